@@ -1,0 +1,18 @@
+"""The engine: the same source runs here and, compiled by pscript, on the phone.
+
+Plain functions over numbers, text, lists and dicts. What may be written is in DEVELOPERS.md, and
+tests/core/test_dialect.py refuses the rest. FILES is the order in which the build joins them.
+"""
+
+FILES = (
+    "lists",
+    "reading",
+    "session",
+    "belief",
+    "asking",
+    "dating",
+    "parts",
+    "finding",
+    "reasons",
+    "assess",
+)

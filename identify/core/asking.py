@@ -1,0 +1,227 @@
+"""Which question to ask next: bits of what is to be decided, by second of looking.
+
+o        an outcome: a variant, or "not in the reference"   (or an issue, to settle the years)
+a        the state that will be answered for feature f
+P(o,a)   sum over the rows of o of chance * ((1 - q) * P(a | cell) + q * P(a | background)),
+         q the chance that the feature's part was replaced if it is that row
+bits     I(O;A) = H(O) + H(A) - H(O,A)                      (Shannon 1948)
+score    bits / seconds
+"""
+
+from math import log
+from typing import Any
+
+from .lists import filled, place_of, total
+from .reading import averaged
+
+WORTH = 0.02  # bits: less is not worth a look
+FAINT = 0.00001  # rows below this share of the best row's chance are left out of the sums
+GRID = 1000000000.0  # scores are compared in steps of one part in this
+
+
+def bits_of(p: float) -> float:
+    """-p log2 p, 0 at 0."""
+    return -p * log(p) / log(2.0) if p > 0.0 else 0.0
+
+
+def entropy(chances: list[float]) -> float:
+    """Bits of uncertainty in chances that add up to 1 (Shannon 1948)."""
+    out = 0.0
+    for p in chances:
+        out = out + bits_of(p)
+    return out
+
+
+def by_variant(engine: dict[str, Any], state: dict[str, Any]) -> list[int]:
+    """The outcome of each row when the variant is to be decided: its variant."""
+    variants = engine["pack"]["rows"]["variant"]
+    return [variants[i] for i in state["rows"]]
+
+
+def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
+    """The rows that still count, with their outcomes numbered from 0 without gaps.
+
+    Returns {at: [place in state's rows], outcome: [number], names: [outcome of each number],
+    chances: [chance of each number, the unrecorded last]}.
+    """
+    chances = state["chances"]
+    best = 0.0
+    top = -1
+    for j in range(len(chances)):
+        best = max(best, chances[j])
+        top = max(top, outcomes[j])
+    number = filled(top + 1, -1)
+    at: list[int] = []
+    dense: list[int] = []
+    names: list[int] = []
+    out: list[float] = []
+    for j in range(len(chances)):
+        if chances[j] > best * FAINT:
+            o = outcomes[j]
+            if number[o] < 0:
+                number[o] = len(names)
+                names.append(o)
+                out.append(0.0)
+            at.append(j)
+            dense.append(int(number[o]))
+            out[int(number[o])] = out[int(number[o])] + chances[j]
+    out.append(total(state["unrecorded"]))
+    return {"at": at, "outcome": dense, "names": names, "chances": out}
+
+
+def joint(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> dict[str, Any]:
+    """P(o,a) for one feature: {table: flat, a row of answers an outcome, absent: P(state none)}."""
+    pack = engine["pack"]
+    feature = pack["features"][place]
+    channel = engine["sure"][place]
+    count = len(feature["states"])
+    none = feature["none"]
+    shares = pack["cells"][place]["shares"]
+    codes = pack["cells"][place]["codes"]
+    backgrounds = pack["backgrounds"][place]
+    by_code = [[averaged(share, channel[a]) for a in range(count)] for share in shares]
+    by_kind = [[averaged(share, channel[a]) for a in range(count)] for share in backgrounds]
+    replaced: list[float] = []
+    if feature["part"] >= 0:
+        replaced = state["swapped"][feature["part"]]
+    usual = pack["parts"][feature["part"]]["swap"] if feature["part"] >= 0 else 0.0
+    asked = len(replaced) > 0
+    at = focused["at"]
+    outcome = focused["outcome"]
+    outcomes = len(focused["chances"])
+    table = filled(outcomes * count, 0.0)
+    absent = 0.0
+    for n in range(len(at)):
+        j = at[n]
+        kind = state["kinds"][j]
+        code = codes[state["rows"][j]]
+        q = replaced[j] if asked else usual
+        anyhow = state["chances"][j] * q
+        own = state["chances"][j] - anyhow
+        if code == 0:
+            anyhow = state["chances"][j]
+            own = 0.0
+        cell = by_code[code]
+        back = by_kind[kind]
+        start = outcome[n] * count
+        if own > 0.0:
+            for a in range(count):
+                table[start + a] = table[start + a] + own * cell[a]
+        if anyhow > 0.0:
+            for a in range(count):
+                table[start + a] = table[start + a] + anyhow * back[a]
+        if none >= 0:
+            if own > 0.0:
+                absent = absent + own * shares[code][none]
+            absent = absent + anyhow * backgrounds[kind][none]
+    last = (outcomes - 1) * count
+    for k in range(len(backgrounds)):
+        beyond = state["unrecorded"][k]
+        for a in range(count):
+            table[last + a] = table[last + a] + beyond * by_kind[k][a]
+        if none >= 0:
+            absent = absent + beyond * backgrounds[k][none]
+    return {"table": table, "absent": absent}
+
+
+def gain(table: list[float], outcomes: int) -> float:
+    """Bits that the answer is expected to tell about the outcome: I(O;A) of a joint table, which is
+    first scaled to add up to 1.
+    """
+    count = len(table) // outcomes
+    whole = total(table)
+    by_answer = filled(count, 0.0)
+    out = 0.0
+    for o in range(outcomes):
+        row = 0.0
+        for a in range(count):
+            p = table[o * count + a] / whole
+            row = row + p
+            by_answer[a] = by_answer[a] + p
+            out = out - bits_of(p)
+        out = out + bits_of(row)
+    for a in range(count):
+        out = out + bits_of(by_answer[a])
+    return out
+
+
+def unasked(engine: dict[str, Any], session: dict[str, Any]) -> list[int]:
+    """Features with no answer yet, on parts that are there."""
+    pack = engine["pack"]
+    done = [a["feature"] for a in session["answers"]]
+    out: list[int] = []
+    for f in range(len(pack["features"])):
+        feature = pack["features"][f]
+        gone = False
+        if feature["part"] >= 0:
+            gone = pack["parts"][feature["part"]]["id"] in session["missing"]
+        if not gone and feature["id"] not in done:
+            out.append(f)
+    return out
+
+
+def questions(
+    engine: dict[str, Any], session: dict[str, Any], state: dict[str, Any], outcomes: list[int]
+) -> dict[str, Any]:
+    """Every question worth asking, best first: {open, shut: [{feature, bits, score}], focus}.
+
+    `shut` are those that need something the person has not got. A feature that is likelier absent
+    than there is left out, and so is one worth less than WORTH bits.
+    """
+    pack = engine["pack"]
+    focused = focus(state, outcomes)
+    ready: list[dict[str, Any]] = []
+    shut: list[dict[str, Any]] = []
+    for f in unasked(engine, session):
+        feature = pack["features"][f]
+        found = joint(engine, state, focused, f)
+        if found["absent"] <= 0.5:
+            bits = gain(found["table"], len(focused["chances"]))
+            if bits >= WORTH:
+                score = int(GRID * bits / feature["seconds"])
+                entry = {"feature": f, "bits": bits, "score": score}
+                if feature["needs"] == "nothing" or feature["needs"] in session["able"]:
+                    ready.append(entry)
+                else:
+                    shut.append(entry)
+    return {
+        "open": sorted(ready, key=lambda entry: -entry["score"]),
+        "shut": sorted(shut, key=lambda entry: -entry["score"]),
+        "focus": focused,
+    }
+
+
+def reason(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> dict[str, Any]:
+    """What each answer leaves: {expected: [chance of each state], groups: [{state, variants}]}.
+
+    `variants` counts the outcomes with at least a hundredth of the best one's chance, if that is
+    seen.
+    """
+    outcomes = len(focused["chances"])
+    table = joint(engine, state, focused, place)["table"]
+    count = len(table) // outcomes
+    whole = total(table)
+    expected: list[float] = []
+    groups: list[dict[str, int]] = []
+    for a in range(count):
+        best = 0.0
+        column = 0.0
+        for o in range(outcomes):
+            column = column + table[o * count + a]
+            best = max(best, table[o * count + a])
+        left = 0
+        for o in range(outcomes - 1):
+            if table[o * count + a] > best / 100.0:
+                left = left + 1
+        expected.append(column / whole)
+        groups.append({"state": a, "variants": left})
+    return {"expected": expected, "groups": groups}
+
+
+def place_of_feature(engine: dict[str, Any], ident: str) -> int:
+    """Where the feature with this id stands, or -1."""
+    return place_of(engine["pack"]["features"], ident)

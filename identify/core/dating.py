@@ -1,0 +1,71 @@
+"""When it was made: the years of every issue, weighed by the issue's chance."""
+
+from typing import Any
+
+from .lists import total
+
+LIKELY = 0.9  # the likely years hold this much of the chance
+BARELY = 0.01  # years with less than this are not named
+
+
+def year_chances(
+    engine: dict[str, Any], rows: list[int], chances: list[float]
+) -> list[list[float]]:
+    """[[year, chance]], in order, over these rows; the chances add up to 1. [] if none has any."""
+    whole = total(chances)
+    if whole == 0.0:
+        return []
+    pack = engine["pack"]
+    first = pack["range"]["first"]
+    by_year: list[float] = []
+    for _ in range(first, pack["range"]["last"] + 1):
+        by_year.append(0.0)
+    for j in range(len(rows)):
+        if chances[j] > 0.0:
+            span = pack["spans"][pack["rows"]["span"][rows[j]]]
+            for n in range(len(span["weights"])):
+                y = span["first"] - first + n
+                by_year[y] = by_year[y] + chances[j] * span["weights"][n] / whole
+    out: list[list[float]] = []
+    for y in range(len(by_year)):
+        if by_year[y] > 0.0:
+            out.append([first + y, by_year[y]])
+    return out
+
+
+def likely_years(chances: list[list[float]]) -> list[int]:
+    """[first, last] of the shortest run of years that holds LIKELY of the chance; the fullest of
+    equally short ones, then the earliest. [] for no years.
+    """
+    best: list[int] = []
+    held = 0.0
+    for i in range(len(chances)):
+        inside = 0.0
+        for k in range(i, len(chances)):
+            inside = inside + chances[k][1]
+            if inside >= LIKELY - 1e-9:
+                length = chances[k][0] - chances[i][0]
+                shorter = len(best) == 0 or length < best[1] - best[0]
+                if shorter or (length == best[1] - best[0] and inside > held + 1e-9):
+                    best = [int(chances[i][0]), int(chances[k][0])]
+                    held = inside
+                break
+    return best
+
+
+def years(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]:
+    """The years of the piece, given that it is in the reference: {chances, first, last, earliest,
+    latest}; first and last are 0 where there is nothing to say.
+    """
+    chances = year_chances(engine, state["rows"], state["chances"])
+    likely = likely_years(chances)
+    named = [int(pair[0]) for pair in chances if pair[1] >= BARELY]
+    if len(likely) == 0:
+        return {"chances": [], "first": 0, "last": 0, "earliest": 0, "latest": 0}
+    return {
+        "chances": chances,
+        "first": likely[0],
+        "last": likely[1],
+        "earliest": min(likely[0], named[0]) if len(named) > 0 else likely[0],
+        "latest": max(likely[1], named[len(named) - 1]) if len(named) > 0 else likely[1],
+    }

@@ -1,0 +1,51 @@
+"""Sorting, totals and look-up, written so that Python and JavaScript agree."""
+
+from typing import Any
+
+
+def filled(length: int, value: float) -> list[float]:
+    """A list of `length` times `value`."""
+    out: list[float] = []
+    for _ in range(length):
+        out.append(value)
+    return out
+
+
+def total(numbers: list[float]) -> float:
+    """The sum, added from the left (so that both engines round alike)."""
+    out = 0.0
+    for x in numbers:
+        out = out + x
+    return out
+
+
+def place_of(records: list[dict[str, Any]], ident: str) -> int:
+    """Where in `records` the one with this id stands, or -1."""
+    for i in range(len(records)):
+        if records[i]["id"] == ident:
+            return i
+    return -1
+
+
+def best_first(numbers: list[float]) -> list[int]:
+    """Places of `numbers`, largest number first; equal ones stay in order."""
+    places: list[int] = []
+    for i in range(len(numbers)):
+        places.append(i)
+    return sorted(places, key=lambda i: -numbers[i])
+
+
+def largest(numbers: list[float]) -> int:
+    """Place of the largest number, the first of equals; -1 for an empty list."""
+    best = -1
+    for i in range(len(numbers)):
+        if best < 0 or numbers[i] > numbers[best]:
+            best = i
+    return best
+
+
+def plus(xs: list[Any], x: Any) -> list[Any]:
+    """A new list: `xs` and then `x`."""
+    out = xs[:]
+    out.append(x)
+    return out

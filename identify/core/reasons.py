@@ -1,0 +1,72 @@
+"""Why not that one: what each answer did to the odds between a variant and the leader."""
+
+from math import log
+from typing import Any
+
+from .asking import by_variant, place_of_feature
+from .belief import believe
+from .lists import filled, largest
+from .session import without
+
+UNSEEN = 1e-300  # stands for a chance of nothing, so that the odds stay numbers
+
+
+def variant_chances(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+    """The chance of every variant of the pack."""
+    out = filled(len(engine["pack"]["variants"]), 0.0)
+    outcomes = by_variant(engine, state)
+    for j in range(len(outcomes)):
+        out[outcomes[j]] = out[outcomes[j]] + state["chances"][j]
+    return out
+
+
+def odds(chances: list[float], one: int, other: int) -> float:
+    """log2 of the odds of `one` against `other`."""
+    return log(max(chances[one], UNSEEN) / max(chances[other], UNSEEN)) / log(2.0)
+
+
+def recorded(engine: dict[str, Any], variant: int, place: int) -> list[int]:
+    """The states that a variant is recorded with, over all its issues; [] where one is unknown."""
+    pack = engine["pack"]
+    seen = filled(len(pack["features"][place]["states"]), 0.0)
+    variants = pack["rows"]["variant"]
+    for i in range(len(variants)):
+        if variants[i] == variant:
+            code = pack["cells"][place]["codes"][i]
+            if code == 0:
+                return []
+            shares = pack["cells"][place]["shares"][code]
+            for s in range(len(shares)):
+                seen[s] = seen[s] + shares[s]
+    out: list[int] = []
+    for s in range(len(seen)):
+        if seen[s] > 0.0:
+            out.append(s)
+    return out
+
+
+def why_not(engine: dict[str, Any], session: dict[str, Any], variant: int) -> list[dict[str, Any]]:
+    """What each answer said between this variant and the leader, strongest first.
+
+    Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
+    leader, so it allows for swapped parts and misread answers. Returns [{feature, answer, bits,
+    recorded}].
+    """
+    chances = variant_chances(engine, believe(engine, session))
+    leader = largest(chances)
+    whole = odds(chances, leader, variant)
+    out: list[dict[str, Any]] = []
+    for n in range(len(session["answers"])):
+        answer = session["answers"][n]
+        if answer["how"] != "cannot":
+            place = place_of_feature(engine, answer["feature"])
+            left = variant_chances(engine, believe(engine, without(session, answer["feature"])))
+            out.append(
+                {
+                    "feature": place,
+                    "answer": n,
+                    "bits": whole - odds(left, leader, variant),
+                    "recorded": recorded(engine, variant, place),
+                }
+            )
+    return sorted(out, key=lambda entry: -entry["bits"])

@@ -1,0 +1,106 @@
+"""A session: the answers given about one piece, and where it stands after a pack update."""
+
+from typing import Any
+
+from .lists import place_of, plus
+
+
+def new_session(engine: dict[str, Any]) -> dict[str, Any]:
+    """A session with no answer, over the whole pack."""
+    return {
+        "pack": engine["pack"]["id"],
+        "version": engine["pack"]["version"],
+        "scope": {"kind": "", "items": []},
+        "able": [],
+        "missing": [],
+        "answers": [],
+    }
+
+
+def with_answers(session: dict[str, Any], answers: list[dict[str, Any]]) -> dict[str, Any]:
+    """The same session with other answers; the old one is left as it was."""
+    return {
+        "pack": session["pack"],
+        "version": session["version"],
+        "scope": session["scope"],
+        "able": session["able"],
+        "missing": session["missing"],
+        "answers": answers,
+    }
+
+
+def answered(session: dict[str, Any], answer: dict[str, Any]) -> dict[str, Any]:
+    """The session with one more answer, in place of an earlier one to the same feature."""
+    kept = [a for a in session["answers"] if a["feature"] != answer["feature"]]
+    return with_answers(session, plus(kept, answer))
+
+
+def undone(session: dict[str, Any]) -> dict[str, Any]:
+    """The session without its last answer."""
+    count = len(session["answers"])
+    return with_answers(session, session["answers"][0 : max(0, count - 1)])
+
+
+def without(session: dict[str, Any], feature: str) -> dict[str, Any]:
+    """The session without its answer to `feature`."""
+    return with_answers(session, [a for a in session["answers"] if a["feature"] != feature])
+
+
+def problem(engine: dict[str, Any], answer: dict[str, Any]) -> str:
+    """What is wrong with an answer: "", "feature", "how", "count" or "state"."""
+    features = engine["pack"]["features"]
+    place = place_of(features, answer["feature"])
+    if place < 0:
+        return "feature"
+    how = answer["how"]
+    if how not in ["sure", "unsure", "several", "other", "cannot"]:
+        return "how"
+    count = len(answer["states"])
+    if how in ["sure", "unsure"] and count != 1:
+        return "count"
+    if how == "several" and count < 1:
+        return "count"
+    if how in ["other", "cannot"] and count > 0:
+        return "count"
+    for i in range(count):
+        state = answer["states"][i]
+        if place_of(features[place]["states"], state) < 0:
+            return "state"
+        if state in answer["states"][0:i]:
+            return "count"
+    return ""
+
+
+def mend(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+    """A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
+
+    What the pack no longer knows is set aside and named, so that the screen can say so.
+    """
+    pack = engine["pack"]
+    dropped: list[dict[str, str]] = []
+    fresh = new_session(engine)
+    for answer in session["answers"]:
+        reason = problem(engine, answer)
+        if len(reason) > 0:
+            dropped.append({"what": answer["feature"], "reason": reason})
+        else:
+            fresh["answers"].append(answer)
+    for part in session["missing"]:
+        if place_of(pack["parts"], part) < 0:
+            dropped.append({"what": part, "reason": "part"})
+        else:
+            fresh["missing"].append(part)
+    kind = session["scope"]["kind"]
+    if len(kind) > 0 and place_of(pack["kinds"], kind) < 0:
+        dropped.append({"what": kind, "reason": "kind"})
+        kind = ""
+    numbers = [item["number"] for item in pack["items"]]
+    items: list[str] = []
+    for number in session["scope"]["items"]:
+        if number in numbers:
+            items.append(number)
+        else:
+            dropped.append({"what": number, "reason": "item"})
+    fresh["scope"] = {"kind": kind, "items": items}
+    fresh["able"] = session["able"]
+    return {"session": fresh, "dropped": dropped}
