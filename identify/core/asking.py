@@ -81,8 +81,8 @@ def joint(
     shares = pack["cells"][place]["shares"]
     codes = pack["cells"][place]["codes"]
     backgrounds = pack["backgrounds"][place]
-    by_code = [[averaged(share, channel[a]) for a in range(count)] for share in shares]
-    by_kind = [[averaged(share, channel[a]) for a in range(count)] for share in backgrounds]
+    by_code = [[averaged(share, row) for row in channel] for share in shares]
+    by_kind = [[averaged(share, row) for row in channel] for share in backgrounds]
     replaced: list[float] = []
     if feature["part"] >= 0:
         replaced = state["swapped"][feature["part"]]

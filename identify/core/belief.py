@@ -41,15 +41,16 @@ def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
     kind = -1
     if len(scope["kind"]) > 0:
         kind = place_of(pack["kinds"], scope["kind"])
-    wanted = [number in scope["items"] for number in [item["number"] for item in pack["items"]]]
-    anything = len(scope["items"]) == 0
+    numbers = scope["items"]
+    wanted: list[int] = []
+    for item in pack["items"]:
+        wanted.append(1 if len(numbers) == 0 or item["number"] in numbers else 0)
     kinds = pack["rows"]["kind"]
     variants = pack["rows"]["variant"]
     out: list[int] = []
     for i in range(len(kinds)):
-        if (kind < 0 or kinds[i] == kind) and (
-            anything or wanted[pack["variants"][variants[i]]["item"]]
-        ):
+        item_at = pack["variants"][variants[i]]["item"]
+        if (kind < 0 or kinds[i] == kind) and wanted[item_at] == 1:
             out.append(i)
     return out
 
@@ -101,7 +102,7 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         if thing["part"] < 0:
             multiply(state, rows_like(pack, state, thing), thing["any"])
     for p in range(len(pack["parts"])):
-        on_part = [thing for thing in things if thing["part"] == p]
+        on_part = [t for t in things if t["part"] == p]
         state["swapped"].append(weigh_part(pack, state, on_part, pack["parts"][p]["swap"]))
     return state
 

@@ -150,7 +150,7 @@ def fit(pack: dict[str, Any], place: int, text: str) -> dict[str, Any]:
             there.append(word)
     hits.append({"score": name_score(words(text), there), "how": "name"})
     matched.append(item["name"])
-    best = largest([hit["score"] for hit in hits])
+    best = largest([h["score"] for h in hits])
     return {
         "item": place,
         "score": hits[best]["score"],

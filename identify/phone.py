@@ -1,0 +1,110 @@
+"""What the phone gets: the compiled engine, the screens and the packs, as one set of files.
+
+`site()` makes it all in memory; the server serves it, and it can as well be written to a folder.
+"""
+
+import ast
+import hashlib
+import json
+from functools import cache
+from pathlib import Path
+
+import msgspec
+import orjson
+import pscript
+
+from identify import core
+from identify.reference.compile import compile_pack, pack_bytes
+
+ROOT = Path(__file__).resolve().parent.parent
+WEB = ROOT / "web"
+PACKS = ROOT / "fixtures" / "packs"
+
+# What the screens may call.
+EXPORTS = (
+    "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
+    "find", "assess", "why_not", "believe", "usual_errors", "prepare_with",
+)  # fmt: skip
+
+FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
+
+
+class EngineError(Exception):
+    """The core holds something that cannot be compiled for the phone."""
+
+
+def _stripped(source: str) -> list[ast.stmt]:
+    """A core module without imports, docstrings and annotations, every function set to plain
+    operators (core uses + and * on numbers and text only, and == on neither lists nor dicts).
+    """
+    body = []
+    for node in ast.parse(source).body:
+        if isinstance(node, ast.ImportFrom):
+            continue
+        if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+            continue
+        if isinstance(node, ast.FunctionDef):
+            if ast.get_docstring(node) is not None:
+                del node.body[0]
+            node.body.insert(0, FAST)
+        body.append(node)
+    return body
+
+
+@cache
+def engine_module() -> str:
+    """The core as one ES module. Raises EngineError with what cannot be compiled."""
+    body = []
+    for name in core.FILES:
+        path = Path(core.__file__).parent / f"{name}.py"
+        body += _stripped(path.read_text("utf-8"))
+    source = ast.unparse(ast.Module(body=body, type_ignores=[]))
+    try:
+        script = pscript.py2js(source)
+    except pscript.JSError as error:
+        raise EngineError(f"The engine cannot be compiled for the phone: {error}") from error
+    unknown = sorted(script.meta["vars_unknown"] - {"log"})
+    if unknown:
+        raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
+    return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
+
+
+def _packs(folders: list[Path]) -> dict[str, bytes]:
+    """packs/<id>.json for each folder, and packs/index.json that lists them."""
+    files = {}
+    index = []
+    for folder in folders:
+        compiled = compile_pack(folder)
+        url = f"packs/{compiled.id}.json"
+        files[url] = pack_bytes(compiled)
+        entry = {"id": compiled.id, "version": compiled.version, "url": url}
+        index.append(entry | msgspec.to_builtins(compiled.range))
+    files["packs/index.json"] = orjson.dumps(index, option=orjson.OPT_SORT_KEYS)
+    return files
+
+
+def demo_packs() -> list[Path]:
+    """The folders of the demo packs, by name."""
+    return sorted(path.parent for path in PACKS.glob("*/range.toml"))
+
+
+def site(folders: list[Path]) -> dict[str, bytes]:
+    """Every file of the app by its path ("" is never one; "index.html" is the start page).
+
+    sw.js gets the list of the others and a name made from their contents, so that any change at all
+    makes a new version. Raises PackError for a pack with mistakes, EngineError for the core.
+    """
+    files = {
+        path.relative_to(WEB).as_posix(): path.read_bytes()
+        for path in sorted(WEB.rglob("*"))
+        if path.is_file()
+    }
+    files["engine.js"] = engine_module().encode()
+    files.update(_packs(folders))
+    digest = hashlib.sha256()
+    for name in sorted(files):
+        digest.update(name.encode() + b"\0" + hashlib.sha256(files[name]).digest())
+    worker = files.pop("sw.js")
+    names = ["./", *sorted(set(files) - {"index.html"})]
+    head = f'const BUILD = "{digest.hexdigest()[:16]}"; const FILES = {json.dumps(names)};\n'
+    return files | {"sw.js": head.encode() + worker}

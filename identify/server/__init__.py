@@ -1,0 +1,1 @@
+"""The web server: the app's files, with the headers that keep it to itself."""

@@ -1,0 +1,77 @@
+"""The Starlette application: serves the files that identify.phone gathers."""
+
+import hashlib
+from collections.abc import Mapping
+
+from starlette.applications import Starlette
+from starlette.datastructures import MutableHeaders
+from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, Response
+from starlette.routing import Route
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+TYPES = {
+    "html": "text/html; charset=utf-8",
+    "js": "text/javascript; charset=utf-8",
+    "css": "text/css; charset=utf-8",
+    "json": "application/json",
+    "webmanifest": "application/manifest+json",
+    "svg": "image/svg+xml",
+    "png": "image/png",
+}
+
+# Only our own files, nothing inline; a pack's drawings cannot bring a script in.
+HEADERS = {
+    "Content-Security-Policy": (
+        "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
+        "form-action 'none'; frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "no-referrer",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+}
+
+
+class SafeHeaders:
+    """ASGI middleware that puts HEADERS on every answer."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        async def send_with_headers(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                MutableHeaders(scope=message).update(HEADERS)
+            await send(message)
+
+        await self.app(scope, receive, send_with_headers)
+
+
+def create_app(files: Mapping[str, bytes]) -> Starlette:
+    """The app that serves these files (path -> bytes); "index.html" is also the start page.
+
+    A browser asks again each time and gets "304 Not Modified" for what it has: an update shows at
+    once, and offline the service worker answers.
+    """
+    marks = {
+        name: f'"{hashlib.sha256(content).hexdigest()[:32]}"' for name, content in files.items()
+    }
+
+    async def serve(request: Request) -> Response:
+        name = request.path_params["path"] or "index.html"
+        if name not in files:
+            return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404)
+        headers = {"ETag": marks[name], "Cache-Control": "no-cache"}
+        asked = request.headers.get("if-none-match", "")
+        if marks[name] in [mark.strip().removeprefix("W/") for mark in asked.split(",")]:
+            return Response(status_code=304, headers=headers)
+        kind = TYPES[name.rsplit(".", 1)[-1]]
+        return Response(files[name], media_type=kind, headers=headers)
+
+    return Starlette(
+        routes=[Route("/{path:path}", serve)],
+        middleware=[Middleware(SafeHeaders), Middleware(GZipMiddleware, minimum_size=500)],
+    )

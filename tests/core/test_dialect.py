@@ -1,0 +1,86 @@
+"""The house rules of the core: what Python and JavaScript would read differently is refused."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+from identify import core
+from tests.core.dialect import functions_of, refusals, truth_functions
+
+HERE = Path(core.__file__).parent
+SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in core.FILES}
+TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
+FUNCTIONS = {f.name for tree in TREES.values() for f in functions_of(tree)}
+TRUTHS = {name for tree in TREES.values() for name in truth_functions(tree)}
+
+
+def test_every_file_of_the_core_is_compiled():
+    assert {path.stem for path in HERE.glob("*.py")} - {"__init__"} == set(core.FILES)
+
+
+def test_a_file_uses_only_files_before_it():
+    for name, tree in TREES.items():
+        for node in tree.body:
+            if isinstance(node, ast.ImportFrom) and node.level == 1:
+                assert core.FILES.index(node.module) < core.FILES.index(name), (name, node.module)
+
+
+def test_no_two_functions_share_a_name():
+    names = [f.name for tree in TREES.values() for f in functions_of(tree)]
+    assert len(names) == len(set(names))
+
+
+@pytest.mark.parametrize("name", core.FILES)
+def test_the_core_keeps_the_rules(name):
+    assert refusals(SOURCES[name], FUNCTIONS, TRUTHS) == []
+
+
+@pytest.mark.parametrize(
+    ("body", "sentence"),
+    [
+        ("return sorted(xs)", "give sorted() a key, a lambda"),
+        ("return sorted(xs, key=len)", "give sorted() a key, a lambda"),
+        ("return sorted(xs, key=lambda x: -x, reverse=True)", "give sorted() a key, a lambda"),
+        ("return sorted(xs, key=lambda x: (x, 1))", "a list instead of Tuple"),
+        ("return {x for x in xs}", "a list instead of SetComp"),
+        ("return {1, 2}", "a list instead of Set"),
+        ("return sum(x for x in xs)", "a list comprehension instead of GeneratorExp"),
+        ("return sum(xs)", "sum() is not in the core"),
+        ("return xs[-1]", "count an index from the front"),
+        ("return xs[0:-1]", "a slice with bounds from the front"),
+        ("return xs[::2]", "a slice with bounds from the front"),
+        ("return y % 2", "a count kept in a variable instead of Mod"),
+        ("return round(y)", "round() is not in the core"),
+        ("return str(y)", "str() is not in the core"),
+        ("return f'{y}'", "let the screen write the sentence"),
+        ("if xs:\n        return 1", "make the condition a comparison: `xs`"),
+        ("while y:\n        y = y - 1", "make the condition a comparison: `y`"),
+        ("return [x for x in xs if x]", "make the condition a comparison: `x`"),
+        ("return xs or 1", "use and/or between comparisons only"),
+        ("return max(xs, default=0)", "call max() with arguments by position"),
+        ("return {'length': 1}", "use text keys that are plain words"),
+        ("return {'1957': 1}", "use text keys that are plain words"),
+        ("return {y: 1}", "use text keys that are plain words"),
+        ("y += 1", "x = x + y instead of AugAssign"),
+        ("x = 1\n    return [x for x in xs]", "x would leak out of this comprehension"),
+        ("true = 1\n    return true", "true is a word of JavaScript"),
+        ("try:\n        return 1\n    except KeyError:\n        return 2", "with `in` beforehand"),
+        ("return xs == [1]", "not lists or dicts"),
+        ("return y is 1", "use `is` with None"),
+        ("return [0] * 3", "instead of + and * on lists"),
+        ("return xs.count(1)", "instead of the method .count()"),
+        ("return xs.real", "a key of a dict instead of .real"),
+        ("import math", "an import from inside core instead of Import"),
+        ("from math import floor", "import from inside core, or log from math"),
+        ("z: int", "give it a value at once"),
+    ],
+)
+@pytest.mark.filterwarnings("ignore::SyntaxWarning")
+def test_what_the_engines_read_differently_is_refused_with_what_to_write(body, sentence):
+    found = refusals(f"def f(xs, y):\n    {body}\n", set(), set())
+    assert any(sentence in text for text in found), found
+
+
+def test_defaults_and_keyword_only_arguments_are_refused():
+    assert "with no defaults" in refusals("def f(x=1):\n    return x\n", set(), set())[0]
