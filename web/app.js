@@ -1,0 +1,181 @@
+/** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
+import { deepen, here, onMoved, pushScreen } from "./data/back.js";
+import { watchInstall } from "./data/install.js";
+import { loadEngine, loadPack, packList } from "./data/packs.js";
+import { current, keep, mended, putBy, restored, restoredFormer } from "./data/session.js";
+import { keepSettings, readSettings } from "./data/settings.js";
+import { openStore, problem } from "./data/store.js";
+import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
+import { button } from "./parts/element.js";
+import { startLight, switchLight } from "./parts/light.js";
+import { setAside } from "./parts/say.js";
+import { closeSheet, sheetOpen } from "./parts/sheet.js";
+import { notice, signalLine } from "./parts/status.js";
+import { identify } from "./screens/identify.js";
+import { keyChooses } from "./screens/question.js";
+import { settingsScreen } from "./screens/settings.js";
+
+const app = {
+  engine: null, list: [], entry: null, pack: null, ready: null,
+  settings: null, piece: null, view: null, former: null, opening: "",
+  run, tap, show, adopt, chooseRange, tellStored,
+};
+const flow = identify(app);
+let queue = Promise.resolve();
+let running = 0;
+let shown = null;
+let told = "";
+
+/** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
+function run(action) {
+  running += 1;
+  queue = queue.then(action).catch(trouble).finally(() => {
+    running -= 1;
+  });
+  return queue;
+}
+
+/** The same for a tap: one that comes while the last is still being stored is not meant. */
+function tap(action) {
+  return running > 0 ? queue : run(action);
+}
+
+function trouble(error) {
+  console.error(error);
+  notice("Something went wrong with that step. What you answered before it is kept.", [
+    ["Try again", () => location.reload()],
+    ...(app.piece ? [["Start again", flow.restart]] : []),
+  ]);
+}
+
+/** Says what is wrong with the storage, once. */
+function tellStored() {
+  if (problem() !== told) notice(problem());
+  told = problem();
+}
+
+/** Draws the screen that the browser stands at; after a tap the focus goes to its heading. */
+function show(focus = true) {
+  const { screen } = here();
+  shown = screen;
+  closeSheet();
+  const settings = screen === "settings";
+  const back = () => history.back();
+  const nodes = settings ? [settingsScreen(app, { able: flow.able, back })] : flow.screen();
+  document.getElementById("tools").replaceChildren(...(settings ? [button("Back", back, { class: "plain" })] : flow.tools()));
+  document.getElementById("screen").replaceChildren(...nodes);
+  const top = document.querySelector("#screen h1");
+  document.title = `${top.textContent} – Identify`;
+  window.scrollTo(0, 0);
+  if (focus) top.focus({ preventScroll: true });
+}
+
+/** Opens a range; the first one when there is none of that name. */
+async function openPack(id) {
+  const entry = app.list.find((one) => one.id === id) ?? app.list[0];
+  app.opening = entry.id;
+  const { pack, ready } = await loadPack(app.engine, entry);
+  Object.assign(app, { entry, pack, ready });
+}
+
+async function chooseRange(id) {
+  await openPack(id);
+  app.settings = { ...app.settings, range: id };
+  await keepSettings(app.settings);
+  tellStored();
+  show();
+}
+
+function signal() {
+  if (!navigator.onLine) {
+    signalLine(worksOffline() ? "No signal: everything still works" : "No signal: works until you close this page");
+  } else signalLine(updateWaiting() ? "A new version is ready: see Settings" : "");
+}
+
+async function moved(entry) {
+  if (sheetOpen()) {
+    closeSheet();
+    history.go(1);
+    return;
+  }
+  await run(async () => {
+    await flow.moved(entry);
+    if (entry.screen !== shown) show();
+  });
+}
+
+/** Takes up a piece: opens its range, and makes it fit if the range has changed since. */
+async function adopt(piece) {
+  await openPack(piece.pack);
+  const { piece: fitting, dropped } = mended(app.engine, app, piece);
+  app.view = app.engine.assess(app.ready, current(fitting).session);
+  app.piece = fitting;
+  if (dropped.length > 0) notice(setAside(app.pack, dropped));
+  if (fitting !== piece) await keep(fitting);
+}
+
+/** Takes up the piece that was at hand, or says why it cannot. */
+async function restore() {
+  const { piece, unreadable } = await restored();
+  app.former = await restoredFormer();
+  if (unreadable) notice("The piece you were at cannot be read by this version. It was put by: start with it again.");
+  if (piece && app.list.some((one) => one.id === piece.pack)) return adopt(piece);
+  if (piece) {
+    await putBy(piece);
+    notice("The range of the piece you were at is no longer here. The piece was put by: start again with another range.");
+  }
+  return openPack(app.settings.range);
+}
+
+async function start() {
+  startLight();
+  watchInstall();
+  document.getElementById("light").addEventListener("click", switchLight);
+  const opening = openStore();
+  [app.engine, app.list] = await Promise.all([loadEngine(), packList(), opening]);
+  tellStored();
+  app.settings = await readSettings();
+  await restore();
+  onMoved(moved);
+  document.getElementById("settings").addEventListener("click", openSettings);
+  document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), { capture: true });
+  document.addEventListener("keydown", keyChooses);
+  show(false);
+}
+
+function openSettings() {
+  if (here().screen === "settings") return;
+  pushScreen("settings");
+  show();
+}
+
+/** Nothing could be shown: says why, and offers a way on. */
+function stuck(error) {
+  console.error(error);
+  const ranges = app.list.filter((one) => one.id !== app.opening);
+  notice(error.message, [
+    ["Try again", () => location.reload()],
+    ["Start again", () => startOver(app.settings?.range ?? "")],
+    ...ranges.map((one) => [`Use ${one.name} instead`, () => startOver(one.id)]),
+  ]);
+}
+
+/** Puts the piece by and opens the app again with this range. */
+async function startOver(range) {
+  const { piece } = await restored();
+  if (piece) await putBy(piece);
+  if (app.settings) await keepSettings({ ...app.settings, range });
+  location.reload();
+}
+
+window.addEventListener("error", (event) => trouble(event.error ?? event.message));
+window.addEventListener("unhandledrejection", (event) => trouble(event.reason));
+window.addEventListener("online", signal);
+window.addEventListener("offline", signal);
+
+await start().catch(stuck);
+signal();
+startWorker({
+  ready: signal,
+  replaced: () => notice("Another window put a new version in place.", [["Open it here too", () => location.reload()]]),
+}).then(signal);

@@ -1,0 +1,97 @@
+/**
+ * The piece at hand, as it is kept on the phone: every step since the start, so that each can be
+ * taken back exactly.
+ *
+ *   {format, pack: pack id, steps: [{session, asked, further}]}
+ *   session   the engine's session
+ *   asked     the feature the person chose to look at; "" for the engine's own choice
+ *   further   go on asking although the answer is sure
+ */
+import { read, remove, write } from "./store.js";
+
+const FORMAT = 1;
+const KEY = "piece";
+
+/** A new piece with its first step. */
+export function begun(session) {
+  return { format: FORMAT, pack: session.pack, steps: [{ session, asked: "", further: false }] };
+}
+
+/** The step the piece is at. */
+export function current(piece) {
+  return piece.steps[piece.steps.length - 1];
+}
+
+/** The piece one step on: what changed stands in `change`; a question chosen before is done with. */
+export function stepped(piece, change) {
+  return { ...piece, steps: [...piece.steps, { ...current(piece), asked: "", ...change }] };
+}
+
+/** The piece as it was after `count` steps; null for none. */
+export function backTo(piece, count) {
+  return count < 1 ? null : { ...piece, steps: piece.steps.slice(0, count) };
+}
+
+/** The piece with something changed in the step it is at, which is no step of its own. */
+export function amended(piece, session) {
+  const steps = piece.steps.slice(0, -1);
+  return { ...piece, steps: [...steps, { ...current(piece), session }] };
+}
+
+/** Keeps the piece (null: none). Resolves to false when it could not be stored. */
+export function keep(piece) {
+  return piece ? write("kept", KEY, piece) : remove("kept", KEY);
+}
+
+/** Keeps the piece that was left by starting again (null: none), so that it can be had back. */
+export function keepFormer(piece) {
+  return piece ? write("kept", "former", piece) : remove("kept", "former");
+}
+
+/** The piece that was left by starting again, or null. */
+export async function restoredFormer() {
+  const kept = await read("kept", "former");
+  return sound(kept) ? kept : null;
+}
+
+/** The piece that was kept: {piece, unreadable}. What cannot be read is put by, not thrown away. */
+export async function restored() {
+  const kept = await read("kept", KEY);
+  if (kept === undefined) return { piece: null, unreadable: false };
+  if (sound(kept)) return { piece: kept, unreadable: false };
+  await putBy(kept);
+  return { piece: null, unreadable: true };
+}
+
+/** Takes a piece that cannot be taken up out of the way, without throwing it away. */
+export async function putBy(piece) {
+  await write("kept", "put by", piece);
+  await remove("kept", KEY);
+}
+
+function sound(kept) {
+  return kept?.format === FORMAT && typeof kept.pack === "string"
+    && Array.isArray(kept.steps) && kept.steps.length > 0 && kept.steps.every(soundStep);
+}
+
+function soundStep(step) {
+  const session = step?.session;
+  return typeof step?.asked === "string" && typeof step.further === "boolean"
+    && typeof session?.pack === "string" && typeof session.version === "string"
+    && Array.isArray(session.answers) && Array.isArray(session.able) && Array.isArray(session.missing)
+    && typeof session.scope?.kind === "string" && Array.isArray(session.scope.items)
+    && session.answers.every((answer) => typeof answer?.feature === "string" && Array.isArray(answer.states));
+}
+
+/** The piece made to fit the pack: {piece, dropped: [{what, reason}]} for the step it is at. */
+export function mended(engine, { pack, ready }, piece) {
+  if (piece.steps.every((step) => step.session.version === pack.version)) return { piece, dropped: [] };
+  let dropped = [];
+  const steps = piece.steps.map((step) => {
+    const found = engine.mend(ready, step.session);
+    dropped = found.dropped;
+    const there = pack.features.some((feature) => feature.id === step.asked);
+    return { ...step, session: found.session, asked: there ? step.asked : "" };
+  });
+  return { piece: { ...piece, steps }, dropped };
+}

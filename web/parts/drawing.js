@@ -1,0 +1,47 @@
+/** Drawings come from a pack as text: only what is listed here is let in. */
+const ELEMENTS = new Set([
+  "svg", "g", "path", "circle", "ellipse", "rect", "line", "polyline", "polygon", "text", "tspan",
+]);
+const ATTRIBUTES = new Set([
+  "viewBox", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry", "width", "height",
+  "points", "transform", "fill", "fill-rule", "fill-opacity", "stroke", "stroke-width",
+  "stroke-linecap", "stroke-linejoin", "stroke-dasharray", "stroke-opacity", "opacity",
+  "font-size", "font-weight", "font-family", "text-anchor", "dominant-baseline",
+]);
+const SVG = "http://www.w3.org/2000/svg";
+const parsed = new WeakMap();
+
+/** The drawing `key` of a pack as a node of its own; an empty square when there is none. */
+export function drawing(pack, key) {
+  if (!parsed.has(pack)) parsed.set(pack, new Map());
+  const known = parsed.get(pack);
+  if (!known.has(key)) known.set(key, parse(pack.drawings[key] ?? ""));
+  return known.get(key).cloneNode(true);
+}
+
+function parse(text) {
+  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+  const node = root.namespaceURI === SVG && root.localName === "svg" ? allowed(root) : blank();
+  node.setAttribute("aria-hidden", "true");
+  node.setAttribute("focusable", "false");
+  node.setAttribute("class", "drawing");
+  return node;
+}
+
+function blank() {
+  const node = document.createElementNS(SVG, "svg");
+  node.setAttribute("viewBox", "0 0 96 64");
+  return node;
+}
+
+function allowed(from) {
+  const node = document.createElementNS(SVG, from.localName);
+  for (const { name, value } of from.attributes) {
+    if (ATTRIBUTES.has(name) && !value.includes("url(")) node.setAttribute(name, value);
+  }
+  for (const child of from.childNodes) {
+    if (child.nodeType === Node.TEXT_NODE) node.append(child.data);
+    else if (child.namespaceURI === SVG && ELEMENTS.has(child.localName)) node.append(allowed(child));
+  }
+  return node;
+}

@@ -1,0 +1,26 @@
+import { button, el } from "./element.js";
+
+/** Says something to a screen reader without moving anything on the screen. */
+export function announce(text) {
+  document.getElementById("announce").textContent = text;
+}
+
+/** The line under the head of every screen: no signal, or a new version. Its height never changes. */
+export function signalLine(text) {
+  document.getElementById("signal").textContent = text;
+}
+
+/** Shows a notice at the top of the page: a sentence, and buttons [[label, act]]. */
+export function notice(text, actions = []) {
+  const box = el("div", { class: "notice", role: "alert" }, el("p", {}, text));
+  const shut = () => box.remove();
+  const buttons = [...actions, ["Hide this", () => {}]].map(([label, act]) =>
+    button(label, () => { shut(); act(); }, { class: "plain" }));
+  box.append(el("div", { class: "row" }, buttons));
+  document.getElementById("notices").replaceChildren(box);
+}
+
+/** Takes the notice away. */
+export function clearNotice() {
+  document.getElementById("notices").replaceChildren();
+}

@@ -1,0 +1,146 @@
+import { deepen, goBack, here } from "../data/back.js";
+import { amended, backTo, begun, current, keep, keepFormer, stepped } from "../data/session.js";
+import { keepSettings } from "../data/settings.js";
+import { askToKeep } from "../data/install.js";
+import { button, el } from "../parts/element.js";
+import { featureOf } from "../parts/say.js";
+import { announce } from "../parts/status.js";
+import { progress, strip } from "../parts/strip.js";
+import { answerScreen } from "./answer.js";
+import { limit, openAnswers } from "./answers.js";
+import { openCandidates } from "./candidates.js";
+import { questionCard } from "./question.js";
+import { updateOffer } from "./settings.js";
+import { startScreen } from "./start.js";
+import { openWhy } from "./why.js";
+
+/**
+ * The identifying of one piece: which card is shown, and what each tap does. Every step is on the
+ * disk before the screen moves on. `app.run` does one thing after another; `app.show` draws.
+ */
+export function identify(app) {
+  const session = () => current(app.piece).session;
+  const step = (change) => app.tap(() => settle(stepped(app.piece, change)));
+
+  async function settle(piece) {
+    const view = piece ? app.engine.assess(app.ready, current(piece).session) : null;
+    await keep(piece);
+    app.tellStored();
+    app.piece = piece;
+    app.view = view;
+    if (piece) deepen(piece.steps.length);
+    app.show();
+  }
+
+  const act = {
+    start: (scope) => app.tap(async () => {
+      await forget();
+      await settle(begun({ ...app.engine.new_session(app.ready), scope, able: app.settings.able }));
+    }),
+    range: (id) => app.tap(() => app.chooseRange(id)),
+    answer: (answer) => app.tap(async () => {
+      await settle(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
+      announce(progress(app.pack, app.view));
+      if (app.view.stop === "sure") askToKeep();
+    }),
+    missing: (part, feature) => step({
+      session: app.engine.answered({ ...session(), missing: [...session().missing, part.id] },
+        { feature: feature.id, how: "cannot", states: [] }),
+    }),
+    present: (part) => step({ session: withPart(part) }),
+    change: (feature) => step({ asked: feature }),
+    takeBack: (feature) => step({ session: app.engine.without(session(), feature) }),
+    suggested: () => step({ asked: "" }),
+    further: () => step({ further: true }),
+    enough: () => step({ further: false }),
+    widen: () => step({ session: { ...session(), scope: { kind: "", items: [] } } }),
+    able: (need) => step({ session: { ...session(), able: [...session().able, need] } }),
+    undo: () => app.tap(() => takeBack(1)),
+    restart: () => app.tap(() => takeBack(app.piece.steps.length)),
+    undoRestart: () => app.tap(async () => {
+      await app.adopt(app.former);
+      await settle(app.piece);
+      await forget();
+    }),
+    why: () => openWhy(app, act.change),
+    answers: () => openAnswers(app, current(app.piece), act),
+    candidates: () => openCandidates(app, current(app.piece)),
+  };
+
+  /** The session with a part that was said to be missing: its features are asked again. */
+  function withPart(part) {
+    const place = app.pack.parts.findIndex((one) => one.id === part);
+    const on = (answer) => app.pack.features[featureOf(app.pack, answer.feature)].part === place;
+    return {
+      ...session(),
+      missing: session().missing.filter((id) => id !== part),
+      answers: session().answers.filter((answer) => answer.how !== "cannot" || !on(answer)),
+    };
+  }
+
+  /** Back to the state after `count` steps. A piece with answers that is left can be had again. */
+  async function retreat(count) {
+    if (count === 0 && session().answers.length > 0) {
+      app.former = app.piece;
+      await keepFormer(app.piece);
+    }
+    await settle(backTo(app.piece, count));
+    announce(count === 0 ? "Started again." : "Taken back.");
+  }
+
+  /** Takes steps back by a button, and brings the browser's history along. */
+  async function takeBack(count) {
+    const back = Math.min(count, here().step);
+    await retreat(app.piece.steps.length - count);
+    await goBack(back);
+  }
+
+  async function forget() {
+    if (!app.former) return;
+    app.former = null;
+    await keepFormer(null);
+  }
+
+  return {
+    /** Back or Forward was used: undo down to where the browser stands; Forward redoes nothing. */
+    async moved(entry) {
+      const count = app.piece ? app.piece.steps.length : 0;
+      if (entry.step > count) await goBack(entry.step - count);
+      else if (entry.step < count) await retreat(entry.step);
+    },
+    /** What the person can do today, for this piece and the next ones. */
+    able: (needs) => app.run(async () => {
+      app.settings = { ...app.settings, able: needs };
+      await keepSettings(app.settings);
+      app.tellStored();
+      if (!app.piece) return;
+      app.piece = amended(app.piece, { ...session(), able: needs });
+      app.view = app.engine.assess(app.ready, session());
+      await keep(app.piece);
+    }),
+    tools: () => (app.piece
+      ? [button("Undo", act.undo, { class: "plain" }), button("Start again", act.restart, { class: "plain" })]
+      : [el("strong", { class: "name-of-app" }, app.entry.name)]),
+    restart: act.restart,
+    screen: () => (app.piece ? pieceScreen() : [startScreen(app, act), updateOffer()].filter(Boolean)),
+  };
+
+  function pieceScreen() {
+    const { asked, further } = current(app.piece);
+    const { question, stop } = app.view;
+    const own = asked === "" ? -1 : featureOf(app.pack, asked);
+    const place = own >= 0 ? own : question?.feature ?? -1;
+    if (own < 0 && (place < 0 || (stop !== "" && !further))) {
+      return [answerScreen(app, current(app.piece), act), updateOffer()].filter(Boolean);
+    }
+    const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0 };
+    const { items } = session().scope;
+    return [
+      strip(app.pack, app.view, act.candidates),
+      el("section", { class: "card" },
+        further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
+        items.length > 0 ? el("p", { class: "limit" }, limit(app.pack, session().scope), " ", button("Look at everything", act.widen, { class: "link" })) : null,
+        questionCard(card, act)),
+    ];
+  }
+}
