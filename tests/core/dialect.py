@@ -37,11 +37,13 @@ INSTEAD = {
 BUILTINS = {"len", "range", "min", "max", "abs", "int", "sorted", "log"}
 METHODS = {"append", "upper", "get"}
 RESERVED = set(
-    "abstract arguments await boolean byte case catch char const debugger default "
-    "delete do double enum eval export extends false final finally float function goto implements "
-    "instanceof interface let long native new null package private protected public "
-    "short static super switch synchronized this throw throws transient true typeof undefined var "
-    "void volatile window yield".split()  # noqa: SIM905
+    """
+    abstract arguments await boolean byte case catch char const debugger default delete do
+    double enum eval export extends false final finally float function goto implements
+    instanceof interface let long native new null package private protected public short
+    static super switch synchronized this throw throws transient true typeof undefined var
+    void volatile window yield
+    """.split()
 )
 KEYS = RESERVED | {"constructor", "length", "hasOwnProperty", "__proto__", "prototype"}
 

@@ -1,0 +1,97 @@
+"""What tests share: a real browser, a real server."""
+
+import shutil
+import socket
+import threading
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, Playwright, sync_playwright
+
+from identify import phone
+from identify.server.app import create_app
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
+ARGS = [
+    "--no-sandbox",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-quic",
+    "--no-first-run",
+]
+
+
+def browser_path() -> str:
+    """The browser to test with; stops the run with a sentence where there is none."""
+    for name in BROWSERS:
+        path = shutil.which(name)
+        if path:
+            return path
+    pytest.exit(
+        "The tests need a real Chromium on PATH and found none. On Debian: apt-get install chromium",
+        returncode=3,
+    )
+
+
+class Server:
+    """The app on a free port of this machine, in a thread; can be stopped and started again."""
+
+    def __init__(self, files: Mapping[str, bytes]) -> None:
+        self.files = dict(files)
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            self.port = free.getsockname()[1]
+        self.url = f"http://127.0.0.1:{self.port}/"
+        self.start()
+
+    def start(self) -> None:
+        app = create_app(self.files)
+        config = uvicorn.Config(app, port=self.port, log_level="warning", access_log=False)
+        self.server = uvicorn.Server(config)
+        self.thread = threading.Thread(target=self.server.run)
+        self.thread.start()
+        while not self.server.started:
+            self.thread.join(0.01)
+            assert self.thread.is_alive(), "the server did not start"
+
+    def stop(self) -> None:
+        self.server.should_exit = True
+        self.server.force_exit = True  # do not wait for a browser's open connections
+        self.thread.join()
+
+
+@contextmanager
+def serving(files: Mapping[str, bytes]) -> Iterator[Server]:
+    server = Server(files)
+    try:
+        yield server
+    finally:
+        server.stop()
+
+
+@pytest.fixture(scope="session")
+def site() -> dict[str, bytes]:
+    """Every file of the demo app."""
+    return phone.site(phone.demo_packs())
+
+
+@pytest.fixture(scope="session")
+def server(site: dict[str, bytes]) -> Iterator[Server]:
+    with serving(site) as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    running = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
+    yield running
+    running.close()

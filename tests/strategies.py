@@ -1,0 +1,122 @@
+"""Every hypothesis strategy of the tests."""
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+NEEDS = ["nothing", "nothing", "nothing", "loupe", "body off"]
+FIRST, LAST = 1950, 1959
+
+
+def shared(weights: list[float]) -> list[float]:
+    """Weights scaled to add up to 1."""
+    return [w / sum(weights) for w in weights]
+
+
+@st.composite
+def features(draw: st.DrawFn, place: int, parts: int) -> dict[str, Any]:
+    count = draw(st.integers(1, 4))
+    states = [{"id": f"s{n}", "name": f"state {n}", "drawing": "none"} for n in range(count)]
+    none = draw(st.sampled_from([-1, -1, count - 1]))
+    mistaken = [[0, 1]] if count > 1 and draw(st.booleans()) else []
+    return {
+        "id": f"f{place}",
+        "name": f"feature {place}",
+        "question": "What is it like?",
+        "where": "Underneath.",
+        "part": draw(st.integers(-1, parts - 1)),
+        "seconds": draw(st.sampled_from([2.0, 4.0, 20.0])),
+        "needs": draw(st.sampled_from(NEEDS)),
+        "states": states,
+        "mistaken": mistaken,
+        "none": none,
+    }
+
+
+@st.composite
+def packs(draw: st.DrawFn) -> dict[str, Any]:
+    """Compiled packs as the engine reads them: small, odd, with gaps and ties."""
+    kinds = draw(st.integers(1, 3))
+    parts = draw(st.integers(0, 3))
+    told = [draw(features(n, parts)) for n in range(draw(st.integers(1, 6)))]
+    per_variant = draw(st.lists(st.integers(1, 3), min_size=1, max_size=8))
+    rows = sum(per_variant)
+    items = [draw(st.integers(0, min(v, 3))) for v in range(len(per_variant))]
+    item_kinds = [draw(st.integers(0, kinds - 1)) for _ in range(4)]
+    weight = st.sampled_from([0.2, 1.0, 1.0, 1.0, 3.0])
+    variant = [v for v, count in enumerate(per_variant) for _ in range(count)]
+    spans = []
+    for _ in range(3):
+        first = draw(st.integers(FIRST, LAST))
+        length = draw(st.integers(1, LAST - first + 1))
+        weights = shared([draw(weight) for _ in range(length)])
+        spans.append({"first": first, "weights": weights})
+    cells, backgrounds = [], []
+    for feature in told:
+        count = len(feature["states"])
+        shares = [[]] + [[float(s == n) for s in range(count)] for n in range(count)]
+        shares.append(shared([draw(weight) for _ in range(count)]))
+        cells.append(
+            {"shares": shares, "codes": [draw(st.integers(0, count + 1)) for _ in range(rows)]}
+        )
+        backgrounds.append([shared([draw(weight) for _ in range(count)]) for _ in range(kinds)])
+    return {
+        "format": 1,
+        "id": "small",
+        "version": "v1",
+        "range": {"name": "Small", "first": FIRST, "last": LAST},
+        "kinds": [{"id": f"k{k}", "name": f"Kind {k}", "plural": f"Kinds {k}"} for k in range(kinds)],
+        "parts": [
+            {"id": f"p{p}", "name": f"Part {p}", "swap": draw(st.sampled_from([0.0, 0.05, 0.3]))}
+            for p in range(parts)
+        ],
+        "features": told,
+        "items": [
+            {"id": f"i{i}", "number": f"N {i}O", "name": f"Item {i}", "kind": item_kinds[i],
+             "carried": [f"7{i}1"] if i == 2 else []}
+            for i in range(4)
+        ],
+        "variants": [{"id": f"v{v}", "name": f"no. {v}", "item": i} for v, i in enumerate(items)],
+        "rows": {
+            "variant": variant,
+            "kind": [item_kinds[items[v]] for v in variant],
+            "prior": shared([draw(weight) for _ in range(rows)]),
+            "span": [draw(st.integers(0, 2)) for _ in range(rows)],
+        },
+        "spans": spans,
+        "cells": cells,
+        "backgrounds": backgrounds,
+    }  # fmt: skip
+
+
+@st.composite
+def answers(draw: st.DrawFn, feature: dict[str, Any]) -> dict[str, Any]:
+    """A well-formed answer to a feature, of any of the five sorts."""
+    how = draw(st.sampled_from(["sure", "sure", "sure", "unsure", "several", "other", "cannot"]))
+    ids = [state["id"] for state in feature["states"]]
+    states: list[str] = []
+    if how in ("sure", "unsure"):
+        states = [draw(st.sampled_from(ids))]
+    elif how == "several":
+        states = draw(st.lists(st.sampled_from(ids), min_size=1, unique=True))
+    return {"feature": feature["id"], "how": how, "states": states}
+
+
+@st.composite
+def sessions(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
+    """A session in any state that taps can bring about."""
+    asked = draw(st.lists(st.sampled_from(pack["features"]), unique_by=lambda f: f["id"]))
+    numbers = [item["number"] for item in pack["items"]]
+    kinds = [kind["id"] for kind in pack["kinds"]]
+    parts = [part["id"] for part in pack["parts"]]
+    return {
+        "pack": pack["id"],
+        "version": pack["version"],
+        "scope": {
+            "kind": draw(st.sampled_from(["", "", *kinds])),
+            "items": draw(st.sampled_from([[], [], numbers[:1], numbers[1:3]])),
+        },
+        "able": draw(st.sampled_from([[], ["loupe"], ["loupe", "body off"]])),
+        "missing": draw(st.lists(st.sampled_from(parts), unique=True)) if parts else [],
+        "answers": [draw(answers(feature)) for feature in asked],
+    }
