@@ -31,7 +31,7 @@ def browser_path() -> str:
         if path:
             return path
     pytest.exit(
-        "The tests need a real Chromium on PATH and found none. On Debian: apt-get install chromium",
+        "The tests need a real Chromium on PATH and found none. Debian: apt-get install chromium",
         returncode=3,
     )
 

@@ -65,7 +65,7 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
         "id": "small",
         "version": "v1",
         "range": {"name": "Small", "first": FIRST, "last": LAST},
-        "kinds": [{"id": f"k{k}", "name": f"Kind {k}", "plural": f"Kinds {k}"} for k in range(kinds)],
+        "kinds": [{"id": f"k{k}", "name": f"K {k}", "plural": f"Ks {k}"} for k in range(kinds)],
         "parts": [
             {"id": f"p{p}", "name": f"Part {p}", "swap": draw(st.sampled_from([0.0, 0.05, 0.3]))}
             for p in range(parts)

@@ -1,0 +1,147 @@
+"""The next question: its worth in bits, its order, and when to stop."""
+
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from scipy.stats import entropy as scipy_entropy
+
+from identify.core.asking import WORTH, by_variant, entropy, focus, gain, joint, questions
+from identify.core.assess import assess
+from identify.core.belief import believe, prepare
+from identify.core.reasons import why_not
+from identify.core.session import answered, new_session
+from tests.strategies import packs, sessions
+from tests.tables import sharp, table_pack
+
+QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+AB = ["a", "b"]
+
+
+def told(feature: str, state: str) -> dict[str, Any]:
+    return {"feature": feature, "how": "sure", "states": [state]}
+
+
+@QUICK
+@given(st.lists(st.floats(0.001, 1), min_size=1, max_size=9))
+def test_entropy_is_that_of_scipy(weights):
+    chances = [w / sum(weights) for w in weights]
+    assert entropy(chances) == pytest.approx(scipy_entropy(chances, base=2), abs=1e-9)
+
+
+@QUICK
+@given(st.data())
+def test_gain_is_mutual_information_by_scipy(data):
+    """I(O;A) = H(O) + H(A) - H(O,A), each by scipy.stats.entropy."""
+    pack = data.draw(packs())
+    engine = prepare(pack)
+    session = data.draw(sessions(pack))
+    state = believe(engine, session)
+    focused = focus(state, by_variant(engine, state))
+    for place, feature in enumerate(pack["features"]):
+        table = joint(engine, state, focused, place)["table"]
+        count = len(feature["states"])
+        rows = [table[i : i + count] for i in range(0, len(table), count)]
+        outcomes = [sum(row) for row in rows]
+        by_answer = [sum(column) for column in zip(*rows, strict=True)]
+        assert outcomes == pytest.approx(focused["chances"], abs=1e-9)
+        theirs = sum(scipy_entropy(p, base=2) for p in (outcomes, by_answer))
+        theirs -= scipy_entropy(table, base=2)
+        assert gain(table, len(rows)) == pytest.approx(theirs, abs=1e-9)
+
+
+@QUICK
+@given(st.data())
+def test_only_what_is_open_is_asked(data):
+    pack = data.draw(packs())
+    session = data.draw(sessions(pack))
+    engine = prepare(pack)
+    state = believe(engine, session)
+    found = questions(engine, session, state, by_variant(engine, state))
+    done = {a["feature"] for a in session["answers"]}
+    for entry in found["open"] + found["shut"]:
+        feature = pack["features"][entry["feature"]]
+        assert entry["bits"] >= WORTH
+        assert feature["id"] not in done
+        if feature["part"] >= 0:
+            assert pack["parts"][feature["part"]]["id"] not in session["missing"]
+    for entry in found["open"]:
+        assert pack["features"][entry["feature"]]["needs"] in ["nothing", *session["able"]]
+    scores = [entry["score"] for entry in found["open"]]
+    assert scores == sorted(scores, reverse=True)
+
+
+def pack_of_four() -> dict[str, Any]:
+    """Four rows; `half` parts them two and two, `one` parts one from the rest."""
+    rows = [
+        {"half": sharp(AB, "a"), "one": sharp(AB, "a")},
+        {"half": sharp(AB, "a"), "one": sharp(AB, "b")},
+        {"half": sharp(AB, "b"), "one": sharp(AB, "b")},
+        {"half": sharp(AB, "b"), "one": sharp(AB, "b")},
+    ]
+    return table_pack({"one": AB, "half": AB}, rows, [0.25] * 4)
+
+
+def test_the_even_split_comes_first_unless_it_takes_too_long():
+    pack = pack_of_four()
+    engine = prepare(pack)
+    assert assess(engine, new_session(engine))["question"]["feature"] == 1
+    pack["features"][1]["seconds"] = 5.0
+    assert assess(engine, new_session(engine))["question"]["feature"] == 0
+
+
+def test_equal_questions_are_asked_in_the_order_of_the_pack():
+    rows = [{"x": sharp(AB, s), "y": sharp(AB, s)} for s in AB]
+    engine = prepare(table_pack({"x": AB, "y": AB}, rows, [0.5, 0.5]))
+    view = assess(engine, new_session(engine))
+    assert view["question"]["feature"] == 0
+    assert [entry["feature"] for entry in view["others"]] == [1]
+
+
+def test_it_stops_when_sure_and_says_what_cannot_be_told_apart():
+    engine = prepare(pack_of_four())
+    session = answered(answered(new_session(engine), told("half", "a")), told("one", "a"))
+    assert assess(engine, session)["variants"][0]["variant"] == 0
+    session = answered(answered(new_session(engine), told("half", "b")), told("one", "b"))
+    view = assess(engine, session)
+    assert (view["stop"], view["question"]) == ("nothing", None)
+    assert sorted(view["alike"])[-2:] == [2, 3]
+
+
+def test_what_needs_tools_is_named_and_not_asked():
+    pack = pack_of_four()
+    pack["features"][1]["needs"] = "body off"
+    engine = prepare(pack)
+    view = assess(engine, new_session(engine))
+    assert view["question"]["feature"] == 0
+    assert [(e["feature"], e["needs"]) for e in view["would_tell"]] == [(1, "body off")]
+    able = {**new_session(engine), "able": ["body off"]}
+    assert assess(engine, able)["question"]["feature"] == 1
+
+
+def test_what_is_likelier_absent_is_not_asked():
+    pack = pack_of_four()
+    pack["features"][1]["none"] = 1
+    engine = prepare(pack)
+    session = answered(new_session(engine), told("one", "b"))
+    assert assess(engine, session)["question"] is None
+    assert assess(engine, new_session(engine))["question"]["feature"] == 1
+
+
+def test_the_reason_counts_what_each_answer_leaves():
+    engine = prepare(pack_of_four())
+    question = assess(engine, new_session(engine))["question"]
+    assert question["groups"] == [{"state": 0, "variants": 4}, {"state": 1, "variants": 4}]
+    assert question["expected"] == pytest.approx([0.5, 0.5])
+    engine = prepare(pack_of_four())
+    session = answered(answered(new_session(engine), told("half", "a")), told("one", "b"))
+    assert [e["bits"] > 0 for e in why_not(engine, session, 0)] == [True, False]
+
+
+def test_an_empty_scope_is_not_in_the_reference():
+    engine = prepare(pack_of_four())
+    session = new_session(engine)
+    session["scope"]["items"] = ["no such number"]
+    view = assess(engine, session)
+    assert (view["stop"], view["unrecorded"], view["variants"]) == ("unrecorded", 1.0, [])

@@ -1,0 +1,74 @@
+"""Sessions: answers put in, taken back, and mended after a pack update."""
+
+import copy
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from identify.core.assess import assess
+from identify.core.belief import prepare
+from identify.core.session import answered, mend, new_session, problem, undone, without
+from tests.strategies import answers, packs, sessions
+
+QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+@QUICK
+@given(st.data())
+def test_an_answer_is_put_in_and_taken_back_and_nothing_else_changes(data):
+    pack = data.draw(packs())
+    session = data.draw(sessions(pack))
+    answer = data.draw(answers(pack["features"][0]))
+    before = copy.deepcopy(session)
+    after = answered(session, answer)
+    assert session == before
+    assert after["answers"][-1] == answer
+    assert undone(after) == without(session, answer["feature"])
+    again = answered(after, answer)
+    assert again == after
+    assert undone(new_session(prepare(pack))) == new_session(prepare(pack))
+
+
+@QUICK
+@given(st.data())
+def test_a_session_that_fits_is_left_alone(data):
+    pack = data.draw(packs())
+    session = data.draw(sessions(pack))
+    assert mend(prepare(pack), session) == {"session": session, "dropped": []}
+
+
+@QUICK
+@given(st.data())
+def test_after_a_pack_update_what_is_gone_is_named_and_the_rest_goes_on(data):
+    old, new = data.draw(packs()), data.draw(packs())
+    new["version"] = "v2"
+    session = data.draw(sessions(old))
+    engine = prepare(new)
+    mended = mend(engine, session)
+    kept = mended["session"]
+    reasons = [d["reason"] for d in mended["dropped"]]
+    assert kept["version"] == "v2"
+    assert all(problem(engine, answer) == "" for answer in kept["answers"])
+    answers_gone = sum(r in ("feature", "state", "how", "count") for r in reasons)
+    assert len(kept["answers"]) + answers_gone == len(session["answers"])
+    assert len(kept["missing"]) + reasons.count("part") == len(session["missing"])
+    assert assess(engine, kept)["stop"] in ("", "sure", "nothing", "unrecorded")
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        ({}, ""),
+        ({"feature": "horns"}, "feature"),
+        ({"states": ["copper"]}, "state"),
+        ({"states": []}, "count"),
+        ({"states": ["s0", "s0"], "how": "several"}, "count"),
+        ({"states": ["s0"], "how": "other"}, "count"),
+        ({"how": "perhaps"}, "how"),
+    ],
+)
+def test_what_is_wrong_with_an_answer(change, code):
+    pack = {"features": [{"id": "f0", "mistaken": [], "states": [{"id": "s0"}, {"id": "s1"}]}]}
+    answer = {"feature": "f0", "how": "sure", "states": ["s0"], **change}
+    assert problem(prepare(pack), answer) == code
