@@ -11,5 +11,5 @@ export function rangeChoice(app, choose) {
   if (list.length === 1) return el("div", { class: "range" }, said);
   const select = el("select", { id: "range", onchange: () => choose(select.value) },
     list.map((one) => el("option", { value: one.id, selected: one.id === entry.id }, one.name)));
-  return el("div", { class: "range" }, el("label", { for: "range" }, "Range"), select, said);
+  return el("div", { class: "range" }, el("label", { for: "range" }, "Range"), el("span", { class: "pick" }, select), said);
 }

@@ -56,8 +56,8 @@ function nothing({ pack, view }, step, act) {
 function unrecorded(app, step, act) {
   const { pack, view } = app;
   return [
-    heading(1, "This is not in the reference"),
-    el("p", {}, "No recorded variant goes with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong."),
+    heading(1, view.unrecorded >= 0.95 ? "This is not in the reference" : "This is perhaps not in the reference"),
+    el("p", {}, "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong."),
     chance(view.unrecorded),
     view.variants.length === 0 ? null : heading(2, "What came closest"),
     el("ul", { class: "alike" }, view.variants.slice(0, 3).map((one) =>

@@ -44,12 +44,14 @@ function stateChoices({ pack }, feature, act) {
   let mode = "sure";
   const ticked = new Set();
   const hint = el("span", {}, HINTS.sure);
+  const takes = el("span", { class: "quiet" }, effort(feature));
   const foot = el("div", { class: feature.part < 0 ? "unsure" : "unsure two-by-two" });
 
   const buttons = feature.states.map((state, place) =>
     button([
       drawing(pack, state.drawing),
       el("span", { class: "name" }, state.name),
+      el("span", { class: "tick", "aria-hidden": "true" }, "✓"),
       place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
     ], () => tapped(state, place), { class: "state", "aria-keyshortcuts": place < 9 ? String(place + 1) : null }));
 
@@ -75,6 +77,7 @@ function stateChoices({ pack }, feature, act) {
     mode = to;
     ticked.clear();
     hint.textContent = HINTS[mode];
+    takes.hidden = mode !== "sure";
     for (const one of buttons) {
       if (mode === "several") one.setAttribute("aria-pressed", "false");
       else one.removeAttribute("aria-pressed");
@@ -86,7 +89,7 @@ function stateChoices({ pack }, feature, act) {
 
   foot.replaceChildren(...plainAnswers(feature, pack, act, turn));
   return el("fieldset", { class: "choices" },
-    el("legend", {}, hint, el("span", { class: "quiet" }, effort(feature))),
+    el("legend", {}, hint, takes),
     el("div", { class: `states ${columns(feature.states)}` }, buttons), foot);
 }
 
