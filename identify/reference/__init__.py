@@ -1,0 +1,1 @@
+"""Reference packs: read a folder, report its mistakes, compile it for the engine."""

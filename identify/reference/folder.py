@@ -1,0 +1,45 @@
+"""Reads a pack folder as far as it can be read."""
+
+from pathlib import Path
+
+from identify.reference.csv_files import FILES, read_table
+from identify.reference.drawings import read_drawings
+from identify.reference.mistakes import Mistake
+from identify.reference.records import Change, Item, Pack, Range, Source, Variant
+from identify.reference.toml_files import FEATURES, RANGE, read_features, read_range
+
+
+def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
+    """The pack as typed records, and every mistake that shows in one file alone."""
+    mistakes: list[Mistake] = []
+    about = read_range(folder, mistakes)
+    features = read_features(folder, mistakes)
+    columns = None if features is None else [feature.id for feature in features if feature.id]
+    sources = read_table(folder, Source, [], mistakes)
+    items = read_table(folder, Item, columns, mistakes)
+    variants = read_table(folder, Variant, columns, mistakes)
+    changes = read_table(folder, Change, [], mistakes)
+    read = {
+        RANGE: about,
+        FEATURES: features,
+        FILES[Source]: sources,
+        FILES[Item]: items,
+        FILES[Variant]: variants,
+        FILES[Change]: changes,
+    }
+    range_, kinds, parts, cautions = about or (Range(), [], [], [])
+    pack = Pack(
+        id=folder.resolve().name,
+        range=range_,
+        kinds=kinds,
+        parts=parts,
+        cautions=cautions,
+        features=features or [],
+        sources=sources or [],
+        items=items or [],
+        variants=variants or [],
+        changes=changes or [],
+        drawings=read_drawings(folder, mistakes),
+        unread={file for file, content in read.items() if content is None},
+    )
+    return pack, mistakes

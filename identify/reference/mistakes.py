@@ -1,0 +1,45 @@
+"""A mistake in a pack: where it stands, what is wrong and what would be right."""
+
+from collections.abc import Iterable
+
+import msgspec
+from rapidfuzz import fuzz, process
+
+NAMED = 8  # at most so many known words are listed when none comes near
+
+
+class Mistake(msgspec.Struct, frozen=True):
+    """One mistake. Line 0 means the file as a whole, column "" the line as a whole."""
+
+    file: str
+    line: int
+    column: str
+    text: str
+
+    def __str__(self) -> str:
+        place = self.file
+        if self.line:
+            place += f" line {self.line}"
+        if self.column:
+            place += f", {self.column}"
+        return f"{place}: {self.text}"
+
+
+class PackError(Exception):
+    """A pack that cannot be compiled, with all of its mistakes."""
+
+    def __init__(self, mistakes: list[Mistake]) -> None:
+        super().__init__("\n".join(str(mistake) for mistake in mistakes))
+        self.mistakes = mistakes
+
+
+def instead(word: str, known: Iterable[str]) -> str:
+    """What to write instead of an unknown word: the nearest known one, or what is known."""
+    words = [each for each in known if each]
+    if not words:
+        return "none is declared."
+    best = process.extractOne(word.lower(), words, scorer=fuzz.ratio, score_cutoff=60)
+    if best is not None:
+        return f'did you mean "{best[0]}"?'
+    more = " and so on" if len(words) > NAMED else ""
+    return f"known are {', '.join(words[:NAMED])}{more}."

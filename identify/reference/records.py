@@ -1,0 +1,169 @@
+"""What the files of a pack say, entry by entry, each with the line it stands on.
+
+Every field has a default, so that an entry with a mistake in one field can still be checked in the
+others. What must be given is listed in `needed`; the description of a type is how a mistake in it
+is explained.
+"""
+
+from typing import Annotated, ClassVar, Literal
+
+import msgspec
+from msgspec import Meta
+
+Id = Annotated[
+    str,
+    Meta(
+        pattern=r"^[a-z][a-z0-9_]*\Z",
+        description="lower case letters, digits and _, beginning with a letter",
+    ),
+]
+Text = Annotated[str, Meta(min_length=1, description="text")]
+Free = Annotated[str, Meta(description="text")]
+Chance = Annotated[float, Meta(ge=0, le=1, description="a number from 0 to 1")]
+Measure = Annotated[float, Meta(gt=0, le=1000, description="a number above 0, up to 1000")]
+Country = Annotated[str, Meta(pattern=r"^[A-Z]{2}\Z", description='two capitals such as "GB"')]
+Needs = Annotated[
+    Literal["nothing", "loupe", "body off"],
+    Meta(description='"nothing", "loupe" or "body off"'),
+]
+Truth = Annotated[bool, Meta(description="true or false")]
+Ids = Annotated[list[str], Meta(description='a list of ids such as ["coach"]')]
+When = Annotated[
+    dict[str, list[str]],
+    Meta(description='features with lists of states such as { horns = ["metal"] }'),
+]
+Pairs = Annotated[
+    list[tuple[str, str]],
+    Meta(description='a list of pairs of states such as [["loop", "bar"]]'),
+]
+Texts = Annotated[list[str], Meta(description="texts parted by ;")]
+Said = Annotated[
+    list[tuple[str, str]],
+    Meta(description='"source years; source years" such as book71 1958/1961; ad57 1957'),
+]
+
+
+class Entry(msgspec.Struct, kw_only=True):
+    """What every entry has."""
+
+    needed: ClassVar[tuple[str, ...]] = ()
+    line: int = 0
+
+
+class Range(Entry):
+    needed = ("name", "maker", "gauge_mm", "scale", "country", "years", "about")
+    name: Text = ""
+    maker: Text = ""
+    gauge_mm: Measure = 1.0
+    scale: Text = ""
+    country: Country = ""
+    years: Text = ""
+    about: Text = ""
+    invented: Truth = False
+
+
+class Kind(Entry):
+    needed = ("id", "name", "plural")
+    id: Id = ""
+    name: Text = ""
+    plural: Text = ""
+
+
+class Part(Entry):
+    needed = ("id", "name", "swap")
+    id: Id = ""
+    name: Text = ""
+    swap: Chance = 0.0
+
+
+class Caution(Entry):
+    needed = ("text",)
+    kinds: Ids | None = None
+    text: Text = ""
+
+
+class State(Entry):
+    needed = ("id", "name")
+    id: Id = ""
+    name: Text = ""
+
+
+class Feature(Entry):
+    needed = ("id", "name", "question", "where", "seconds", "needs", "states")
+    id: Id = ""
+    name: Text = ""
+    question: Text = ""
+    where: Text = ""
+    part: Free = ""
+    seconds: Measure = 1.0
+    needs: Needs = "nothing"
+    kinds: Ids | None = None
+    when: When = {}
+    mistaken: Pairs = []
+    states: list[State] = []
+
+
+class Source(Entry):
+    needed = ("id", "what", "trust")
+    id: Id = ""
+    what: Text = ""
+    year: Free = ""
+    trust: Chance = 1.0
+
+
+class Item(Entry):
+    needed = ("number", "name", "kind")
+    number: Text = ""
+    name: Text = ""
+    kind: Text = ""
+    years: Free = ""
+    source: Free = ""
+    other_years: Said = []
+    formation: Free = ""
+    contains: Texts = []
+    carried: Texts = []
+    note: Free = ""
+    cells: dict[str, str] = {}
+
+
+class Variant(Entry):
+    needed = ("id", "item", "name", "common")
+    id: Id = ""
+    item: Text = ""
+    name: Text = ""
+    years: Free = ""
+    source: Free = ""
+    other_years: Said = []
+    common: Measure = 1.0
+    note: Free = ""
+    cells: dict[str, str] = {}
+
+
+class Change(Entry):
+    needed = ("feature", "state")
+    feature: Text = ""
+    state: Text = ""
+    came: Annotated[str, Meta(description="text")] = msgspec.field(name="from", default="")
+    ended: Annotated[str, Meta(description="text")] = msgspec.field(name="to", default="")
+    kinds: Texts = []
+    items: Texts = []
+    source: Free = ""
+    other_from: Said = []
+    note: Free = ""
+
+
+class Pack(msgspec.Struct, kw_only=True):
+    """A pack as its files say it. `unread`: files that could not be read at all."""
+
+    id: str
+    range: Range
+    kinds: list[Kind]
+    parts: list[Part]
+    cautions: list[Caution]
+    features: list[Feature]
+    sources: list[Source]
+    items: list[Item]
+    variants: list[Variant]
+    changes: list[Change]
+    drawings: dict[str, str]
+    unread: set[str]

@@ -1,0 +1,99 @@
+"""The text of a pack's file, and which line of a TOML file something stands on."""
+
+import re
+import tomllib
+from pathlib import Path
+from typing import Any
+
+from identify.reference.mistakes import Mistake
+
+HEAD = re.compile(r"\s*\[\[?\s*([A-Za-z0-9_.-]+)\s*\]\]?\s*(#.*)?")
+CONTROL = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+AT_LINE = re.compile(r"^(.*) \(at line (\d+), column (\d+)\)$", re.S)
+
+
+def read_text(path: Path, name: str, mistakes: list[Mistake]) -> str | None:
+    """The file's text without a byte order mark, or None with a mistake."""
+    try:
+        data = path.read_bytes()
+    except FileNotFoundError:
+        near = sorted(each.name for each in path.parent.glob(f"*{path.suffix}"))
+        there = f" There is {', '.join(near)}." if near else ""
+        mistakes.append(Mistake(name, 0, "", f"this file is missing.{there}"))
+        return None
+    except OSError as error:
+        reason = (error.strerror or "no reason given").lower()
+        mistakes.append(Mistake(name, 0, "", f"this file cannot be read: {reason}."))
+        return None
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        mistakes.append(Mistake(name, line, "", "this is not UTF-8. Save the file as UTF-8."))
+        return None
+    control = CONTROL.search(text)
+    if control:
+        line = text.count("\n", 0, control.start()) + 1
+        what = f"there is a control character (code {ord(control[0])}). Remove it."
+        mistakes.append(Mistake(name, line, "", what))
+        return None
+    if not text.strip():
+        mistakes.append(Mistake(name, 0, "", "this file is empty."))
+        return None
+    return text
+
+
+def read_toml(
+    path: Path, name: str, mistakes: list[Mistake]
+) -> tuple[dict[str, Any], "TomlLines"] | None:
+    """The file as a dict with where things stand in it, or None with a mistake."""
+    text = read_text(path, name, mistakes)
+    if text is None:
+        return None
+    try:
+        return tomllib.loads(text), TomlLines(text)
+    except RecursionError:
+        mistakes.append(Mistake(name, 0, "", "lists stand too deep within one another."))
+    except ValueError as error:
+        found = AT_LINE.match(str(error))
+        line = int(found[2]) if found else text.count("\n") + 1
+        said = found[1] if found else str(error)
+        where = f" at character {found[3]}" if found else ""
+        mistakes.append(Mistake(name, line, "", f"this is not TOML: {said.lower()}{where}."))
+    return None
+
+
+class TomlLines:
+    """Finds lines: the TOML library says what stands in a file, but not where."""
+
+    def __init__(self, text: str) -> None:
+        self.lines = text.splitlines()
+        found = [(n, HEAD.fullmatch(line)) for n, line in enumerate(self.lines)]
+        self.heads = [(n, head[1]) for n, head in found if head]
+
+    def line(self, table: str, place: int, pattern: str) -> int:
+        """Line (from 1) of the first match in the place-th table of that name, else its header."""
+        starts = [n for n, name in self.heads if name == table]
+        if not table:
+            start, end = 0, self.heads[0][0] if self.heads else len(self.lines)
+        elif place < len(starts):
+            start = starts[place]
+            ends = [n for n, name in self.heads if n > start and not name.startswith(table + ".")]
+            end = min(ends, default=len(self.lines))
+        else:
+            start, end = 0, len(self.lines)
+        if pattern:
+            for n in range(start, end):
+                if re.search(pattern, self.lines[n]):
+                    return n + 1
+        return start + 1
+
+    def key(self, table: str, place: int, key: str) -> int:
+        """Line of a key in the place-th table of that name."""
+        return self.line(table, place, rf"^\s*(\[{table}\.)?[\"']?{re.escape(key)}[\"']?\s*[=.\]]")
+
+    def state(self, place: int, state: str, nth: int) -> int:
+        """Line of the nth state of the place-th feature, found by its id."""
+        if state:
+            return self.line("feature", place, rf"\bid\s*=\s*[\"']{re.escape(state)}[\"']")
+        return self.line("feature", place, r"^\s*states\s*=")

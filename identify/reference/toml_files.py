@@ -1,0 +1,117 @@
+"""range.toml and features.toml as typed records."""
+
+from pathlib import Path
+from typing import Any, TypeVar
+
+from identify.reference.fields import fields, read_entry, reporter
+from identify.reference.mistakes import Mistake, instead
+from identify.reference.records import Caution, Entry, Feature, Kind, Part, Range, State
+from identify.reference.texts import TomlLines, read_toml
+
+RANGE = "range.toml"
+FEATURES = "features.toml"
+
+E = TypeVar("E", bound=Entry)
+
+
+def _tables(
+    data: dict[str, Any], table: str, file: str, lines: TomlLines, mistakes: list[Mistake]
+) -> list[dict[str, Any]]:
+    """The [[table]] entries of a file; anything else under that name is a mistake."""
+    found = data.get(table, [])
+    if isinstance(found, list) and all(isinstance(each, dict) for each in found):
+        return found
+    line = lines.key("", 0, table)
+    mistakes.append(Mistake(file, line, table, f"write each of these under [[{table}]]."))
+    return []
+
+
+def _entry(
+    record: type[E],
+    given: dict[str, Any],
+    place: tuple[str, str, int],
+    lines: TomlLines,
+    mistakes: list[Mistake],
+    *,
+    beside: tuple[str, ...] = (),
+) -> E:
+    """One record; place is (file, table, nth), beside the keys that are read elsewhere."""
+    file, table, nth = place
+    known = fields(record)
+    for key in given:
+        if key not in known and key not in beside:
+            what = f'"{key}" means nothing here: {instead(key, [*known, *beside])}'
+            mistakes.append(Mistake(file, lines.key(table, nth, key), key, what))
+    report = reporter(mistakes, file, lambda key: lines.key(table, nth, key))
+    return read_entry(record, given, lines.line(table, nth, ""), report)
+
+
+def read_range(
+    folder: Path, mistakes: list[Mistake]
+) -> tuple[Range, list[Kind], list[Part], list[Caution]] | None:
+    """range.toml, or None if it cannot be read at all."""
+    read = read_toml(folder / RANGE, RANGE, mistakes)
+    if read is None:
+        return None
+    data, lines = read
+    beside = ("kinds", "parts", "cautions")
+    about = _entry(Range, data, (RANGE, "", 0), lines, mistakes, beside=beside)
+
+    def entries(record: type[E], table: str) -> list[E]:
+        given = _tables(data, table, RANGE, lines, mistakes)
+        return [
+            _entry(record, each, (RANGE, table, n), lines, mistakes) for n, each in enumerate(given)
+        ]
+
+    kinds = entries(Kind, "kinds")
+    if not data.get("kinds"):
+        mistakes.append(Mistake(RANGE, 0, "kinds", "at least one [[kinds]] is needed."))
+    return about, kinds, entries(Part, "parts"), entries(Caution, "cautions")
+
+
+def _states(
+    given: Any, nth: int, feature: Feature, lines: TomlLines, mistakes: list[Mistake]
+) -> list[State]:
+    """The states of the nth feature."""
+    if not isinstance(given, list) or not all(isinstance(each, dict) for each in given):
+        line = lines.key("feature", nth, "states")
+        what = 'this must be a list such as [{ id = "bar", name = "Flat metal bar" }].'
+        mistakes.append(Mistake(FEATURES, line, "states", what))
+        return []
+    states = []
+    known = fields(State)
+    seen: dict[str, int] = {}
+    for each in given:
+        id_ = str(each.get("id", ""))
+        line = lines.state(nth, id_, seen.get(id_, 0))
+        seen[id_] = seen.get(id_, 0) + 1
+        for key in each:
+            if key not in known:
+                what = f'"{key}" means nothing here: {instead(key, known)}'
+                mistakes.append(Mistake(FEATURES, line, "states", what))
+
+        def report(key: str, text: str, line: int = line) -> None:
+            mistakes.append(Mistake(FEATURES, line, "states", f"in a state, {key}: {text}"))
+
+        states.append(read_entry(State, each, line, report))
+    return states
+
+
+def read_features(folder: Path, mistakes: list[Mistake]) -> list[Feature] | None:
+    """features.toml, or None if it cannot be read at all."""
+    read = read_toml(folder / FEATURES, FEATURES, mistakes)
+    if read is None:
+        return None
+    data, lines = read
+    for key in data:
+        if key != "feature":
+            what = f'"{key}" means nothing here: {instead(key, ["feature"])}'
+            mistakes.append(Mistake(FEATURES, lines.key("", 0, key), key, what))
+    features = []
+    for n, given in enumerate(_tables(data, "feature", FEATURES, lines, mistakes)):
+        place = (FEATURES, "feature", n)
+        feature = _entry(Feature, given, place, lines, mistakes, beside=("states",))
+        if "states" in given:
+            feature.states = _states(given["states"], n, feature, lines, mistakes)
+        features.append(feature)
+    return features
