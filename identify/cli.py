@@ -5,12 +5,14 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+import orjson
 import uvicorn
 
 from identify import phone, terminal
 from identify.reference.check import check_pack
-from identify.reference.compile import PackError, compile_pack, pack_bytes
-from identify.reference.compiled import schema_bytes
+from identify.reference.compile import compile_pack
+from identify.reference.compiled import pack_bytes, pack_schema
+from identify.reference.mistakes import PackError
 from identify.server.app import create_app
 
 
@@ -47,7 +49,7 @@ def compile_(args: argparse.Namespace) -> int:
 def schema(args: argparse.Namespace) -> int:
     """Print the JSON Schema of a compiled pack."""
     del args
-    sys.stdout.buffer.write(schema_bytes())
+    sys.stdout.buffer.write(orjson.dumps(pack_schema(), option=orjson.OPT_INDENT_2))
     return 0
 
 

@@ -14,7 +14,8 @@ import orjson
 import pscript
 
 from identify import core
-from identify.reference.compile import compile_pack, pack_bytes
+from identify.reference.compile import compile_pack
+from identify.reference.compiled import pack_bytes
 
 ROOT = Path(__file__).resolve().parent.parent
 WEB = ROOT / "web"

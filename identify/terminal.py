@@ -11,7 +11,8 @@ from identify.core.finding import find
 from identify.core.lists import place_of
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session, problem, undone
-from identify.reference.compile import compile_pack, pack_bytes
+from identify.reference.compile import compile_pack
+from identify.reference.compiled import pack_bytes
 
 HELP = """\
 Type the number of what you see.
