@@ -1,12 +1,12 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
 import { deepen, here, onMoved, pushScreen } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
-import { loadEngine, loadPack, packList } from "./data/packs.js";
+import { CannotGoOn, loadEngine, loadPack, packList } from "./data/packs.js";
 import { current, keep, mended, putBy, restored, restoredFormer } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
-import { button } from "./parts/element.js";
+import { button, el, heading } from "./parts/element.js";
 import { startLight, switchLight } from "./parts/light.js";
 import { setAside } from "./parts/say.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";
@@ -149,15 +149,19 @@ function openSettings() {
   show();
 }
 
-/** Nothing could be shown: says why, and offers a way on. */
+/** The app cannot show what it should: says why, and offers a way on. */
 function stuck(error) {
   console.error(error);
-  const ranges = app.list.filter((one) => one.id !== app.opening);
-  notice(error.message, [
+  const why = error instanceof CannotGoOn ? error.message : "Something went wrong while the app was starting.";
+  const ways = [
     ["Try again", () => location.reload()],
-    ["Start again", () => startOver(app.settings?.range ?? "")],
-    ...ranges.map((one) => [`Use ${one.name} instead`, () => startOver(one.id)]),
-  ]);
+    ["Start again with another piece", () => startOver(app.settings?.range ?? "")],
+    ...app.list.filter((one) => one.id !== app.opening).map((one) => [`Use ${one.name} instead`, () => startOver(one.id)]),
+  ];
+  document.getElementById("screen").replaceChildren(el("section", { class: "answer" },
+    heading(1, "The app cannot go on"),
+    el("p", {}, why),
+    el("div", { class: "stack" }, ways.map(([label, act]) => button(label, act, { class: "plain wide" })))));
 }
 
 /** Puts the piece by and opens the app again with this range. */

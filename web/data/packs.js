@@ -2,12 +2,15 @@
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
 
+/** Why the app cannot go on, in a sentence for the person. */
+export class CannotGoOn extends Error {}
+
 /** Loads the engine: the module that `identify/core` is compiled to. */
 export async function loadEngine() {
   try {
     return await import(at("engine.js").href);
   } catch {
-    throw new Error("The part that does the reasoning could not be loaded. With a signal, try again.");
+    throw new CannotGoOn("The part that does the reasoning could not be loaded. With a signal, try again.");
   }
 }
 
@@ -15,7 +18,7 @@ export async function loadEngine() {
 export async function packList() {
   const list = await json("packs/index.json", "the list of ranges");
   if (!Array.isArray(list) || list.length === 0) {
-    throw new Error("There is no range to identify from. The person who runs this site must add a pack.");
+    throw new CannotGoOn("There is no range to identify from. The person who runs this site must add a pack.");
   }
   return list;
 }
@@ -32,11 +35,11 @@ export async function loadPack(engine, entry) {
 
 function prepared(engine, pack, entry) {
   const unreadable = `The reference for ${entry.name} cannot be read by this version of the app. With a signal, try again: a newer version may be ready.`;
-  if (pack?.format !== 1) throw new Error(unreadable);
+  if (pack?.format !== 1) throw new CannotGoOn(unreadable);
   try {
     return { pack, ready: engine.prepare(pack) };
   } catch {
-    throw new Error(unreadable);
+    throw new CannotGoOn(unreadable);
   }
 }
 
@@ -45,12 +48,12 @@ async function json(path, what) {
   try {
     response = await fetch(at(path));
   } catch {
-    throw new Error(`Could not load ${what}: there is no signal, and it is not stored on this phone yet. Try again with a signal.`);
+    throw new CannotGoOn(`Could not load ${what}: there is no signal, and it is not stored on this phone yet. Try again with a signal.`);
   }
-  if (!response.ok) throw new Error(`Could not load ${what}: the site answered ${response.status}. Try again later.`);
+  if (!response.ok) throw new CannotGoOn(`Could not load ${what}: the site answered ${response.status}. Try again later.`);
   try {
     return await response.json();
   } catch {
-    throw new Error(`Could not read ${what}: it is damaged. With a signal, try again.`);
+    throw new CannotGoOn(`Could not read ${what}: it is damaged. With a signal, try again.`);
   }
 }

@@ -85,13 +85,12 @@ function soundStep(step) {
 
 /** The piece made to fit the pack: {piece, dropped: [{what, reason}]} for the step it is at. */
 export function mended(engine, { pack, ready }, piece) {
-  if (piece.steps.every((step) => step.session.version === pack.version)) return { piece, dropped: [] };
-  let dropped = [];
-  const steps = piece.steps.map((step) => {
-    const found = engine.mend(ready, step.session);
-    dropped = found.dropped;
-    const there = pack.features.some((feature) => feature.id === step.asked);
-    return { ...step, session: found.session, asked: there ? step.asked : "" };
-  });
-  return { piece: { ...piece, steps }, dropped };
+  const found = piece.steps.map((step) => engine.mend(ready, step.session));
+  const fits = piece.steps.every((step, place) => step.session.version === pack.version && found[place].dropped.length === 0);
+  if (fits) return { piece, dropped: [] };
+  const ids = pack.features.map((feature) => feature.id);
+  const steps = piece.steps.map((step, place) => ({
+    ...step, session: found[place].session, asked: ids.includes(step.asked) ? step.asked : "",
+  }));
+  return { piece: { ...piece, steps }, dropped: found[found.length - 1].dropped };
 }

@@ -152,8 +152,8 @@ const DROPPED = {
 export function setAside(pack, dropped) {
   const lines = dropped.map(({ what, reason: why }) => {
     const feature = featureOf(pack, what);
-    const name = feature < 0 ? what : pack.features[feature].name;
+    const name = feature < 0 ? `“${what}”` : pack.features[feature].name;
     return `${name} (${DROPPED[why] ?? "it could not be read"})`;
   });
-  return `The reference was brought up to date. Set aside from this piece: ${lines.join("; ")}. Everything else is as you left it.`;
+  return `This piece no longer fits the reference in all. Set aside from it: ${lines.join("; ")}. Everything else is as you left it.`;
 }
