@@ -49,7 +49,9 @@ class Server:
 
     def start(self) -> None:
         app = create_app(self.files)
-        config = uvicorn.Config(app, port=self.port, log_level="warning", access_log=False)
+        config = uvicorn.Config(
+            app, port=self.port, log_level="warning", access_log=False, lifespan="off"
+        )
         self.server = uvicorn.Server(config)
         self.thread = threading.Thread(target=self.server.run)
         self.thread.start()
