@@ -50,7 +50,7 @@ def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | N
 
 
 def _too_many(pack: Pack, first: int, last: int) -> list[Mistake]:
-    """Variants that fall into more combinations than can be reasoned over."""
+    """Variants that fall into more rows than can be reasoned over."""
     splitter = Splitter(pack, first, last)
     mistakes = []
     for variant in pack.variants:
@@ -58,8 +58,8 @@ def _too_many(pack: Pack, first: int, last: int) -> list[Mistake]:
             splitter.issues(variant)
         except TooManyError as error:
             text = (
-                f'"{variant.id}" falls into more than {MOST} combinations of states in one year, '
-                f"by {', '.join(error.features)}. Fill in some of these for it."
+                f'"{variant.id}" falls into more than {MOST} rows in one year, by '
+                f"{', '.join(error.features)}, on which other features depend. Fill in some."
             )
             mistakes.append(Mistake(VARIANTS, variant.line, "id", text))
     return mistakes

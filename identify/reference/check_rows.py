@@ -1,12 +1,10 @@
 """Checks items.csv, variants.csv and changes.csv against the rest of the pack."""
 
-import math
-
 from identify.reference.checker import Checker, cycle
 from identify.reference.csv_files import FILES
 from identify.reference.records import Change, Item, Variant
 from identify.reference.splitting import NONE, read_cell
-from identify.reference.years import Years, YearsError, read_years
+from identify.reference.years import YearsError, outside, read_years
 
 ITEMS = FILES[Item]
 VARIANTS = FILES[Variant]
@@ -40,26 +38,27 @@ def check_variants(check: Checker) -> None:
     """Variants: ids, items, years within the item's, and particular features."""
     check.unique(VARIANTS, "id", [(variant.id, variant) for variant in check.pack.variants])
     for variant in check.pack.variants:
-        said = check.said(variant, variant.years, "years", variant.other_years)
+        years = check.said(variant, variant.years, "years", variant.other_years)
         item = None
         if variant.item and check.known(VARIANTS, variant, "item", variant.item, check.item_names):
             item = check.items[variant.item]
-            _check_lives(check, variant, item, said)
+            if years:
+                _check_life(check, variant, item)
         _check_cells(check, variant, item, variant.cells)
 
 
-def _check_lives(check: Checker, variant: Variant, item: Item, said: list[Years]) -> None:
-    """A variant cannot be older or younger than every source says its item is."""
-    lives = []
-    for text in [item.years, *(years for _, years in item.other_years)]:
-        try:
-            lives.append(read_years(text))
-        except YearsError:
-            return
-    first, last = check.life or (-math.inf, math.inf)
-    low = min(life.earliest for life in lives)
-    high = max(life.latest for life in lives)
-    if any(max(each.start[1], first) < low or min(each.end[0], last + 1) > high for each in said):
+def _check_life(check: Checker, variant: Variant, item: Item) -> None:
+    """A variant cannot be older or younger than every source says its item is.
+
+    Other sources may say so: they are there because they disagree.
+    """
+    try:
+        said = [read_years(text) for text in (item.years, *(text for _, text in item.other_years))]
+    except YearsError:
+        return
+    earliest = min(life.earliest for life in said)
+    latest = max(life.latest for life in said)
+    if outside(variant.years, earliest, latest):
         text = (
             f'{variant.years} lies outside the life of item "{item.number}", '
             f"{item.years} ({ITEMS} line {item.line}). Change one of them."

@@ -91,8 +91,8 @@ class Checker:
         except YearsError as error:
             self.wrong(file, entry, column, str(error))
             return None
-        if self.life and outside(text, *self.life):
-            first, last = self.life
+        first, last = self.life or (0, 9999)
+        if outside(text, first, last + 1):
             what = f"{text} lies outside the life of the range, {first} to {last} ({RANGE})."
             self.wrong(file, entry, column, what)
             return None
@@ -100,12 +100,12 @@ class Checker:
 
     def said(
         self, entry: Item | Variant | Change, years: str, column: str, others: list[tuple[str, str]]
-    ) -> list[Years]:
-        """What the sources of an entry say, as far as it can be read."""
+    ) -> Years | None:
+        """Check what the sources of an entry say, and return what the first of them says."""
         file = FILES[type(entry)]
-        found = []
+        found = None
         if years:
-            found.append(self.years(file, entry, column, years))
+            found = self.years(file, entry, column, years)
             if not entry.source:
                 self.wrong(file, entry, "source", f"{column} is given, so its source must be too.")
         elif others:
@@ -115,8 +115,8 @@ class Checker:
             self.known(file, entry, "source", entry.source, self.source_names)
         for source, text in others:
             self.known(file, entry, f"other_{column}", source, self.source_names)
-            found.append(self.years(file, entry, f"other_{column}", text))
-        return [each for each in found if each is not None]
+            self.years(file, entry, f"other_{column}", text)
+        return found
 
 
 def cycle(parents: Mapping[str, Iterable[str]]) -> list[str]:

@@ -16,10 +16,10 @@ ATTRIBUTES = (
     "xmlns", "viewBox", "width", "height", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r",
     "rx", "ry", "points", "transform", "fill", "fill-opacity", "fill-rule", "stroke",
     "stroke-width", "stroke-linecap", "stroke-linejoin", "stroke-dasharray", "stroke-opacity",
-    "opacity", "class", "font-size", "font-weight", "text-anchor", "role", "aria-label",
-    "aria-hidden",
+    "opacity", "class", "font-family", "font-size", "font-weight", "text-anchor", "role",
+    "aria-label", "aria-hidden",
 )  # fmt: skip
-FIXED = {"xmlns": SVG, "class": "mark"}  # the only value these may have
+FIXED = {"xmlns": (SVG,), "class": ("mark",), "font-family": ("sans-serif", "serif", "monospace")}
 VALUE = re.compile(r"(?!.*url\s*\()[^\\]*", re.I | re.S)
 
 
@@ -56,8 +56,8 @@ class _Cleaner:
                 near = instead(key, ATTRIBUTES)
                 hint = near if near.startswith("did") else "remove it."
                 self.wrong(f"{what}: {hint}")
-            elif not VALUE.fullmatch(value) or value != FIXED.get(key, value):
-                right = f'Write "{FIXED[key]}" or leave it out.' if key in FIXED else "Remove it."
+            elif not VALUE.fullmatch(value) or value not in FIXED.get(key, (value,)):
+                right = f"Write {' or '.join(FIXED[key])}." if key in FIXED else "Remove it."
                 self.wrong(f'{key}="{value}" is not allowed in a drawing. {right}')
         said = "".join(f" {key}={quoteattr(value)}" for key, value in attributes.items())
         self.out.append(f"<{name}{said}>")

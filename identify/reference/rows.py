@@ -30,7 +30,8 @@ def _span(first: int, years: Sequence[float]) -> Span:
 
 def _shares(cell: Cell, states: list[str]) -> list[float]:
     """The share of each state; [] for not recorded."""
-    return [1 / len(cell) if state in cell else 0.0 for state in states] if cell else []
+    shares = dict(cell)
+    return [shares.get(state, 0.0) for state in states] if cell else []
 
 
 def rows_of(pack: Pack, splitter: Splitter, features: Sequence[Feature]) -> Table:
@@ -55,7 +56,7 @@ def rows_of(pack: Pack, splitter: Splitter, features: Sequence[Feature]) -> Tabl
                 kept.append(span)
             rows.span.append(spans[key])
             for f, feature in enumerate(features):
-                cell = issue.cells[feature.id] if f > 0 else (kind,)
+                cell = issue.cells[feature.id] if f > 0 else ((kind, 1.0),)
                 shares = tuple(_shares(cell, states[f]))
                 if shares not in places[f]:
                     places[f][shares] = len(cells[f].shares)

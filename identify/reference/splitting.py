@@ -1,33 +1,36 @@
-"""Splits variants at the running changes: one issue is one combination of states in some years."""
+"""Splits variants at the running changes: one issue is a variant in years of one production.
+
+Within one year running changes are taken as independent of one another. So a year needs no row for
+each combination of states: one row with the share of each state says the same, exactly. Only a
+feature that others depend on (`when`) is split into a row for each of its states. Years with the
+same shares make one issue.
+"""
 
 from collections.abc import Sequence
 
 import msgspec
 
 from identify.reference.records import Change, Feature, Item, Kind, Pack, Variant
-from identify.reference.weights import Weighed, begun, year_weights
+from identify.reference.weights import Weighed, begun, in_millionths, year_weights
 from identify.reference.years import Years, read_years
 
-MOST = 4096  # combinations of one variant in one year
-LEAST = 0.01  # an issue with less of its variant's weight is dropped,
-DROPPED = 0.1  # smallest first, until this much of it is gone
+MOST = 4096  # rows of one variant in one year
 
-Cell = tuple[str, ...]  # the states it may be; () is not recorded
-Shared = list[tuple[dict[str, Cell], float]]  # combinations, each with its share
+Cell = tuple[tuple[str, float], ...]  # states with their shares; () is not recorded
+Shared = list[tuple[dict[str, Cell], float]]  # what a year's production is made up of, with shares
 NONE = "none"
 
 
 class TooManyError(Exception):
-    """A variant would fall into more than MOST combinations; carries the features that split it."""
+    """A variant would fall into more than MOST rows; carries the features that split it."""
 
-    def __init__(self, count: int, features: list[str]) -> None:
-        super().__init__(count, features)
-        self.count = count
+    def __init__(self, features: list[str]) -> None:
+        super().__init__(features)
         self.features = features
 
 
 class Issue(msgspec.Struct):
-    """One combination: a cell per feature, and its weight in each year of the range's life."""
+    """A cell for each feature, and the issue's weight in each year of the range's life."""
 
     cells: dict[str, Cell]
     years: list[float]
@@ -48,9 +51,15 @@ def may_be_none(feature: Feature, kinds: Sequence[Kind]) -> bool:
     return bool(feature.when) or {kind.id for kind in kinds} > set(kinds_of(feature, kinds))
 
 
-def read_cell(text: str) -> Cell:
+def read_cell(text: str) -> tuple[str, ...]:
     """A cell as written: a state, states parted by |, or ? for not recorded."""
     return () if text == "?" else tuple(state.strip() for state in text.split("|"))
+
+
+def _fixed(text: str) -> Cell:
+    """The same with equal shares."""
+    states = read_cell(text)
+    return tuple((state, 1 / len(states)) for state in states)
 
 
 def parents_first(features: Sequence[Feature]) -> list[Feature]:
@@ -77,9 +86,10 @@ class Splitter:
         self.first = first
         self.last = last
         self.features = parents_first(pack.features)
+        self.parents = {parent for feature in pack.features for parent in feature.when}
         self.trust = {source.id: source.trust for source in pack.sources}
         self.items = {item.number: item for item in pack.items}
-        self.shares: dict[tuple[tuple[int, ...], int], dict[str, float]] = {}
+        self.shares: dict[tuple[tuple[int, ...], int], Cell] = {}
 
     def said(self, variant: Variant) -> tuple[str, list[tuple[str, str]]]:
         """The variant's years and who says so; the item's where the variant has none."""
@@ -116,14 +126,14 @@ class Splitter:
         came = read_years(change.came)
         return (max(came.earliest, self.first) + min(came.latest, self.last + 1)) / 2
 
-    def _share(self, rows: list[int], year: int) -> dict[str, float]:
-        """The share of each state in the year's production; {} where nothing is recorded."""
+    def _share(self, rows: list[int], year: int) -> Cell:
+        """The share of each state in the year's production; () where nothing is recorded."""
         key = tuple(rows), year
         if key not in self.shares:
             self.shares[key] = self._new_share([self.pack.changes[n] for n in rows], year)
         return self.shares[key]
 
-    def _new_share(self, rows: list[Change], year: int) -> dict[str, float]:
+    def _new_share(self, rows: list[Change], year: int) -> Cell:
         life = self.first, self.last
         seen: dict[str, float] = {}
         for change in rows:
@@ -137,8 +147,8 @@ class Splitter:
                 here *= 1.0 - begun(year, self._came(following), *life)
             if here > 0.0:
                 seen[change.state] = seen.get(change.state, 0.0) + here
-        whole = sum(seen.values())
-        return {state: weight / whole for state, weight in seen.items()}
+        shares = in_millionths(list(seen.values()))
+        return tuple((state, share) for state, share in zip(seen, shares, strict=True) if share)
 
     def _applies(self, feature: Feature, kind: str, cells: dict[str, Cell]) -> bool | None:
         """Whether the feature is on such a piece; None where that is not known."""
@@ -146,40 +156,36 @@ class Splitter:
             return False
         answer: bool | None = True
         for parent, states in feature.when.items():
-            met = [state in states for state in cells[parent]]
+            met = [state in states for state, _ in cells[parent]]
             if met and not any(met):
                 return False
             if not met or not all(met):
                 answer = None
         return answer
 
-    def _extend(
-        self,
-        found: Shared,
-        feature: Feature,
-        variant: Variant,
-        year: int,
-    ) -> Shared:
-        """Every combination with each state that the feature may have on it in that year."""
+    def _extend(self, found: Shared, feature: Feature, variant: Variant, year: int) -> Shared:
+        """The rows with the feature's cell; a feature that others depend on splits them."""
         item = self.items[variant.item]
         text = variant.cells.get(feature.id) or item.cells.get(feature.id)
-        shares = {} if text else self._share(self._rows(feature, item), year)
-        longer = []
+        shares = () if text else self._share(self._rows(feature, item), year)
+        longer: Shared = []
         for cells, weight in found:
             applies = self._applies(feature, item.kind, cells)
             if applies is False:
-                longer.append((cells | {feature.id: (NONE,)}, weight))
+                longer.append((cells | {feature.id: ((NONE, 1.0),)}, weight))
             elif text:
-                longer.append((cells | {feature.id: read_cell(text)}, weight))
-            elif applies is None or not shares:
+                longer.append((cells | {feature.id: _fixed(text)}, weight))
+            elif applies is None:
                 longer.append((cells | {feature.id: ()}, weight))
+            elif feature.id in self.parents and shares:
+                for state, share in shares:
+                    longer.append((cells | {feature.id: ((state, 1.0),)}, weight * share))
             else:
-                for state, share in shares.items():
-                    longer.append((cells | {feature.id: (state,)}, weight * share))
+                longer.append((cells | {feature.id: shares}, weight))
         return longer
 
-    def combinations(self, variant: Variant, year: int) -> Shared:
-        """Every combination of states in a year's production, with its share of that year.
+    def production(self, variant: Variant, year: int) -> Shared:
+        """What a year's production is made up of, with shares that add up to 1.
 
         Raises TooManyError.
         """
@@ -190,7 +196,7 @@ class Splitter:
             if len(longer) > len(found):
                 splitting.append(feature.id)
             if len(longer) > MOST:
-                raise TooManyError(len(longer), splitting)
+                raise TooManyError(splitting)
             found = longer
         return found
 
@@ -200,31 +206,14 @@ class Splitter:
         Raises TooManyError.
         """
         _, said = self.said(variant)
-        weights = year_weights(self.weigh(said), self.first, self.last)
+        weights = in_millionths(year_weights(self.weigh(said), self.first, self.last))
         merged: dict[tuple[Cell, ...], Issue] = {}
         for place, weight in enumerate(weights):
             if weight == 0.0:
                 continue
-            for cells, share in self.combinations(variant, self.first + place):
+            for cells, share in self.production(variant, self.first + place):
                 key = tuple(cells.values())
                 if key not in merged:
                     merged[key] = Issue(cells, [0.0] * len(weights))
                 merged[key].years[place] += weight * share
-        return _worth_keeping(list(merged.values()))
-
-
-def _worth_keeping(issues: list[Issue]) -> list[Issue]:
-    """Without the smallest issues, and with what they weighed shared out among the others."""
-    dropped: set[int] = set()
-    gone = 0.0
-    for n in sorted(range(len(issues)), key=lambda n: (issues[n].weight, -n)):
-        weight = issues[n].weight
-        if weight >= LEAST or gone + weight > DROPPED:
-            break
-        dropped.add(n)
-        gone += weight
-    kept = [issue for n, issue in enumerate(issues) if n not in dropped]
-    whole = sum(issue.weight for issue in kept)
-    for issue in kept:
-        issue.years = [weight / whole for weight in issue.years]
-    return kept
+        return list(merged.values())

@@ -97,7 +97,10 @@ def in_millionths(weights: Sequence[float]) -> list[float]:
     """The weights rounded to 6 decimals so that they still add up to exactly one million of them.
 
     What rounding down leaves over goes to the largest remainders, the earlier of equal ones first.
+    All zero stays all zero.
     """
+    if not any(weights):
+        return list(weights)
     exact = [weight * MILLION for weight in scaled(weights)]
     whole = [math.floor(each) for each in exact]
     order = sorted(range(len(exact)), key=lambda i: (whole[i] - exact[i], i))

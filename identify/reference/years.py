@@ -142,16 +142,16 @@ def read_years(text: str) -> Years:
     return years
 
 
-def outside(text: str, first: int, last: int) -> bool:
-    """Whether a readable text names a date beyond the years first to last.
+def outside(text: str, first: float, last: float) -> bool:
+    """Whether a readable text names a date not between two decimal years.
 
-    A decade (195X) may reach beyond them as long as it has a year in common with them.
+    A decade (195X) may reach beyond them as long as it has some time in common with them.
     """
     for part in text.split("/"):
         if part not in ("", ".."):
             date = read_years(part)
-            inside = first <= date.first and date.last <= last + 1
-            shared = "X" in part and date.first <= last and date.last > first
+            inside = first <= date.first and date.last <= last
+            shared = "X" in part and date.first < last and date.last > first
             if not inside and not shared:
                 return True
     return False
