@@ -24,7 +24,7 @@ PACKS = ROOT / "fixtures" / "packs"
 # What the screens may call.
 EXPORTS = (
     "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
-    "find", "assess", "why_not", "believe", "usual_errors", "prepare_with",
+    "find", "assess", "why_not", "read_claim", "judge", "believe", "usual_errors", "prepare_with",
 )  # fmt: skip
 
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]

@@ -84,6 +84,10 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
             "span": [draw(st.integers(0, 2)) for _ in range(rows)],
         },
         "spans": spans,
+        "changes": [
+            {"feature": f, "state": s} for f in range(len(told)) for s in range(min(f, 1) + 1)
+            if s < len(told[f]["states"])
+        ],
         "cells": cells,
         "backgrounds": backgrounds,
     }  # fmt: skip

@@ -15,4 +15,6 @@ FILES = (
     "finding",
     "reasons",
     "assess",
+    "claim_words",
+    "claim",
 )

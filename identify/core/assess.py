@@ -6,7 +6,7 @@ from .asking import by_variant, questions, reason
 from .belief import believe
 from .dating import likely_years, year_chances, years
 from .lists import best_first, filled, largest, total
-from .parts import suspects
+from .parts import suspects, whole_piece
 from .reasons import variant_chances
 
 ENOUGH = 0.95  # one outcome holds this much: stop
@@ -123,6 +123,7 @@ def assess(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         "possible": len([p for p in chances if p > 0.0 and p >= best / 100.0]),
         "years": years(engine, state),
         "parts": suspects(engine, session, state),
+        "whole": whole_piece(engine, session, state),
         "question": question_card(engine, state, told, about),
         "others": others,
         "stop": stop,

@@ -12,6 +12,8 @@ from playwright.sync_api import Page
 from identify import phone
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
+from identify.core.claim import judge
+from identify.core.claim_words import read_claim
 from identify.core.finding import find
 from identify.core.reasons import why_not
 from identify.core.session import answered, mend, new_session, problem, undone, without
@@ -32,7 +34,7 @@ async () => {
 PYTHON = {
     "assess": assess, "believe": believe, "find": find, "why_not": why_not, "mend": mend,
     "problem": problem, "new_session": new_session, "answered": answered, "undone": undone,
-    "without": without,
+    "without": without, "read_claim": read_claim, "judge": judge,
 }  # fmt: skip
 FREE = ("answered", "undone", "without")
 
@@ -80,6 +82,13 @@ TEXTS = st.one_of(
     st.sampled_from(["N 1O", "n10", "N10", "701", "7O1", "item", "itme 2", "N 1", "kind 0", ""]),
 )
 
+WORDS = st.sampled_from(
+    "1955 55 '55 1950s fifties early mid late c. about ish before after pre-war by since first "
+    "issue last 1957/58 57-59 195X ../1955 1955/.. ~ ? to or between first version purple 12345 (".split()
+)
+ANY_YEARS = {"about": "years", "first": 1953, "last": 1956, "problem": ""}
+CLAIMS = st.lists(WORDS, max_size=4).map(" ".join)
+
 
 # 2,000 sessions, each asked for everything the screens use
 @settings(max_examples=2000, deadline=None, suppress_health_check=list(HealthCheck))
@@ -99,6 +108,8 @@ def test_random_sessions(page, data):
             ]
         )
     )
+    text = data.draw(CLAIMS)
+    claim = read_claim(prepare(pack), text)
     stale = {**session, "version": "v0", "missing": ["p0", "gone"]}
     stale["answers"] = [*session["answers"], wrong]
     stale["scope"] = {"kind": "k9", "items": ["N 1O", "N 99"]}
@@ -116,5 +127,7 @@ def test_random_sessions(page, data):
             ["undone", session],
             ["without", session, more["feature"]],
             ["new_session"],
+            ["read_claim", text],
+            ["judge", session, claim if claim["problem"] == "" else ANY_YEARS],
         ],
     )

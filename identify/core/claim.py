@@ -1,0 +1,148 @@
+"""Is the seller right? A claim about the date, held against the answers.
+
+could     chance that the piece's issue was in production at some time in the claimed years
+chance    chance that the piece itself was made in the claimed years (never more than `could`)
+bits      how far an answer moves the odds of `could`: with it, against the session without it
+"""
+
+from math import log
+from typing import Any
+
+from .asking import place_of_feature, questions
+from .assess import question_card
+from .belief import believe
+from .lists import filled, total
+from .session import without
+
+FITS = 0.75  # `could` from here on: the claim fits
+POSSIBLE = 0.25
+UNLIKELY = 0.01  # below: ruled out
+FAINTEST = 1e-9  # keeps the odds of a certainty finite
+
+
+def row_shares(engine: dict[str, Any], claim: dict[str, Any], rows: list[int]) -> list[float]:
+    """How much of each row's production falls within the claim, 0 to 1."""
+    pack = engine["pack"]
+    earliest = filled(len(pack["items"]), 9999.0)
+    latest = filled(len(pack["items"]), 0.0)
+    variants = pack["rows"]["variant"]
+    spans = [pack["spans"][at] for at in pack["rows"]["span"]]
+    for i in range(len(variants)):
+        item = pack["variants"][variants[i]]["item"]
+        earliest[item] = min(earliest[item], spans[i]["first"])
+        latest[item] = max(latest[item], spans[i]["first"] + len(spans[i]["weights"]) - 1)
+    out: list[float] = []
+    for i in rows:
+        item = pack["variants"][variants[i]]["item"]
+        first = spans[i]["first"]
+        weights = spans[i]["weights"]
+        share = 0.0
+        if claim["about"] == "first issue":
+            share = 1.0 if first == earliest[item] else 0.0
+        elif claim["about"] == "last issue":
+            share = 1.0 if first + len(weights) - 1 == latest[item] else 0.0
+        else:
+            for n in range(len(weights)):
+                if claim["first"] <= first + n and first + n <= claim["last"]:
+                    share = share + weights[n]
+        out.append(min(1.0, share))
+    return out
+
+
+def weigh_claim(state: dict[str, Any], shares: list[float]) -> dict[str, float]:
+    """{could, chance} of a claim, given that the piece is in the reference; 0 where it is not."""
+    whole = total(state["chances"])
+    could = 0.0
+    chance = 0.0
+    for j in range(len(shares)):
+        chance = chance + state["chances"][j] * shares[j]
+        if shares[j] > 0.0:
+            could = could + state["chances"][j]
+    if whole == 0.0:
+        return {"could": 0.0, "chance": 0.0}
+    return {"could": min(1.0, could / whole), "chance": min(1.0, chance / whole)}
+
+
+def log_odds(p: float) -> float:
+    """log2 of the odds of a chance, kept finite at 0 and 1."""
+    kept = min(max(p, FAINTEST), 1.0 - FAINTEST)
+    return log(kept / (1.0 - kept)) / log(2.0)
+
+
+def verdict_on(could: float, recorded: float) -> str:
+    """The claim in a word: "fits", "possible", "unlikely", "ruled out"; "unknown" where the piece
+    is likelier not in the reference at all.
+    """
+    if recorded < 0.5:
+        return "unknown"
+    if could >= FITS:
+        return "fits"
+    if could >= POSSIBLE:
+        return "possible"
+    return "unlikely" if could >= UNLIKELY else "ruled out"
+
+
+def state_years(
+    engine: dict[str, Any], rows: list[int], place: int, states: list[str]
+) -> dict[str, Any]:
+    """The earliest and latest year in which any of these states was made, over these rows, and who
+    says so: {earliest, latest (0: recorded on none), changes: [place in the pack's changes]}.
+    """
+    pack = engine["pack"]
+    feature = pack["features"][place]
+    seen = filled(len(feature["states"]), 0.0)
+    for s in range(len(seen)):
+        if feature["states"][s]["id"] in states:
+            seen[s] = 1.0
+    earliest = 0
+    latest = 0
+    for i in rows:
+        share = pack["cells"][place]["shares"][pack["cells"][place]["codes"][i]]
+        held = 0.0
+        for s in range(len(share)):
+            held = held + share[s] * seen[s]
+        if held > 0.0:
+            span = pack["spans"][pack["rows"]["span"][i]]
+            last = span["first"] + len(span["weights"]) - 1
+            earliest = span["first"] if earliest == 0 else min(earliest, span["first"])
+            latest = max(latest, last)
+    changes: list[int] = []
+    for n in range(len(pack["changes"])):
+        change = pack["changes"][n]
+        if change["feature"] == place and seen[change["state"]] > 0.0:
+            changes.append(n)
+    return {"earliest": earliest, "latest": latest, "changes": changes}
+
+
+def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]) -> dict[str, Any]:
+    """Hold a claim (from read_claim, with no problem) against the answers.
+
+    Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
+    earliest, latest, changes}] strongest first, question: the one that would settle it best, or
+    None}.
+    """
+    state = believe(engine, session)
+    shares = row_shares(engine, claim, state["rows"])
+    weighed = weigh_claim(state, shares)
+    now = log_odds(weighed["could"])
+    evidence: list[dict[str, Any]] = []
+    for n in range(len(session["answers"])):
+        answer = session["answers"][n]
+        if answer["how"] != "cannot":
+            left = believe(engine, without(session, answer["feature"]))
+            bits = now - log_odds(weigh_claim(left, shares)["could"])
+            place = place_of_feature(engine, answer["feature"])
+            entry = state_years(engine, state["rows"], place, answer["states"])
+            entry["feature"] = place
+            entry["answer"] = n
+            entry["bits"] = bits
+            evidence.append(entry)
+    inside = [1 if share > 0.0 else 0 for share in shares]
+    asked = questions(engine, session, state, inside)
+    return {
+        "word": verdict_on(weighed["could"], total(state["chances"])),
+        "could": weighed["could"],
+        "chance": weighed["chance"],
+        "evidence": sorted(evidence, key=lambda entry: -abs(entry["bits"])),
+        "question": question_card(engine, state, asked, "claim"),
+    }
