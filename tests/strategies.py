@@ -14,7 +14,7 @@ def shared(weights: list[float]) -> list[float]:
 
 
 @st.composite
-def features(draw: st.DrawFn, place: int, parts: int) -> dict[str, Any]:
+def features(draw: st.DrawFn, place: int, parts: int, kinds: int) -> dict[str, Any]:
     count = draw(st.integers(1, 4))
     states = [{"id": f"s{n}", "name": f"state {n}", "drawing": "none"} for n in range(count)]
     none = draw(st.sampled_from([-1, -1, count - 1]))
@@ -29,6 +29,7 @@ def features(draw: st.DrawFn, place: int, parts: int) -> dict[str, Any]:
         "needs": draw(st.sampled_from(NEEDS)),
         "states": states,
         "mistaken": mistaken,
+        "kinds": draw(st.sampled_from([list(range(kinds)), list(range(kinds)), [0]])),
         "none": none,
     }
 
@@ -38,7 +39,7 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
     """Compiled packs as the engine reads them: small, odd, with gaps and ties."""
     kinds = draw(st.integers(1, 3))
     parts = draw(st.integers(0, 3))
-    told = [draw(features(n, parts)) for n in range(draw(st.integers(1, 6)))]
+    told = [draw(features(n, parts, kinds)) for n in range(draw(st.integers(1, 6)))]
     per_variant = draw(st.lists(st.integers(1, 3), min_size=1, max_size=8))
     rows = sum(per_variant)
     items = [draw(st.integers(0, min(v, 3))) for v in range(len(per_variant))]

@@ -60,6 +60,7 @@ def table_pack(
                 "needs": "nothing",
                 "states": [{"id": s} for s in states],
                 "mistaken": [],
+                "kinds": [0],
                 "none": -1,
             }
         )

@@ -72,12 +72,19 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
 def joint(
     engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
 ) -> dict[str, Any]:
-    """P(o,a) for one feature: {table: flat, a row of answers an outcome, absent: P(state none)}."""
+    """P(o,a) for one feature: {table: flat, a row of answers an outcome, absent}.
+
+    `absent` is the chance that there is nothing to look at: a kind without the feature, or a state
+    "none" that no drawing shows. "No horns" that can be seen and tapped is not absent.
+    """
     pack = engine["pack"]
     feature = pack["features"][place]
     channel = engine["sure"][place]
     count = len(feature["states"])
     none = feature["none"]
+    lacking = filled(len(pack["kinds"]), 1.0)
+    for k in feature["kinds"]:
+        lacking[k] = 0.0
     shares = pack["cells"][place]["shares"]
     codes = pack["cells"][place]["codes"]
     backgrounds = pack["backgrounds"][place]
@@ -112,7 +119,9 @@ def joint(
         if anyhow > 0.0:
             for a in range(count):
                 table[start + a] = table[start + a] + anyhow * back[a]
-        if none >= 0:
+        if lacking[kind] > 0.0:
+            absent = absent + own + anyhow
+        elif none >= 0:
             if own > 0.0:
                 absent = absent + own * shares[code][none]
             absent = absent + anyhow * backgrounds[kind][none]
@@ -121,7 +130,9 @@ def joint(
         beyond = state["unrecorded"][k]
         for a in range(count):
             table[last + a] = table[last + a] + beyond * by_kind[k][a]
-        if none >= 0:
+        if lacking[k] > 0.0:
+            absent = absent + beyond
+        elif none >= 0:
             absent = absent + beyond * backgrounds[k][none]
     return {"table": table, "absent": absent}
 

@@ -27,6 +27,7 @@ def _kind_feature(pack: Pack) -> to.Feature:
         needs="nothing",
         states=[to.State(id=k.id, name=k.name, drawing=f"{KIND}-{k.id}") for k in pack.kinds],
         mistaken=[],
+        kinds=list(range(len(pack.kinds))),
         none=-1,
     )
 
@@ -37,10 +38,12 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
         for state in feature.states
     ]
     ids = [state.id for state in states]
-    if NONE not in ids and may_be_none(feature, pack.kinds):
+    added = NONE not in ids and may_be_none(feature, pack.kinds)
+    if added:
         states.append(to.State(id=NONE, name="There is none", drawing=NONE))
         ids.append(NONE)
     parts = [part.id for part in pack.parts]
+    having = kinds_of(feature, pack.kinds)
     return to.Feature(
         id=feature.id,
         name=feature.name,
@@ -51,7 +54,8 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
         needs=feature.needs,
         states=states,
         mistaken=[(ids.index(a), ids.index(b)) for a, b in feature.mistaken],
-        none=ids.index(NONE) if NONE in ids else -1,
+        kinds=[n for n, kind in enumerate(pack.kinds) if kind.id in having],
+        none=ids.index(NONE) if added else -1,
     )
 
 

@@ -67,6 +67,7 @@ class Feature(_Closed):
     needs: Literal["nothing", "loupe", "body off"]
     states: list[State]
     mistaken: list[tuple[Index, Index]]
+    kinds: list[Index]
     none: Annotated[int, Meta(ge=-1)]
 
 

@@ -127,6 +127,10 @@ def test_what_is_likelier_absent_is_not_asked():
     session = answered(new_session(engine), told("one", "b"))
     assert assess(engine, session)["question"] is None
     assert assess(engine, new_session(engine))["question"]["feature"] == 1
+    pack["features"][1]["none"] = -1
+    assert assess(engine, session)["question"]["feature"] == 1, "seeing none is an answer"
+    pack["features"][1]["kinds"] = []
+    assert assess(engine, session)["question"] is None, "this kind has no such thing"
 
 
 def test_the_reason_counts_what_each_answer_leaves():
