@@ -69,72 +69,87 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
     return {"at": at, "outcome": dense, "names": names, "chances": out}
 
 
-def joint(
-    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> dict[str, Any]:
-    """P(o,a) for one feature: {table: flat, a row of answers an outcome, absent}.
+def part_doubt(engine: dict[str, Any], state: dict[str, Any], place: int) -> list[float]:
+    """For each row, the chance that the part with this feature was replaced; 0 for the piece."""
+    pack = engine["pack"]
+    part = pack["features"][place]["part"]
+    if part < 0:
+        return filled(len(state["rows"]), 0.0)
+    replaced = state["swapped"][part]
+    if len(replaced) > 0:
+        return replaced
+    return filled(len(state["rows"]), pack["parts"][part]["swap"])
 
-    `absent` is the chance that there is nothing to look at: a kind without the feature, or a state
-    "none" that no drawing shows. "No horns" that can be seen and tapped is not absent.
+
+def absence(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> float:
+    """The chance that there is nothing to look at: a kind without the feature, or a state "none"
+    that no drawing shows. "No horns" that can be seen and tapped is not absent.
     """
     pack = engine["pack"]
     feature = pack["features"][place]
-    channel = engine["sure"][place]
-    count = len(feature["states"])
     none = feature["none"]
+    cells = pack["cells"][place]
+    by_kind: list[float] = []
+    for shares in pack["backgrounds"][place]:
+        by_kind.append(shares[none] if none >= 0 else 0.0)
+    by_code: list[float] = []
+    for shares in cells["shares"]:
+        by_code.append(shares[none] if none >= 0 and len(shares) > 0 else 0.0)
     lacking = filled(len(pack["kinds"]), 1.0)
     for k in feature["kinds"]:
         lacking[k] = 0.0
-    shares = pack["cells"][place]["shares"]
-    codes = pack["cells"][place]["codes"]
-    backgrounds = pack["backgrounds"][place]
-    by_code = [[averaged(share, row) for row in channel] for share in shares]
-    by_kind = [[averaged(share, row) for row in channel] for share in backgrounds]
-    replaced: list[float] = []
-    if feature["part"] >= 0:
-        replaced = state["swapped"][feature["part"]]
-    usual = pack["parts"][feature["part"]]["swap"] if feature["part"] >= 0 else 0.0
-    asked = len(replaced) > 0
+    doubt = part_doubt(engine, state, place)
+    out = 0.0
+    for j in focused["at"]:
+        kind = state["kinds"][j]
+        code = cells["codes"][state["rows"][j]]
+        gone = lacking[kind]
+        if gone == 0.0:
+            gone = by_kind[kind]
+            if code > 0:
+                gone = (1.0 - doubt[j]) * by_code[code] + doubt[j] * by_kind[kind]
+        out = out + state["chances"][j] * gone
+    for k in range(len(by_kind)):
+        out = out + state["unrecorded"][k] * max(lacking[k], by_kind[k])
+    return out
+
+
+def joint(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> list[float]:
+    """P(o,a) for one feature, flat: for each outcome, and last for the unrecorded, its answers."""
+    pack = engine["pack"]
+    channel = engine["sure"][place]
+    count = len(channel)
+    cells = pack["cells"][place]
+    by_code = [[averaged(shares, row) for row in channel] for shares in cells["shares"]]
+    by_kind = [[averaged(shares, row) for row in channel] for shares in pack["backgrounds"][place]]
+    doubt = part_doubt(engine, state, place)
     at = focused["at"]
     outcome = focused["outcome"]
     outcomes = len(focused["chances"])
     table = filled(outcomes * count, 0.0)
-    absent = 0.0
     for n in range(len(at)):
         j = at[n]
-        kind = state["kinds"][j]
-        code = codes[state["rows"][j]]
-        q = replaced[j] if asked else usual
-        anyhow = state["chances"][j] * q
+        code = cells["codes"][state["rows"][j]]
+        anyhow = state["chances"][j] * (doubt[j] if code > 0 else 1.0)
         own = state["chances"][j] - anyhow
-        if code == 0:
-            anyhow = state["chances"][j]
-            own = 0.0
-        cell = by_code[code]
-        back = by_kind[kind]
         start = outcome[n] * count
         if own > 0.0:
+            cell = by_code[code]
             for a in range(count):
                 table[start + a] = table[start + a] + own * cell[a]
         if anyhow > 0.0:
+            back = by_kind[state["kinds"][j]]
             for a in range(count):
                 table[start + a] = table[start + a] + anyhow * back[a]
-        if lacking[kind] > 0.0:
-            absent = absent + own + anyhow
-        elif none >= 0:
-            if own > 0.0:
-                absent = absent + own * shares[code][none]
-            absent = absent + anyhow * backgrounds[kind][none]
     last = (outcomes - 1) * count
-    for k in range(len(backgrounds)):
-        beyond = state["unrecorded"][k]
+    for k in range(len(by_kind)):
         for a in range(count):
-            table[last + a] = table[last + a] + beyond * by_kind[k][a]
-        if lacking[k] > 0.0:
-            absent = absent + beyond
-        elif none >= 0:
-            absent = absent + beyond * backgrounds[k][none]
-    return {"table": table, "absent": absent}
+            table[last + a] = table[last + a] + state["unrecorded"][k] * by_kind[k][a]
+    return table
 
 
 def gain(table: list[float], outcomes: int) -> float:
@@ -187,9 +202,8 @@ def questions(
     shut: list[dict[str, Any]] = []
     for f in unasked(engine, session):
         feature = pack["features"][f]
-        found = joint(engine, state, focused, f)
-        if found["absent"] <= 0.5:
-            bits = gain(found["table"], len(focused["chances"]))
+        if absence(engine, state, focused, f) <= 0.5:
+            bits = gain(joint(engine, state, focused, f), len(focused["chances"]))
             if bits >= WORTH:
                 score = int(GRID * bits / feature["seconds"])
                 entry = {"feature": f, "bits": bits, "score": score}
@@ -213,7 +227,7 @@ def reason(
     seen.
     """
     outcomes = len(focused["chances"])
-    table = joint(engine, state, focused, place)["table"]
+    table = joint(engine, state, focused, place)
     count = len(table) // outcomes
     whole = total(table)
     expected: list[float] = []

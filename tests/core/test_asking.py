@@ -40,7 +40,7 @@ def test_gain_is_mutual_information_by_scipy(data):
     state = believe(engine, session)
     focused = focus(state, by_variant(engine, state))
     for place, feature in enumerate(pack["features"]):
-        table = joint(engine, state, focused, place)["table"]
+        table = joint(engine, state, focused, place)
         count = len(feature["states"])
         rows = [table[i : i + count] for i in range(0, len(table), count)]
         outcomes = [sum(row) for row in rows]

@@ -65,7 +65,7 @@ def test_every_question_is_worth_the_mutual_information_that_scipy_gives(engine)
     outcome = ["".join(row[n] for n in FEATURES) for row in ROWS]
     focused = focus(state, by_variant(engine, state))
     for place, name in enumerate(FEATURES):
-        table = joint(engine, state, focused, place)["table"]
+        table = joint(engine, state, focused, place)
         ours = gain(table, len(focused["chances"]))
         answers = [row[name] for row in ROWS]
 
