@@ -5,7 +5,7 @@ from identify.reference.csv_files import FILES
 from identify.reference.fields import fields
 from identify.reference.mistakes import Mistake, instead
 from identify.reference.records import Feature, Item, Source, Variant
-from identify.reference.splitting import NONE, may_be_none
+from identify.reference.splitting import NONE
 from identify.reference.toml_files import FEATURES, RANGE
 from identify.reference.years import YearsError, read_years
 
@@ -24,6 +24,10 @@ def check_range(check: Checker) -> None:
             check.known(RANGE, caution, "kinds", kind, check.kind_names)
     if pack.range.years and check.life is None:
         text = 'the life of the range must be two plain years such as "1950/1972".'
+        try:
+            read_years(pack.range.years)
+        except YearsError as error:
+            text = str(error)
         check.wrong(RANGE, pack.range, "years", text)
 
 
@@ -86,22 +90,25 @@ def _check_feature(check: Checker, feature: Feature) -> None:
 def check_drawings(check: Checker) -> None:
     """A drawing for each state and kind, and no other."""
     pack = check.pack
-    wanted: dict[str, tuple[str, int, str]] = {
-        f"{KIND}-{kind.id}": (RANGE, kind.line, f'the kind "{kind.id}"') for kind in pack.kinds
+    wanted = {
+        f"{KIND}-{kind.id}": (RANGE, kind.line, f'the kind "{kind.id}"')
+        for kind in pack.kinds
+        if kind.id
     }
-    adds_none = False
     for feature in pack.features:
         for state in feature.states:
-            what = f'the state "{state.id}" of "{feature.id}"'
-            wanted[f"{feature.id}-{state.id}"] = FEATURES, state.line, what
-        declared = any(state.id == NONE for state in feature.states)
-        if not declared and may_be_none(feature, pack.kinds):
-            adds_none = True
+            if feature.id and state.id:
+                what = f'the state "{state.id}" of "{feature.id}"'
+                wanted[f"{feature.id}-{state.id}"] = FEATURES, state.line, what
     for name, (file, line, what) in wanted.items():
         if name not in pack.drawings:
             text = f"{what} has no drawing. Add drawings/{name}.svg."
             check.mistakes.append(Mistake(file, line, "", text))
-    if adds_none and NONE not in pack.drawings:
+    declared = [{state.id for state in feature.states} for feature in pack.features]
+    added = [NONE in check.states(each).words for each in pack.features]
+    if NONE not in pack.drawings and any(
+        has and NONE not in states for has, states in zip(added, declared, strict=True)
+    ):
         text = "this drawing is missing. It stands for what a piece does not have."
         check.mistakes.append(Mistake(f"drawings/{NONE}.svg", 0, "", text))
     if pack.unread & {RANGE, FEATURES}:
@@ -109,8 +116,8 @@ def check_drawings(check: Checker) -> None:
     missing = [name for name in wanted if name not in pack.drawings]
     for name in pack.drawings:
         if name not in wanted and name != NONE:
-            near = f" {instead(name, missing)}" if missing else " Rename or remove it."
-            text = f"there is no such state or kind.{near}"
+            near = instead(name, missing) if missing else "rename or remove it."
+            text = f"there is no such state or kind: {near}"
             check.mistakes.append(Mistake(f"drawings/{name}.svg", 0, "", text))
 
 

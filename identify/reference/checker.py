@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 import msgspec
 
 from identify.reference.csv_files import FILES
-from identify.reference.mistakes import Mistake, instead
+from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.records import Change, Entry, Feature, Item, Pack, Source, Variant
 from identify.reference.splitting import NONE, kinds_of, may_be_none
 from identify.reference.toml_files import FEATURES, RANGE
@@ -47,25 +47,27 @@ class Checker:
 
     def wrong(self, file: str, entry: Entry, column: str, text: str) -> None:
         """Add a mistake."""
-        self.mistakes.append(Mistake(file, entry.line, column, text))
+        line = entry.lines.get(column, entry.line)
+        self.mistakes.append(Mistake(file, line, column, text))
 
     def known(self, file: str, entry: Entry, column: str, word: str, among: Names) -> bool:
         """Whether a word is among the known; a mistake if it is not.
 
-        Nothing is said where the file that declares such words could not be read.
+        Nothing is said where the file or the states that declare such words could not be read.
         """
         if word in among.words:
             return True
-        if among.home not in self.pack.unread:
+        unread = among.home in self.pack.unread or (among.what == "state" and not among.words)
+        if not unread:
             near = instead(word, among.words)
-            text = f'there is no {among.what} "{word}" in {among.home}: {near}'
+            text = f"there is no {among.what} {quoted(word)} in {among.home}: {near}"
             self.wrong(file, entry, column, text)
         return False
 
     def states(self, feature: Feature) -> Names:
         """The states that may be written for a feature."""
         states = [state.id for state in feature.states]
-        if NONE not in states and may_be_none(feature, self.pack.kinds):
+        if states and NONE not in states and may_be_none(feature, self.pack.kinds):
             states.append(NONE)
         return Names("state", FEATURES, states)
 
@@ -78,9 +80,7 @@ class Checker:
         seen: dict[str, int] = {}
         for name, entry in names:
             if name and name in seen:
-                text = (
-                    f'"{name}" stands here twice, first in line {seen[name]}. Change one of them.'
-                )
+                text = f"{quoted(name)} stands in line {seen[name]} already. Change one of them."
                 self.wrong(file, entry, column, text)
             seen.setdefault(name, entry.line)
 

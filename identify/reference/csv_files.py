@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from identify.reference.fields import fields, read_entry, reporter
-from identify.reference.mistakes import Mistake, instead
+from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.records import Change, Entry, Item, Source, Variant
 from identify.reference.texts import read_text
 
@@ -54,12 +54,12 @@ def _header(
     for place, column in enumerate(columns):
         name = column.lower()
         if name in kept and name:
-            what = f'the column "{name}" stands here twice. Keep one of them.'
+            what = f"the column {quoted(name)} stands here twice. Keep one of them."
         elif name in known or (features is None and record in (Item, Variant) and name):
             kept.append(name)
             continue
         elif name:
-            what = f'the column "{name}" is not known: {instead(name, known)}'
+            what = f"the column {quoted(name)} is not known: {instead(name, known)}"
         else:
             what = f"column {place + 1} has no name. Give it one, or remove it."
         mistakes.append(Mistake(file, line, name, what))

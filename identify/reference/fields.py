@@ -7,10 +7,8 @@ from typing import Annotated, Any, TypeVar, get_args, get_origin
 
 import msgspec
 
-from identify.reference.mistakes import Mistake
+from identify.reference.mistakes import Mistake, quoted
 from identify.reference.records import Entry, Said, Texts
-
-LONGEST = 40  # characters of a wrong value that are repeated in the sentence
 
 E = TypeVar("E", bound=Entry)
 
@@ -28,13 +26,13 @@ def fields(record: type[Entry]) -> dict[str, tuple[str, Any, str]]:
     return {
         field.encode_name: (field.name, field.type, _description(field.type))
         for field in msgspec.structs.fields(record)
-        if field.name not in ("line", "cells", "states")
+        if field.name not in ("line", "lines", "cells", "states")
     }
 
 
 def _shown(value: Any) -> str:
     text = value if isinstance(value, str) else msgspec.json.encode(value, enc_hook=str).decode()
-    return f'"{text[:LONGEST]}…"' if len(text) > LONGEST else f'"{text}"'
+    return quoted(text)
 
 
 def _split(text: str) -> list[str]:

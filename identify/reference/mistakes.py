@@ -5,6 +5,7 @@ from collections.abc import Iterable
 import msgspec
 from rapidfuzz import fuzz, process
 
+LONGEST = 40  # characters of a wrong text that are repeated
 NAMED = 8  # at most so many known words are listed when none comes near
 
 
@@ -33,13 +34,18 @@ class PackError(Exception):
         self.mistakes = mistakes
 
 
+def quoted(text: str) -> str:
+    """A text from a pack as it is repeated in a sentence: in quotes, and not all of a long one."""
+    return f'"{text[:LONGEST]}…"' if len(text) > LONGEST else f'"{text}"'
+
+
 def instead(word: str, known: Iterable[str]) -> str:
     """What to write instead of an unknown word: the nearest known one, or what is known."""
-    words = [each for each in known if each]
+    words = [each for each in dict.fromkeys(known) if each]
     if not words:
         return "none is declared."
-    best = process.extractOne(word.lower(), words, scorer=fuzz.ratio, score_cutoff=60)
+    best = process.extractOne(word, words, scorer=fuzz.ratio, processor=str.lower, score_cutoff=60)
     if best is not None:
-        return f'did you mean "{best[0]}"?'
+        return f"did you mean {quoted(best[0])}?"
     more = " and so on" if len(words) > NAMED else ""
     return f"known are {', '.join(words[:NAMED])}{more}."

@@ -44,10 +44,11 @@ Said = Annotated[
 
 
 class Entry(msgspec.Struct, kw_only=True):
-    """What every entry has."""
+    """What every entry has: where it begins, and in TOML the line of each of its keys."""
 
     needed: ClassVar[tuple[str, ...]] = ()
     line: int = 0
+    lines: dict[str, int] = {}
 
 
 class Range(Entry):

@@ -71,29 +71,27 @@ class TomlLines:
         found = [(n, HEAD.fullmatch(line)) for n, line in enumerate(self.lines)]
         self.heads = [(n, head[1]) for n, head in found if head]
 
-    def line(self, table: str, place: int, pattern: str) -> int:
-        """Line (from 1) of the first match in the place-th table of that name, else its header."""
+    def line(self, table: str, place: int, pattern: str, nth: int = 0) -> int:
+        """Line (from 1) of the nth match in the place-th table of that name, else its header."""
+        start, end = self._extent(table, place)
+        found = [n for n in range(start, end) if pattern and re.search(pattern, self.lines[n])]
+        return (found[nth] if nth < len(found) else start) + 1
+
+    def _extent(self, table: str, place: int) -> tuple[int, int]:
+        """The lines of the place-th table of that name, of what stands before any for ""."""
         starts = [n for n, name in self.heads if name == table]
         if not table:
-            start, end = 0, self.heads[0][0] if self.heads else len(self.lines)
-        elif place < len(starts):
-            start = starts[place]
-            ends = [n for n, name in self.heads if n > start and not name.startswith(table + ".")]
-            end = min(ends, default=len(self.lines))
-        else:
-            start, end = 0, len(self.lines)
-        if pattern:
-            for n in range(start, end):
-                if re.search(pattern, self.lines[n]):
-                    return n + 1
-        return start + 1
+            return 0, self.heads[0][0] if self.heads else len(self.lines)
+        if place >= len(starts):
+            return 0, len(self.lines)
+        start = starts[place]
+        ends = [n for n, name in self.heads if n > start and not name.startswith(table + ".")]
+        return start, min(ends, default=len(self.lines))
 
     def key(self, table: str, place: int, key: str) -> int:
         """Line of a key in the place-th table of that name."""
         return self.line(table, place, rf"^\s*(\[{table}\.)?[\"']?{re.escape(key)}[\"']?\s*[=.\]]")
 
     def state(self, place: int, state: str, nth: int) -> int:
-        """Line of the nth state of the place-th feature, found by its id."""
-        if state:
-            return self.line("feature", place, rf"\bid\s*=\s*[\"']{re.escape(state)}[\"']")
-        return self.line("feature", place, r"^\s*states\s*=")
+        """Line of a state of the place-th feature, the nth of that id."""
+        return self.line("feature", place, rf"\bid\s*=\s*[\"']{re.escape(state)}[\"']", nth)

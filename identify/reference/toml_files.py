@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from identify.reference.fields import fields, read_entry, reporter
-from identify.reference.mistakes import Mistake, instead
+from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.records import Caution, Entry, Feature, Kind, Part, Range, State
 from identify.reference.texts import TomlLines, read_toml
 
@@ -40,10 +40,12 @@ def _entry(
     known = fields(record)
     for key in given:
         if key not in known and key not in beside:
-            what = f'"{key}" means nothing here: {instead(key, [*known, *beside])}'
+            what = f"{quoted(key)} means nothing here: {instead(key, [*known, *beside])}"
             mistakes.append(Mistake(file, lines.key(table, nth, key), key, what))
     report = reporter(mistakes, file, lambda key: lines.key(table, nth, key))
-    return read_entry(record, given, lines.line(table, nth, ""), report)
+    entry = read_entry(record, given, lines.line(table, nth, ""), report)
+    entry.lines = {key: lines.key(table, nth, key) for key in given}
+    return entry
 
 
 def read_range(
@@ -73,7 +75,7 @@ def _states(
     given: Any, nth: int, feature: Feature, lines: TomlLines, mistakes: list[Mistake]
 ) -> list[State]:
     """The states of the nth feature."""
-    if not isinstance(given, list) or not all(isinstance(each, dict) for each in given):
+    if not (given and isinstance(given, list) and all(isinstance(each, dict) for each in given)):
         line = lines.key("feature", nth, "states")
         what = 'this must be a list such as [{ id = "bar", name = "Flat metal bar" }].'
         mistakes.append(Mistake(FEATURES, line, "states", what))
@@ -87,7 +89,7 @@ def _states(
         seen[id_] = seen.get(id_, 0) + 1
         for key in each:
             if key not in known:
-                what = f'"{key}" means nothing here: {instead(key, known)}'
+                what = f"{quoted(key)} means nothing here: {instead(key, known)}"
                 mistakes.append(Mistake(FEATURES, line, "states", what))
 
         def report(key: str, text: str, line: int = line) -> None:
@@ -105,7 +107,7 @@ def read_features(folder: Path, mistakes: list[Mistake]) -> list[Feature] | None
     data, lines = read
     for key in data:
         if key != "feature":
-            what = f'"{key}" means nothing here: {instead(key, ["feature"])}'
+            what = f"{quoted(key)} means nothing here: {instead(key, ['feature'])}"
             mistakes.append(Mistake(FEATURES, lines.key("", 0, key), key, what))
     features = []
     for n, given in enumerate(_tables(data, "feature", FEATURES, lines, mistakes)):

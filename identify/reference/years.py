@@ -12,12 +12,18 @@ from typing import Any
 
 import msgspec
 from edtf import EDTFParseException, parse_edtf
-from edtf.parser.parser_classes import EDTFObject, Interval, Season, UnspecifiedIntervalSection
+from edtf.parser.parser_classes import Season
+
+from identify.reference.mistakes import quoted
 
 RIGHT = "Write 1957, 1957~ (about), 1957? (uncertain), 1957/1961, 195X, ../1959 or 1958-03."
 
-# EDTF at level 1 without times, seasons, sets and years beyond four digits.
-WRITTEN = re.compile(r"[0-9X~?%./-]{1,40}")
+# The shapes of EDTF level 1 but for times, seasons, negative years and years beyond four digits.
+YEAR, DAY = r"\d{4}", r"(?:-(?:\d\d|XX))?"
+DATE = rf"(?:{YEAR}|{YEAR}-\d\d{DAY}|{YEAR}-XX(?:-XX)?|\d{{3}}X|\d\dXX)[~?%]?"
+SPAN = rf"{DATE}/(?:{DATE}|\.\.)?|(?:\.\.)?/{DATE}|\.\./\.\."
+WRITTEN = re.compile(rf"{DATE}|{SPAN}", re.ASCII)
+OPEN = ("", "..")
 
 DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
@@ -54,91 +60,80 @@ class Years(msgspec.Struct, frozen=True):
 
 
 def _decimal(date: Any, days_later: int = 0) -> float:
-    """A library date (time tuple) as a decimal year."""
+    """A library date (time tuple) as a decimal year. Raises ValueError for a 30 February."""
     year, month, day = date[:3]
     leap = calendar.isleap(year)
-    past = sum(DAYS[: month - 1]) + (1 if leap and month > 2 else 0) + day - 1
+    if day > DAYS[month - 1] + (leap and month == 2):
+        raise ValueError("no such day")
+    past = sum(DAYS[: month - 1]) + (leap and month > 2) + day - 1
     return float(year + (past + days_later) / (366 if leap else 365))
 
 
-def _bounds(date: EDTFObject) -> tuple[float, float, float, float]:
-    """(strict first, strict last, fuzzy first, fuzzy last) of one date."""
-    return (
-        _decimal(date.lower_strict()),
-        _decimal(date.upper_strict(), 1),
-        _decimal(date.lower_fuzzy()),
-        _decimal(date.upper_fuzzy(), 1),
-    )
-
-
-def _start(date: EDTFObject) -> Bound:
-    first, last, earliest, latest = _bounds(date)
-    if "X" in str(date):
-        return earliest, latest
-    return earliest, first + (latest - last)
-
-
-def _end(date: EDTFObject) -> Bound:
-    first, last, earliest, latest = _bounds(date)
-    if "X" in str(date):
-        return earliest, latest
-    return last + (earliest - first), latest
-
-
-def _one(date: EDTFObject) -> Years:
-    first, last, earliest, latest = _bounds(date)
+@cache
+def _one(text: str) -> Years:
+    """One date. Raises YearsError."""
+    try:
+        date = parse_edtf(text)
+        first, last = _decimal(date.lower_strict()), _decimal(date.upper_strict(), 1)
+        earliest, latest = _decimal(date.lower_fuzzy()), _decimal(date.upper_fuzzy(), 1)
+        known = not isinstance(getattr(date, "date", date), Season)
+    except (EDTFParseException, ValueError):
+        known = False
+    if not known:
+        raise YearsError(f"{quoted(text)} names a month or a day that does not exist.")
     start = earliest, first + (latest - last)
     end = last + (earliest - first), latest
     return Years(first, last, earliest, latest, start, end)
 
 
-def _interval(lower: Any, upper: Any) -> Years:
-    """An interval; an end left blank is somewhere on the far side of the other end."""
+def _span(lower: str, upper: str) -> Years:
+    """A span. An end left blank is unknown: anywhere on the far side of the other end."""
     first = earliest = -math.inf
     last = latest = math.inf
     start: Bound = (-math.inf, -math.inf)
     end: Bound = (math.inf, math.inf)
-    no_start = isinstance(lower, UnspecifiedIntervalSection)
-    no_end = isinstance(upper, UnspecifiedIntervalSection)
-    if not no_start:
-        first, _, earliest, _ = _bounds(lower)
-        start = _start(lower)
-    if not no_end:
-        _, last, _, latest = _bounds(upper)
-        end = _end(upper)
-    if no_start and lower.is_unknown:
+    if lower not in OPEN:
+        date = _one(lower)
+        first, earliest = date.first, date.earliest
+        start = (date.earliest, date.latest) if "X" in lower else date.start
+    if upper not in OPEN:
+        date = _one(upper)
+        last, latest = date.last, date.latest
+        end = (date.earliest, date.latest) if "X" in upper else date.end
+    if lower == "":
         start = -math.inf, end[1]
-    if no_end and upper.is_unknown:
+    if upper == "":
         end = start[0], math.inf
     return Years(first, last, earliest, latest, start, end)
 
 
-def _habit(text: str) -> str:
-    for pattern, right in HABITS:
+def _readable(text: str) -> bool:
+    try:
+        read_years(text)
+    except YearsError:
+        return False
+    return True
+
+
+def _wrong(text: str) -> str:
+    """What is wrong with a text that is not EDTF, and what would be right."""
+    right = RIGHT
+    for pattern, instead in HABITS:
         found = pattern.fullmatch(text)
-        if found:
-            return f"Write {found.expand(right)}."
-    return RIGHT
+        if found and _readable(found.expand(instead)):
+            right = f"Write {quoted(found.expand(instead))}."
+    return f"{quoted(text)} is not a year or a span of years in EDTF. {right}"
 
 
 @cache
 def read_years(text: str) -> Years:
     """What an EDTF text says. Raises YearsError with what would be right."""
-    wrong = f'"{text}" is not a year or a span of years in EDTF. {_habit(text)}'
-    if not WRITTEN.fullmatch(text) or re.search(r"X\d", text):
-        raise YearsError(wrong)
-    try:
-        read = parse_edtf(text)
-    except EDTFParseException:
-        raise YearsError(wrong) from None
-    dates = [read.lower, read.upper] if isinstance(read, Interval) else [read]
-    if any(isinstance(getattr(date, "date", date), Season) for date in dates):
-        raise YearsError(f'"{text}" names a month that does not exist. Months are 01 to 12.')
-    if len(dates) == 1:
-        return _one(read)
-    years = _interval(read.lower, read.upper)
+    if not WRITTEN.fullmatch(text):
+        raise YearsError(_wrong(text))
+    lower, slash, upper = text.partition("/")
+    years = _span(lower, upper) if slash else _one(text)
     if years.first >= years.last:
-        raise YearsError(f'"{text}" ends before it begins. Put the earlier year first.')
+        raise YearsError(f"{quoted(text)} ends before it begins. Put the earlier year first.")
     return years
 
 
@@ -148,8 +143,8 @@ def outside(text: str, first: float, last: float) -> bool:
     A decade (195X) may reach beyond them as long as it has some time in common with them.
     """
     for part in text.split("/"):
-        if part not in ("", ".."):
-            date = read_years(part)
+        if part not in OPEN:
+            date = _one(part)
             inside = first <= date.first and date.last <= last
             shared = "X" in part and date.first < last and date.last > first
             if not inside and not shared:
