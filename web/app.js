@@ -1,24 +1,38 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
 import { deepen, here, onMoved, pushScreen } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
-import { CannotGoOn, loadEngine, loadPack, packList } from "./data/packs.js";
+import { loadEngine, loadPack, packList } from "./data/packs.js";
 import { current, keep, mended, putBy, restored, restoredFormer } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
-import { button, el, heading } from "./parts/element.js";
+import { button } from "./parts/element.js";
 import { startLight, switchLight } from "./parts/light.js";
 import { setAside } from "./parts/say.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
 import { identify } from "./screens/identify.js";
 import { keyChooses } from "./screens/question.js";
+import { stuckScreen } from "./screens/stuck.js";
 import { settingsScreen } from "./screens/settings.js";
 
 const app = {
-  engine: null, list: [], entry: null, pack: null, ready: null,
-  settings: null, piece: null, view: null, former: null, opening: "",
-  run, tap, show, adopt, chooseRange, tellStored,
+  engine: null,
+  list: [],
+  entry: null,
+  pack: null,
+  ready: null,
+  settings: null,
+  piece: null,
+  view: null,
+  former: null,
+  opening: "",
+  run,
+  tap,
+  show,
+  adopt,
+  chooseRange,
+  tellStored,
 };
 const flow = identify(app);
 let queue = Promise.resolve();
@@ -29,9 +43,12 @@ let told = "";
 /** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
 function run(action) {
   running += 1;
-  queue = queue.then(action).catch(trouble).finally(() => {
-    running -= 1;
-  });
+  queue = queue
+    .then(action)
+    .catch(trouble)
+    .finally(() => {
+      running -= 1;
+    });
   return queue;
 }
 
@@ -62,7 +79,9 @@ function show(focus = true) {
   const settings = screen === "settings";
   const back = () => history.back();
   const nodes = settings ? [settingsScreen(app, { able: flow.able, back })] : flow.screen();
-  document.getElementById("tools").replaceChildren(...(settings ? [button("Back", back, { class: "plain" })] : flow.tools()));
+  document
+    .getElementById("tools")
+    .replaceChildren(...(settings ? [button("Back", back, { class: "plain" })] : flow.tools()));
   document.getElementById("screen").replaceChildren(...nodes);
   const top = document.querySelector("#screen h1");
   document.title = `${top.textContent} – Identify`;
@@ -83,12 +102,17 @@ async function chooseRange(id) {
   app.settings = { ...app.settings, range: id };
   await keepSettings(app.settings);
   tellStored();
-  show();
+  show(false);
+  document.getElementById("range").focus();
 }
 
 function signal() {
   if (!navigator.onLine) {
-    signalLine(worksOffline() ? "No signal: everything still works" : "No signal: works until you close this page");
+    signalLine(
+      worksOffline()
+        ? "No signal: everything still works"
+        : "No signal: works until you close this page",
+    );
   } else signalLine(updateWaiting() ? "A new version is ready: see Settings" : "");
 }
 
@@ -118,11 +142,16 @@ async function adopt(piece) {
 async function restore() {
   const { piece, unreadable } = await restored();
   app.former = await restoredFormer();
-  if (unreadable) notice("The piece you were at cannot be read by this version. It was put by: start with it again.");
+  if (unreadable)
+    notice(
+      "The piece you were at cannot be read by this version. It was put by: start with it again.",
+    );
   if (piece && app.list.some((one) => one.id === piece.pack)) return adopt(piece);
   if (piece) {
     await putBy(piece);
-    notice("The range of the piece you were at is no longer here. The piece was put by: start again with another range.");
+    notice(
+      "The range of the piece you were at is no longer here. The piece was put by: start again with another range.",
+    );
   }
   return openPack(app.settings.range);
 }
@@ -138,9 +167,22 @@ async function start() {
   await restore();
   onMoved(moved);
   document.getElementById("settings").addEventListener("click", openSettings);
-  document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), { capture: true });
+  document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
+    capture: true,
+  });
   document.addEventListener("keydown", keyChooses);
   show(false);
+  whenIdle(flow.warm, 3);
+}
+
+/** Does something a few times while the browser has nothing else to do. */
+function whenIdle(act, times) {
+  if (times === 0) return;
+  const idle = window.requestIdleCallback ?? ((then) => setTimeout(then, 200));
+  idle(() => {
+    act();
+    whenIdle(act, times - 1);
+  });
 }
 
 function openSettings() {
@@ -149,27 +191,9 @@ function openSettings() {
   show();
 }
 
-/** The app cannot show what it should: says why, and offers a way on. */
 function stuck(error) {
   console.error(error);
-  const why = error instanceof CannotGoOn ? error.message : "Something went wrong while the app was starting.";
-  const ways = [
-    ["Try again", () => location.reload()],
-    ["Start again with another piece", () => startOver(app.settings?.range ?? "")],
-    ...app.list.filter((one) => one.id !== app.opening).map((one) => [`Use ${one.name} instead`, () => startOver(one.id)]),
-  ];
-  document.getElementById("screen").replaceChildren(el("section", { class: "answer" },
-    heading(1, "The app cannot go on"),
-    el("p", {}, why),
-    el("div", { class: "stack" }, ways.map(([label, act]) => button(label, act, { class: "plain wide" })))));
-}
-
-/** Puts the piece by and opens the app again with this range. */
-async function startOver(range) {
-  const { piece } = await restored();
-  if (piece) await putBy(piece);
-  if (app.settings) await keepSettings({ ...app.settings, range });
-  location.reload();
+  document.getElementById("screen").replaceChildren(stuckScreen(app, error));
 }
 
 window.addEventListener("error", (event) => trouble(event.error ?? event.message));
@@ -181,5 +205,8 @@ await start().catch(stuck);
 signal();
 startWorker({
   ready: signal,
-  replaced: () => notice("Another window put a new version in place.", [["Open it here too", () => location.reload()]]),
+  replaced: () =>
+    notice("Another window put a new version in place.", [
+      ["Open it here too", () => location.reload()],
+    ]),
 }).then(signal);

@@ -38,7 +38,9 @@ const OURS = new Set(FILES.map((name) => new URL(name, self.registration.scope).
 async function page(request) {
   const address = request.url.split(/[?#]/)[0];
   const start = new URL("./", self.registration.scope).href;
-  return address === start || address === `${start}index.html` ? file(new Request(start)) : fetch(request);
+  return address === start || address === `${start}index.html`
+    ? file(new Request(start))
+    : fetch(request);
 }
 
 async function file(request) {

@@ -31,7 +31,10 @@ export function installed() {
 
 /** Is this Safari, which has no offer to make and deletes what pages store? */
 export function safari() {
-  return "standalone" in navigator || (/Safari\//.test(navigator.userAgent) && !/Chrom|Android/.test(navigator.userAgent));
+  return (
+    "standalone" in navigator ||
+    (/Safari\//.test(navigator.userAgent) && !/Chrom|Android/.test(navigator.userAgent))
+  );
 }
 
 /** Will the browser keep what is stored? true, false, or null where it does not say. */

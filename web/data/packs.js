@@ -10,7 +10,9 @@ export async function loadEngine() {
   try {
     return await import(at("engine.js").href);
   } catch {
-    throw new CannotGoOn("The part that does the reasoning could not be loaded. With a signal, try again.");
+    throw new CannotGoOn(
+      "The part that does the reasoning could not be loaded. With a signal, try again.",
+    );
   }
 }
 
@@ -18,7 +20,9 @@ export async function loadEngine() {
 export async function packList() {
   const list = await json("packs/index.json", "the list of ranges");
   if (!Array.isArray(list) || list.length === 0) {
-    throw new CannotGoOn("There is no range to identify from. The person who runs this site must add a pack.");
+    throw new CannotGoOn(
+      "There is no range to identify from. The person who runs this site must add a pack.",
+    );
   }
   return list;
 }
@@ -48,9 +52,14 @@ async function json(path, what) {
   try {
     response = await fetch(at(path));
   } catch {
-    throw new CannotGoOn(`Could not load ${what}: there is no signal, and it is not stored on this phone yet. Try again with a signal.`);
+    throw new CannotGoOn(
+      `Could not load ${what}: there is no signal, and it is not stored on this phone yet. Try again with a signal.`,
+    );
   }
-  if (!response.ok) throw new CannotGoOn(`Could not load ${what}: the site answered ${response.status}. Try again later.`);
+  if (!response.ok)
+    throw new CannotGoOn(
+      `Could not load ${what}: the site answered ${response.status}. Try again later.`,
+    );
   try {
     return await response.json();
   } catch {

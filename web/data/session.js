@@ -70,27 +70,45 @@ export async function putBy(piece) {
 }
 
 function sound(kept) {
-  return kept?.format === FORMAT && typeof kept.pack === "string"
-    && Array.isArray(kept.steps) && kept.steps.length > 0 && kept.steps.every(soundStep);
+  return (
+    kept?.format === FORMAT &&
+    typeof kept.pack === "string" &&
+    Array.isArray(kept.steps) &&
+    kept.steps.length > 0 &&
+    kept.steps.every(soundStep)
+  );
 }
 
 function soundStep(step) {
   const session = step?.session;
-  return typeof step?.asked === "string" && typeof step.further === "boolean"
-    && typeof session?.pack === "string" && typeof session.version === "string"
-    && Array.isArray(session.answers) && Array.isArray(session.able) && Array.isArray(session.missing)
-    && typeof session.scope?.kind === "string" && Array.isArray(session.scope.items)
-    && session.answers.every((answer) => typeof answer?.feature === "string" && Array.isArray(answer.states));
+  return (
+    typeof step?.asked === "string" &&
+    typeof step.further === "boolean" &&
+    typeof session?.pack === "string" &&
+    typeof session.version === "string" &&
+    Array.isArray(session.answers) &&
+    Array.isArray(session.able) &&
+    Array.isArray(session.missing) &&
+    typeof session.scope?.kind === "string" &&
+    Array.isArray(session.scope.items) &&
+    session.answers.every(
+      (answer) => typeof answer?.feature === "string" && Array.isArray(answer.states),
+    )
+  );
 }
 
 /** The piece made to fit the pack: {piece, dropped: [{what, reason}]} for the step it is at. */
 export function mended(engine, { pack, ready }, piece) {
   const found = piece.steps.map((step) => engine.mend(ready, step.session));
-  const fits = piece.steps.every((step, place) => step.session.version === pack.version && found[place].dropped.length === 0);
+  const fits = piece.steps.every(
+    (step, place) => step.session.version === pack.version && found[place].dropped.length === 0,
+  );
   if (fits) return { piece, dropped: [] };
   const ids = pack.features.map((feature) => feature.id);
   const steps = piece.steps.map((step, place) => ({
-    ...step, session: found[place].session, asked: ids.includes(step.asked) ? step.asked : "",
+    ...step,
+    session: found[place].session,
+    asked: ids.includes(step.asked) ? step.asked : "",
   }));
   return { piece: { ...piece, steps }, dropped: found[found.length - 1].dropped };
 }

@@ -33,7 +33,8 @@ function opened() {
     const request = indexedDB.open(NAME, VERSION);
     request.onupgradeneeded = () => {
       const there = request.result.objectStoreNames;
-      for (const store of STORES) if (!there.contains(store)) request.result.createObjectStore(store);
+      for (const store of STORES)
+        if (!there.contains(store)) request.result.createObjectStore(store);
     };
     request.onblocked = () => reject(new Error("blocked"));
     request.onerror = () => reject(request.error);
@@ -79,9 +80,10 @@ async function change(store, act) {
     await done(transaction);
     return true;
   } catch (error) {
-    failure = error?.name === "QuotaExceededError"
-      ? "The phone has no room left: the last step is not stored. Free some room, then go on."
-      : "The last step could not be stored. It is lost when you leave this page.";
+    failure =
+      error?.name === "QuotaExceededError"
+        ? "The phone has no room left: the last step is not stored. Free some room, then go on."
+        : "The last step could not be stored. It is lost when you leave this page.";
     return false;
   }
 }

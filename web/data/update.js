@@ -11,7 +11,9 @@ export async function startWorker({ ready, replaced }) {
     else if (had) replaced();
   });
   try {
-    registration = await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url), { updateViaCache: "none" });
+    registration = await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url), {
+      updateViaCache: "none",
+    });
   } catch {
     return; // No signal at the first visit, or storage is refused: the app runs all the same.
   }
@@ -31,7 +33,7 @@ function watch(coming, ready) {
 }
 
 /** Asks the site for a new version; without a signal nothing happens. */
-export async function lookForUpdate() {
+async function lookForUpdate() {
   try {
     await registration?.update();
   } catch {

@@ -1,7 +1,17 @@
 /** Years as packs write them (EDTF) put into plain words. */
 const MONTHS = [
-  "January", "February", "March", "April", "May", "June", "July", "August", "September",
-  "October", "November", "December",
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
 ];
 
 /** "1957~/1961" as "about 1957 to 1961"; what is not understood is shown as it stands. */

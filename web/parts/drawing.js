@@ -1,12 +1,50 @@
 /** Drawings come from a pack as text: only what is listed here is let in. */
 const ELEMENTS = new Set([
-  "svg", "g", "path", "circle", "ellipse", "rect", "line", "polyline", "polygon", "text", "tspan",
+  "svg",
+  "g",
+  "path",
+  "circle",
+  "ellipse",
+  "rect",
+  "line",
+  "polyline",
+  "polygon",
+  "text",
+  "tspan",
 ]);
 const ATTRIBUTES = new Set([
-  "viewBox", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry", "width", "height",
-  "points", "transform", "fill", "fill-rule", "fill-opacity", "stroke", "stroke-width",
-  "stroke-linecap", "stroke-linejoin", "stroke-dasharray", "stroke-opacity", "opacity",
-  "font-size", "font-weight", "font-family", "text-anchor", "dominant-baseline",
+  "viewBox",
+  "d",
+  "x",
+  "y",
+  "x1",
+  "y1",
+  "x2",
+  "y2",
+  "cx",
+  "cy",
+  "r",
+  "rx",
+  "ry",
+  "width",
+  "height",
+  "points",
+  "transform",
+  "fill",
+  "fill-rule",
+  "fill-opacity",
+  "stroke",
+  "stroke-width",
+  "stroke-linecap",
+  "stroke-linejoin",
+  "stroke-dasharray",
+  "stroke-opacity",
+  "opacity",
+  "font-size",
+  "font-weight",
+  "font-family",
+  "text-anchor",
+  "dominant-baseline",
 ]);
 const SVG = "http://www.w3.org/2000/svg";
 const parsed = new WeakMap();
@@ -41,7 +79,8 @@ function allowed(from) {
   }
   for (const child of from.childNodes) {
     if (child.nodeType === Node.TEXT_NODE) node.append(child.data);
-    else if (child.namespaceURI === SVG && ELEMENTS.has(child.localName)) node.append(allowed(child));
+    else if (child.namespaceURI === SVG && ELEMENTS.has(child.localName))
+      node.append(allowed(child));
   }
   return node;
 }

@@ -9,7 +9,16 @@ export function rangeChoice(app, choose) {
   ].join(" ");
   const said = el("p", { class: "quiet" }, list.length > 1 ? about : `${entry.name}: ${about}`);
   if (list.length === 1) return el("div", { class: "range" }, said);
-  const select = el("select", { id: "range", onchange: () => choose(select.value) },
-    list.map((one) => el("option", { value: one.id, selected: one.id === entry.id }, one.name)));
-  return el("div", { class: "range" }, el("label", { for: "range" }, "Range"), el("span", { class: "pick" }, select), said);
+  const select = el(
+    "select",
+    { id: "range", onchange: () => choose(select.value) },
+    list.map((one) => el("option", { value: one.id, selected: one.id === entry.id }, one.name)),
+  );
+  return el(
+    "div",
+    { class: "range" },
+    el("label", { for: "range" }, "Range"),
+    el("span", { class: "pick" }, select),
+    said,
+  );
 }

@@ -25,7 +25,8 @@ export function span(first, last) {
 /** "Made 1958 to 1961, most likely 1959". */
 export function madeYears(years) {
   if (years.chances.length === 0) return "Years not recorded";
-  const made = years.first === years.last ? `Made in ${years.first}` : `Made ${span(years.first, years.last)}`;
+  const made =
+    years.first === years.last ? `Made in ${years.first}` : `Made ${span(years.first, years.last)}`;
   const peak = likeliestYears(years.chances);
   return years.first === years.last || !peak ? made : `${made}, most likely ${peak}`;
 }
@@ -54,7 +55,23 @@ export function itemName(pack, index) {
 /** How a variant is called in a list. */
 export function variantName(pack, index) {
   const variant = pack.variants[index];
-  return variant.name === "" ? itemName(pack, variant.item) : `${itemName(pack, variant.item)}, ${small(variant.name)}`;
+  return variant.name === ""
+    ? itemName(pack, variant.item)
+    : `${itemName(pack, variant.item)}, ${small(variant.name)}`;
+}
+
+/** What the piece is limited to, as a sentence; "" for nothing. */
+export function limit(pack, { kind, items }) {
+  if (items.length > 0) {
+    const places = items.map((number) => pack.items.findIndex((item) => item.number === number));
+    return `Looking only at ${anyOf(
+      places.map((place) => itemName(pack, place)),
+      "and",
+    )}.`;
+  }
+  return kind === ""
+    ? ""
+    : `Looking only at ${small(pack.kinds.find((one) => one.id === kind).plural)}.`;
 }
 
 export function featureOf(pack, id) {
@@ -86,7 +103,10 @@ function youSaid(pack, answer) {
 export function against(pack, session, entry) {
   const feature = pack.features[entry.feature];
   const recorded = entry.recorded.map((state) => `“${small(feature.states[state].name)}”`);
-  const theirs = recorded.length === 0 ? "For this one it is not recorded." : `This one is recorded with ${anyOf(recorded)}.`;
+  const theirs =
+    recorded.length === 0
+      ? "For this one it is not recorded."
+      : `This one is recorded with ${anyOf(recorded)}.`;
   return `${feature.name}: ${small(youSaid(pack, session.answers[entry.answer]))}. ${theirs}`;
 }
 
@@ -100,15 +120,23 @@ export function weight(bits) {
 export function reason(view) {
   const { expected, groups } = view.question;
   if (view.possible < 2) return "It checks the answer once more: so far only one fits well.";
-  const left = groups.reduce((sum, group) => sum + expected[group.state] * Math.min(group.variants, view.possible), 0);
+  const left = groups.reduce(
+    (sum, group) => sum + expected[group.state] * Math.min(group.variants, view.possible),
+    0,
+  );
   const sure = groups.every((group) => group.variants <= 0.75 * view.possible);
   return `${sure ? "Whichever you see" : "On average"}, ${share(1 - left / view.possible)} of the ${view.possible} still possible fall away.`;
 }
 
 function share(part) {
   const words = [
-    [0.08, "a few"], [0.29, "about a quarter"], [0.41, "about a third"], [0.58, "about half"],
-    [0.7, "about two thirds"], [0.82, "about three quarters"], [0.93, "most"],
+    [0.08, "a few"],
+    [0.29, "about a quarter"],
+    [0.41, "about a third"],
+    [0.58, "about half"],
+    [0.7, "about two thirds"],
+    [0.82, "about three quarters"],
+    [0.93, "most"],
   ];
   return words.find(([limit]) => part < limit)?.[1] ?? "nearly all";
 }
@@ -134,7 +162,10 @@ export function need(name) {
 
 /** What looking takes: its time, and a loupe or a screwdriver. */
 export function effort(feature) {
-  const time = feature.seconds >= 60 ? `${Math.round(feature.seconds / 60)} min` : `${feature.seconds} seconds`;
+  const time =
+    feature.seconds >= 60
+      ? `${Math.round(feature.seconds / 60)} min`
+      : `${feature.seconds} seconds`;
   return feature.needs === "nothing" ? `About ${time}` : `${need(feature.needs)}, about ${time}`;
 }
 

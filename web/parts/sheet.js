@@ -6,9 +6,16 @@ let open = null;
 export function sheet(title, ...content) {
   closeSheet();
   const top = heading(2, title, { id: "sheet-title", autofocus: true });
-  const dialog = el("dialog", { class: "sheet", "aria-labelledby": "sheet-title" },
+  const dialog = el(
+    "dialog",
+    { class: "sheet", "aria-labelledby": "sheet-title" },
     el("div", { class: "sheet-body" }, top, ...content),
-    el("div", { class: "sheet-foot" }, button("Close", () => dialog.close(), { class: "plain" })));
+    el(
+      "div",
+      { class: "sheet-foot" },
+      button("Close", () => dialog.close(), { class: "plain" }),
+    ),
+  );
   dialog.addEventListener("click", (event) => {
     if (event.target === dialog) dialog.close();
   });

@@ -15,12 +15,15 @@ export function notice(text, actions = []) {
   const box = el("div", { class: "notice", role: "alert" }, el("p", {}, text));
   const shut = () => box.remove();
   const buttons = [...actions, ["Hide this", () => {}]].map(([label, act]) =>
-    button(label, () => { shut(); act(); }, { class: "plain" }));
+    button(
+      label,
+      () => {
+        shut();
+        act();
+      },
+      { class: "plain" },
+    ),
+  );
   box.append(el("div", { class: "row" }, buttons));
   document.getElementById("notices").replaceChildren(box);
-}
-
-/** Takes the notice away. */
-export function clearNotice() {
-  document.getElementById("notices").replaceChildren();
 }

@@ -6,37 +6,54 @@ import { itemName, percent, small, span, stillPossible, variantName } from "./sa
 export function strip(pack, view, open) {
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const lead = leader(pack, view);
-  const years = view.years.chances.length > 0 ? span(view.years.first, view.years.last) : "years not recorded";
-  return el("button", { type: "button", class: "strip", onclick: open },
+  const years =
+    view.years.chances.length > 0 ? span(view.years.first, view.years.last) : "years not recorded";
+  return el(
+    "button",
+    { type: "button", class: "strip", onclick: open },
     el("span", { class: "unseen" }, "So far: "),
-    el("span", { class: "strip-lead" },
-      el("span", { class: "strip-name" }, lead.name), lead.chance === null ? null : chance(lead.chance)),
+    el(
+      "span",
+      { class: "strip-lead" },
+      el("span", { class: "strip-name" }, lead.name),
+      lead.chance === null ? null : chance(lead.chance),
+    ),
     el("span", { class: "strip-more" }, `${years} · ${stillPossible(view.possible)}`),
-    swapped.map(({ part }) => el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`)));
+    swapped.map(({ part }) =>
+      el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`),
+    ),
+  );
 }
 
 /** The variant that leads clearly, else the item its variants add up to, else nothing yet. */
 function leader(pack, view) {
   const [best] = view.variants;
   const [item] = view.items;
-  if (!best || view.unrecorded > best.chance) return { name: "Perhaps not in the reference", chance: view.unrecorded };
+  if (!best || view.unrecorded > best.chance)
+    return { name: "Perhaps not in the reference", chance: view.unrecorded };
   if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
     return { name: variantName(pack, best.variant), chance: best.chance };
   }
-  if (item.chance >= 0.2) return { name: `${itemName(pack, item.item)}, some variant`, chance: item.chance };
+  if (item.chance >= 0.2)
+    return { name: `${itemName(pack, item.item)}, some variant`, chance: item.chance };
   return { name: "Nothing stands out yet", chance: null };
 }
 
 /** What a screen reader is told after an answer. */
 export function progress(pack, view) {
   const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
-  const swapped = view.parts.filter((part) => part.swapped > 0.5).map(({ part }) => ` ${pack.parts[part].name} probably replaced.`);
+  const swapped = view.parts
+    .filter((part) => part.swapped > 0.5)
+    .map(({ part }) => ` ${pack.parts[part].name} probably replaced.`);
   return `Saved. ${stillPossible(view.possible)}.${years}${swapped.join("")}`;
 }
 
 /** Why a part is thought to have been replaced. */
 export function swapReason(pack, { part, swapped, features }) {
-  const names = features.map((place) => small(pack.features[place].name)).filter((name) => name !== small(pack.parts[part].name));
-  const seen = names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
+  const names = features
+    .map((place) => small(pack.features[place].name))
+    .filter((name) => name !== small(pack.parts[part].name));
+  const seen =
+    names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
   return `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly with the rest, so it counts for little in the answer.`;
 }

@@ -1,36 +1,46 @@
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
-import { plainYears } from "../parts/dates.js";
+import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
 import { itemName, need, percent, small, variantName } from "../parts/say.js";
 import { swapReason } from "../parts/strip.js";
 import { yearsFigure } from "../parts/years.js";
-import { limit } from "./answers.js";
 
 /** The answer: what it is, or what cannot be told apart, or that it is not in the reference. */
 export function answerScreen(app, step, act) {
   const { view } = app;
-  const card = { sure, nothing, unrecorded }[view.stop === "" ? "nothing" : view.stop];
-  return el("section", { class: "answer" },
+  const alone = view.stop === "nothing" && view.alike.length === 1;
+  const card =
+    view.stop === "sure" || alone ? one : { "": nothing, nothing, unrecorded }[view.stop];
+  return el(
+    "section",
+    { class: "answer" },
     card(app, step, act),
-    el("div", { class: "stack" },
-      view.question ? button("Keep asking", act.further, { class: "plain wide" }) : null,
-      button("Your answers", act.answers, { class: "plain wide" }),
-      button("Start again", act.restart, { class: "main wide" })));
+    button("Your answers", act.answers, { class: "link" }),
+    el(
+      "div",
+      { class: "finish" },
+      view.question ? button("Keep asking", act.further, { class: "plain" }) : null,
+      button("Start again", act.restart, { class: "main" }),
+    ),
+  );
 }
 
-function sure(app, step, act) {
+/** One variant: it holds nearly all of the chance, or nothing left to look at could say more. */
+function one(app, step, act) {
   const { pack, view } = app;
   const [best] = view.variants;
   const variant = pack.variants[best.variant];
   const item = pack.items[variant.item];
   return [
-    el("p", { class: "kicker" }, limit(pack, step.session.scope) && step.session.scope.items.length > 0 ? "If it is this item, it is" : "It is"),
+    el("p", { class: "kicker" }, kicker(view, step.session.scope)),
     heading(1, itemName(pack, variant.item)),
     el("p", { class: "variant" }, variant.name),
+    carries(item),
     chance(best.chance),
     yearsFigure(view.years),
     replaced(pack, view),
     couldBe(app, view.variants.slice(1), act),
+    wouldTell(pack, view, act),
     widen(step, act),
     sources(pack, variant, item),
     belongs(pack, item, variant.item),
@@ -39,99 +49,119 @@ function sure(app, step, act) {
   ];
 }
 
+function kicker({ stop }, { items }) {
+  if (items.length > 0) return "If the number or name is right, it is";
+  return stop === "sure" ? "It is" : "Most likely, with nothing left to look at, it is";
+}
+
 function nothing({ pack, view }, step, act) {
   return [
     heading(1, "These cannot be told apart by what you saw"),
-    el("ul", { class: "alike" }, view.variants.filter((one) => view.alike.length === 0 || view.alike.includes(one.variant)).slice(0, 12).map((one) =>
-      el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)))),
+    el(
+      "ul",
+      { class: "alike" },
+      view.variants
+        .filter((one) => view.alike.length === 0 || view.alike.includes(one.variant))
+        .slice(0, 12)
+        .map((one) =>
+          el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)),
+        ),
+    ),
     yearsFigure(view.years),
     replaced(pack, view),
     wouldTell(pack, view, act),
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
     widen(step, act),
-    cautions(pack, view.variants.length > 0 ? pack.items[pack.variants[view.variants[0].variant].item].kind : -1),
+    cautions(
+      pack,
+      view.variants.length > 0 ? pack.items[pack.variants[view.variants[0].variant].item].kind : -1,
+    ),
   ];
 }
 
 function unrecorded(app, step, act) {
   const { pack, view } = app;
   return [
-    heading(1, view.unrecorded >= 0.95 ? "This is not in the reference" : "This is perhaps not in the reference"),
-    el("p", {}, "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong."),
+    heading(
+      1,
+      view.unrecorded >= 0.95
+        ? "This is not in the reference"
+        : "This is perhaps not in the reference",
+    ),
+    el(
+      "p",
+      {},
+      "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong.",
+    ),
     chance(view.unrecorded),
     view.variants.length === 0 ? null : heading(2, "What came closest"),
-    el("ul", { class: "alike" }, view.variants.slice(0, 3).map((one) =>
-      el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)))),
-    view.variants.length === 0 ? null : button("Why not these?", act.candidates, { class: "plain wide" }),
+    el(
+      "ul",
+      { class: "alike" },
+      view.variants
+        .slice(0, 3)
+        .map((one) =>
+          el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)),
+        ),
+    ),
+    view.variants.length === 0
+      ? null
+      : button("Why not these?", act.candidates, { class: "plain wide" }),
     widen(step, act),
     wouldTell(pack, view, act),
   ];
 }
 
 function replaced(pack, view) {
-  return view.parts.filter((part) => part.swapped > 0.5).map((part) => el("p", { class: "warn" }, swapReason(pack, part)));
+  return view.parts
+    .filter((part) => part.swapped > 0.5)
+    .map((part) => el("p", { class: "warn" }, swapReason(pack, part)));
 }
 
 function couldBe({ pack, view }, others, act) {
-  const shown = others.filter((one) => one.chance >= 0.005).slice(0, 3);
+  const shown = others.filter((one, place) => place === 0 || one.chance >= 0.005).slice(0, 3);
   return [
     heading(2, "What else it could be"),
-    el("ul", { class: "alike" },
-      shown.map((one) => el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance))),
-      el("li", {}, el("span", {}, "Not in the reference"), chance(view.unrecorded))),
+    el(
+      "ul",
+      { class: "alike" },
+      shown.map((one) =>
+        el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance)),
+      ),
+      el("li", {}, el("span", {}, "Not in the reference"), chance(view.unrecorded)),
+    ),
     button("All candidates, and why not", act.candidates, { class: "link" }),
   ];
 }
 
 function widen({ session }, act) {
   if (session.scope.items.length === 0) return null;
-  return el("p", {}, "You looked only at the number or name you found. ", button("Look at everything", act.widen, { class: "plain" }));
+  return el(
+    "p",
+    {},
+    "You looked only at the number or name you found. ",
+    button("Look at everything", act.widen, { class: "plain" }),
+  );
 }
 
 function wouldTell(pack, view, act) {
   if (view.would_tell.length === 0) return null;
   const needs = [...new Set(view.would_tell.map((one) => one.needs))];
   return [
-    heading(2, "What would tell"),
+    heading(2, "What would tell more"),
     needs.map((name) => {
-      const names = view.would_tell.filter((one) => one.needs === name).map((one) => small(pack.features[one.feature].name));
-      return el("p", {}, `${need(name)}: ${names.join(", ")}. `, button("I can do that", () => act.able(name), { class: "plain", "aria-label": `I can do that: ${small(need(name))}` }));
+      const names = view.would_tell
+        .filter((one) => one.needs === name)
+        .map((one) => small(pack.features[one.feature].name));
+      return el(
+        "p",
+        {},
+        `${need(name)}: ${names.join(", ")}. `,
+        button("I can do that", () => act.able(name), {
+          class: "plain",
+          "aria-label": `I can do that: ${small(need(name))}`,
+        }),
+      );
     }),
   ];
-}
-
-/** What the sources say of the variant, and where they differ. */
-function sources(pack, variant, item) {
-  const said = variant.said.length > 0 ? variant.said : item.said;
-  if (said.length === 0) return null;
-  const differ = new Set(said.map(([, years]) => years)).size > 1;
-  return [
-    heading(2, differ ? "The sources differ" : "What the sources say"),
-    el("ul", { class: "plain-list" }, said.map(([place, years]) =>
-      el("li", {}, `${pack.sources[place].what}: ${plainYears(years)}`))),
-  ];
-}
-
-function belongs(pack, item, own) {
-  const fellows = item.formation === "" ? [] : pack.items.map((one, place) => [one, place])
-    .filter(([one, place]) => one.formation === item.formation && place !== own).map(([, place]) => place);
-  return [
-    fellows.length === 0 ? null : [heading(2, `Belongs with (${item.formation})`), named(pack, fellows)],
-    item.contains.length === 0 ? null : [heading(2, "Should be in the box"), named(pack, item.contains)],
-    item.carried.length === 0 ? null : el("p", { class: "quiet" }, `Carries ${item.carried.map((text) => `“${text}”`).join(", ")}.`),
-  ];
-}
-
-function named(pack, items) {
-  return el("ul", { class: "plain-list" }, items.map((place) => el("li", {}, itemName(pack, place))));
-}
-
-function notes(texts) {
-  return texts.filter((text) => text !== "").map((text) => el("p", {}, text));
-}
-
-function cautions(pack, kind) {
-  const texts = pack.cautions.filter(({ kinds }) => kinds.length === 0 || kinds.includes(kind)).map(({ text }) => text);
-  if (texts.length === 0) return null;
-  return [heading(2, "Take care"), el("ul", { class: "plain-list" }, texts.map((text) => el("li", {}, text)))];
 }

@@ -16,49 +16,81 @@ export function openCandidates(app, step) {
   const rows = view.variants.map((one, place) => candidate(app, step.session, one, place));
   list.append(...rows.slice(0, FIRST));
   const rest = rows.slice(FIRST);
-  const more = button(`Show ${rest.length} more`, () => {
-    list.append(...rest);
-    more.remove();
-    rest[0].querySelector("h3").focus();
-  }, { class: "plain wide" });
-  sheet("What it could be",
+  const more = button(
+    `Show ${rest.length} more`,
+    () => {
+      list.append(...rest);
+      more.remove();
+      rest[0].querySelector("h3").focus();
+    },
+    { class: "plain wide" },
+  );
+  sheet(
+    "What it could be",
     yearsFigure(view.years),
     swapped.map((part) => el("p", { class: "warn" }, swapReason(pack, part))),
     list,
     rest.length > 0 ? more : null,
-    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`));
+    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
+  );
 }
 
 function candidate(app, session, { variant, chance: value, first, last }, place) {
   const { pack } = app;
   const { name, item, note } = pack.variants[variant];
   const years = first > 0 ? span(first, last) : "years not recorded";
-  return el("li", {},
+  return el(
+    "li",
+    {},
     heading(3, itemName(pack, item)),
     name === "" ? null : el("p", {}, name),
     el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
     chance(value),
-    place === 0 ? null : whyNot(app, session, variant));
+    place === 0 ? null : whyNot(app, session, variant),
+  );
 }
 
 function whyNot({ engine, ready, pack }, session, variant) {
   const reasons = el("div", { class: "reasons", hidden: true });
-  const opener = button("Why not?", () => {
-    const open = reasons.hidden;
-    if (open && reasons.childElementCount === 0) {
-      reasons.append(spoken(pack, session, engine.why_not(ready, session, variant)));
-    }
-    reasons.hidden = !open;
-    opener.setAttribute("aria-expanded", String(open));
-  }, { class: "link", "aria-expanded": "false", "aria-label": `Why not ${small(pack.variants[variant].name) || itemName(pack, pack.variants[variant].item)}?` });
+  const opener = button(
+    "Why not?",
+    () => {
+      const open = reasons.hidden;
+      if (open && reasons.childElementCount === 0) {
+        reasons.append(spoken(pack, session, engine.why_not(ready, session, variant)));
+      }
+      reasons.hidden = !open;
+      opener.setAttribute("aria-expanded", String(open));
+    },
+    {
+      class: "link",
+      "aria-expanded": "false",
+      "aria-label": `Why not ${small(pack.variants[variant].name) || itemName(pack, pack.variants[variant].item)}?`,
+    },
+  );
   return [opener, reasons];
 }
 
 function spoken(pack, session, entries) {
   const speaking = entries.filter((entry) => entry.bits > LEAST);
   if (speaking.length === 0) {
-    return el("p", {}, "Nothing you have seen speaks against it. It is only less often met than the first.");
+    return el(
+      "p",
+      {},
+      "Nothing you have seen speaks against it. It is only less often met than the first.",
+    );
   }
-  return el("ul", {}, speaking.map((entry) =>
-    el("li", {}, against(pack, session, entry), " ", el("span", { class: "quiet" }, `This ${weight(entry.bits)}.`))));
+  return el(
+    "ul",
+    {},
+    speaking.map((entry) =>
+      el(
+        "li",
+        {},
+        against(pack, session, entry),
+        " ",
+        el("span", { class: "quiet" }, `This ${weight(entry.bits)}.`),
+      ),
+    ),
+  );
 }

@@ -7,7 +7,7 @@ import { featureOf } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 import { progress, strip } from "../parts/strip.js";
 import { answerScreen } from "./answer.js";
-import { limit, openAnswers } from "./answers.js";
+import { openAnswers } from "./answers.js";
 import { openCandidates } from "./candidates.js";
 import { questionCard } from "./question.js";
 import { updateOffer } from "./settings.js";
@@ -23,8 +23,16 @@ export function identify(app) {
   const step = (change) => app.tap(() => settle(stepped(app.piece, change)));
 
   async function settle(piece) {
-    const view = piece ? app.engine.assess(app.ready, current(piece).session) : null;
-    await keep(piece);
+    const storing = keep(piece);
+    let view = null;
+    try {
+      if (piece) view = app.engine.assess(app.ready, current(piece).session);
+    } catch (error) {
+      await storing;
+      await keep(app.piece);
+      throw error;
+    }
+    await storing;
     app.tellStored();
     app.piece = piece;
     app.view = view;
@@ -33,20 +41,27 @@ export function identify(app) {
   }
 
   const act = {
-    start: (scope) => app.tap(async () => {
-      await forget();
-      await settle(begun({ ...app.engine.new_session(app.ready), scope, able: app.settings.able }));
-    }),
+    start: (scope) =>
+      app.tap(async () => {
+        await forget();
+        await settle(
+          begun({ ...app.engine.new_session(app.ready), scope, able: app.settings.able }),
+        );
+      }),
     range: (id) => app.tap(() => app.chooseRange(id)),
-    answer: (answer) => app.tap(async () => {
-      await settle(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
-      announce(progress(app.pack, app.view));
-      if (app.view.stop === "sure") askToKeep();
-    }),
-    missing: (part, feature) => step({
-      session: app.engine.answered({ ...session(), missing: [...session().missing, part.id] },
-        { feature: feature.id, how: "cannot", states: [] }),
-    }),
+    answer: (answer) =>
+      app.tap(async () => {
+        await settle(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
+        announce(progress(app.pack, app.view));
+        if (app.view.stop === "sure") askToKeep();
+      }),
+    missing: (part, feature) =>
+      step({
+        session: app.engine.answered(
+          { ...session(), missing: [...session().missing, part.id] },
+          { feature: feature.id, how: "cannot", states: [] },
+        ),
+      }),
     present: (part) => step({ session: withPart(part) }),
     change: (feature) => step({ asked: feature }),
     takeBack: (feature) => step({ session: app.engine.without(session(), feature) }),
@@ -57,11 +72,12 @@ export function identify(app) {
     able: (need) => step({ session: { ...session(), able: [...session().able, need] } }),
     undo: () => app.tap(() => takeBack(1)),
     restart: () => app.tap(() => takeBack(app.piece.steps.length)),
-    undoRestart: () => app.tap(async () => {
-      await app.adopt(app.former);
-      await settle(app.piece);
-      await forget();
-    }),
+    undoRestart: () =>
+      app.tap(async () => {
+        await app.adopt(app.former);
+        await settle(app.piece);
+        await forget();
+      }),
     why: () => openWhy(app, act.change),
     answers: () => openAnswers(app, current(app.piece), act),
     candidates: () => openCandidates(app, current(app.piece)),
@@ -109,38 +125,62 @@ export function identify(app) {
       else if (entry.step < count) await retreat(entry.step);
     },
     /** What the person can do today, for this piece and the next ones. */
-    able: (needs) => app.run(async () => {
-      app.settings = { ...app.settings, able: needs };
-      await keepSettings(app.settings);
-      app.tellStored();
-      if (!app.piece) return;
-      app.piece = amended(app.piece, { ...session(), able: needs });
-      app.view = app.engine.assess(app.ready, session());
-      await keep(app.piece);
-    }),
-    tools: () => (app.piece
-      ? [button("Undo", act.undo, { class: "plain" }), button("Start again", act.restart, { class: "plain" })]
-      : [el("strong", { class: "name-of-app" }, app.entry.name)]),
+    able: (needs) =>
+      app.run(async () => {
+        app.settings = { ...app.settings, able: needs };
+        await keepSettings(app.settings);
+        app.tellStored();
+        if (!app.piece) return;
+        app.piece = amended(app.piece, { ...session(), able: needs });
+        app.view = app.engine.assess(app.ready, session());
+        await keep(app.piece);
+      }),
+    tools: () =>
+      app.piece
+        ? [
+            button("Undo", act.undo, { class: "plain" }),
+            button("Start again", act.restart, { class: "plain" }),
+          ]
+        : [el("strong", { class: "name-of-app" }, app.entry.name)],
     restart: act.restart,
-    screen: () => (app.piece ? pieceScreen() : [startScreen(app, act), updateOffer()].filter(Boolean)),
+    /** Goes through the motions of a first tap, out of sight, so that the real one is quick. */
+    warm() {
+      const fresh = app.engine.new_session(app.ready);
+      const view = app.engine.assess(app.ready, fresh);
+      strip(app.pack, view, act.candidates);
+      questionCard(
+        {
+          pack: app.pack,
+          feature: view.question?.feature ?? 0,
+          session: fresh,
+          chosen: false,
+          expected: null,
+        },
+        act,
+      );
+    },
+    screen: () =>
+      app.piece ? pieceScreen() : [startScreen(app, act), updateOffer()].filter(Boolean),
   };
 
   function pieceScreen() {
     const { asked, further } = current(app.piece);
     const { question, stop } = app.view;
     const own = asked === "" ? -1 : featureOf(app.pack, asked);
-    const place = own >= 0 ? own : question?.feature ?? -1;
+    const place = own >= 0 ? own : (question?.feature ?? -1);
     if (own < 0 && (place < 0 || (stop !== "" && !further))) {
       return [answerScreen(app, current(app.piece), act), updateOffer()].filter(Boolean);
     }
-    const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0 };
-    const { items } = session().scope;
+    const expected = question?.feature === place ? question.expected : null;
+    const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0, expected };
     return [
       strip(app.pack, app.view, act.candidates),
-      el("section", { class: "card" },
+      el(
+        "section",
+        { class: "card" },
         further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
-        items.length > 0 ? el("p", { class: "limit" }, limit(app.pack, session().scope), " ", button("Look at everything", act.widen, { class: "link" })) : null,
-        questionCard(card, act)),
+        questionCard(card, act),
+      ),
     ];
   }
 }

@@ -1,29 +1,36 @@
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { answerText, effort, small } from "../parts/say.js";
+import { answerText, effort, limit, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
-const LONGEST = 24; // a name longer than this wants the full width
+const RARE = 0.005;
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap the one you think it is.",
   several: "Tick all it could be, then Done.",
 };
 
-/** The question card. `card`: {pack, feature (place), session, chosen}; `act`: answer, missing, why, answers, suggested. */
+/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, widen, suggested. */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
   const choices = stateChoices(card, feature, act);
   return [
-    el("div", { class: "ask" },
+    el(
+      "div",
+      { class: "ask" },
       heading(1, feature.question),
       el("p", { class: "where" }, feature.where),
       before(card, feature),
-      el("div", { class: "row" },
+      el(
+        "div",
+        { class: "row" },
         card.chosen
           ? button("Back to the suggested question", act.suggested, { class: "link" })
           : button("Why this question?", act.why, { class: "link" }),
-        answersLink(card.session, act))),
+        answersLink(card.session, act),
+        wider(card, act),
+      ),
+    ),
     choices,
   ];
 }
@@ -31,29 +38,47 @@ export function questionCard(card, act) {
 function answersLink({ answers }, act) {
   if (answers.length === 0) return null;
   const count = answers.length === 1 ? "1 answer" : `${answers.length} answers`;
-  return button([count, el("span", { class: "unseen" }, " so far")], act.answers, { class: "link" });
+  return button([count, el("span", { class: "unseen" }, " so far")], act.answers, {
+    class: "link",
+  });
+}
+
+function wider({ pack, session }, act) {
+  if (session.scope.items.length === 0) return null;
+  const only = limit(pack, session.scope);
+  return button(["Look wider", el("span", { class: "unseen" }, ` (${small(only)})`)], act.widen, {
+    class: "link",
+  });
 }
 
 function before({ pack, session }, feature) {
   const answer = session.answers.find((one) => one.feature === feature.id);
-  return answer ? el("p", { class: "quiet" }, `Your answer was: ${answerText(pack, answer)}.`) : null;
+  return answer
+    ? el("p", { class: "quiet" }, `Your answer was: ${answerText(pack, answer)}.`)
+    : null;
 }
 
 /** The states as buttons, with the answers for when it is not that simple beneath them. */
-function stateChoices({ pack }, feature, act) {
+function stateChoices({ pack, expected }, feature, act) {
   let mode = "sure";
   const ticked = new Set();
   const hint = el("span", {}, HINTS.sure);
   const takes = el("span", { class: "quiet" }, effort(feature));
-  const foot = el("div", { class: feature.part < 0 ? "unsure" : "unsure two-by-two" });
+  const foot = el("div", { class: "unsure" });
 
-  const buttons = feature.states.map((state, place) =>
-    button([
-      drawing(pack, state.drawing),
-      el("span", { class: "name" }, state.name),
-      el("span", { class: "tick", "aria-hidden": "true" }, "✓"),
-      place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
-    ], () => tapped(state, place), { class: "state", "aria-keyshortcuts": place < 9 ? String(place + 1) : null }));
+  const states = inOrder(feature, expected).map((place) => feature.states[place]);
+  const buttons = states.map((state, place) =>
+    button(
+      [
+        drawing(pack, state.drawing),
+        el("span", { class: "name" }, state.name),
+        el("span", { class: "tick", "aria-hidden": "true" }, "✓"),
+        place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
+      ],
+      () => tapped(state, place),
+      { class: "state", "aria-keyshortcuts": place < 9 ? String(place + 1) : null },
+    ),
+  );
 
   function tapped(state, place) {
     if (mode !== "several") {
@@ -68,8 +93,8 @@ function stateChoices({ pack }, feature, act) {
   function done() {
     if (ticked.size === 0) announce("Tick at least one first.");
     else {
-      const states = feature.states.map((state) => state.id).filter((id) => ticked.has(id));
-      act.answer({ feature: feature.id, how: "several", states });
+      const seen = feature.states.map((state) => state.id).filter((id) => ticked.has(id));
+      act.answer({ feature: feature.id, how: "several", states: seen });
     }
   }
 
@@ -82,46 +107,75 @@ function stateChoices({ pack }, feature, act) {
       if (mode === "several") one.setAttribute("aria-pressed", "false");
       else one.removeAttribute("aria-pressed");
     }
-    foot.replaceChildren(...(mode === "sure" ? plainAnswers(feature, pack, act, turn) : unsureAnswers(mode, turn, done)));
+    foot.replaceChildren(
+      ...(mode === "sure" ? plainAnswers(feature, act, turn) : unsureAnswers(mode, turn, done)),
+    );
     foot.querySelector("[aria-pressed=true], button").focus();
     announce(HINTS[mode]);
   }
 
-  foot.replaceChildren(...plainAnswers(feature, pack, act, turn));
-  return el("fieldset", { class: "choices" },
+  foot.replaceChildren(...plainAnswers(feature, act, turn));
+  return el(
+    "fieldset",
+    { class: "choices" },
     el("legend", {}, hint, takes),
-    el("div", { class: `states ${columns(feature.states)}` }, buttons), foot);
+    el("div", { class: `states ${columns(feature.states)}` }, buttons),
+    notThere(feature, pack, act),
+    foot,
+  );
 }
 
 function columns(states) {
-  if (states.length > 6) return "columns dense";
-  return states.length > 4 || states.every((state) => state.name.length <= LONGEST) ? "columns" : "list";
+  const longest = Math.max(...states.map((state) => state.name.length));
+  if (states.length > 6 && longest <= 16) return "columns dense";
+  return states.length > 4 || longest <= 24 ? "columns" : "list";
 }
 
-function plainAnswers(feature, pack, act, turn) {
-  const quiet = { class: "plain" };
-  const part = feature.part < 0 ? null : pack.parts[feature.part];
+/** Places of the states: as the pack has them, with those hardly to be expected last. */
+function inOrder(feature, expected) {
+  const places = feature.states.map((_, place) => place);
+  const rare = (place) => expected !== null && expected[place] < RARE;
+  return [...places.filter((place) => !rare(place)), ...places.filter(rare)];
+}
+
+/** For a feature on a part: there is no such part on this piece. */
+function notThere(feature, pack, act) {
+  if (feature.part < 0) return null;
+  const part = pack.parts[feature.part];
+  return button(`It has no ${small(part.name)}`, () => act.missing(part, feature), {
+    class: "plain not-there",
+  });
+}
+
+function plainAnswers(feature, act, turn) {
+  const answer = (how) => () => act.answer({ feature: feature.id, how, states: [] });
   return [
     button("Not sure", () => turn("unsure"), { class: "plain", "aria-expanded": "false" }),
-    button("Can’t tell", () => act.answer({ feature: feature.id, how: "cannot", states: [] }), quiet),
-    button("Something else", () => act.answer({ feature: feature.id, how: "other", states: [] }), quiet),
-    part ? button(`It has no ${small(part.name)}`, () => act.missing(part, feature), quiet) : null,
-  ].filter(Boolean);
+    button("Can’t tell", answer("cannot"), { class: "plain" }),
+    button("Something else", answer("other"), { class: "plain" }),
+  ];
 }
 
 /** The two ways of not being sure; the one in use is left by tapping it again. */
 function unsureAnswers(mode, turn, done) {
-  const way = (label, to) => button(label, () => turn(mode === to ? "sure" : to), { class: "plain", "aria-pressed": String(mode === to) });
+  const way = (label, to) =>
+    button(label, () => turn(mode === to ? "sure" : to), {
+      class: "plain",
+      "aria-pressed": String(mode === to),
+    });
   return [
     way("I think it’s…", "unsure"),
     way("One of these", "several"),
-    mode === "several" ? button("Done", done, { class: "main" }) : button("I am sure", () => turn("sure"), { class: "plain" }),
+    mode === "several"
+      ? button("Done", done, { class: "main" })
+      : button("I am sure", () => turn("sure"), { class: "plain" }),
   ];
 }
 
 /** Number keys choose a state, where there are keys. */
 export function keyChooses(event) {
   if (event.ctrlKey || event.metaKey || event.altKey || !/^[1-9]$/.test(event.key)) return;
-  if (document.querySelector("dialog[open]") || event.target.closest("input, select, textarea")) return;
+  if (document.querySelector("dialog[open]") || event.target.closest("input, select, textarea"))
+    return;
   document.querySelector(`.choices [aria-keyshortcuts="${event.key}"]`)?.click();
 }

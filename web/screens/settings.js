@@ -5,12 +5,21 @@ import { button, el, heading } from "../parts/element.js";
 import { chooseLight, lightChosen } from "../parts/light.js";
 import { announce } from "../parts/status.js";
 
-const ABLE = [["loupe", "I have a loupe with me"], ["body off", "I can take the body off"]];
-const LIGHTS = [["sun", "Light, for the sun"], ["dark", "Dark"], ["", "As the device"]];
+const ABLE = [
+  ["loupe", "I have a loupe with me"],
+  ["body off", "I can take the body off"],
+];
+const LIGHTS = [
+  ["sun", "Light, for the sun"],
+  ["dark", "Dark"],
+  ["", "As the device"],
+];
 
 /** The settings. `act`: able(needs), back. */
 export function settingsScreen(app, act) {
-  return el("section", { class: "settings" },
+  return el(
+    "section",
+    { class: "settings" },
     heading(1, "Settings"),
     updateOffer(),
     lightChoice(),
@@ -18,22 +27,38 @@ export function settingsScreen(app, act) {
     installHelp(),
     stored(),
     about(app),
-    button(app.piece ? "Back to the piece" : "Back to the start", act.back, { class: "main wide" }));
+    button(app.piece ? "Back to the piece" : "Back to the start", act.back, { class: "main wide" }),
+  );
 }
 
 /** The offer of a new version; null when there is none. */
 export function updateOffer() {
   if (!updateWaiting()) return null;
-  return el("div", { class: "offer" },
+  return el(
+    "div",
+    { class: "offer" },
     el("p", {}, "A new version is ready. Your piece stays where it is."),
-    button("Use it now", useUpdate, { class: "main wide" }));
+    button("Use it now", useUpdate, { class: "main wide" }),
+  );
 }
 
 function lightChoice() {
   const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "Light"));
   for (const [value, label] of LIGHTS) {
-    group.append(el("label", {},
-      el("input", { type: "radio", name: "light", value, checked: lightChosen() === value, onchange: () => chooseLight(value) }), label));
+    group.append(
+      el(
+        "label",
+        {},
+        el("input", {
+          type: "radio",
+          name: "light",
+          value,
+          checked: lightChosen() === value,
+          onchange: () => chooseLight(value),
+        }),
+        label,
+      ),
+    );
   }
   return group;
 }
@@ -43,7 +68,8 @@ function ableChoice({ settings }, act) {
   const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "What you can do today"));
   for (const [need, label] of ABLE) {
     const box = el("input", {
-      type: "checkbox", checked: able.has(need),
+      type: "checkbox",
+      checked: able.has(need),
       onchange: () => {
         if (box.checked) able.add(need);
         else able.delete(need);
@@ -60,28 +86,50 @@ function installHelp() {
   const steps = safari()
     ? "In Safari: tap the Share button, then “Add to Home Screen”. Safari deletes what a page has stored after seven days without use, unless the page is on the home screen."
     : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any other app, with or without a signal.";
-  return el("section", {},
+  return el(
+    "section",
+    {},
     heading(2, "On the home screen"),
-    canInstall() ? button("Put it on the home screen", install, { class: "plain wide" }) : el("p", {}, steps));
+    canInstall()
+      ? button("Put it on the home screen", install, { class: "plain wide" })
+      : el("p", {}, steps),
+  );
 }
 
 function stored() {
   const asks = el("p", {}, "Looking whether the browser will keep it…");
-  const keep = button("Ask the browser to keep it", async () => { await askToKeep(); await told(); }, { class: "plain wide", hidden: true });
+  const keep = button(
+    "Ask the browser to keep it",
+    async () => {
+      await askToKeep();
+      await told();
+    },
+    { class: "plain wide", hidden: true },
+  );
   async function told() {
     const answer = await kept();
-    asks.textContent = {
-      true: "The browser has agreed to keep it, also when the phone runs short of room.",
-      false: "The browser may delete it when the phone runs short of room.",
-    }[answer] ?? "This browser does not say whether it will keep it.";
+    asks.textContent =
+      {
+        true: "The browser has agreed to keep it, also when the phone runs short of room.",
+        false: "The browser may delete it when the phone runs short of room.",
+      }[answer] ?? "This browser does not say whether it will keep it.";
     keep.hidden = answer !== false;
     announce(asks.textContent);
   }
   told();
-  return el("section", {},
+  return el(
+    "section",
+    {},
     heading(2, "What is stored on this phone"),
-    el("p", {}, problem() === "" ? "The app, the ranges, your settings and the piece at hand. Nothing is sent anywhere." : problem()),
-    problem() === "" ? [asks, keep] : null);
+    el(
+      "p",
+      {},
+      problem() === ""
+        ? "The app, the ranges, your settings and the piece at hand. Nothing is sent anywhere."
+        : problem(),
+    ),
+    problem() === "" ? [asks, keep] : null,
+  );
 }
 
 function about({ entry }) {
@@ -89,10 +137,23 @@ function about({ entry }) {
   buildName().then((name) => {
     version.textContent = name === "" ? "Version: not stored yet." : `Version ${name}.`;
   });
-  return el("section", {},
+  return el(
+    "section",
+    {},
     heading(2, "About"),
-    el("p", {}, worksOffline() ? "Everything works with no signal." : "Not ready for no signal yet: leave it open for a moment while there is one."),
+    el(
+      "p",
+      {},
+      worksOffline()
+        ? "Everything works with no signal."
+        : "Not ready for no signal yet: leave it open for a moment while there is one.",
+    ),
     el("p", {}, entry.about),
-    el("p", {}, "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in."),
-    version);
+    el(
+      "p",
+      {},
+      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in.",
+    ),
+    version,
+  );
 }

@@ -15,32 +15,56 @@ export function startScreen(app, act) {
     below.classList.toggle("results", found !== null);
     below.replaceChildren(found ?? kinds(pack, act));
   };
-  return el("section", { class: "start" },
+  return el(
+    "section",
+    { class: "start" },
     app.former ? undoRestart(act) : null,
     heading(1, "What have you got?"),
     searchField(app, act, show),
     below,
-    rangeChoice(app, act.range));
+    rangeChoice(app, act.range),
+  );
 }
 
 function undoRestart(act) {
-  return el("p", { class: "toast" }, "Started again. ", button("Undo that", act.undoRestart, { class: "plain" }));
+  return el(
+    "p",
+    { class: "toast" },
+    "Started again. ",
+    button("Undo that", act.undoRestart, { class: "plain" }),
+  );
 }
 
 function kinds(pack, act) {
   const choices = pack.kinds.map((kind) =>
-    button([drawing(pack, pack.features[0].states.find((state) => state.id === kind.id).drawing), el("span", {}, kind.name)],
-      () => act.start({ kind: kind.id, items: [] }), { class: "state" }));
-  const any = button("Not sure: ask me everything", () => act.start({ kind: "", items: [] }), { class: "plain any" });
-  return el("fieldset", {},
+    button(
+      [
+        drawing(pack, pack.features[0].states.find((state) => state.id === kind.id).drawing),
+        el("span", {}, kind.name),
+      ],
+      () => act.start({ kind: kind.id, items: [] }),
+      { class: "state" },
+    ),
+  );
+  const any = button("Not sure: ask me everything", () => act.start({ kind: "", items: [] }), {
+    class: "plain any",
+  });
+  return el(
+    "fieldset",
+    {},
     el("legend", {}, "What sort of piece is it?"),
-    el("div", { class: "states columns" }, choices, any));
+    el("div", { class: "states columns" }, choices, any),
+  );
 }
 
 /** The search field; `show` gets the results, or null when nothing is typed. */
 function searchField(app, act, show) {
   const field = el("input", {
-    id: "search", type: "search", autocomplete: "off", autocapitalize: "characters", spellcheck: "false",
+    id: "search",
+    type: "search",
+    autocomplete: "off",
+    autocapitalize: "characters",
+    spellcheck: "false",
     enterkeyhint: "search",
     oninput: () => {
       const text = field.value.trim();
@@ -50,26 +74,49 @@ function searchField(app, act, show) {
       if (event.key === "Enter") field.blur();
     },
   });
-  return el("div", { class: "search" },
-    el("label", { for: "search" }, "Number or name on it or its box"), field);
+  return el(
+    "div",
+    { class: "search" },
+    el("label", { for: "search" }, "Number or name on it or its box"),
+    field,
+  );
 }
 
 function results({ pack, ready, engine }, act, text) {
   const found = engine.find(ready, text, MOST);
   announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
   if (found.length === 0) {
-    return el("p", { class: "none-found" },
-      `Nothing in this range is called “${text}”. Try part of the number or one word of the name, check the range below, or empty the field and choose the kind.`);
+    return el(
+      "p",
+      { class: "none-found" },
+      `Nothing in this range is called “${text}”. Try part of the number or one word of the name, check the range below, or empty the field and choose the kind.`,
+    );
   }
-  return el("ul", { class: "found", "aria-label": "Found" }, found.map((hit) => el("li", {}, hitButton(pack, act, hit))));
+  return el(
+    "ul",
+    { class: "found", "aria-label": "Found" },
+    found.map((hit) => el("li", {}, hitButton(pack, act, hit))),
+  );
 }
 
 function hitButton(pack, act, hit) {
   const item = pack.items[hit.item];
-  return button([
-    el("strong", {}, itemName(pack, hit.item)),
-    el("span", { class: "quiet" }, [pack.kinds[item.kind].name, item.years === "" ? "" : `, ${plainYears(item.years)}`, how(hit)].join("")),
-  ], () => act.start({ kind: "", items: [item.number] }), { class: "hit" });
+  return button(
+    [
+      el("strong", {}, itemName(pack, hit.item)),
+      el(
+        "span",
+        { class: "quiet" },
+        [
+          pack.kinds[item.kind].name,
+          item.years === "" ? "" : `, ${plainYears(item.years)}`,
+          how(hit),
+        ].join(""),
+      ),
+    ],
+    () => act.start({ kind: "", items: [item.number] }),
+    { class: "hit" },
+  );
 }
 
 function how(hit) {

@@ -1,0 +1,75 @@
+import { plainYears } from "./dates.js";
+import { el, heading } from "./element.js";
+import { anyOf, itemName } from "./say.js";
+
+/** What the sources say of the variant, and where they differ. */
+export function sources(pack, variant, item) {
+  const said = variant.said.length > 0 ? variant.said : item.said;
+  if (said.length === 0) return null;
+  const differ = new Set(said.map(([, years]) => years)).size > 1;
+  return [
+    heading(2, differ ? "The sources differ" : "What the sources say"),
+    el(
+      "ul",
+      { class: "plain-list" },
+      said.map(([place, years]) =>
+        el("li", {}, `${pack.sources[place].what}: ${plainYears(years)}`),
+      ),
+    ),
+  ];
+}
+
+/** Running numbers and names on the piece itself. */
+export function carries({ carried }) {
+  return carried.length === 0
+    ? null
+    : el("p", { class: "quiet" }, `Carries ${anyOf(carried.map((text) => `“${text}”`))}.`);
+}
+
+/** What it runs with, and what should be in the box. */
+export function belongs(pack, item, own) {
+  const fellows =
+    item.formation === ""
+      ? []
+      : pack.items
+          .map((one, place) => [one, place])
+          .filter(([one, place]) => one.formation === item.formation && place !== own)
+          .map(([, place]) => place);
+  return [
+    fellows.length === 0
+      ? null
+      : [heading(2, `Belongs with (${item.formation})`), named(pack, fellows)],
+    item.contains.length === 0
+      ? null
+      : [heading(2, "Should be in the box"), named(pack, item.contains)],
+  ];
+}
+
+function named(pack, items) {
+  return el(
+    "ul",
+    { class: "plain-list" },
+    items.map((place) => el("li", {}, itemName(pack, place))),
+  );
+}
+
+/** The remarks there are, a paragraph each. */
+export function notes(texts) {
+  return texts.filter((text) => text !== "").map((text) => el("p", {}, text));
+}
+
+/** What to take care of with a piece of this kind. */
+export function cautions(pack, kind) {
+  const texts = pack.cautions
+    .filter(({ kinds }) => kinds.length === 0 || kinds.includes(kind))
+    .map(({ text }) => text);
+  if (texts.length === 0) return null;
+  return [
+    heading(2, "Take care"),
+    el(
+      "ul",
+      { class: "plain-list" },
+      texts.map((text) => el("li", {}, text)),
+    ),
+  ];
+}
