@@ -125,3 +125,85 @@ def sessions(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
         "missing": draw(st.lists(st.sampled_from(parts), unique=True)) if parts else [],
         "answers": [draw(answers(feature)) for feature in asked],
     }
+
+
+CODES = ["GBP", "EUR", "USD", "CAD", "AUD", "NZD", "JPY", "CHF", "SEK", "NOK", "DKK", "ISK",
+         "PLN", "CZK", "HUF", "RON"]  # fmt: skip
+FARTHINGS = ["", "¼", "½", "¾"]
+
+
+def moneys(codes: list[str] = CODES) -> st.SearchStrategy[dict[str, Any]]:
+    """Money as records keep it; some of the sterling was old money once."""
+    return st.builds(
+        lambda minor, over, code: {
+            "minor": minor,
+            "over": over if code == "GBP" else 0,
+            "currency": code,
+            "typed": "",
+        },
+        st.integers(0, 10**7),
+        st.integers(0, 47),
+        st.sampled_from(codes),
+    )
+
+
+@st.composite
+def old_texts(draw: st.DrawFn) -> tuple[str, int]:
+    """An amount in old money as somebody might write it, and what it is in farthings."""
+    farthings = draw(st.one_of(st.integers(0, 2000), st.integers(0, 10**6)))
+    pence, rest = divmod(farthings, 4)
+    shillings, pence = divmod(pence, 12)
+    pounds, over = divmod(shillings, 20)
+    d = f"{pence}{FARTHINGS[rest]}"
+    ways = [f"{shillings}/{d}", f"{shillings}s {d}d", f"{shillings}s.{d}d.", f"{shillings}s {d}"]
+    ways += [f"£{pounds} {over}s {d}d", f"£{pounds}-{over}-{d}", f"£{pounds}/{over}/{d}"]
+    ways += [f"{pounds} pounds {over} shillings and {d} pence"]
+    if f"{shillings}/{d}" not in ("1/2", "1/4", "3/4"):  # a half, or one and tuppence
+        ways += [f"{shillings}/{d}d"]
+    if f"{over}/{d}" not in ("1/2", "1/4", "3/4"):
+        ways += [f"£{pounds} {over}/{d}"]
+    if rest:
+        quarters = ["", "1/4", "1/2", "3/4"][rest]
+        ways += [f"{shillings}/{pence} {quarters}", f"{shillings}s {pence} {quarters}d"]
+    if pence == rest == 0:
+        ways += [f"{shillings}/-", f"{shillings} bob", f"£{pounds}/{over}/-", f"{shillings}/\u2013"]
+    if shillings == 0:
+        ways += [f"{d}d", f"-/{d}", f"{d} D"]
+    if farthings % 252 == 0:
+        guineas, half = divmod(farthings, 1008)
+        ways += [f"{guineas}{FARTHINGS[half // 252]} gns"]
+    return draw(st.sampled_from(ways)), farthings
+
+
+@st.composite
+def decimal_texts(draw: st.DrawFn) -> tuple[str, int, str]:
+    """An amount as it is written today, its minor units, and its currency."""
+    code, digits, marks = draw(
+        st.sampled_from(
+            [("GBP", 2, "£"), ("EUR", 2, "€"), ("JPY", 0, "¥"), ("CHF", 2, "Fr."), ("PLN", 2, "zł"),
+             ("CZK", 2, "Kč"), ("USD", 2, "US$"), ("CAD", 2, "CAD"), ("ISK", 0, "isk")]
+        )
+    )  # fmt: skip
+    minor = draw(st.one_of(st.integers(0, 10**5), st.integers(0, 10**9 - 1)))
+    point, parting = draw(
+        st.sampled_from([(".", ","), (",", "."), (",", " "), (".", "'"), (".", "")])
+    )
+    whole, part = divmod(minor, 10**digits)
+    plain = f"{whole:,}".replace(",", parting)
+    if digits:
+        plain += f"{point}{part:02d}"
+    elif parting == ".":  # a point before three figures is read in two ways
+        plain = str(whole)
+    ways = [f"{marks}{plain}", f"{marks} {plain}", f"{plain} {marks}", f" {plain}{marks} "]
+    ways += [f"{code} {plain}", f"{plain} {code.lower()}"]
+    return draw(st.sampled_from(ways)), minor, code
+
+
+def scribbles() -> st.SearchStrategy[str]:
+    """Texts that look like money, and texts that do not."""
+    return st.one_of(
+        st.text(max_size=12),
+        st.text("0123456789.,/-£€$½¼ sdpg'", max_size=10),
+        old_texts().map(lambda told: told[0]),
+        decimal_texts().map(lambda told: told[0]),
+    )

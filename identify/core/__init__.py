@@ -15,6 +15,10 @@ FILES = (
     "finding",
     "reasons",
     "assess",
+    "currencies",
+    "money",
+    "tokens",
+    "amounts",
     "claim_words",
     "claim",
 )

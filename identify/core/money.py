@@ -1,0 +1,120 @@
+"""Money: {minor, over, currency, typed}, exact in old money too.
+
+minor     whole minor units (new pence, cents, yen)
+over      48ths of a minor unit on top, 0 to 47, nothing but old money and halfpence has any
+currency  the ISO 4217 code
+typed     the text that it was read from, "" for a sum
+
+A pound is 20 shillings, a shilling 12 old pence, an old penny 4 farthings; a new penny is the
+hundredth part of the same pound (Decimal Currency Act 1967, section 1). So a farthing is 5/48 of a
+new penny, and no amount in old money is ever rounded. It is rounded when shown, half up.
+"""
+
+from typing import Any
+
+from .currencies import digits_of
+
+WHOLE = 48  # what one minor unit is counted in
+FARTHING = 5
+OLD_PENNY = 20
+SHILLING = 240
+OLD_POUND = 4800
+GUINEA = 5040  # 21 shillings
+
+
+def money_of(value: int, currency: str, typed: str) -> dict[str, Any]:
+    """The money that is this many 48ths of a minor unit."""
+    minor = value // WHOLE
+    return {"minor": minor, "over": value - WHOLE * minor, "currency": currency, "typed": typed}
+
+
+def value_of(money: dict[str, Any]) -> int:
+    """Money in 48ths of its minor unit. Records kept without `over` have none."""
+    return int(WHOLE * money["minor"] + money.get("over", 0))
+
+
+def add_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
+    """The sum: {money, problem}; problem is "currency", and money None, for two currencies."""
+    if one["currency"] != other["currency"]:
+        return {"money": None, "problem": "currency"}
+    value = value_of(one) + value_of(other)
+    return {"money": money_of(value, one["currency"], ""), "problem": ""}
+
+
+def compare_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
+    """Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
+
+    Two currencies are not compared: order 0 and problem "currency".
+    """
+    if one["currency"] != other["currency"]:
+        return {"order": 0, "problem": "currency"}
+    apart = value_of(one) - value_of(other)
+    if apart == 0:
+        return {"order": 0, "problem": ""}
+    return {"order": 1 if apart > 0 else -1, "problem": ""}
+
+
+def totals(amounts: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The sum in each currency, in the order in which the currencies first come up."""
+    codes: list[str] = []
+    sums: list[int] = []
+    for money in amounts:
+        place = -1
+        for i in range(len(codes)):
+            if codes[i] == money["currency"]:
+                place = i
+        if place < 0:
+            codes.append(money["currency"])
+            sums.append(value_of(money))
+        else:
+            sums[place] = sums[place] + value_of(money)
+    out: list[dict[str, Any]] = []
+    for i in range(len(codes)):
+        out.append(money_of(sums[i], codes[i], ""))
+    return out
+
+
+def scale_of(digits: int) -> int:
+    """How many minor units make a whole one."""
+    scale = 1
+    for _ in range(digits):
+        scale = scale * 10
+    return scale
+
+
+def money_parts(money: dict[str, Any]) -> dict[str, Any]:
+    """What a screen shows money with: {currency, digits, whole, part, exact, old}.
+
+    whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
+    old: {pounds, shillings, pence, farthings} for sterling that is a whole number of farthings,
+    else None.
+    """
+    value = value_of(money)
+    digits = max(0, digits_of(money["currency"]))
+    scale = scale_of(digits)
+    rounded = (2 * value + WHOLE) // (2 * WHOLE)
+    whole = rounded // scale
+    return {
+        "currency": money["currency"],
+        "digits": digits,
+        "whole": whole,
+        "part": rounded - whole * scale,
+        "exact": WHOLE * rounded == value,
+        "old": old_parts(value) if money["currency"] == "GBP" else None,
+    }
+
+
+def old_parts(value: int) -> Any:
+    """48ths of a new penny in old money, or None where that leaves a part of a farthing."""
+    farthings = value // FARTHING
+    if farthings * FARTHING != value:
+        return None
+    pence = farthings // 4
+    shillings = pence // 12
+    pounds = shillings // 20
+    return {
+        "pounds": pounds,
+        "shillings": shillings - 20 * pounds,
+        "pence": pence - 12 * shillings,
+        "farthings": farthings - 4 * pence,
+    }
