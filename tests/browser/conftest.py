@@ -1,0 +1,27 @@
+"""Fixtures of the browser tests."""
+
+from collections.abc import Iterator
+from typing import Any
+
+import orjson
+import pytest
+from playwright.sync_api import Page
+
+from identify.core.belief import prepare
+from tests.browser.phone import PHONE, watched
+
+
+@pytest.fixture
+def page(browser, server) -> Iterator[Page]:
+    """A fresh phone; whatever the app reports on its console fails the test."""
+    context = browser.new_context(**PHONE)
+    page = watched(context.new_page())
+    yield page
+    context.close()
+    assert page.reported == []
+
+
+@pytest.fixture(scope="session")
+def pellmarsh(site) -> dict[str, Any]:
+    """The engine over the demo pack, from the very bytes that the phone gets."""
+    return prepare(orjson.loads(site["packs/pellmarsh.json"]))

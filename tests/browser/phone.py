@@ -1,0 +1,99 @@
+"""A phone in the hand: a small touch screen in a real Chromium, and what a thumb does with it."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page, Playwright, expect
+
+from tests.conftest import ARGS, browser_path
+
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "is_mobile": True,
+    "has_touch": True,
+}
+STRICT = {
+    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    "rules": {
+        "target-size": {"enabled": True},
+        "color-contrast-enhanced": {"enabled": True},
+    },
+}
+
+
+def watched(page: Page) -> Page:
+    """The page, failing the test at the next step after anything is reported on its console."""
+    page.reported = []  # type: ignore[attr-defined]
+    page.on("pageerror", lambda error: page.reported.append(str(error)))  # type: ignore[attr-defined]
+    page.on(
+        "console",
+        lambda m: page.reported.append(m.text) if m.type == "error" else None,  # type: ignore[attr-defined]
+    )
+    return page
+
+
+@contextmanager
+def kept_phone(playwright: Playwright, folder: Path, **more: Any) -> Iterator[BrowserContext]:
+    """A browser of its own whose storage is a folder, so that it can be ended and opened again."""
+    context = playwright.chromium.launch_persistent_context(
+        folder, executable_path=browser_path(), args=ARGS, **PHONE, **more
+    )
+    try:
+        yield context
+    finally:
+        context.close()
+
+
+def start(page: Page, url: str, kind: str = "") -> None:
+    """Open the app and begin with a kind, or with everything."""
+    page.goto(url)
+    begin(page, kind)
+
+
+def begin(page: Page, kind: str = "") -> None:
+    """On the start screen: begin with a kind, or with everything."""
+    name = kind or "Not sure: ask me everything"
+    page.get_by_role("button", name=name, exact=True).click()
+    expect(page.get_by_role("group", name="Tap what you see")).to_be_visible()
+
+
+def question(page: Page) -> str:
+    """The question, or the title of the answer, on the screen."""
+    return page.get_by_role("heading", level=1).inner_text()
+
+
+def choices(page: Page) -> list[str]:
+    """What can be tapped as seen."""
+    return page.locator(".states button .name").all_inner_texts()
+
+
+def asking(page: Page) -> bool:
+    return page.locator(".states button").count() > 0
+
+
+def tap(page: Page, name: str) -> None:
+    """Tap one button, and wait until the screen has moved on."""
+    before = page.locator("main").inner_text()
+    page.get_by_role("button", name=name, exact=True).tap()
+    page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
+
+
+def see(page: Page, state: str) -> None:
+    """Answer the question by tapping a state's name."""
+    before = question(page)
+    page.locator(".states button").filter(has=page.get_by_text(state, exact=True)).first.click()
+    page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
+
+
+def violations(page: Page) -> list[str]:
+    """What axe finds on this screen, with the rules that it leaves out by default."""
+    found = Axe().run(page, options=STRICT)
+    return [
+        f"{v['id']}: {v['help']} ({node['html'][:120]})"
+        for v in found.response["violations"]
+        for node in v["nodes"]
+    ]

@@ -1,0 +1,144 @@
+"""Every screen: axe (WCAG 2.2 with enhanced contrast), large text, small screens, thumbs."""
+
+import gzip
+import re
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import PHONE, asking, begin, choices, see, tap, violations, watched
+
+
+def at_start(page: Page) -> None:
+    expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
+
+
+def searching(page: Page) -> None:
+    page.get_by_role("searchbox").fill("1")
+    expect(page.get_by_role("list", name="Found")).to_be_visible()
+
+
+def asked(page: Page) -> None:
+    begin(page, "Coach")
+    see(page, choices(page)[0])
+
+
+def one_of_these(page: Page) -> None:
+    asked(page)
+    tap(page, "Not sure")
+    page.get_by_role("button", name="One of these").click()
+    page.locator(".states button").first.click()
+
+
+def why(page: Page) -> None:
+    asked(page)
+    page.get_by_role("button", name="Why this question?").click()
+
+
+def candidates(page: Page) -> None:
+    asked(page)
+    see(page, choices(page)[0])
+    page.get_by_role("button", name=re.compile("^So far")).click()
+    page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
+
+
+def answers(page: Page) -> None:
+    asked(page)
+    page.get_by_role("button", name=re.compile("^1 answer")).click()
+
+
+def answer(page: Page) -> None:
+    begin(page, "Wagon")
+    while asking(page):
+        see(page, choices(page)[0])
+
+
+def settings(page: Page) -> None:
+    page.get_by_role("button", name="Settings").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
+
+
+SCREENS = [at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("screen", SCREENS, ids=lambda s: s.__name__)
+def test_axe_finds_nothing(browser, server, screen: Callable[[Page], None], scheme):
+    context = browser.new_context(**PHONE, color_scheme=scheme, reduced_motion="reduce")
+    page = watched(context.new_page())
+    page.goto(server.url)
+    screen(page)
+    assert violations(page) == []
+    small = page.evaluate(
+        """() => [...document.querySelectorAll("button, input, label, summary, a")]
+          .filter(e => e.checkVisibility() && !e.matches("label input, label[for]"))
+          .map(e => [e.innerText || e.ariaLabel || e.type, e.getBoundingClientRect()])
+          .filter(([, box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+          .map(([name, box]) => `${name}: ${box.width} x ${box.height}`)"""
+    )
+    assert small == [], "nothing to tap is under 48 px"
+    context.close()
+
+
+@pytest.mark.parametrize("screen", SCREENS, ids=lambda s: s.__name__)
+def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser, server, screen):
+    context = browser.new_context(**{**PHONE, "viewport": {"width": 320, "height": 640}})
+    page = context.new_page()
+    page.goto(server.url)
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    screen(page)
+    wide = page.evaluate(
+        """() => [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
+          .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+            && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
+          .map(e => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
+    )
+    assert wide == []
+    context.close()
+
+
+def test_answers_are_large_and_in_reach_of_the_thumb(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    boxes = page.evaluate(
+        "() => [...document.querySelectorAll('.states button')]"
+        ".map(b => b.getBoundingClientRect()).map(b => [b.top, b.bottom, b.height])"
+    )
+    assert all(height >= 60 for _, _, height in boxes)
+    assert min(top for top, _, _ in boxes) >= 0.3 * 740
+
+
+def test_focus_goes_to_the_new_question_and_it_is_announced(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    see(page, choices(page)[0])
+    assert page.evaluate("() => document.activeElement.tagName") == "H1"
+    expect(page.get_by_role("status").filter(has_text="still possible")).to_have_count(1)
+
+
+def test_the_tree_that_a_screen_reader_hears(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    tree = page.locator("main").aria_snapshot()
+    assert re.search(r'heading "[^"]+\?" \[level=1\]', tree)
+    assert 'group "Tap what you see' in tree
+    for name in choices(page):
+        assert f'button "{name}"' in tree
+
+
+def compressed(files: dict[str, bytes], names: list[str]) -> float:
+    return sum(len(gzip.compress(files[name])) for name in names) / 1024
+
+
+def test_what_is_sent_is_small(site, capsys):
+    """Compressed: JavaScript at most 90 KB, the shell 130, shell with engine and demo pack 150."""
+    script = [name for name in site if name.endswith(".js")]
+    shell = [*script, "index.html", "style.css", "manifest.webmanifest"]
+    packs = [name for name in site if name == "packs/pellmarsh.json"]
+    sizes = [compressed(site, names) for names in (script, shell, [*shell, *packs])]
+    with capsys.disabled():
+        print("\nscript {:.1f} KB, shell {:.1f} KB, with the pack {:.1f} KB".format(*sizes))
+    assert sizes[0] <= 90
+    assert sizes[1] <= 130
+    assert sizes[2] <= 150

@@ -1,0 +1,190 @@
+"""Identifying a piece on the phone, from a tap on its kind to the answer."""
+
+import random
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from identify.core.assess import assess
+from identify.core.session import answered, new_session
+from tests.browser.phone import asking, choices, question, see, start, tap
+from tests.pieces import piece
+
+# Three demo pieces, by the seed that draws them: a different kind each.
+PIECES = [("locomotive", 11), ("coach", 12), ("wagon", 13)]
+
+
+@pytest.mark.parametrize(("kind", "seed"), PIECES)
+def test_a_piece_is_identified_by_what_can_be_seen(page, server, pellmarsh, kind, seed):
+    """The phone asks what the engine in Python asks, and ends with the true variant first."""
+    pack = pellmarsh["pack"]
+    rng = random.Random(seed)
+    found = piece(rng, pack)
+    place = next(n for n, k in enumerate(pack["kinds"]) if k["id"] == kind)
+    while pack["rows"]["kind"][found.row] != place or found.replaced:
+        found = piece(rng, pack)
+    start(page, server.url, pack["kinds"][place]["name"])
+    session = new_session(pellmarsh)
+    session["scope"]["kind"] = kind
+    taps = 0
+    while asking(page):
+        view = assess(pellmarsh, session)
+        feature = pack["features"][view["question"]["feature"]]
+        assert question(page) == feature["question"]
+        seen = found.states[feature["id"]]
+        see(page, next(s["name"] for s in feature["states"] if s["id"] == seen))
+        session = answered(session, {"feature": feature["id"], "how": "sure", "states": [seen]})
+        taps += 1
+    assert taps <= 15
+    view = assess(pellmarsh, session)
+    truth = pack["rows"]["variant"][found.row]
+    assert truth in [entry["variant"] for entry in view["variants"][:3]]
+    best = pack["variants"][view["variants"][0]["variant"]]
+    item = pack["items"][best["item"]]
+    text = page.locator("main").inner_text()
+    assert f"{item['number']} {item['name']}" in text
+    assert best["name"].casefold() in text.casefold()
+    assert f"{view['years']['first']}" in text
+
+
+def test_a_misread_number_finds_the_item(page, server, pellmarsh):
+    item = pellmarsh["pack"]["items"][0]
+    wrong = item["number"].replace("1", "I").replace("0", "O")
+    assert wrong != item["number"]
+    page.goto(server.url)
+    page.get_by_role("searchbox").fill(wrong)
+    hit = page.get_by_role("list", name="Found").get_by_role("button").first
+    expect(hit).to_contain_text("if a character was misread")
+    hit.tap()
+    expect(page.locator("main")).to_contain_text(item["name"])
+
+
+def test_a_number_that_matches_nothing_is_said_and_the_way_on_shown(page, server):
+    page.goto(server.url)
+    page.get_by_role("searchbox").fill("zzzzzz")
+    expect(page.get_by_text("Nothing in this range is called “zzzzzz”")).to_be_visible()
+    page.get_by_role("searchbox").fill("")
+    expect(page.get_by_role("button", name="Coach", exact=True)).to_be_visible()
+
+
+def test_back_and_undo_take_back_exactly_one_answer(page, server):
+    start(page, server.url, "Coach")
+    asked = [question(page)]
+    for _ in range(3):
+        see(page, choices(page)[0])
+        asked.append(question(page))
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text(asked[2])
+    tap(page, "Undo")
+    assert question(page) == asked[1]
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text(asked[0])
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
+
+
+def test_start_again_can_be_undone(page, server):
+    start(page, server.url, "Wagon")
+    see(page, choices(page)[0])
+    asked = question(page)
+    tap(page, "Start again")
+    assert question(page) == "What have you got?"
+    tap(page, "Undo that")
+    assert question(page) == asked
+    expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
+
+
+@pytest.mark.parametrize("way", ["unsure", "several", "other", "cannot"])
+def test_answers_that_are_not_simple(page, server, pellmarsh, way):
+    start(page, server.url, "Coach")
+    pack = pellmarsh["pack"]
+    first = question(page)
+    names = choices(page)
+    feature = next(f for f in pack["features"] if f["question"] == first)
+    by_name = {s["name"]: s["id"] for s in feature["states"]}
+    told = {"feature": feature["id"], "how": way, "states": []}
+    if way == "unsure":
+        tap(page, "Not sure")
+        told["states"] = [by_name[names[1]]]
+        see(page, names[1])
+    elif way == "several":
+        tap(page, "Not sure")
+        page.get_by_role("button", name="One of these").tap()
+        for name in names[:2]:
+            button = page.locator(".states button").filter(has=page.get_by_text(name, exact=True))
+            button.tap()
+            expect(button).to_have_attribute("aria-pressed", "true")
+        told["states"] = [s["id"] for s in feature["states"] if s["name"] in names[:2]]
+        tap(page, "Done")
+    else:
+        tap(page, "Can’t tell" if way == "cannot" else "Something else")
+    session = new_session(pellmarsh)
+    session["scope"]["kind"] = "coach"
+    view = assess(pellmarsh, answered(session, told))
+    assert question(page) == pack["features"][view["question"]["feature"]]["question"]
+
+
+def test_a_part_that_is_not_there_is_asked_no_more(page, server, pellmarsh):
+    """Can't tell, until a question on the box comes; then there is no box."""
+    pack = pellmarsh["pack"]
+    box = next(n for n, part in enumerate(pack["parts"]) if part["id"] == "box")
+    on_box = {f["question"] for f in pack["features"] if f["part"] == box}
+    start(page, server.url, "Boxed set")
+    asked = []
+    while asking(page):
+        asked.append(question(page))
+        there_is_no_box = page.get_by_role("button", name="It has no box", exact=True)
+        if there_is_no_box.count():
+            tap(page, "It has no box")
+            break
+        tap(page, "Can’t tell")
+    assert asked[-1] in on_box
+    while asking(page):
+        assert question(page) not in on_box
+        tap(page, "Can’t tell")
+
+
+def test_why_this_question_and_another_one_instead(page, server):
+    start(page, server.url, "Coach")
+    asked = question(page)
+    tap_sheet = page.get_by_role("button", name="Why this question?")
+    tap_sheet.tap()
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("still possible fall away")
+    other = sheet.get_by_role("list").last.get_by_role("button").first
+    other.tap()
+    expect(sheet).to_have_count(0)
+    expect(page.get_by_role("heading", level=1)).not_to_have_text(asked)
+    tap(page, "Back to the suggested question")
+    assert question(page) == asked
+
+
+def test_why_not_that_variant(page, server):
+    start(page, server.url, "Coach")
+    for _ in range(3):
+        see(page, choices(page)[0])
+    page.get_by_role("button", name=re.compile("^So far")).tap()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name=re.compile("^Why not")).first.tap()
+    expect(sheet).to_contain_text(re.compile("This one is recorded with|It is only less often met"))
+
+
+def test_number_keys_choose_on_a_keyboard(page, server):
+    start(page, server.url, "Coach")
+    asked = question(page)
+    second = choices(page)[1]
+    page.keyboard.press("2")
+    page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=asked)
+    page.get_by_role("button", name=re.compile("^1 answer")).tap()
+    expect(page.get_by_role("dialog")).to_contain_text(second)
+
+
+def test_the_question_is_changed_in_the_list_of_answers(page, server):
+    start(page, server.url, "Coach")
+    asked = question(page)
+    see(page, choices(page)[0])
+    page.get_by_role("button", name=re.compile("^1 answer")).tap()
+    page.get_by_role("dialog").get_by_role("button", name=re.compile("Change")).first.tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+    expect(page.get_by_text("Your answer was")).to_be_visible()
