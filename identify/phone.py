@@ -25,6 +25,7 @@ PACKS = ROOT / "fixtures" / "packs"
 EXPORTS = (
     "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
     "find", "assess", "why_not", "read_claim", "judge", "believe", "usual_errors", "prepare_with",
+    "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
 )  # fmt: skip
 
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]

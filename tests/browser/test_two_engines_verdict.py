@@ -19,9 +19,6 @@ FREE = {
     "totals": totals, "money_parts": money_parts, "currencies": currencies,
 }  # fmt: skip
 ANY = table_pack({"x": ["a"]}, [{"x": sharp(["a"], "a")}], [1.0])
-DECIMALS = """
-codes => codes.map(currency => new Intl.NumberFormat("en", { style: "currency", currency })
-  .resolvedOptions().maximumFractionDigits)"""
 
 
 @pytest.fixture(scope="module")
@@ -40,9 +37,3 @@ def test_money(page, texts, amounts):
     asked += [["money_parts", money] for money in amounts]
     asked += [["add_money", *amounts[:2]], ["compare_money", *amounts[:2]], ["totals", amounts]]
     agree(page, ANY, {}, FREE, [*asked, ["currencies"]])
-
-
-def test_the_browser_shows_as_many_decimals(page):
-    """What the screens format with has the same decimals of every currency."""
-    shown = page.evaluate(DECIMALS, [c["code"] for c in currencies()])
-    assert shown == [c["digits"] for c in currencies()]
