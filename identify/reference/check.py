@@ -1,5 +1,6 @@
 """Finds every mistake in a pack folder at once."""
 
+import math
 import re
 from pathlib import Path
 
@@ -52,6 +53,9 @@ def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | N
 def _too_many(pack: Pack, first: int, last: int) -> list[Mistake]:
     """Variants that fall into more rows than can be reasoned over."""
     splitter = Splitter(pack, first, last)
+    states = {feature.id: len(feature.states) + 1 for feature in pack.features}
+    if math.prod(states[parent] for parent in splitter.parents) <= MOST:
+        return []
     mistakes = []
     for variant in pack.variants:
         try:

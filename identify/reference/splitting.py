@@ -89,6 +89,9 @@ class Splitter:
         self.parents = {parent for feature in pack.features for parent in feature.when}
         self.trust = {source.id: source.trust for source in pack.sources}
         self.items = {item.number: item for item in pack.items}
+        self.changes: dict[str, list[int]] = {feature.id: [] for feature in pack.features}
+        for place, change in enumerate(pack.changes):
+            self.changes[change.feature].append(place)
         self.shares: dict[tuple[tuple[int, ...], int], Cell] = {}
 
     def said(self, variant: Variant) -> tuple[str, list[tuple[str, str]]]:
@@ -107,8 +110,8 @@ class Splitter:
         """The running changes of a feature that count for an item, by their place in the file."""
         rows = [
             n
-            for n, change in enumerate(self.pack.changes)
-            if change.feature == feature.id and (not change.kinds or item.kind in change.kinds)
+            for n in self.changes[feature.id]
+            if not self.pack.changes[n].kinds or item.kind in self.pack.changes[n].kinds
         ]
         own = [n for n in rows if item.number in self.pack.changes[n].items]
         return own or [n for n in rows if not self.pack.changes[n].items]

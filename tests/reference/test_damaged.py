@@ -61,7 +61,7 @@ def checked(folder: Path) -> None:
 
 
 @settings(
-    deadline=None, max_examples=250, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    deadline=None, max_examples=120, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(files=damaged())
 def test_a_damaged_pack_is_never_a_traceback(

@@ -16,7 +16,7 @@ from tests.reference.small_pack import changed, small_files, write
 from tests.reference.strategies import pack_files
 
 BY_FILE = settings(
-    deadline=None, max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    deadline=None, max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 
 
