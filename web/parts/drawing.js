@@ -1,51 +1,12 @@
-/** Drawings come from a pack as text: only what is listed here is let in. */
-const ELEMENTS = new Set([
-  "svg",
-  "g",
-  "path",
-  "circle",
-  "ellipse",
-  "rect",
-  "line",
-  "polyline",
-  "polygon",
-  "text",
-  "tspan",
-]);
-const ATTRIBUTES = new Set([
-  "viewBox",
-  "d",
-  "x",
-  "y",
-  "x1",
-  "y1",
-  "x2",
-  "y2",
-  "cx",
-  "cy",
-  "r",
-  "rx",
-  "ry",
-  "width",
-  "height",
-  "points",
-  "transform",
-  "fill",
-  "fill-rule",
-  "fill-opacity",
-  "stroke",
-  "stroke-width",
-  "stroke-linecap",
-  "stroke-linejoin",
-  "stroke-dasharray",
-  "stroke-opacity",
-  "opacity",
-  "font-size",
-  "font-weight",
-  "font-family",
-  "text-anchor",
-  "dominant-baseline",
-]);
+/*
+ * Drawings come from a pack as text: only what is listed here is let in, and the class "mark" for
+ * what to look at.
+ */
+const ELEMENTS = words("svg g path circle ellipse rect line polyline polygon text");
+const ATTRIBUTES = words(`
+  viewBox width height d x y x1 y1 x2 y2 cx cy r rx ry points transform fill fill-opacity fill-rule
+  stroke stroke-width stroke-linecap stroke-linejoin stroke-dasharray stroke-opacity opacity
+  font-family font-size font-weight text-anchor`);
 const SVG = "http://www.w3.org/2000/svg";
 const parsed = new WeakMap();
 
@@ -75,7 +36,8 @@ function blank() {
 function allowed(from) {
   const node = document.createElementNS(SVG, from.localName);
   for (const { name, value } of from.attributes) {
-    if (ATTRIBUTES.has(name) && !value.includes("url(")) node.setAttribute(name, value);
+    const plain = ATTRIBUTES.has(name) && !/url\s*\(/i.test(value);
+    if (plain || (name === "class" && value === "mark")) node.setAttribute(name, value);
   }
   for (const child of from.childNodes) {
     if (child.nodeType === Node.TEXT_NODE) node.append(child.data);
@@ -83,4 +45,8 @@ function allowed(from) {
       node.append(allowed(child));
   }
   return node;
+}
+
+function words(text) {
+  return new Set(text.trim().split(/\s+/));
 }
