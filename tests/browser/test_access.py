@@ -55,6 +55,7 @@ def answer(page: Page) -> None:
 
 
 def settings(page: Page) -> None:
+    at_start(page)
     page.get_by_role("button", name="Settings").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
 
@@ -90,7 +91,7 @@ def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser,
     screen(page)
     wide = page.evaluate(
         """() => [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
-          .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+          .filter(e => !(e instanceof SVGElement) && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
             && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
           .map(e => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
     )
