@@ -91,7 +91,8 @@ def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser,
     screen(page)
     wide = page.evaluate(
         """() => [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
-          .filter(e => !(e instanceof SVGElement) && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+          .filter(e => !(e instanceof SVGElement))
+          .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
             && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
           .map(e => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
     )

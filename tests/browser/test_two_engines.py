@@ -1,7 +1,10 @@
 """The engine in Python and the same engine compiled, in a real Chromium: equal answers."""
 
 from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
 
+import orjson
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -17,6 +20,7 @@ from identify.core.session import answered, mend, new_session, problem, undone, 
 from tests.browser.engines import agree, compiled
 from tests.strategies import answers, packs, sessions
 
+RECORDED = Path(__file__).with_name("recorded.json")
 BOUND = {
     "assess": assess, "believe": believe, "find": find, "why_not": why_not, "mend": mend,
     "problem": problem, "new_session": new_session, "read_claim": read_claim, "judge": judge,
@@ -86,3 +90,30 @@ def test_random_sessions(page, data):
             ["judge", session, claim if claim["problem"] == "" else ANY_YEARS],
         ],
     )
+
+
+def prefixes(recorded: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """Every session as it stood after each of its answers."""
+    for session in recorded:
+        for count in range(len(session["answers"]) + 1):
+            yield {**session, "answers": session["answers"][:count]}
+
+
+def test_recorded_sessions(page, pellmarsh):
+    """Twelve pieces of the demo pack, step by step: kinds, numbers, tools, slips and doubts."""
+    pack = pellmarsh["pack"]
+    fresh = new_session(pellmarsh)
+    found = [fresh | s for s in prefixes(orjson.loads(RECORDED.read_bytes()))]
+    for session in found:
+        assert mend(pellmarsh, session)["dropped"] == [], "the demo pack still knows every answer"
+    asked: list[list[Any]] = []
+    for session in found:
+        asked += [
+            ["assess", session],
+            ["judge", session, ANY_YEARS | {"first": 1956, "last": 1959}],
+        ]
+        leader = assess(pellmarsh, session)["variants"][:2][-1]["variant"]
+        asked.append(["why_not", session, leader])
+    asked += [["find", item["number"], 8] for item in pack["items"]]
+    asked += [["find", item["name"][1:], 8] for item in pack["items"]]
+    agree(page, pack, BOUND, FREE, asked)

@@ -1,0 +1,43 @@
+"""Makes the pictures of the README from the running app: python -m tests.screenshots"""
+
+import re
+from pathlib import Path
+
+from playwright.sync_api import Page, sync_playwright
+
+from identify import phone
+from tests.browser.phone import PHONE, asking, begin, choices, see
+from tests.conftest import ARGS, browser_path, serving
+
+FOLDER = Path(__file__).resolve().parent.parent / "fixtures" / "screenshots"
+
+
+def take(page: Page, name: str) -> None:
+    page.wait_for_timeout(300)  # let transitions end
+    page.screenshot(path=FOLDER / f"{name}.png")
+
+
+def main() -> None:
+    """Question, why not another, answer: in the order in which they come up."""
+    FOLDER.mkdir(exist_ok=True)
+    with serving(phone.site(phone.demo_packs())) as server, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
+        page = browser.new_context(**PHONE).new_page()
+        page.goto(server.url)
+        take(page, "start")
+        begin(page, "Locomotive or power car")
+        see(page, choices(page)[0])
+        see(page, choices(page)[3])
+        take(page, "question")
+        page.get_by_role("button", name=re.compile("^So far")).click()
+        page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
+        take(page, "why-not")
+        page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
+        while asking(page):
+            see(page, choices(page)[0])
+        take(page, "answer")
+        browser.close()
+
+
+if __name__ == "__main__":
+    main()
