@@ -15,6 +15,8 @@ from identify.reference.check_rows import VARIANTS, check_changes, check_items, 
 from identify.reference.checker import Checker
 from identify.reference.csv_files import FILES
 from identify.reference.folder import read_pack
+from identify.reference.marks import read_marks
+from identify.reference.merging import clashes, merged
 from identify.reference.mistakes import Mistake
 from identify.reference.records import Pack
 from identify.reference.splitting import MOST, Splitter, TooManyError
@@ -44,7 +46,11 @@ def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | N
     check_drawings(check)
     check_used(check)
     if not mistakes and check.life:
-        mistakes += _too_many(pack, *check.life)
+        marks, wrong = read_marks()
+        mistakes += [*wrong, *clashes(pack)]
+        if not mistakes:
+            pack = merged(pack, *check.life, marks)
+            mistakes += _too_many(pack, *check.life)
     order = {file: place for place, file in enumerate(ORDER)}
     mistakes.sort(key=lambda each: (order.get(each.file, len(order)), each.line))
     return pack, mistakes, check.life

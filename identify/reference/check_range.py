@@ -5,8 +5,8 @@ from identify.reference.csv_files import FILES
 from identify.reference.fields import fields
 from identify.reference.mistakes import Mistake, instead
 from identify.reference.records import Feature, Item, Source, Variant
-from identify.reference.splitting import NONE
 from identify.reference.toml_files import FEATURES, RANGE
+from identify.reference.windows import NONE
 from identify.reference.years import YearsError, read_years
 
 KIND = "kind"

@@ -3,7 +3,8 @@
 from identify.reference.checker import Checker, cycle
 from identify.reference.csv_files import FILES
 from identify.reference.records import Change, Item, Variant
-from identify.reference.splitting import NONE, read_cell
+from identify.reference.splitting import read_cell
+from identify.reference.windows import NONE
 from identify.reference.years import YearsError, outside, read_years
 
 ITEMS = FILES[Item]

@@ -7,8 +7,9 @@ import msgspec
 from identify.reference.csv_files import FILES
 from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.records import Change, Entry, Feature, Item, Pack, Source, Variant
-from identify.reference.splitting import NONE, kinds_of, may_be_none
+from identify.reference.splitting import kinds_of, may_be_none
 from identify.reference.toml_files import FEATURES, RANGE
+from identify.reference.windows import NONE
 from identify.reference.years import Years, YearsError, outside, read_years
 
 

@@ -8,7 +8,8 @@ from identify.reference.compiled import CompiledPack, pack_bytes, pack_schema, v
 from identify.reference.mistakes import PackError
 from identify.reference.records import Feature, Pack
 from identify.reference.rows import Table, rows_of
-from identify.reference.splitting import NONE, Splitter, kinds_of, may_be_none, said_of
+from identify.reference.splitting import Splitter, kinds_of, may_be_none, said_of
+from identify.reference.windows import NONE
 
 __all__ = ["PackError", "compile_pack", "pack_bytes", "pack_schema"]
 

@@ -40,10 +40,9 @@ def _rows(text: str, file: str, mistakes: list[Mistake]) -> list[tuple[int, list
 
 
 def _header(
-    columns: list[str], line: int, record: type[Entry], features: list[str] | None
+    columns: list[str], line: int, file: str, record: type[Entry], features: list[str] | None
 ) -> tuple[list[str], list[Mistake]]:
     """The header with "" for columns that mean nothing, and what is wrong with it."""
-    file = FILES[record]
     fixed = list(fields(record))
     known = [*fixed, *(features or [])]
     mistakes = []
@@ -72,20 +71,26 @@ def _header(
 
 
 def read_table(
-    folder: Path, record: type[E], features: list[str] | None, mistakes: list[Mistake]
+    folder: Path,
+    record: type[E],
+    features: list[str] | None,
+    mistakes: list[Mistake],
+    *,
+    file: str = "",
 ) -> list[E] | None:
     """The records of one CSV file, or None if it cannot be read at all.
 
     features: the features that may have a column; None: they are not known.
+    file: its name, where it is not one of a pack's.
     """
-    file = FILES[record]
+    file = file or FILES[record]
     text = read_text(folder / file, file, mistakes)
     if text is None:
         return None
     rows = _rows(text, file, mistakes)
     if not rows:
         return None
-    columns, wrong = _header(rows[0][1], rows[0][0], record, features)
+    columns, wrong = _header(rows[0][1], rows[0][0], file, record, features)
     mistakes += wrong
     if not columns:
         return None

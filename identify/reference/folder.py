@@ -5,7 +5,7 @@ from pathlib import Path
 from identify.reference.csv_files import FILES, read_table
 from identify.reference.drawings import read_drawings
 from identify.reference.mistakes import Mistake
-from identify.reference.records import Change, Item, Pack, Range, Source, Variant
+from identify.reference.records import Change, Feature, Item, Pack, Range, Source, Variant
 from identify.reference.toml_files import FEATURES, RANGE, read_features, read_range
 
 
@@ -13,7 +13,7 @@ def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
     """The pack as typed records, and every mistake that shows in one file alone."""
     mistakes: list[Mistake] = []
     about = read_range(folder, mistakes)
-    features = read_features(folder, mistakes)
+    features = read_features(folder, Feature, mistakes)
     columns = None if features is None else [feature.id for feature in features if feature.id]
     sources = read_table(folder, Source, [], mistakes)
     items = read_table(folder, Item, columns, mistakes)

@@ -5,10 +5,12 @@ others. What must be given is listed in `needed`; the description of a type is h
 is explained.
 """
 
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Final, Literal
 
 import msgspec
 from msgspec import Meta
+
+from identify.reference.windows import Windows
 
 Id = Annotated[
     str,
@@ -35,6 +37,18 @@ When = Annotated[
 Pairs = Annotated[
     list[tuple[str, str]],
     Meta(description='a list of pairs of states such as [["loop", "bar"]]'),
+]
+PUBLISHED: Final = "published"
+PRACTICE: Final = "common practice, no source"
+MEMORY: Final = "from memory"
+Label = Annotated[
+    Literal["published", "common practice, no source", "from memory"],
+    Meta(description=f'"{PUBLISHED}", "{PRACTICE}" or "{MEMORY}"'),
+]
+Count = Annotated[int, Meta(ge=1, description="a whole number from 1")]
+NumberIs = Annotated[
+    Literal["first", "given", "unused"],
+    Meta(description='"first" (of its year), "given" (in that year) or "unused" (from here on)'),
 ]
 Texts = Annotated[list[str], Meta(description="texts parted by ;")]
 Said = Annotated[
@@ -89,19 +103,40 @@ class State(Entry):
     name: Text = ""
 
 
-class Feature(Entry):
-    needed = ("id", "name", "question", "where", "seconds", "needs", "states")
+class Look(Entry):
+    """Something to look at, and what can be seen there."""
+
+    needed: ClassVar[tuple[str, ...]] = (
+        "id",
+        "name",
+        "question",
+        "where",
+        "seconds",
+        "needs",
+        "states",
+    )
     id: Id = ""
     name: Text = ""
     question: Text = ""
     where: Text = ""
-    part: Free = ""
     seconds: Measure = 1.0
     needs: Needs = "nothing"
-    kinds: Ids | None = None
-    when: When = {}
     mistaken: Pairs = []
     states: list[State] = []
+
+
+class Feature(Look):
+    part: Free = ""
+    kinds: Ids | None = None
+    when: When = {}
+
+
+class MarkFeature(Look):
+    """A mark that dates by itself. `parts`: the first of these that a pack has carries it."""
+
+    needed = (*Look.needed, "parts", "seen")
+    parts: Ids = []
+    seen: Chance = 0.0
 
 
 class Source(Entry):
@@ -153,8 +188,37 @@ class Change(Entry):
     note: Free = ""
 
 
+class MarkRow(Entry):
+    """The years in which a wording may stand on new pieces of these countries."""
+
+    needed = ("country", "feature", "state", "earliest", "latest", "wording", "label")
+    country: Texts = []
+    feature: Text = ""
+    state: Text = ""
+    earliest: Text = ""
+    latest: Text = ""
+    wording: Text = ""
+    source: Free = ""
+    label: Label = PUBLISHED
+    note: Free = ""
+
+
+class NumberRow(Entry):
+    """A number of a yearly series, and what is known of it."""
+
+    needed = ("number", "what", "label")
+    number: Count = 1
+    what: NumberIs = "first"
+    year: Free = ""
+    source: Free = ""
+    label: Label = PUBLISHED
+
+
 class Pack(msgspec.Struct, kw_only=True):
-    """A pack as its files say it. `unread`: files that could not be read at all."""
+    """A pack as its files say it. `unread`: files that could not be read at all.
+
+    `marks`: which of the features are date marks, merged into it, and their years.
+    """
 
     id: str
     range: Range
@@ -168,3 +232,4 @@ class Pack(msgspec.Struct, kw_only=True):
     changes: list[Change]
     drawings: dict[str, str]
     unread: set[str]
+    marks: dict[str, Windows] = {}

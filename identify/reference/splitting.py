@@ -12,13 +12,13 @@ import msgspec
 
 from identify.reference.records import Change, Feature, Item, Kind, Pack, Variant
 from identify.reference.weights import Weighed, begun, in_millionths, year_weights
+from identify.reference.windows import NONE
 from identify.reference.years import Years, read_years
 
 MOST = 4096  # rows of one variant in one year
 
 Cell = tuple[tuple[str, float], ...]  # states with their shares; () is not recorded
 Shared = list[tuple[dict[str, Cell], float]]  # what a year's production is made up of, with shares
-NONE = "none"
 
 
 class TooManyError(Exception):
@@ -129,6 +129,12 @@ class Splitter:
         came = read_years(change.came)
         return (max(came.earliest, self.first) + min(came.latest, self.last + 1)) / 2
 
+    def _usual(self, feature: Feature, item: Item, year: int) -> Cell:
+        """What the running changes, or the years of a date mark, say of an item in a year."""
+        if feature.id in self.pack.marks:
+            return self.pack.marks[feature.id].cell(year)
+        return self._share(self._rows(feature, item), year)
+
     def _share(self, rows: list[int], year: int) -> Cell:
         """The share of each state in the year's production; () where nothing is recorded."""
         key = tuple(rows), year
@@ -170,7 +176,7 @@ class Splitter:
         """The rows with the feature's cell; a feature that others depend on splits them."""
         item = self.items[variant.item]
         text = variant.cells.get(feature.id) or item.cells.get(feature.id)
-        shares = () if text else self._share(self._rows(feature, item), year)
+        shares = () if text else self._usual(feature, item, year)
         longer: Shared = []
         for cells, weight in found:
             applies = self._applies(feature, item.kind, cells)

@@ -5,13 +5,14 @@ from typing import Any, TypeVar
 
 from identify.reference.fields import fields, read_entry, reporter
 from identify.reference.mistakes import Mistake, instead, quoted
-from identify.reference.records import Caution, Entry, Feature, Kind, Part, Range, State
+from identify.reference.records import Caution, Entry, Kind, Look, Part, Range, State
 from identify.reference.texts import TomlLines, read_toml
 
 RANGE = "range.toml"
 FEATURES = "features.toml"
 
 E = TypeVar("E", bound=Entry)
+L = TypeVar("L", bound=Look)
 
 
 def _tables(
@@ -71,9 +72,7 @@ def read_range(
     return about, kinds, entries(Part, "parts"), entries(Caution, "cautions")
 
 
-def _states(
-    given: Any, nth: int, feature: Feature, lines: TomlLines, mistakes: list[Mistake]
-) -> list[State]:
+def _states(given: Any, nth: int, lines: TomlLines, mistakes: list[Mistake]) -> list[State]:
     """The states of the nth feature."""
     if not (given and isinstance(given, list) and all(isinstance(each, dict) for each in given)):
         line = lines.key("feature", nth, "states")
@@ -99,7 +98,7 @@ def _states(
     return states
 
 
-def read_features(folder: Path, mistakes: list[Mistake]) -> list[Feature] | None:
+def read_features(folder: Path, record: type[L], mistakes: list[Mistake]) -> list[L] | None:
     """features.toml, or None if it cannot be read at all."""
     read = read_toml(folder / FEATURES, FEATURES, mistakes)
     if read is None:
@@ -112,8 +111,8 @@ def read_features(folder: Path, mistakes: list[Mistake]) -> list[Feature] | None
     features = []
     for n, given in enumerate(_tables(data, "feature", FEATURES, lines, mistakes)):
         place = (FEATURES, "feature", n)
-        feature = _entry(Feature, given, place, lines, mistakes, beside=("states",))
+        feature = _entry(record, given, place, lines, mistakes, beside=("states",))
         if "states" in given:
-            feature.states = _states(given["states"], n, feature, lines, mistakes)
+            feature.states = _states(given["states"], n, lines, mistakes)
         features.append(feature)
     return features
