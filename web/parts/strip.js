@@ -48,12 +48,13 @@ export function progress(pack, view) {
   return `Saved. ${stillPossible(view.possible)}.${years}${swapped.join("")}`;
 }
 
-/** Why a part is thought to have been replaced. */
-export function swapReason(pack, { part, swapped, features }) {
+/** Why a part is thought to have been replaced, and when the part by itself was made. */
+export function swapReason(pack, { part, swapped, features, first, last }) {
   const names = features
     .map((place) => small(pack.features[place].name))
     .filter((name) => name !== small(pack.parts[part].name));
   const seen =
     names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
-  return `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly with the rest, so it counts for little in the answer.`;
+  const own = first > 0 ? ` By itself it looks like ${span(first, last)}.` : "";
+  return `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly with the rest, so it counts for little in the answer.${own}`;
 }

@@ -72,7 +72,7 @@ function stateChoices({ pack, expected }, feature, act) {
       [
         drawing(pack, state.drawing),
         el("span", { class: "name" }, state.name),
-        el("span", { class: "tick", "aria-hidden": "true" }, "✓"),
+        el("span", { class: "tick", "aria-hidden": "true" }),
         place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
       ],
       () => tapped(state, place),
