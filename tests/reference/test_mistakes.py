@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from identify.reference.check import check_pack
+from identify.reference.checker import cycle
 from identify.reference.compile import compile_pack
 from identify.reference.mistakes import PackError
 from tests.reference.small_pack import SVG, changed, small_files, write
@@ -163,6 +164,25 @@ def test_a_byte_order_mark_and_other_line_ends_are_no_mistake(tmp_path: Path, fi
     text = small_files()[file].replace("\n", "\r\n")
     files = {name: each.encode() for name, each in small_files().items()}
     assert said(tmp_path, files | {file: b"\xef\xbb\xbf" + text.encode()}) == []
+
+
+def test_lines_are_counted_through_cells_of_several_lines(tmp_path: Path) -> None:
+    files = changed("variants.csv", ",1,,none,", ',1,"Seen\ntwice",none,')
+    files["variants.csv"] = files["variants.csv"].replace("red|green", "red|gren")
+    assert [each.split(":")[0] for each in said(tmp_path, files)] == ["variants.csv line 5, livery"]
+
+
+@pytest.mark.parametrize(
+    ("parents", "circle"),
+    [
+        ({"a": ["b"], "b": ["c"], "c": ["d"]}, []),
+        ({"a": ["b", "c"], "b": ["c"], "c": []}, []),
+        ({"a": ["b"], "b": ["c"], "c": ["b"]}, ["b", "c", "b"]),
+        ({"a": [], "b": ["b"]}, ["b", "b"]),
+    ],
+)
+def test_circles(parents: dict[str, list[str]], circle: list[str]) -> None:
+    assert cycle(parents) == circle
 
 
 def test_blank_rows_and_spaces_are_no_mistake(tmp_path: Path) -> None:
