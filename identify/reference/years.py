@@ -2,8 +2,8 @@
 
 1957 is 1957.0 to 1958.0. A bound that is about or uncertain is evenly likely anywhere between two
 decimal years; an open one is infinite and stands for the beginning or end of the range's life.
-How far "about" and "uncertain" reach is the library's convention, since the standard leaves it open:
-a year (or a year and a month) to either side, twice that for both.
+How far "about" and "uncertain" reach is the library's convention, as the standard leaves it open: a
+year (or a year and a month) to either side, twice that for both.
 """
 
 import calendar
