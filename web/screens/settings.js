@@ -152,7 +152,7 @@ function about({ entry }) {
     el(
       "p",
       {},
-      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in.",
+      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in, and follow the rules where you live.",
     ),
     version,
   );
