@@ -24,7 +24,9 @@ PACKS = ROOT / "fixtures" / "packs"
 # What the screens may call.
 EXPORTS = (
     "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
-    "find", "assess", "why_not", "read_claim", "judge", "believe", "usual_errors", "prepare_with",
+    "find", "assess", "why_not", "read_claim", "judge",
+    "join", "settled", "narrowed", "seen_years",
+    "believe", "usual_errors", "prepare_with",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
 )  # fmt: skip
 

@@ -87,6 +87,9 @@ def _check_feature(check: Checker, feature: Feature) -> None:
             check.wrong(FEATURES, feature, "mistaken", text)
 
 
+OF_THE_RANGE = ("range-gauge", "range-material")  # for asking which of several ranges it is
+
+
 def check_drawings(check: Checker) -> None:
     """A drawing for each state and kind, and no other."""
     pack = check.pack
@@ -115,7 +118,7 @@ def check_drawings(check: Checker) -> None:
         return
     missing = [name for name in wanted if name not in pack.drawings]
     for name in pack.drawings:
-        if name not in wanted and name != NONE:
+        if name not in wanted and name not in (NONE, *OF_THE_RANGE):
             near = instead(name, missing) if missing else "rename or remove it."
             text = f"there is no such state or kind: {near}"
             check.mistakes.append(Mistake(f"drawings/{name}.svg", 0, "", text))

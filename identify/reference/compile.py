@@ -4,6 +4,7 @@ from pathlib import Path
 
 from identify.reference import compiled as to
 from identify.reference.check import checked_pack
+from identify.reference.check_range import OF_THE_RANGE
 from identify.reference.compiled import CompiledPack, pack_bytes, pack_schema, version_of
 from identify.reference.mistakes import PackError
 from identify.reference.records import Feature, Pack
@@ -138,6 +139,8 @@ class _Compiler:
             name=about.name,
             maker=about.maker,
             gauge_mm=about.gauge_mm,
+            gauge=f"{about.gauge_mm:g} mm",
+            material=about.material,
             scale=about.scale,
             country=about.country,
             first=self.first,
@@ -145,6 +148,11 @@ class _Compiler:
             about=about.about,
             invented=about.invented,
         )
+
+    def drawn(self) -> list[str]:
+        """The names of the drawings that are shown."""
+        states = [state.drawing for feature in self.features for state in feature.states]
+        return [*states, *OF_THE_RANGE]
 
     def table(self) -> Table:
         return rows_of(self.pack, self.splitter, self.features)
@@ -175,11 +183,7 @@ class _Compiler:
             spans=table.spans,
             cells=table.cells,
             backgrounds=table.backgrounds,
-            drawings={
-                state.drawing: pack.drawings[state.drawing]
-                for feature in self.features
-                for state in feature.states
-            },
+            drawings={name: pack.drawings[name] for name in self.drawn() if name in pack.drawings},
         )
         result.version = version_of(result)
         return result

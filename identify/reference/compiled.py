@@ -19,6 +19,8 @@ class Range(_Closed):
     name: str
     maker: str
     gauge_mm: float
+    gauge: str
+    material: str
     scale: str
     country: str
     first: int

@@ -74,6 +74,7 @@ class Range(Entry):
     country: Country = ""
     years: Text = ""
     about: Text = ""
+    material: Text = ""
     invented: Truth = False
 
 

@@ -1,0 +1,329 @@
+"""Several packs searched as one: gauge and material are asked like any other feature.
+
+The joined pack has every row of each. Kinds stay apart (a feature belongs to the kinds of its own
+pack); the question "what sort of piece" has each sort once. When one pack is left, `narrowed` gives
+the session in that pack alone, and everything goes on there.
+"""
+
+from typing import Any
+
+from .belief import believe
+from .lists import filled, largest, place_of, total
+from .session import new_session, problem
+
+GLANCE = 0.5  # seconds to see gauge and material: so they come first
+STRAY = 0.02  # background share of a state that another pack has
+SETTLED = 0.99  # one pack holds this much: the others are out
+GAUGE = {
+    "id": "gauge",
+    "name": "Gauge",
+    "question": "How far apart are its wheels?",
+    "where": "Between the insides of the wheels, or of the rails it stands on.",
+}
+MATERIAL = {
+    "id": "material",
+    "name": "Material",
+    "question": "What is the body made of?",
+    "where": "The sides. Metal is cold to the touch, and bends.",
+}
+
+
+def copied(record: dict[str, Any]) -> dict[str, Any]:
+    """A new dict with the same things in it."""
+    out: dict[str, Any] = {}
+    for key in record:
+        out[key] = record[key]
+    return out
+
+
+def shifted(places: list[int], by: int) -> list[int]:
+    """Places moved along by so many."""
+    return [place + by for place in places]
+
+
+def said_by(said: list[list[Any]], by: int) -> list[list[Any]]:
+    """[[source, years]] with the sources moved along."""
+    return [[pair[0] + by, pair[1]] for pair in said]
+
+
+def places(packs: list[dict[str, Any]], common: int) -> list[dict[str, int]]:
+    """Where each pack's things begin in the joined lists, after so many common features. A pack's
+    own features are counted from its second: its first, the kind, is a common one.
+    """
+    out: list[dict[str, int]] = []
+    at = {
+        "kinds": 0, "parts": 0, "sources": 0, "spans": 0, "items": 0, "variants": 0, "rows": 0,
+        "features": common - 1,
+    }  # fmt: skip
+    for pack in packs:
+        out.append(at)
+        after = copied(at)
+        for key in ["kinds", "parts", "sources", "spans", "items", "variants"]:
+            after[key] = at[key] + len(pack[key])
+        after["rows"] = at["rows"] + len(pack["rows"]["variant"])
+        after["features"] = at["features"] + len(pack["features"]) - 1
+        at = after
+    return out
+
+
+def empty_join(packs: list[dict[str, Any]]) -> dict[str, Any]:
+    """The joined pack before anything is in it; `packs` are the ids."""
+    life = copied(packs[0]["range"])
+    version = ""
+    for pack in packs:
+        life["first"] = min(life["first"], pack["range"]["first"])
+        life["last"] = max(life["last"], pack["range"]["last"])
+        version = version + pack["id"] + " " + pack["version"] + " "
+    life["name"] = ""
+    life["about"] = ""
+    return {
+        "format": 1, "id": "all", "version": version, "packs": [p["id"] for p in packs],
+        "range": life, "kinds": [], "parts": [], "cautions": [], "sources": [], "features": [],
+        "items": [], "variants": [], "changes": [], "spans": [], "cells": [], "backgrounds": [],
+        "rows": {"variant": [], "kind": [], "prior": [], "span": []}, "drawings": {},
+    }  # fmt: skip
+
+
+def renamed(record: dict[str, Any], pack: dict[str, Any]) -> dict[str, Any]:
+    """A copy whose id says which pack it comes from."""
+    out = copied(record)
+    out["id"] = pack["id"] + "_" + record["id"]
+    return out
+
+
+def add_lists(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int]) -> None:
+    """Add what is merely listed: parts, sources, kinds, cautions, spans, drawings."""
+    for part in pack["parts"]:
+        out["parts"].append(renamed(part, pack))
+    for source in pack["sources"]:
+        out["sources"].append(renamed(source, pack))
+    for kind in pack["kinds"]:
+        named = renamed(kind, pack)
+        named["name"] = kind["name"] + ", " + pack["range"]["name"]
+        named["plural"] = kind["plural"] + ", " + pack["range"]["name"]
+        out["kinds"].append(named)
+    for caution in pack["cautions"]:
+        kinds = caution["kinds"]
+        if len(kinds) == 0:
+            kinds = counted(len(pack["kinds"]))
+        out["cautions"].append({"kinds": shifted(kinds, at["kinds"]), "text": caution["text"]})
+    for span in pack["spans"]:
+        out["spans"].append(span)
+    for key in pack["drawings"]:
+        out["drawings"][pack["id"] + " " + key] = pack["drawings"][key]
+
+
+def counted(count: int) -> list[int]:
+    """0, 1, 2 and so on: so many."""
+    out: list[int] = []
+    for n in range(count):
+        out.append(n)
+    return out
+
+
+def add_rows(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], share: float) -> None:
+    """Add items, variants, changes and rows; the rows of this pack share `share` of the prior."""
+    for item in pack["items"]:
+        named = renamed(item, pack)
+        named["pack"] = pack["id"]
+        named["kind"] = item["kind"] + at["kinds"]
+        named["said"] = said_by(item["said"], at["sources"])
+        named["contains"] = shifted(item["contains"], at["items"])
+        out["items"].append(named)
+    for variant in pack["variants"]:
+        named = renamed(variant, pack)
+        named["item"] = variant["item"] + at["items"]
+        named["said"] = said_by(variant["said"], at["sources"])
+        out["variants"].append(named)
+    for change in pack["changes"]:
+        named = copied(change)
+        named["feature"] = change["feature"] + at["features"]
+        named["kinds"] = shifted(change["kinds"], at["kinds"])
+        named["items"] = shifted(change["items"], at["items"])
+        named["said"] = said_by(change["said"], at["sources"])
+        out["changes"].append(named)
+    rows = pack["rows"]
+    for i in range(len(rows["variant"])):
+        out["rows"]["variant"].append(rows["variant"][i] + at["variants"])
+        out["rows"]["kind"].append(rows["kind"][i] + at["kinds"])
+        out["rows"]["span"].append(rows["span"][i] + at["spans"])
+        out["rows"]["prior"].append(rows["prior"][i] * share)
+
+
+def drawn_from(pack: dict[str, Any], state: dict[str, str]) -> dict[str, str]:
+    """A copy of a state whose drawing is looked for among this pack's."""
+    return {
+        "id": state["id"],
+        "name": state["name"],
+        "drawing": pack["id"] + " " + state["drawing"],
+    }
+
+
+def widened(shares: list[float], count: int) -> list[float]:
+    """Shares with nothing on the states added; [] (not recorded) stays so."""
+    if len(shares) == 0:
+        return shares
+    out = filled(count, 0.0)
+    for s in range(len(shares)):
+        out[s] = shares[s]
+    return out
+
+
+def add_feature(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], f: int) -> None:
+    """Add one feature of a pack; the rows and kinds of the other packs have state "none" of it."""
+    feature = renamed(pack["features"][f], pack)
+    states = [drawn_from(pack, state) for state in pack["features"][f]["states"]]
+    none = place_of(states, "none")
+    if none < 0:
+        none = len(states)
+        feature["none"] = none
+        there = {"id": "none", "name": "There is none", "drawing": "none"}
+        states.append(drawn_from(pack, there))
+    nothing = filled(len(states), 0.0)
+    nothing[none] = 1.0
+    shares = [widened(share, len(states)) for share in pack["cells"][f]["shares"]]
+    shares.append(nothing)
+    codes: list[int] = []
+    for _ in out["rows"]["variant"]:
+        codes.append(len(shares) - 1)
+    own = pack["cells"][f]["codes"]
+    for i in range(len(own)):
+        codes[at["rows"] + i] = own[i]
+    backgrounds: list[list[float]] = []
+    for _ in out["kinds"]:
+        backgrounds.append(nothing)
+    for k in range(len(pack["kinds"])):
+        backgrounds[at["kinds"] + k] = widened(pack["backgrounds"][f][k], len(states))
+    feature["states"] = states
+    feature["kinds"] = shifted(feature["kinds"], at["kinds"])
+    feature["part"] = feature["part"] + at["parts"] if feature["part"] >= 0 else -1
+    out["features"].append(feature)
+    out["cells"].append({"shares": shares, "codes": codes})
+    out["backgrounds"].append(backgrounds)
+
+
+def add_shared(
+    out: dict[str, Any], feature: dict[str, Any], of_kind: list[int], states: list[dict[str, str]]
+) -> None:
+    """Add a feature that every row has, by its kind: of_kind[k] is the state of kind k."""
+    shares: list[list[float]] = [[]]
+    for s in range(len(states)):
+        sharp = filled(len(states), 0.0)
+        sharp[s] = 1.0
+        shares.append(sharp)
+    backgrounds: list[list[float]] = []
+    for k in range(len(of_kind)):
+        smooth = filled(len(states), STRAY / len(states))
+        smooth[of_kind[k]] = smooth[of_kind[k]] + 1.0 - STRAY
+        backgrounds.append(smooth)
+    feature["part"] = -1
+    feature["seconds"] = GLANCE
+    feature["needs"] = "nothing"
+    feature["states"] = states
+    feature["mistaken"] = []
+    feature["kinds"] = counted(len(of_kind))
+    feature["none"] = -1
+    out["features"].append(feature)
+    out["cells"].append(
+        {"shares": shares, "codes": [1 + of_kind[at] for at in out["rows"]["kind"]]}
+    )
+    out["backgrounds"].append(backgrounds)
+
+
+def add_kind(out: dict[str, Any], packs: list[dict[str, Any]]) -> None:
+    """Add the question which sort of piece it is, each sort once."""
+    states: list[dict[str, str]] = []
+    of_kind: list[int] = []
+    for pack in packs:
+        for state in pack["features"][0]["states"]:
+            if place_of(states, state["id"]) < 0:
+                states.append(drawn_from(pack, state))
+            of_kind.append(place_of(states, state["id"]))
+    add_shared(out, copied(packs[0]["features"][0]), of_kind, states)
+    out["features"][0]["seconds"] = packs[0]["features"][0]["seconds"]
+
+
+def add_measure(out: dict[str, Any], packs: list[dict[str, Any]], asked: dict[str, str]) -> None:
+    """Add the gauge or the material, each once; `asked` holds id, name, question and where."""
+    named: list[dict[str, str]] = []
+    states: list[dict[str, str]] = []
+    of_kind: list[int] = []
+    for pack in packs:
+        text = pack["range"][asked["id"]]
+        if place_of(named, text) < 0:
+            named.append({"id": text})
+            state = {"id": asked["id"] + "_" + pack["id"], "name": text}
+            state["drawing"] = "range-" + asked["id"]
+            states.append(drawn_from(pack, state))
+        for _ in pack["kinds"]:
+            of_kind.append(place_of(named, text))
+    add_shared(out, copied(asked), of_kind, states)
+
+
+def said_by_all(packs: list[dict[str, Any]], name: str) -> bool:
+    """Whether every range says this of itself."""
+    for pack in packs:
+        if len(pack["range"][name]) == 0:
+            return False
+    return True
+
+
+def join(packs: list[dict[str, Any]]) -> dict[str, Any]:
+    """One pack from several compiled ones, to be given to `prepare`.
+
+    Ids get the pack's id in front; an item also says its `pack`. Packs weigh by their variants.
+    """
+    out = empty_join(packs)
+    measures = [GAUGE]
+    if said_by_all(packs, "material"):
+        measures.append(MATERIAL)
+    where = places(packs, 1 + len(measures))
+    variants = 0
+    for pack in packs:
+        variants = variants + len(pack["variants"])
+    for n in range(len(packs)):
+        add_lists(out, packs[n], where[n])
+        add_rows(out, packs[n], where[n], len(packs[n]["variants"]) / variants)
+    add_kind(out, packs)
+    for measure in measures:
+        add_measure(out, packs, measure)
+    for n in range(len(packs)):
+        for f in range(1, len(packs[n]["features"])):
+            add_feature(out, packs[n], where[n], f)
+    return out
+
+
+def settled(engine: dict[str, Any], session: dict[str, Any]) -> str:
+    """The id of the pack that is as good as alone in a session over joined packs, or ""."""
+    ids = engine["pack"]["packs"]
+    state = believe(engine, session)
+    held = filled(len(ids), 0.0)
+    variants = engine["pack"]["rows"]["variant"]
+    for j in range(len(state["rows"])):
+        item = engine["pack"]["variants"][variants[state["rows"][j]]]["item"]
+        for n in range(len(ids)):
+            if engine["pack"]["items"][item]["pack"] == ids[n]:
+                held[n] = held[n] + state["chances"][j]
+    best = largest(held)
+    return ids[best] if held[best] >= SETTLED * total(held) and total(held) >= 0.5 else ""
+
+
+def narrowed(alone: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+    """A session over joined packs, carried over to the engine of one of them alone.
+
+    Answers to features of other packs, and on gauge and material, have done their work.
+    """
+    out = new_session(alone)
+    out["able"] = session["able"]
+    front = alone["pack"]["id"] + "_"
+    for part in alone["pack"]["parts"]:
+        if front + part["id"] in session["missing"]:
+            out["missing"].append(part["id"])
+    for answer in session["answers"]:
+        for feature in alone["pack"]["features"]:
+            shared = feature["id"] == "kind" and answer["feature"] == "kind"
+            if shared or answer["feature"] == front + feature["id"]:
+                told = {"feature": feature["id"], "how": answer["how"], "states": answer["states"]}
+                if len(problem(alone, told)) == 0:
+                    out["answers"].append(told)
+    return out
