@@ -70,12 +70,25 @@ class _Check:
         self.wrong(file, entry, column, text)
         return False
 
-    def once(self, file: str, entries: Iterable[MarkFeature | Source]) -> None:
+    def once(self, file: str, entries: Iterable[MarkFeature | Source]) -> bool:
+        """Whether no id stands twice."""
+        before = len(self.mistakes)
         seen: set[str] = set()
         for entry in entries:
             if entry.id in seen:
                 self.wrong(file, entry, "id", f"{quoted(entry.id)} stands twice. Change one.")
             seen.add(entry.id)
+        return len(self.mistakes) == before
+
+    def everything(self) -> None:
+        """All of it, unless the same id means two things."""
+        marks = self.marks
+        if self.once(FEATURES, marks.features) and self.once(SOURCES, marks.sources):
+            for feature in marks.features:
+                self.feature(feature)
+            for row in marks.rows:
+                self.row(row)
+            self.drawings()
 
     def feature(self, feature: MarkFeature) -> None:
         """States, a state none among them, a drawing and at least one row for each."""
@@ -151,14 +164,7 @@ def read_marks(folder: Path = MARKS) -> tuple[Marks, list[Mistake]]:
     sources = read_table(folder, Source, [], mistakes)
     marks = Marks(features or [], rows or [], sources or [], read_drawings(folder, mistakes))
     if features is not None and rows is not None and sources is not None:
-        check = _Check(marks, mistakes)
-        check.once(FEATURES, marks.features)
-        check.once(SOURCES, marks.sources)
-        for feature in marks.features:
-            check.feature(feature)
-        for row in marks.rows:
-            check.row(row)
-        check.drawings()
+        _Check(marks, mistakes).everything()
     for n, each in enumerate(mistakes):
         mistakes[n] = msgspec.structs.replace(each, file=f"{folder.name}/{each.file}")
     return marks, mistakes
