@@ -2,7 +2,7 @@
 import { deepen, here, onMoved, pushScreen } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
-import { current, keep, mended, putBy, restored, restoredFormer } from "./data/session.js";
+import { current, keep, mended, packOf, putBy, restored, restoredFormer } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
@@ -32,6 +32,9 @@ const app = {
   show,
   adopt,
   chooseRange,
+  openRange: openPack,
+  openFor,
+  narrowed,
   tellStored,
 };
 const flow = identify(app);
@@ -128,9 +131,26 @@ async function moved(entry) {
   });
 }
 
+/** A session over all ranges, carried over to the one range that is left, as soon as one is. */
+async function narrowed(session) {
+  if (!app.pack.packs) return session;
+  const left = app.engine.settled(app.ready, session);
+  if (left === "") return session;
+  const { ready } = await loadPack(app.engine, app.list.find((one) => one.id === left));
+  return app.engine.narrowed(ready, session);
+}
+
+/** Opens the range that the piece is looked for in; with no piece, the chosen one. */
+async function openFor(piece) {
+  const id = piece ? packOf(piece) : app.settings.range;
+  if (id === app.pack.id || (id === "" && !piece)) return piece;
+  await openPack(id);
+  return piece ? mended(app.engine, app, piece).piece : piece;
+}
+
 /** Takes up a piece: opens its range, and makes it fit if the range has changed since. */
 async function adopt(piece) {
-  await openPack(piece.pack);
+  await openPack(packOf(piece));
   const { piece: fitting, dropped } = mended(app.engine, app, piece);
   app.view = app.engine.assess(app.ready, current(fitting).session);
   app.piece = fitting;
@@ -146,7 +166,7 @@ async function restore() {
     notice(
       "The piece you were at cannot be read by this version. It was put by: start with it again.",
     );
-  if (piece && app.list.some((one) => one.id === piece.pack)) return adopt(piece);
+  if (piece && app.list.some((one) => one.id === packOf(piece))) return adopt(piece);
   if (piece) {
     await putBy(piece);
     notice(

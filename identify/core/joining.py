@@ -13,7 +13,7 @@ from .session import new_session, problem
 
 GLANCE = 0.5  # seconds to see gauge and material: so they come first
 STRAY = 0.02  # background share of a state that another pack has
-SETTLED = 0.99  # one pack holds this much: the others are out
+SETTLED = 0.95  # one pack holds this much: the others are out
 GAUGE = {
     "id": "gauge",
     "name": "Gauge",

@@ -1,6 +1,7 @@
 /** The engine, the list of reference packs, and the packs themselves. */
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
+const ALL = "all";
 
 /** Why the app cannot go on, in a sentence for the person. */
 export class CannotGoOn extends Error {}
@@ -16,7 +17,22 @@ export async function loadEngine() {
   }
 }
 
-/** The ranges that can be chosen: [{id, name, version, url, about, first, last, gauge_mm, scale, invented}]. */
+/** All ranges at once, as one entry of the list. */
+function together(list) {
+  return {
+    id: ALL,
+    name: "Any range",
+    version: list.map((one) => one.version).join(" "),
+    about: "Every range at once: you are first asked for the gauge and the material.",
+    first: Math.min(...list.map((one) => one.first)),
+    last: Math.max(...list.map((one) => one.last)),
+    gauge: "",
+    invented: list.every((one) => one.invented),
+    parts: list,
+  };
+}
+
+/** The ranges that can be chosen: [{id, name, version, about, first, last, gauge, invented}]; last, all of them at once. */
 export async function packList() {
   const list = await json("packs/index.json", "the list of ranges");
   if (!Array.isArray(list) || list.length === 0) {
@@ -24,27 +40,36 @@ export async function packList() {
       "There is no range to identify from. The person who runs this site must add a pack.",
     );
   }
-  return list;
+  return list.length > 1 ? [...list, together(list)] : list;
+}
+
+/** One pack as it was compiled. */
+export async function rawPack(entry) {
+  const key = `${entry.id} ${entry.version}`;
+  if (!loaded.has(key)) {
+    const pack = await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
+    if (pack?.format !== 1) throw unreadable(entry);
+    loaded.set(key, { pack, ready: null });
+  }
+  return loaded.get(key).pack;
 }
 
 /** One pack: {pack: as compiled, ready: as the engine takes it}. */
 export async function loadPack(engine, entry) {
-  const key = `${entry.id} ${entry.version}`;
-  if (!loaded.has(key)) {
-    const pack = await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
-    loaded.set(key, prepared(engine, pack, entry));
+  const pack = await rawPack(entry);
+  const held = loaded.get(`${entry.id} ${entry.version}`);
+  try {
+    held.ready ??= engine.prepare(pack);
+  } catch {
+    throw unreadable(entry);
   }
-  return loaded.get(key);
+  return held;
 }
 
-function prepared(engine, pack, entry) {
-  const unreadable = `The reference for ${entry.name} cannot be read by this version of the app. With a signal, try again: a newer version may be ready.`;
-  if (pack?.format !== 1) throw new CannotGoOn(unreadable);
-  try {
-    return { pack, ready: engine.prepare(pack) };
-  } catch {
-    throw new CannotGoOn(unreadable);
-  }
+function unreadable({ name }) {
+  return new CannotGoOn(
+    `The reference for ${name} cannot be read by this version of the app. With a signal, try again: a newer version may be ready.`,
+  );
 }
 
 async function json(path, what) {

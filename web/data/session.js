@@ -22,6 +22,11 @@ export function current(piece) {
   return piece.steps[piece.steps.length - 1];
 }
 
+/** The id of the pack that the piece is looked for in: it can change from step to step. */
+export function packOf(piece) {
+  return current(piece).session.pack;
+}
+
 /** The piece one step on: what changed stands in `change`; a question chosen before is done with. */
 export function stepped(piece, change) {
   return { ...piece, steps: [...piece.steps, { ...current(piece), asked: "", ...change }] };
@@ -97,18 +102,23 @@ function soundStep(step) {
   );
 }
 
-/** The piece made to fit the pack: {piece, dropped: [{what, reason}]} for the step it is at. */
+/** The piece, in its steps in this pack, made to fit it: {piece, dropped: [{what, reason}]} for the step it is at. */
 export function mended(engine, { pack, ready }, piece) {
-  const found = piece.steps.map((step) => engine.mend(ready, step.session));
+  const found = piece.steps.map((step) =>
+    step.session.pack === pack.id
+      ? engine.mend(ready, step.session)
+      : { session: step.session, dropped: [] },
+  );
   const fits = piece.steps.every(
-    (step, place) => step.session.version === pack.version && found[place].dropped.length === 0,
+    (step, place) =>
+      step.session.version === found[place].session.version && found[place].dropped.length === 0,
   );
   if (fits) return { piece, dropped: [] };
   const ids = pack.features.map((feature) => feature.id);
   const steps = piece.steps.map((step, place) => ({
     ...step,
     session: found[place].session,
-    asked: ids.includes(step.asked) ? step.asked : "",
+    asked: step.session.pack !== pack.id || ids.includes(step.asked) ? step.asked : "",
   }));
   return { piece: { ...piece, steps }, dropped: found[found.length - 1].dropped };
 }

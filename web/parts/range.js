@@ -4,7 +4,7 @@ import { el } from "./element.js";
 export function rangeChoice(app, choose) {
   const { list, entry } = app;
   const about = [
-    `${entry.gauge_mm} mm gauge, ${entry.first} to ${entry.last}.`,
+    entry.gauge === "" ? entry.about : `${entry.gauge} gauge, ${entry.first} to ${entry.last}.`,
     entry.invented ? "Invented, to try the app with: no such models exist." : "",
   ].join(" ");
   const said = el("p", { class: "quiet" }, list.length > 1 ? about : `${entry.name}: ${about}`);

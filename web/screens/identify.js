@@ -22,7 +22,8 @@ export function identify(app) {
   const session = () => current(app.piece).session;
   const step = (change) => app.tap(() => settle(stepped(app.piece, change)));
 
-  async function settle(piece) {
+  async function settle(next) {
+    const piece = await app.openFor(next);
     const storing = keep(piece);
     let view = null;
     try {
@@ -41,17 +42,18 @@ export function identify(app) {
   }
 
   const act = {
-    start: (scope) =>
+    start: (scope, answers = [], range = app.pack.id) =>
       app.tap(async () => {
         await forget();
-        await settle(
-          begun({ ...app.engine.new_session(app.ready), scope, able: app.settings.able }),
-        );
+        await app.openRange(range);
+        const fresh = app.engine.new_session(app.ready);
+        await settle(begun({ ...fresh, scope, answers, able: app.settings.able }));
       }),
     range: (id) => app.tap(() => app.chooseRange(id)),
     answer: (answer) =>
       app.tap(async () => {
-        await settle(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
+        const told = await app.narrowed(app.engine.answered(session(), answer));
+        await settle(stepped(app.piece, { session: told }));
         announce(progress(app.pack, app.view));
         if (app.view.stop === "sure") askToKeep();
       }),

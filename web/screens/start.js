@@ -36,13 +36,11 @@ function undoRestart(act) {
 }
 
 function kinds(pack, act) {
-  const choices = pack.kinds.map((kind) =>
+  const [sort] = pack.features;
+  const choices = sort.states.map((state) =>
     button(
-      [
-        drawing(pack, pack.features[0].states.find((state) => state.id === kind.id).drawing),
-        el("span", {}, kind.name),
-      ],
-      () => act.start({ kind: kind.id, items: [] }),
+      [drawing(pack, state.drawing), el("span", {}, state.name)],
+      () => startWith(pack, act, sort, state.id),
       { class: "state" },
     ),
   );
@@ -55,6 +53,13 @@ function kinds(pack, act) {
     el("legend", {}, "What sort of piece is it?"),
     el("div", { class: "states columns" }, choices, any),
   );
+}
+
+/** With a kind of the range; over all ranges a kind is an answer like any other. */
+function startWith(pack, act, sort, kind) {
+  if (!pack.packs) return act.start({ kind, items: [] });
+  const answer = { feature: sort.id, how: "sure", states: [kind] };
+  return act.start({ kind: "", items: [] }, [answer]);
 }
 
 /** The search field; `show` gets the results, or null when nothing is typed. */
@@ -114,7 +119,7 @@ function hitButton(pack, act, hit) {
         ].join(""),
       ),
     ],
-    () => act.start({ kind: "", items: [item.number] }),
+    () => act.start({ kind: "", items: [item.number] }, [], item.pack),
     { class: "hit" },
   );
 }
