@@ -5,6 +5,8 @@ import random
 from dataclasses import dataclass, field
 from typing import Any
 
+from identify.core.donors import donors
+
 
 @dataclass
 class Piece:
@@ -28,17 +30,22 @@ def state_of(rng: random.Random, pack: dict[str, Any], place: int, row: int) -> 
 
 
 def piece(rng: random.Random, pack: dict[str, Any]) -> Piece:
-    """A piece by the priors; a replaced part comes as a whole from another piece of its kind."""
+    """A piece by the priors; a replaced part comes as a whole from another piece, mostly of its
+    kind.
+    """
     rows = pack["rows"]
     row = drawn(rng, list(range(len(rows["prior"]))), rows["prior"])
-    same_kind = [i for i, kind in enumerate(rows["kind"]) if kind == rows["kind"][row]]
-    weights = [rows["prior"][i] for i in same_kind]
     swaps = [part["swap"] for part in pack["parts"]]
     replaced = {p for p, swap in enumerate(swaps) if rng.random() < swap}
-    donors = {p: drawn(rng, same_kind, weights) for p in replaced}
+    sources = {}
+    for part, by_kind in enumerate(donors(pack) if replaced else []):
+        kind = drawn(rng, list(range(len(pack["kinds"]))), by_kind[rows["kind"][row]])
+        weights = [p * (k == kind) for p, k in zip(rows["prior"], rows["kind"], strict=True)]
+        if part in replaced:
+            sources[part] = drawn(rng, list(range(len(weights))), weights)
     found = Piece(row, replaced)
     for place, feature in enumerate(pack["features"]):
-        source = donors.get(feature["part"], row)
+        source = sources.get(feature["part"], row)
         found.states[feature["id"]] = feature["states"][state_of(rng, pack, place, source)]["id"]
     return found
 

@@ -74,7 +74,9 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
         "features": told,
         "items": [
             {"id": f"i{i}", "number": f"N {i}O", "name": f"Item {i}", "kind": item_kinds[i],
-             "carried": [f"7{i}1"] if i == 2 else []}
+             "carried": [f"7{i}1"] if i == 2 else [],
+             "formation": draw(st.sampled_from(["", "Corrick Star"])) if i < 3 else "",
+             "contains": draw(st.sampled_from([[], [0, 1], [2]])) if i == 3 else []}
             for i in range(4)
         ],
         "variants": [{"id": f"v{v}", "name": f"no. {v}", "item": i} for v, i in enumerate(items)],
@@ -86,7 +88,8 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
         },
         "spans": spans,
         "changes": [
-            {"feature": f, "state": s} for f in range(len(told)) for s in range(min(f, 1) + 1)
+            {"feature": f, "state": s, "kinds": [0], "items": [1] * (f % 2)}
+            for f in range(len(told)) for s in range(min(f, 1) + 1)
             if s < len(told[f]["states"])
         ],
         "cells": cells,
@@ -206,4 +209,80 @@ def scribbles() -> st.SearchStrategy[str]:
         st.text("0123456789.,/-£€$½¼ sdpg'", max_size=10),
         old_texts().map(lambda told: told[0]),
         decimal_texts().map(lambda told: told[0]),
+    )
+
+
+WORDS_OF_CONDITION = ["", "as new", "excellent", "very good", "good", "fair", "poor"]
+BOXED = ["", "yes", "no"]
+
+
+@st.composite
+def pieces(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
+    """A piece as it is kept: known, uncertain, known by its item only; now and then one that is of
+    another pack, not owned, or in the trash.
+    """
+    variant = draw(st.sampled_from(pack["variants"]))
+    numbers = [item["number"] for item in pack["items"]]
+    number = numbers[variant["item"]]
+    ids = [v["id"] for v in pack["variants"]]
+    several = st.lists(
+        st.builds(
+            lambda v, chance: {"variant": v, "chance": chance},
+            st.sampled_from([*ids, "gone"]),
+            st.sampled_from([0.0, 0.2, 0.5, 1.0]),
+        ),
+        max_size=3,
+    )
+    alone = st.just([{"variant": variant["id"], "chance": 1}])
+    return {
+        "id": f"r{draw(st.integers(0, 10**6))}",
+        "pack": draw(st.sampled_from([pack["id"]] * 6 + ["other"])),
+        "item": draw(st.sampled_from([number] * 6 + [numbers[0], "N 99"])),
+        "of": draw(st.one_of(alone, alone, several)),
+        "condition": draw(st.sampled_from(WORDS_OF_CONDITION)),
+        "boxed": draw(st.sampled_from(BOXED)),
+        "missing": draw(st.sampled_from([[], ["p0"]])),
+        "replaced": [],
+        "paid": draw(st.one_of(st.none(), moneys(["GBP", "EUR"]))),
+        "when": draw(st.sampled_from(["", "1984", "1984-03~", "2001-12-05", "198X", "../1970"])),
+        "kept": draw(st.sampled_from([False, False, True])),
+        "purpose": draw(st.sampled_from(["", "", "", "spare", "donor"])),
+        "trashed": draw(st.sampled_from(["", "", "", "", "2024-05-01T10:00:00Z"])),
+    }
+
+
+@st.composite
+def wants(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
+    """Something looked for, with and without limits."""
+    variant = draw(st.sampled_from(pack["variants"]))
+    return {
+        "id": f"r{draw(st.integers(0, 10**6))}",
+        "pack": draw(st.sampled_from([pack["id"]] * 6 + ["other"])),
+        "item": pack["items"][variant["item"]]["number"],
+        "variant": draw(st.sampled_from(["", variant["id"], variant["id"], "gone"])),
+        "least": draw(st.sampled_from(WORDS_OF_CONDITION)),
+        "box": draw(st.sampled_from(["", "", "yes"])),
+        "most": draw(st.one_of(st.none(), moneys(["GBP", "EUR"]))),
+        "trashed": draw(st.sampled_from(["", "", "", "2024-05-01T10:00:00Z"])),
+    }
+
+
+def collections(pack: dict[str, Any], most: int = 5) -> st.SearchStrategy[dict[str, Any]]:
+    """A collector's records about one pack, for assess_for()."""
+    return st.fixed_dictionaries(
+        {
+            "pieces": st.lists(pieces(pack), max_size=most),
+            "wants": st.lists(wants(pack), max_size=2),
+        }
+    )
+
+
+def hands() -> st.SearchStrategy[dict[str, Any]]:
+    """What is said of the piece in hand besides the answers."""
+    return st.fixed_dictionaries(
+        {
+            "condition": st.sampled_from(WORDS_OF_CONDITION),
+            "boxed": st.sampled_from(BOXED),
+            "asked": st.one_of(st.none(), moneys(["GBP"])),
+        }
     )

@@ -30,6 +30,7 @@ def table_pack(
         "features": [],
         "items": [],
         "variants": [],
+        "changes": [],
         "rows": {
             "variant": list(range(len(rows))),
             "kind": [0] * len(rows),
@@ -49,6 +50,8 @@ def table_pack(
                 "name": f"n{place}",
                 "kind": 0,
                 "carried": [],
+                "formation": "",
+                "contains": [],
             }
         )
     for name, states in features.items():

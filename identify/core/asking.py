@@ -3,7 +3,8 @@
 o        an outcome: a variant, or "not in the reference"   (or an issue, to settle the years)
 a        the state that will be answered for feature f
 P(o,a)   sum over the rows of o of chance * ((1 - q) * P(a | cell) + q * P(a | background)),
-         q the chance that the feature's part was replaced if it is that row
+         q the chance that the feature's part was replaced if it is that row; the background then
+         is that of the kinds which the replacement may come from
 bits     I(O;A) = H(O) + H(A) - H(O,A)                      (Shannon 1948)
 score    bits / seconds
 """
@@ -11,6 +12,7 @@ score    bits / seconds
 from math import log
 from typing import Any
 
+from .donors import mixed
 from .lists import filled, place_of, total
 from .reading import averaged
 
@@ -75,10 +77,18 @@ def part_doubt(engine: dict[str, Any], state: dict[str, Any], place: int) -> lis
     part = pack["features"][place]["part"]
     if part < 0:
         return filled(len(state["rows"]), 0.0)
-    replaced = state["swapped"][part]
+    replaced: list[float] = state["swapped"][part]
     if len(replaced) > 0:
         return replaced
     return filled(len(state["rows"]), pack["parts"][part]["swap"])
+
+
+def spare(
+    engine: dict[str, Any], state: dict[str, Any], place: int, by_kind: list[float]
+) -> list[float]:
+    """For each kind of piece, a figure of this feature's background where its part was replaced."""
+    part = engine["pack"]["features"][place]["part"]
+    return by_kind if part < 0 else mixed(state["donors"][part], by_kind)
 
 
 def absence(
@@ -101,6 +111,7 @@ def absence(
     for k in feature["kinds"]:
         lacking[k] = 0.0
     doubt = part_doubt(engine, state, place)
+    replaced = spare(engine, state, place, by_kind)
     out = 0.0
     for j in focused["at"]:
         kind = state["kinds"][j]
@@ -109,7 +120,7 @@ def absence(
         if gone == 0.0:
             gone = by_kind[kind]
             if code > 0:
-                gone = (1.0 - doubt[j]) * by_code[code] + doubt[j] * by_kind[kind]
+                gone = (1.0 - doubt[j]) * by_code[code] + doubt[j] * replaced[kind]
         out = out + state["chances"][j] * gone
     for k in range(len(by_kind)):
         out = out + state["unrecorded"][k] * max(lacking[k], by_kind[k])
@@ -126,6 +137,9 @@ def joint(
     cells = pack["cells"][place]
     by_code = [[averaged(shares, row) for row in channel] for shares in cells["shares"]]
     by_kind = [[averaged(shares, row) for row in channel] for shares in pack["backgrounds"][place]]
+    spares: list[list[float]] = []
+    for n in range(count):
+        spares.append(spare(engine, state, place, [row[n] for row in by_kind]))
     doubt = part_doubt(engine, state, place)
     at = focused["at"]
     outcome = focused["outcome"]
@@ -134,17 +148,17 @@ def joint(
     for n in range(len(at)):
         j = at[n]
         code = cells["codes"][state["rows"][j]]
-        anyhow = state["chances"][j] * (doubt[j] if code > 0 else 1.0)
-        own = state["chances"][j] - anyhow
+        kind = state["kinds"][j]
+        other = state["chances"][j] * doubt[j]
+        own = state["chances"][j] - other
         start = outcome[n] * count
         if own > 0.0:
-            cell = by_code[code]
+            cell = by_code[code] if code > 0 else by_kind[kind]
             for a in range(count):
                 table[start + a] = table[start + a] + own * cell[a]
-        if anyhow > 0.0:
-            back = by_kind[state["kinds"][j]]
+        if other > 0.0:
             for a in range(count):
-                table[start + a] = table[start + a] + anyhow * back[a]
+                table[start + a] = table[start + a] + other * spares[a][kind]
     last = (outcomes - 1) * count
     for k in range(len(by_kind)):
         for a in range(count):

@@ -4,9 +4,11 @@
     l[i,f]   P(answer | row i), by the row's recorded state
     bg[k,f]  P(answer | any piece of kind k), by the background
     r[p]     chance that part p was replaced
+    d[p,k,e] chance that the replacement on a piece of kind k comes from one of kind e
 
     row  i   prior[i] * product over f on the piece of l[i,f]
-                      * product over parts p of ((1 - r) * product l[i,f] + r * product bg[k,f])
+                      * product over parts p of ((1 - r) * product l[i,f]
+                                                 + r * sum over e of d[p,k,e] * product bg[e,f])
     unrecorded, of kind k: its share of the prior * product over all f of bg[k,f]
 
 Products are kept in plain numbers and scaled to add up to 1 after every factor: they cannot run
@@ -15,6 +17,7 @@ dry, and adding and multiplying give the same last bit in Python and in JavaScri
 
 from typing import Any
 
+from .donors import donors, mixed, sharpened
 from .lists import filled, place_of, total
 from .reading import averaged, channel, heard, usual_errors
 
@@ -32,7 +35,13 @@ def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, An
         count = len(feature["states"])
         sure.append(channel(count, feature["mistaken"], errors["sure"]))
         unsure.append(channel(count, feature["mistaken"], errors["unsure"]))
-    return {"pack": pack, "sure": sure, "unsure": unsure, "unrecorded": errors["unrecorded"]}
+    return {
+        "pack": pack,
+        "sure": sure,
+        "unsure": unsure,
+        "unrecorded": errors["unrecorded"],
+        "donors": donors(pack),
+    }
 
 
 def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
@@ -84,7 +93,8 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
 
     Returns {rows: [row], chances: [chance of each of those rows], unrecorded: [chance by kind],
     swapped: [by part: [] or, for each of the rows, the chance that the part was replaced if it is
-    that row]}. Chances and unrecorded add up to 1.
+    that row], donors: [by part and kind of piece: chance of each kind that its replacement comes
+    from]}. Chances and unrecorded add up to 1.
     """
     pack = engine["pack"]
     rows = in_scope(engine, session["scope"])
@@ -95,6 +105,7 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         "chances": [pack["rows"]["prior"][i] for i in rows],
         "unrecorded": filled(len(pack["kinds"]), 0.0),
         "swapped": [],
+        "donors": engine["donors"][:],
     }
     share_out(state, engine["unrecorded"])
     things = said(engine, session)
@@ -103,7 +114,7 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
             multiply(state, rows_like(pack, state, thing), thing["any"])
     for p in range(len(pack["parts"])):
         on_part = [t for t in things if t["part"] == p]
-        state["swapped"].append(weigh_part(pack, state, on_part, pack["parts"][p]["swap"]))
+        state["swapped"].append(weigh_part(pack, state, on_part, p))
     return state
 
 
@@ -140,7 +151,7 @@ def rows_like(pack: dict[str, Any], state: dict[str, Any], thing: dict[str, Any]
 
 
 def weigh_part(
-    pack: dict[str, Any], state: dict[str, Any], things: list[dict[str, Any]], swap: float
+    pack: dict[str, Any], state: dict[str, Any], things: list[dict[str, Any]], part: int
 ) -> list[float]:
     """Take the answers on one part into account; returns P(replaced | row), [] with no answer."""
     if len(things) == 0:
@@ -155,8 +166,11 @@ def weigh_part(
             anyhow[k] = anyhow[k] * thing["any"][k]
     replaced: list[float] = []
     kinds = state["kinds"]
+    swap = pack["parts"][part]["swap"]
+    spare = mixed(state["donors"][part], anyhow)
+    state["donors"][part] = sharpened(state["donors"][part], anyhow)
     for j in range(len(own)):
-        other = swap * anyhow[kinds[j]]
+        other = swap * spare[kinds[j]]
         own[j] = (1.0 - swap) * own[j] + other
         replaced.append(other / own[j] if own[j] > 0.0 else 0.0)
     multiply(state, own, anyhow)

@@ -12,6 +12,7 @@ from .asking import place_of_feature, questions
 from .assess import question_card
 from .belief import believe
 from .lists import filled, total
+from .seen import state_years
 from .session import without
 
 FITS = 0.75  # `could` from here on: the claim fits
@@ -82,44 +83,12 @@ def verdict_on(could: float, recorded: float) -> str:
     return "unlikely" if could >= UNLIKELY else "ruled out"
 
 
-def state_years(
-    engine: dict[str, Any], rows: list[int], place: int, states: list[str]
-) -> dict[str, Any]:
-    """The earliest and latest year in which any of these states was made, over these rows, and who
-    says so: {earliest, latest (0: recorded on none), changes: [place in the pack's changes]}.
-    """
-    pack = engine["pack"]
-    feature = pack["features"][place]
-    seen = filled(len(feature["states"]), 0.0)
-    for s in range(len(seen)):
-        if feature["states"][s]["id"] in states:
-            seen[s] = 1.0
-    earliest = 0
-    latest = 0
-    for i in rows:
-        share = pack["cells"][place]["shares"][pack["cells"][place]["codes"][i]]
-        held = 0.0
-        for s in range(len(share)):
-            held = held + share[s] * seen[s]
-        if held > 0.0:
-            span = pack["spans"][pack["rows"]["span"][i]]
-            last = span["first"] + len(span["weights"]) - 1
-            earliest = span["first"] if earliest == 0 else min(earliest, span["first"])
-            latest = max(latest, last)
-    changes: list[int] = []
-    for n in range(len(pack["changes"])):
-        change = pack["changes"][n]
-        if change["feature"] == place and seen[change["state"]] > 0.0:
-            changes.append(n)
-    return {"earliest": earliest, "latest": latest, "changes": changes}
-
-
 def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]) -> dict[str, Any]:
     """Hold a claim (from read_claim, with no problem) against the answers.
 
     Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
-    earliest, latest, changes}] strongest first, question: the one that would settle it best, or
-    None}.
+    earliest, latest, variants, changes}] strongest first, question: the one that would settle it
+    best, or None}.
     """
     state = believe(engine, session)
     shares = row_shares(engine, claim, state["rows"])
@@ -132,8 +101,7 @@ def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]
             left = believe(engine, without(session, answer["feature"]))
             bits = now - log_odds(weigh_claim(left, shares)["could"])
             place = place_of_feature(engine, answer["feature"])
-            entry = state_years(engine, state["rows"], place, answer["states"])
-            entry["feature"] = place
+            entry = state_years(engine, state, place, answer["states"])
             entry["answer"] = n
             entry["bits"] = bits
             evidence.append(entry)

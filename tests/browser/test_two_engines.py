@@ -16,6 +16,7 @@ from identify.core.claim import judge
 from identify.core.claim_words import read_claim
 from identify.core.finding import find
 from identify.core.reasons import why_not
+from identify.core.seen import seen_years
 from identify.core.session import answered, mend, new_session, problem, undone, without
 from tests.browser.engines import agree, compiled
 from tests.strategies import answers, packs, sessions
@@ -24,6 +25,7 @@ RECORDED = Path(__file__).with_name("recorded.json")
 BOUND = {
     "assess": assess, "believe": believe, "find": find, "why_not": why_not, "mend": mend,
     "problem": problem, "new_session": new_session, "read_claim": read_claim, "judge": judge,
+    "seen_years": seen_years,
 }  # fmt: skip
 FREE = {"answered": answered, "undone": undone, "without": without}
 
@@ -88,6 +90,7 @@ def test_random_sessions(page, data):
             ["new_session"],
             ["read_claim", text],
             ["judge", session, claim if claim["problem"] == "" else ANY_YEARS],
+            ["seen_years", session],
         ],
     )
 
@@ -111,6 +114,7 @@ def test_recorded_sessions(page, pellmarsh):
         asked += [
             ["assess", session],
             ["judge", session, ANY_YEARS | {"first": 1956, "last": 1959}],
+            ["seen_years", session],
         ]
         leader = assess(pellmarsh, session)["variants"][:2][-1]["variant"]
         asked.append(["why_not", session, leader])

@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
+from identify.core.donors import FOREIGN
 from identify.core.parts import suspects
 from identify.core.reading import ELSE_RECORDED, ELSE_UNRECORDED, channel
 from identify.core.session import answered, new_session
@@ -30,9 +31,27 @@ def chance_of_answer(
     return sum(rows[ids.index(a)][state] for a in answer["states"])
 
 
+def came_from(pack: dict[str, Any], part: int, own: int, donor: int) -> float:
+    """The chance that a part for a piece of the kind `own` is from one of the kind `donor`."""
+    having = [set(f["kinds"]) for f in pack["features"] if f["part"] == part]
+    wanted = [kinds for kinds in having if own in kinds]
+    shares = dict.fromkeys(range(len(pack["kinds"])), 0.0)
+    for kind, prior in zip(pack["rows"]["kind"], pack["rows"]["prior"], strict=True):
+        shares[kind] += prior
+    others = [
+        k for k in shares if k != own and wanted and shares[k] and all(k in w for w in wanted)
+    ]
+    if not others:
+        return float(donor == own)
+    if donor == own:
+        return 1 - FOREIGN
+    return FOREIGN * shares[donor] / sum(shares[k] for k in others) if donor in others else 0.0
+
+
 def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, list, list]:
     """Chances of rows in scope, of unrecorded by kind, and of each part having been replaced,
-    by adding up every way in which parts can have been swapped.
+    by adding up every way in which parts can have been swapped, and every kind of piece that the
+    replacements can have come from.
     """
     pack = engine["pack"]
     told = [a for a in session["answers"] if a["how"] != "cannot"]
@@ -69,21 +88,27 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
             * prod(anyhow(ids.index(a["feature"]), a, kind) for a in told)
         )
         weight = 0.0
-        for swapped in product([False, True], repeat=len(pack["parts"])):
+        kinds = range(len(pack["kinds"]))
+        for swapped in product([None, *kinds], repeat=len(pack["parts"])):
             chance = (1 - engine["unrecorded"]) * prior
-            for part, is_swapped in zip(pack["parts"], swapped, strict=True):
-                chance *= part["swap"] if is_swapped else 1 - part["swap"]
+            for p, part in enumerate(pack["parts"]):
+                donor = swapped[p]
+                own = donor is None
+                chance *= 1 - part["swap"] if own else part["swap"]
+                chance *= 1 if own else came_from(pack, p, kind, donor)
             for a in told:
                 place = ids.index(a["feature"])
                 part = pack["features"][place]["part"]
                 cells = pack["cells"][place]
                 own = like(place, a, cells["shares"][cells["codes"][i]])
-                if own is None or (part >= 0 and swapped[part]):
+                if part >= 0 and swapped[part] is not None:
+                    own = anyhow(place, a, swapped[part])
+                elif own is None:
                     own = anyhow(place, a, kind)
                 chance *= own
             weight += chance
-            for p, is_swapped in enumerate(swapped):
-                replaced[p] += chance if is_swapped else 0.0
+            for p, donor in enumerate(swapped):
+                replaced[p] += 0.0 if donor is None else chance
         weights.append(weight)
     everything = sum(weights) + sum(beyond)
     return (

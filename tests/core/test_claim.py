@@ -100,7 +100,9 @@ def pack_of_issues() -> dict[str, Any]:
     pack["rows"]["span"] = [0, 1]
     for variant in pack["variants"]:
         variant["item"] = 0
-    pack["changes"] = [{"feature": 0, "state": 1}, {"feature": 0, "state": 0}]
+    pack["changes"] = [
+        {"feature": 0, "state": state, "kinds": [0], "items": []} for state in (0, 1)
+    ]
     return pack
 
 
@@ -133,7 +135,7 @@ def test_the_evidence_says_which_feature_when_and_by_whom():
     first, second = found["evidence"]
     assert first["feature"] == 0
     assert first["bits"] < -3
-    assert (first["earliest"], first["latest"], first["changes"]) == (1955, 1959, [0])
+    assert (first["earliest"], first["latest"], first["changes"]) == (1955, 1959, [0, 1])
     assert second["bits"] == pytest.approx(0)
 
 

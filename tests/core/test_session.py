@@ -10,6 +10,7 @@ from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, mend, new_session, problem, undone, without
 from tests.strategies import answers, packs, sessions
+from tests.tables import table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 
@@ -69,6 +70,6 @@ def test_after_a_pack_update_what_is_gone_is_named_and_the_rest_goes_on(data):
     ],
 )
 def test_what_is_wrong_with_an_answer(change, code):
-    pack = {"features": [{"id": "f0", "mistaken": [], "states": [{"id": "s0"}, {"id": "s1"}]}]}
+    pack = table_pack({"f0": ["s0", "s1"]}, [{"f0": []}], [1.0])
     answer = {"feature": "f0", "how": "sure", "states": ["s0"], **change}
     assert problem(prepare(pack), answer) == code

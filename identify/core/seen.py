@@ -1,0 +1,133 @@
+"""When what was seen was made: the years of every answer's states, whatever the piece is.
+
+They are taken over the issues of every kind and item that the piece may well be, so that "this
+coupling was fitted from 1958" is said of the coupling, and not of the one item it sits on.
+"""
+
+from typing import Any
+
+from .asking import place_of_feature
+from .assess import item_chances
+from .belief import believe
+from .lists import filled, total
+from .reasons import variant_chances
+
+MAY_BE = 0.05  # kinds and items with this much of the recorded chance are reckoned with
+
+
+def likely_kinds(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+    """1 for each kind that the piece may be, else 0; all of them where nothing stands out."""
+    held = filled(len(engine["pack"]["kinds"]), 0.0)
+    whole = total(state["chances"])
+    for j in range(len(state["chances"])):
+        held[state["kinds"][j]] = held[state["kinds"][j]] + state["chances"][j]
+    return [1.0 if p >= MAY_BE * whole else 0.0 for p in held]
+
+
+def likely_items(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+    """1 for each item that the piece may be, else 0."""
+    whole = total(state["chances"])
+    held = item_chances(engine, variant_chances(engine, state))
+    return [1.0 if whole > 0.0 and p >= MAY_BE * whole else 0.0 for p in held]
+
+
+def named_items(pack: dict[str, Any], place: int) -> list[float]:
+    """1 for each item with running changes of its own for this feature, else 0."""
+    out = filled(len(pack["items"]), 0.0)
+    for change in pack["changes"]:
+        if change["feature"] == place:
+            for item in change["items"]:
+                out[item] = 1.0
+    return out
+
+
+def rows_that_count(
+    engine: dict[str, Any], state: dict[str, Any], place: int
+) -> dict[str, list[int]]:
+    """{rows, changes}: the issues, and the running changes, that say when a state of this feature
+    was made on a piece such as this. An item with changes of its own counts only where the piece
+    may be that item; the others only where it may be one of them.
+    """
+    pack = engine["pack"]
+    kinds = likely_kinds(engine, state)
+    items = likely_items(engine, state)
+    named = named_items(pack, place)
+    common = 0.0
+    for i in range(len(items)):
+        common = max(common, items[i] * (1.0 - named[i]))
+    if total(items) == 0.0:
+        common = 1.0
+    rows: list[int] = []
+    for i in range(len(pack["rows"]["kind"])):
+        item = pack["variants"][pack["rows"]["variant"][i]]["item"]
+        counts = items[item] if named[item] > 0.0 else common
+        if counts > 0.0 and kinds[pack["rows"]["kind"][i]] > 0.0:
+            rows.append(i)
+    changes: list[int] = []
+    for n in range(len(pack["changes"])):
+        change = pack["changes"][n]
+        held = 0.0
+        for item in change["items"]:
+            held = max(held, items[item])
+        if len(change["items"]) == 0:
+            for kind in change["kinds"]:
+                held = max(held, common * kinds[kind])
+        if change["feature"] == place and held > 0.0:
+            changes.append(n)
+    return {"rows": rows, "changes": changes}
+
+
+def state_years(
+    engine: dict[str, Any], state: dict[str, Any], place: int, states: list[str]
+) -> dict[str, Any]:
+    """The earliest and latest year in which any of these states was made, the variants that are
+    first and last with it, and who says so: {feature, earliest, latest (0: recorded on none),
+    variants: [the earliest, the latest], changes: [place in the pack's changes]}.
+    """
+    pack = engine["pack"]
+    feature = pack["features"][place]
+    seen = filled(len(feature["states"]), 0.0)
+    for s in range(len(seen)):
+        if feature["states"][s]["id"] in states:
+            seen[s] = 1.0
+    counted = rows_that_count(engine, state, place)
+    earliest = 0
+    latest = 0
+    ends: list[int] = [-1, -1]
+    for i in counted["rows"]:
+        share = pack["cells"][place]["shares"][pack["cells"][place]["codes"][i]]
+        held = 0.0
+        for s in range(len(share)):
+            held = held + share[s] * seen[s]
+        if held > 0.0:
+            span = pack["spans"][pack["rows"]["span"][i]]
+            last = span["first"] + len(span["weights"]) - 1
+            if earliest == 0 or span["first"] < earliest:
+                earliest = span["first"]
+                ends[0] = pack["rows"]["variant"][i]
+            if last > latest:
+                latest = last
+                ends[1] = pack["rows"]["variant"][i]
+    return {
+        "feature": place,
+        "earliest": earliest,
+        "latest": latest,
+        "variants": [v for v in ends if v >= 0],
+        "changes": counted["changes"],
+    }
+
+
+def seen_years(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]]:
+    """The years of each answer that names a state, as in state_years, in the order of the answers;
+    with `answer`, its place among them.
+    """
+    state = believe(engine, session)
+    out: list[dict[str, Any]] = []
+    for n in range(len(session["answers"])):
+        answer = session["answers"][n]
+        if len(answer["states"]) > 0:
+            place = place_of_feature(engine, answer["feature"])
+            entry = state_years(engine, state, place, answer["states"])
+            entry["answer"] = n
+            out.append(entry)
+    return out
