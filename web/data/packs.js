@@ -43,11 +43,13 @@ export async function packList() {
   return list.length > 1 ? [...list, together(list)] : list;
 }
 
-/** One pack as it was compiled. */
-export async function rawPack(entry) {
+/** One pack as it was compiled; all of them joined by the engine. */
+export async function rawPack(engine, entry) {
   const key = `${entry.id} ${entry.version}`;
   if (!loaded.has(key)) {
-    const pack = await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
+    const pack = entry.parts
+      ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
+      : await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
     if (pack?.format !== 1) throw unreadable(entry);
     loaded.set(key, { pack, ready: null });
   }
@@ -56,7 +58,7 @@ export async function rawPack(entry) {
 
 /** One pack: {pack: as compiled, ready: as the engine takes it}. */
 export async function loadPack(engine, entry) {
-  const pack = await rawPack(entry);
+  const pack = await rawPack(engine, entry);
   const held = loaded.get(`${entry.id} ${entry.version}`);
   try {
     held.ready ??= engine.prepare(pack);
