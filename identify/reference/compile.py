@@ -167,7 +167,9 @@ class _Compiler:
             version="",
             range=self.range(),
             kinds=[to.Kind(id=k.id, name=k.name, plural=k.plural) for k in pack.kinds],
-            parts=[to.Part(id=p.id, name=p.name, swap=p.swap) for p in pack.parts],
+            parts=[
+                to.Part(id=p.id, name=p.name, swap=p.swap, replaced=p.replaced) for p in pack.parts
+            ],
             cautions=[
                 to.Caution(kinds=[self.kinds[k] for k in c.kinds or every_kind], text=c.text)
                 for c in pack.cautions

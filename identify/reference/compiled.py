@@ -39,6 +39,7 @@ class Part(_Closed):
     id: str
     name: str
     swap: Share
+    replaced: str
 
 
 class Caution(_Closed):

@@ -90,6 +90,7 @@ class Part(Entry):
     id: Id = ""
     name: Text = ""
     swap: Chance = 0.0
+    replaced: Free = ""
 
 
 class Caution(Entry):

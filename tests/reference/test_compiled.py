@@ -168,3 +168,11 @@ def test_the_demo_packs_compile_to_no_more_rows_than_a_phone_can_reason_over(fol
     assert 100 < len(pack.rows.variant) < 1500
     assert problems(json.loads(pack_bytes(pack))) == []
     assert set(pack.rows.variant) == set(range(len(pack.variants)))
+
+
+def test_what_a_replaced_part_means_is_told_where_the_pack_says_it(
+    small: CompiledPack, tmp_path: Path
+) -> None:
+    assert [part.replaced for part in small.parts] == [""]
+    text = changed("range.toml", "swap = 0.1", 'swap = 0.1\nreplaced = "It matters little."')
+    assert compile_pack(write(tmp_path / "told", text)).parts[0].replaced == "It matters little."
