@@ -8,6 +8,7 @@ import hashlib
 import json
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import msgspec
 import orjson
@@ -31,6 +32,13 @@ EXPORTS = (
 )  # fmt: skip
 
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
+
+
+class _Parser(pscript.Parser):  # type: ignore[misc]
+    """pscript, told that only lists are appended to; its own append looks each time."""
+
+    def method_append(self, node: Any, base: str) -> str:
+        return f"{base}.push({''.join(self.parse(node.arg_nodes[0]))})"
 
 
 class EngineError(Exception):
@@ -64,10 +72,12 @@ def engine_module() -> str:
         body += _stripped(path.read_text("utf-8"))
     source = ast.unparse(ast.Module(body=body, type_ignores=[]))
     try:
-        script = pscript.py2js(source)
+        parser = _Parser(source)
+        script = parser.dump()
     except pscript.JSError as error:
         raise EngineError(f"The engine cannot be compiled for the phone: {error}") from error
-    unknown = sorted(script.meta["vars_unknown"] - {"log"})
+    used = {name for _, names in parser.vars.get_undefined() for name in names}
+    unknown = sorted(used - {"log"})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
     return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
