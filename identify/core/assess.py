@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from .asking import by_variant, questions, reason
+from .asking import by_variant, focus, questions, reason
 from .belief import believe
 from .dating import likely_years, year_chances, years
 from .lists import best_first, filled, largest, total
@@ -32,6 +32,12 @@ def item_chances(engine: dict[str, Any], chances: list[float]) -> list[float]:
     for v in range(len(variants)):
         out[variants[v]["item"]] = out[variants[v]["item"]] + chances[v]
     return out
+
+
+def candidates(chances: list[float]) -> list[int]:
+    """The variants that still count: with at least a hundredth of the leader's chance."""
+    best = chances[largest(chances)]
+    return [v for v in range(len(chances)) if chances[v] > 0.0 and chances[v] >= best / 100.0]
 
 
 def dated(
@@ -67,11 +73,17 @@ def holding(chances: list[float], share: float) -> list[int]:
 def question_card(
     engine: dict[str, Any], state: dict[str, Any], asked: dict[str, Any], about: str
 ) -> Any:
-    """The best open question with its reason, or None."""
+    """The best open question with its reason, or None.
+
+    A question about the verdict too says how many variants each answer leaves.
+    """
     if len(asked["open"]) == 0:
         return None
     best = asked["open"][0]
-    why = reason(engine, state, asked["focus"], best["feature"])
+    focused = asked["focus"]
+    if about == "verdict":
+        focused = focus(state, by_variant(engine, state))
+    why = reason(engine, state, focused, best["feature"])
     return {
         "feature": best["feature"],
         "bits": best["bits"],
@@ -82,15 +94,38 @@ def question_card(
 
 
 def standing(chances: list[float], unrecorded: float, open_questions: int) -> str:
-    """Whether to stop: "", "sure", "unrecorded" or "nothing"."""
-    leader = largest(chances)
-    if chances[leader] >= ENOUGH:
-        return "sure"
+    """Whether to stop where no variant is sure: "", "unrecorded" or "nothing"."""
     if unrecorded >= ENOUGH:
         return "unrecorded"
     if open_questions > 0:
         return ""
-    return "unrecorded" if unrecorded > chances[leader] else "nothing"
+    return "unrecorded" if unrecorded > chances[largest(chances)] else "nothing"
+
+
+def aimed(
+    engine: dict[str, Any],
+    session: dict[str, Any],
+    state: dict[str, Any],
+    chances: list[float],
+    kinds: list[int],
+) -> dict[str, Any]:
+    """What to ask about, the questions, and whether to stop: {about, asked, stop}.
+
+    About the years once a variant is sure, else about the variant; but first, where `kinds` is
+    given (what each variant would mean, [] when that is settled), about what it means.
+    """
+    if chances[largest(chances)] >= ENOUGH:
+        asked = questions(engine, session, state, state["rows"])
+        return {"about": "years", "asked": asked, "stop": "sure"}
+    unrecorded = total(state["unrecorded"])
+    outcomes = by_variant(engine, state)
+    if len(kinds) > 0 and unrecorded < ENOUGH:
+        asked = questions(engine, session, state, [kinds[v] for v in outcomes])
+        if len(asked["open"]) > 0:
+            return {"about": "verdict", "asked": asked, "stop": ""}
+    asked = questions(engine, session, state, outcomes)
+    stop = standing(chances, unrecorded, len(asked["open"]))
+    return {"about": "variant", "asked": asked, "stop": stop}
 
 
 def assess(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
@@ -100,33 +135,37 @@ def assess(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
     """
     state = believe(engine, session)
     chances = variant_chances(engine, state)
-    unrecorded = total(state["unrecorded"])
-    asked = questions(engine, session, state, by_variant(engine, state))
-    stop = standing(chances, unrecorded, len(asked["open"]))
-    about = "variant"
-    told = asked
-    if stop == "sure":
-        about = "years"
-        told = questions(engine, session, state, state["rows"])
-    best = chances[largest(chances)]
+    aim = aimed(engine, session, state, chances, [])
+    return view_of(engine, session, state, chances, aim)
+
+
+def view_of(
+    engine: dict[str, Any],
+    session: dict[str, Any],
+    state: dict[str, Any],
+    chances: list[float],
+    aim: dict[str, Any],
+) -> dict[str, Any]:
+    """What the screen shows of a state of belief, with the questions as they were aimed."""
+    asked = aim["asked"]
     others: list[dict[str, Any]] = []
-    for entry in told["open"][1:7]:
+    for entry in asked["open"][1:7]:
         others.append({"feature": entry["feature"], "bits": entry["bits"]})
     would: list[dict[str, Any]] = []
-    for entry in told["shut"]:
+    for entry in asked["shut"]:
         needs = engine["pack"]["features"][entry["feature"]]["needs"]
         would.append({"feature": entry["feature"], "bits": entry["bits"], "needs": needs})
     return {
-        "unrecorded": unrecorded,
+        "unrecorded": total(state["unrecorded"]),
         "variants": dated(engine, state, ranked(chances, "variant")),
         "items": ranked(item_chances(engine, chances), "item"),
-        "possible": len([p for p in chances if p > 0.0 and p >= best / 100.0]),
+        "possible": len(candidates(chances)),
         "years": years(engine, state),
         "parts": suspects(engine, session, state),
         "whole": whole_piece(engine, session, state),
-        "question": question_card(engine, state, told, about),
+        "question": question_card(engine, state, asked, aim["about"]),
         "others": others,
-        "stop": stop,
-        "alike": holding(chances, ENOUGH) if stop == "nothing" else [],
+        "stop": aim["stop"],
+        "alike": holding(chances, ENOUGH) if aim["stop"] == "nothing" else [],
         "would_tell": would,
     }

@@ -11,6 +11,14 @@ def filled(length: int, value: float) -> list[float]:
     return out
 
 
+def empty_lists(length: int) -> list[list[Any]]:
+    """A list of `length` empty lists."""
+    out: list[list[Any]] = []
+    for _ in range(length):
+        out.append([])
+    return out
+
+
 def total(numbers: list[float]) -> float:
     """The sum, added from the left (so that both engines round alike)."""
     out = 0.0

@@ -1,0 +1,65 @@
+"""The view of a session for a collector: assess(), and the verdict with questions aimed at it."""
+
+from typing import Any
+
+from .asking import by_variant, focus, joint
+from .assess import aimed, candidates, item_chances, view_of
+from .belief import believe
+from .lists import largest, total
+from .meaning import says_nothing, study
+from .reasons import variant_chances
+from .verdict import verdict
+
+
+def assess_for(
+    engine: dict[str, Any], session: dict[str, Any], records: dict[str, Any], hand: dict[str, Any]
+) -> dict[str, Any]:
+    """assess() with the `verdict` beside it. records: {pieces, wants}; hand: {condition, boxed,
+    asked (money or None)} of the piece in hand, "" where not said.
+
+    While the verdict is not settled, the next question is about it. Once it is, stop is "verdict",
+    unless the records have nothing to say: then which one it is remains to be found out.
+    """
+    state = believe(engine, session)
+    chances = variant_chances(engine, state)
+    studied = study(engine, records, hand)
+    unrecorded = total(state["unrecorded"])
+    found = verdict(engine, studied, chances, item_chances(engine, chances), unrecorded)
+    kinds = studied["meanings"]["kind"]
+    silent = len([v for v in candidates(chances) if not says_nothing(kinds[v])]) == 0
+    unknown = says_nothing(kinds[largest(chances)])
+    decided = found["settled"] in [True]
+    aim = aimed(engine, session, state, chances, [] if decided or silent else kinds)
+    view = view_of(engine, session, state, chances, aim)
+    if aim["about"] == "verdict":
+        place = view["question"]["feature"]
+        view["question"]["means"] = what_answers_mean(engine, state, studied["meanings"], place)
+    elif decided and not unknown and aim["stop"] in ["", "nothing"]:
+        view["stop"] = "verdict"
+    view["verdict"] = found
+    return view
+
+
+def what_answers_mean(
+    engine: dict[str, Any], state: dict[str, Any], meant: dict[str, Any], place: int
+) -> list[dict[str, float]]:
+    """For each state of a feature, the chances of the verdicts if that is seen: [{same, other, new,
+    unrecorded}].
+    """
+    focused = focus(state, by_variant(engine, state))
+    table = joint(engine, state, focused, place)
+    count = len(engine["pack"]["features"][place]["states"])
+    outcomes = len(focused["chances"])
+    out: list[dict[str, float]] = []
+    for a in range(count):
+        seen = [table[o * count + a] for o in range(outcomes)]
+        whole = total(seen)
+        found: dict[str, float] = {}
+        for name in ["same", "other", "new"]:
+            found[name] = 0.0
+            for n in range(outcomes - 1):
+                share = seen[n] / whole if whole > 0.0 else 0.0
+                found[name] = found[name] + share * meant[name][focused["names"][n]]
+        found["unrecorded"] = seen[outcomes - 1] / whole if whole > 0.0 else 0.0
+        out.append(found)
+    return out

@@ -1,0 +1,98 @@
+"""Formations and boxed sets: what belongs together, and what is missing of it."""
+
+from typing import Any
+
+from .holdings import hold, home_of, shelfmark
+
+HAVE = 0.5  # an item that is owned with this chance counts as owned here
+
+
+def together(engine: dict[str, Any]) -> list[dict[str, Any]]:
+    """Everything that belongs together: [{sort: formation or set, name, item (of the set, else -1),
+    members: [item]}], formations of two or more and sets with anything in them.
+    """
+    items = engine["pack"]["items"]
+    named: dict[str, int] = {}
+    formations: list[dict[str, Any]] = []
+    sets: list[dict[str, Any]] = []
+    for i in range(len(items)):
+        name = items[i]["formation"]
+        if name != "":
+            called = shelfmark(home_of(engine, items[i]), name)
+            place = named.get(called, -1)
+            if place < 0:
+                place = len(formations)
+                named[called] = place
+                formations.append({"sort": "formation", "name": name, "item": -1, "members": []})
+            formations[place]["members"].append(i)
+        inside: list[int] = []
+        for k in items[i]["contains"]:
+            if k not in inside:
+                inside.append(k)
+        if len(inside) > 0:
+            sets.append({"sort": "set", "name": items[i]["name"], "item": i, "members": inside})
+    out = [f for f in formations if len(f["members"]) > 1]
+    for found in sets:
+        out.append(found)
+    return out
+
+
+def begun(engine: dict[str, Any], without: list[float]) -> list[dict[str, Any]]:
+    """What is owned in part: [{sort, name, item, owned: [item], missing: [item]}].
+
+    A boxed set that is owned as such is not in parts.
+    """
+    out: list[dict[str, Any]] = []
+    for whole in together(engine):
+        have = [i for i in whole["members"] if 1.0 - without[i] >= HAVE]
+        lack = [i for i in whole["members"] if 1.0 - without[i] < HAVE]
+        boxed = whole["item"] >= 0 and 1.0 - without[max(0, whole["item"])] >= HAVE
+        if len(have) > 0 and len(lack) > 0 and not boxed:
+            out.append(
+                {
+                    "sort": whole["sort"],
+                    "name": whole["name"],
+                    "item": whole["item"],
+                    "owned": have,
+                    "missing": lack,
+                }
+            )
+    return out
+
+
+def incomplete(engine: dict[str, Any], pieces: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Formations and boxed sets of which part is owned, those with the least missing first."""
+    found = begun(engine, hold(engine, pieces)["without"])
+    return sorted(found, key=lambda entry: len(entry["missing"]))
+
+
+def completing(
+    found: list[dict[str, Any]], items: list[float], without: list[float], least: float
+) -> list[dict[str, Any]]:
+    """What the piece in hand would add to with at least this chance, likeliest first.
+
+    items: the chance of each item. Returns [{sort, name, item (of the set), chance (that the piece
+    is one that is missing), adds (the likeliest of those), owned, missing (what is still missing
+    then)}].
+    """
+    out: list[dict[str, Any]] = []
+    for whole in found:
+        chance = 0.0
+        adds = whole["missing"][0]
+        for i in whole["missing"]:
+            chance = chance + items[i] * without[i]
+            if items[i] > items[adds]:
+                adds = i
+        if chance >= least:
+            out.append(
+                {
+                    "sort": whole["sort"],
+                    "name": whole["name"],
+                    "item": whole["item"],
+                    "chance": chance,
+                    "adds": adds,
+                    "owned": whole["owned"],
+                    "missing": [k for k in whole["missing"] if k != adds],
+                }
+            )
+    return sorted(out, key=lambda entry: -entry["chance"])

@@ -1,0 +1,114 @@
+"""What each variant would mean for the collector, whatever the piece in hand turns out to be.
+
+Given that it is variant v of item i:  same  = 1 - lacking[v]            owns this very variant
+                                       other = lacking[v] - without[i]   owns another of the item
+                                       new   = without[i]                owns none of the item
+"""
+
+from typing import Any
+
+from .assess import ENOUGH
+from .condition import is_better
+from .formation import begun
+from .holdings import hold, none_of
+from .lists import best_first, filled
+from .wants import TOO_DEAR, UNWANTED, demand, looked_for
+
+CHANCES = ["same", "other", "new", "wanted", "dear", "double", "upgrade", "completes"]
+
+
+def study(engine: dict[str, Any], records: dict[str, Any], hand: dict[str, Any]) -> dict[str, Any]:
+    """The collector's records worked out for the piece in hand: {hand, held, wants, started,
+    meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
+    """
+    held = hold(engine, records["pieces"])
+    wants = looked_for(engine, records["wants"], hand)
+    started = begun(engine, held["without"])
+    return {
+        "hand": hand,
+        "held": held,
+        "wants": wants,
+        "started": started,
+        "meanings": meanings(engine, held, demand(engine, wants), started, hand),
+    }
+
+
+def meanings(
+    engine: dict[str, Any],
+    held: dict[str, Any],
+    asked_for: list[int],
+    started: list[dict[str, Any]],
+    hand: dict[str, Any],
+) -> dict[str, Any]:
+    """What each variant would mean, lists of chances by variant: {same, other, new, wanted, dear,
+    double, upgrade, completes}, and {kind}: equal for variants that mean the same, which they do
+    where all of that is equal, chances to a tenth.
+
+    wanted: a want is met; dear: by none that allows the price asked. double: owned and not wanted.
+    upgrade: one of it is owned, and all of those are worse than the piece in hand. completes: its
+    item is not owned, but others of its formation or set are.
+    """
+    variants = engine["pack"]["variants"]
+    worse = [entry for entry in held["owned"] if is_better(hand, entry["record"])]
+    others = [entry for entry in held["owned"] if not is_better(hand, entry["record"])]
+    none_worse = none_of(worse, "at", "chances", len(variants))
+    none_as_good = none_of(others, "at", "chances", len(variants))
+    adds = filled(len(engine["pack"]["items"]), 0.0)
+    for whole in started:
+        for i in whole["missing"]:
+            adds[i] = 1.0
+    out: dict[str, Any] = {"kind": []}
+    for name in CHANCES:
+        out[name] = []
+    for v in range(len(variants)):
+        item = variants[v]["item"]
+        lacking = held["lacking"][v]
+        none = min(held["without"][item], lacking)
+        wanted = 0.0 if asked_for[v] == UNWANTED else 1.0
+        upgrade = none_as_good[v] * (1.0 - none_worse[v])
+        out["same"].append(1.0 - lacking)
+        out["other"].append(lacking - none)
+        out["new"].append(none)
+        out["wanted"].append(wanted)
+        out["dear"].append(1.0 if asked_for[v] == TOO_DEAR else 0.0)
+        out["double"].append((1.0 - lacking) * (1.0 - wanted))
+        out["upgrade"].append(upgrade)
+        out["completes"].append(adds[item] * none)
+        out["kind"].append(kind_of(lacking, none, upgrade, adds[item], asked_for[v]))
+    return out
+
+
+def kind_of(lacking: float, none: float, upgrade: float, adds: float, asked_for: int) -> int:
+    """One number for what a variant means, the same for the same meaning."""
+    kind = (tenth(lacking) * 11 + tenth(none)) * 11 + tenth(upgrade)
+    return (kind * 2 + int(adds)) * 3 + asked_for
+
+
+def says_nothing(kind: int) -> bool:
+    """Whether the records have nothing to say: not owned, not wanted, part of nothing begun."""
+    return kind == kind_of(1.0, 1.0, 0.0, 0.0, UNWANTED)
+
+
+def tenth(chance: float) -> int:
+    """A chance in tenths, to the nearest."""
+    return int(chance * 10.0 + 0.5)
+
+
+def weighty(chances: list[float]) -> list[int]:
+    """The likeliest variants that hold ENOUGH together, and those equally likely as the last of
+    them; [] where all of them together do not.
+    """
+    out: list[int] = []
+    held = 0.0
+    last = 0.0
+    for v in best_first(chances):
+        if held < ENOUGH or chances[v] >= last * (1.0 - 1e-9):
+            out.append(v)
+            held = held + chances[v]
+            last = chances[v]
+    return out if held >= ENOUGH else []
+
+
+def is_settled(kinds: list[int], left: list[int]) -> bool:
+    """Whether there are variants that hold ENOUGH, and all of them mean the same."""
+    return len(left) > 0 and len([v for v in left if kinds[v] != kinds[left[0]]]) == 0

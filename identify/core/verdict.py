@@ -1,0 +1,178 @@
+"""The verdict: what the piece in hand means for the collector, and the records that say so.
+
+What each variant would mean, weighed by its chance. "same", "other", "new" and "unrecorded" add up
+to 1; the rest stands beside them.
+"""
+
+from typing import Any
+
+from .assess import ENOUGH, candidates
+from .condition import condition_rank, is_better, standard
+from .formation import completing
+from .holdings import meeting
+from .lists import largest
+from .meaning import CHANCES, is_settled, weighty
+from .price import paid_before
+from .wants import chance_of, is_met
+
+NAMED = 0.005  # records that bear on the piece with less than this chance are not named
+LIKE = 0.05  # an owned piece may be the same as the one in hand from here on
+
+
+def verdict(
+    engine: dict[str, Any],
+    studied: dict[str, Any],
+    chances: list[float],
+    items: list[float],
+    unrecorded: float,
+) -> dict[str, Any]:
+    """The verdict on the piece in hand. chances: of each variant; items: of each item."""
+    meant = studied["meanings"]
+    left = weighty(chances)
+    near = nearest(studied["held"]["owned"], chances, items)
+    spares = nearest(studied["held"]["spares"], chances, items)
+    bought = near[:]
+    for entry in spares:
+        bought.append(entry)
+    out: dict[str, Any] = {
+        "unrecorded": unrecorded,
+        "settled": is_settled(meant["kind"], left),
+        "owned": named(near),
+        "spares": named(spares),
+        "sets": inside_of(engine, studied["held"]["owned"], items),
+        "wants": wants_near(studied["wants"], chances, items),
+        "completing": completing(studied["started"], items, studied["held"]["without"], NAMED),
+        "beat": to_beat(near, studied["hand"]),
+        "paid": paid_before(bought),
+    }
+    for name in CHANCES:
+        out[name] = expected(chances, meant[name])
+    word = word_for(out)
+    out["reason"] = {
+        "word": word,
+        "candidates": len(left) if len(left) > 0 else len(candidates(chances)),
+        "records": behind(word, out, near),
+    }
+    return out
+
+
+def expected(chances: list[float], values: list[float]) -> float:
+    """The sum over the variants of chance times value."""
+    out = 0.0
+    for v in range(len(chances)):
+        out = out + chances[v] * values[v]
+    return out
+
+
+def nearest(
+    entries: list[dict[str, Any]], chances: list[float], items: list[float]
+) -> list[dict[str, Any]]:
+    """The held pieces that bear on the one in hand, likeliest first: [{record, items, same, item}].
+
+    same, item: the chances that the two are the same variant, and the same item.
+    """
+    out: list[dict[str, Any]] = []
+    for entry in entries:
+        item = meeting(entry, "items", "shares", items)
+        if item >= NAMED:
+            same = meeting(entry, "at", "chances", chances)
+            near = {"record": entry["record"], "items": entry["items"], "same": same, "item": item}
+            out.append(near)
+    by_item = sorted(out, key=lambda entry: -entry["item"])
+    return sorted(by_item, key=lambda entry: -entry["same"])
+
+
+def named(near: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The same with the record's id in place of the record: [{piece, same, item}]."""
+    out: list[dict[str, Any]] = []
+    for entry in near:
+        found = {"piece": entry["record"]["id"], "same": entry["same"], "item": entry["item"]}
+        out.append(found)
+    return out
+
+
+def inside_of(
+    engine: dict[str, Any], owned: list[dict[str, Any]], items: list[float]
+) -> list[dict[str, Any]]:
+    """Owned boxed sets that hold a piece like this: [{piece: id of the set, item, chance}]."""
+    out: list[dict[str, Any]] = []
+    for entry in owned:
+        for n in range(len(entry["items"])):
+            chance = 0.0
+            for i in engine["pack"]["items"][entry["items"][n]]["contains"]:
+                chance = chance + items[i] * entry["shares"][n]
+            if chance >= NAMED:
+                found = {"piece": entry["record"]["id"], "item": entry["items"][n]}
+                found["chance"] = chance
+                out.append(found)
+    return sorted(out, key=lambda entry: -entry["chance"])
+
+
+def wants_near(
+    wants: list[dict[str, Any]], chances: list[float], items: list[float]
+) -> list[dict[str, Any]]:
+    """The wants that the piece in hand may meet, likeliest first: [{want, chance, met, condition,
+    box, price}]. met: it is not short of what the want asks, if it is the right piece.
+    """
+    out: list[dict[str, Any]] = []
+    for want in wants:
+        chance = chance_of(want, chances, items)
+        if chance >= NAMED:
+            out.append(
+                {
+                    "want": want["record"]["id"],
+                    "chance": chance,
+                    "met": is_met(want),
+                    "condition": want["condition"],
+                    "box": want["box"],
+                    "price": want["price"],
+                }
+            )
+    return sorted(out, key=lambda entry: -entry["chance"])
+
+
+def to_beat(near: list[dict[str, Any]], hand: dict[str, Any]) -> Any:
+    """The best owned piece that may be the same variant, which the one in hand would have to beat:
+    {piece, condition, boxed, better}, or None.
+
+    better: "yes", "no", or "" where one of the two conditions is not said.
+    """
+    same = [entry["record"] for entry in near if entry["same"] >= LIKE]
+    if len(same) == 0:
+        return None
+    record = same[largest([standard(piece) for piece in same])]
+    condition = record.get("condition", "")
+    better = "yes" if is_better(hand, record) else "no"
+    if condition_rank(condition) == 0 or condition_rank(hand.get("condition", "")) == 0:
+        better = ""
+    return {
+        "piece": record["id"],
+        "condition": condition,
+        "boxed": record.get("boxed", ""),
+        "better": better,
+    }
+
+
+def word_for(found: dict[str, Any]) -> str:
+    """The verdict in one word, "" while none has ENOUGH.
+
+    unrecorded · wanted · upgrade · same · completes · other · item (owns one of the item, but it is
+    not known whether it is the same variant) · new.
+    """
+    for word in ["unrecorded", "wanted", "upgrade", "same", "completes", "other"]:
+        if found[word] >= ENOUGH:
+            return word
+    if found["same"] + found["other"] >= ENOUGH:
+        return "item"
+    return "new" if found["new"] >= ENOUGH else ""
+
+
+def behind(word: str, found: dict[str, Any], near: list[dict[str, Any]]) -> list[str]:
+    """The ids of the records that the word rests on: wants, or owned pieces."""
+    if word == "wanted":
+        return [w["want"] for w in found["wants"] if w["met"] in [True] and w["chance"] >= LIKE]
+    if word in ["same", "upgrade"]:
+        return [entry["record"]["id"] for entry in near if entry["same"] >= LIKE]
+    if word in ["other", "item"]:
+        return [entry["record"]["id"] for entry in near if entry["item"] >= LIKE]
+    return []

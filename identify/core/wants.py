@@ -1,0 +1,103 @@
+"""What the collector looks for, held against the piece in hand."""
+
+from typing import Any
+
+from .condition import condition_rank
+from .holdings import in_use, items_at, shelfmark, variants_at
+from .lists import empty_lists
+from .money import compare_money
+
+UNWANTED = 0
+WANTED = 1
+TOO_DEAR = 2  # wanted, but more is asked than any of the wants allows
+
+
+def is_money(value: Any) -> bool:
+    """Whether an amount is given at all: None and "" are none."""
+    return value is not None and value != ""
+
+
+def condition_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+    """ "met", "short", or "" where the want or the hand says nothing."""
+    least = condition_rank(want.get("least", ""))
+    rank = condition_rank(hand.get("condition", ""))
+    if least == 0 or rank == 0:
+        return ""
+    return "met" if rank >= least else "short"
+
+
+def box_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+    """ "met", "short", or "" where the want asks for no box or the hand says nothing."""
+    if want.get("box", "") != "yes" or hand.get("boxed", "") == "":
+        return ""
+    return "met" if hand["boxed"] == "yes" else "short"
+
+
+def price_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+    """ "within" the want's limit, "above" it, "currency" where they cannot be compared, or ""."""
+    asked: Any = hand.get("asked")
+    most: Any = want.get("most")
+    if not is_money(asked) or not is_money(most):
+        return ""
+    found = compare_money(asked, most)
+    if found["problem"] != "":
+        return "currency"
+    return "above" if found["order"] > 0 else "within"
+
+
+def looked_for(
+    engine: dict[str, Any], wants: list[dict[str, Any]], hand: dict[str, Any]
+) -> list[dict[str, Any]]:
+    """The wants of what this pack lists: [{record, item, variant, condition, box, price}].
+
+    variant is -1 for any. A want for a variant that the pack no longer has is a want for the item.
+    """
+    items = items_at(engine)
+    variants = variants_at(engine)
+    out: list[dict[str, Any]] = []
+    for want in in_use(wants):
+        item = items.get(shelfmark(want["pack"], want["item"]), -1)
+        if item >= 0:
+            out.append(
+                {
+                    "record": want,
+                    "item": item,
+                    "variant": variants.get(shelfmark(want["pack"], want.get("variant", "")), -1),
+                    "condition": condition_met(want, hand),
+                    "box": box_met(want, hand),
+                    "price": price_met(want, hand),
+                }
+            )
+    return out
+
+
+def is_met(want: dict[str, Any]) -> bool:
+    """Whether the piece in hand, if it is the right one, is not short of what the want asks."""
+    return "short" not in [want["condition"], want["box"]]
+
+
+def demand(engine: dict[str, Any], wants: list[dict[str, Any]]) -> list[int]:
+    """For each variant UNWANTED, WANTED or TOO_DEAR, by the wants that the hand meets."""
+    variants = engine["pack"]["variants"]
+    by_item = empty_lists(len(engine["pack"]["items"]))
+    for want in wants:
+        if is_met(want):
+            by_item[want["item"]].append(want)
+    out: list[int] = []
+    for v in range(len(variants)):
+        kind = UNWANTED
+        for want in by_item[variants[v]["item"]]:
+            if want["variant"] in [-1, v]:
+                dear = want["price"] == "above" and kind != WANTED
+                kind = TOO_DEAR if dear else WANTED
+        out.append(kind)
+    return out
+
+
+def chance_of(want: dict[str, Any], chances: list[float], items: list[float]) -> float:
+    """The chance that the piece in hand is what a want names."""
+    place: int = want["variant"]
+    if place >= 0:
+        return chances[place]
+    place = want["item"]
+    return items[place]
