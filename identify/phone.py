@@ -29,6 +29,7 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years",
     "believe", "usual_errors", "prepare_with",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
+    "assess_for", "duplicates", "incomplete", "conditions", "condition_rank",
 )  # fmt: skip
 
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]

@@ -8,16 +8,31 @@ from hypothesis import strategies as st
 from playwright.sync_api import Page
 
 from identify.core.amounts import read_money
+from identify.core.condition import condition_rank, conditions
 from identify.core.currencies import currencies
+from identify.core.deciding import assess_for
+from identify.core.duplicates import duplicates
+from identify.core.formation import incomplete
 from identify.core.money import add_money, compare_money, money_parts, totals
 from tests.browser.engines import agree, compiled
-from tests.strategies import CODES, moneys, scribbles
+from tests.strategies import (
+    CODES,
+    WORDS_OF_CONDITION,
+    collections,
+    hands,
+    moneys,
+    packs,
+    scribbles,
+    sessions,
+)  # fmt: skip
 from tests.tables import sharp, table_pack
 
 FREE = {
     "read_money": read_money, "add_money": add_money, "compare_money": compare_money,
     "totals": totals, "money_parts": money_parts, "currencies": currencies,
+    "conditions": conditions, "condition_rank": condition_rank,
 }  # fmt: skip
+BOUND = {"assess_for": assess_for, "duplicates": duplicates, "incomplete": incomplete}
 ANY = table_pack({"x": ["a"]}, [{"x": sharp(["a"], "a")}], [1.0])
 
 
@@ -37,3 +52,20 @@ def test_money(page, texts, amounts):
     asked += [["money_parts", money] for money in amounts]
     asked += [["add_money", *amounts[:2]], ["compare_money", *amounts[:2]], ["totals", amounts]]
     agree(page, ANY, {}, FREE, [*asked, ["currencies"]])
+
+
+@settings(max_examples=1000, deadline=None, suppress_health_check=list(HealthCheck))
+@given(st.data())
+def test_random_collections(page, data):
+    pack = data.draw(packs())
+    records = data.draw(collections(pack))
+    word = data.draw(st.sampled_from([*WORDS_OF_CONDITION, "lovely"]))
+    asked = [
+        ["assess_for", data.draw(sessions(pack)), records, data.draw(hands())],
+        ["duplicates", records["pieces"], "variant"],
+        ["duplicates", records["pieces"], "item"],
+        ["incomplete", records["pieces"]],
+        ["conditions"],
+        ["condition_rank", word],
+    ]
+    agree(page, pack, BOUND, FREE, asked)
