@@ -2,10 +2,11 @@
  * The piece at hand, as it is kept on the phone: every step since the start, so that each can be
  * taken back exactly.
  *
- *   {format, pack: pack id, steps: [{session, asked, further}]}
+ *   {format, pack: pack id, steps: [{session, asked, further, claim}]}
  *   session   the engine's session
  *   asked     the feature the person chose to look at; "" for the engine's own choice
  *   further   go on asking although the answer is sure
+ *   claim     what the seller says of the date, as typed; "" or left out: nothing
  */
 import { read, remove, write } from "./store.js";
 
@@ -89,6 +90,7 @@ function soundStep(step) {
   return (
     typeof step?.asked === "string" &&
     typeof step.further === "boolean" &&
+    ["string", "undefined"].includes(typeof step.claim) &&
     typeof session?.pack === "string" &&
     typeof session.version === "string" &&
     Array.isArray(session.answers) &&

@@ -1,9 +1,10 @@
 import { chance } from "./chance.js";
 import { el } from "./element.js";
 import { itemName, percent, small, span, stillPossible, variantName } from "./say.js";
+import { claimLine } from "./say-claim.js";
 
-/** What it looks like so far: the leader with its chance, the years, how many are left. Opens the candidates. */
-export function strip(pack, view, open) {
+/** What it looks like so far: the leader with its chance, the years, how many are left, the claim. Opens the candidates. */
+export function strip(pack, view, open, held = null) {
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const lead = leader(pack, view);
   const years =
@@ -19,6 +20,7 @@ export function strip(pack, view, open) {
       lead.chance === null ? null : chance(lead.chance),
     ),
     el("span", { class: "strip-more" }, `${years} · ${stillPossible(view.possible)}`),
+    held?.judged ? el("span", { class: "strip-swap" }, claimLine(held.claim, held.judged)) : null,
     swapped.map(({ part }) =>
       el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`),
     ),

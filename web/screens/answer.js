@@ -1,8 +1,8 @@
 import { chance } from "../parts/chance.js";
+import { datedFacts } from "../parts/dated.js";
 import { button, el, heading } from "../parts/element.js";
 import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
 import { itemName, need, percent, small, variantName } from "../parts/say.js";
-import { swapReason } from "../parts/strip.js";
 import { yearsFigure } from "../parts/years.js";
 
 /** The answer: what it is, or what cannot be told apart, or that it is not in the reference. */
@@ -38,7 +38,7 @@ function one(app, step, act) {
     carries(item),
     chance(best.chance),
     yearsFigure(view.years),
-    replaced(pack, view),
+    datedFacts(app, step, act),
     couldBe(app, view.variants.slice(1), act),
     wouldTell(pack, view, act),
     widen(step, act),
@@ -54,7 +54,8 @@ function kicker({ stop }, { items }) {
   return stop === "sure" ? "It is" : "Most likely, with nothing left to look at, it is";
 }
 
-function nothing({ pack, view }, step, act) {
+function nothing(app, step, act) {
+  const { pack, view } = app;
   return [
     heading(1, "These cannot be told apart by what you saw"),
     el(
@@ -68,14 +69,11 @@ function nothing({ pack, view }, step, act) {
         ),
     ),
     yearsFigure(view.years),
-    replaced(pack, view),
+    datedFacts(app, step, act),
     wouldTell(pack, view, act),
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
     widen(step, act),
-    cautions(
-      pack,
-      view.variants.length > 0 ? pack.items[pack.variants[view.variants[0].variant].item].kind : -1,
-    ),
+    cautions(pack, likelyKind(pack, view)),
   ];
 }
 
@@ -107,15 +105,16 @@ function unrecorded(app, step, act) {
     view.variants.length === 0
       ? null
       : button("Why not these?", act.candidates, { class: "plain wide" }),
+    datedFacts(app, step, act),
     widen(step, act),
     wouldTell(pack, view, act),
+    cautions(pack, likelyKind(pack, view)),
   ];
 }
 
-function replaced(pack, view) {
-  return view.parts
-    .filter((part) => part.swapped > 0.5)
-    .map((part) => el("p", { class: "warn" }, swapReason(pack, part)));
+/** The kind that it seems to be, or -1. */
+function likelyKind(pack, { items }) {
+  return items.length > 0 ? pack.items[items[0].item].kind : -1;
 }
 
 function couldBe({ pack, view }, others, act) {

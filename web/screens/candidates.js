@@ -3,6 +3,7 @@ import { button, el, heading } from "../parts/element.js";
 import { against, itemName, percent, small, span, weight } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { swapReason } from "../parts/strip.js";
+import { saysOfVariant } from "../parts/who.js";
 import { yearsFigure } from "../parts/years.js";
 
 const LEAST = 0.1; // bits: an answer that speaks less against a variant is not named
@@ -46,7 +47,22 @@ function candidate(app, session, { variant, chance: value, first, last }, place)
     name === "" ? null : el("p", {}, name),
     el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
     chance(value),
+    first > 0 ? who(pack, variant) : null,
     place === 0 ? null : whyNot(app, session, variant),
+  );
+}
+
+function who(pack, variant) {
+  const { name, item } = pack.variants[variant];
+  return el(
+    "details",
+    {},
+    el(
+      "summary",
+      { "aria-label": `Who says so? ${small(name) || itemName(pack, item)}` },
+      "Who says so?",
+    ),
+    saysOfVariant(pack, variant),
   );
 }
 

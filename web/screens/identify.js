@@ -9,9 +9,11 @@ import { progress, strip } from "../parts/strip.js";
 import { answerScreen } from "./answer.js";
 import { openAnswers } from "./answers.js";
 import { openCandidates } from "./candidates.js";
+import { heldClaim, openClaim } from "./claim.js";
 import { questionCard } from "./question.js";
 import { updateOffer } from "./settings.js";
 import { startScreen } from "./start.js";
+import { openWho } from "../parts/who.js";
 import { openWhy } from "./why.js";
 
 /**
@@ -83,6 +85,14 @@ export function identify(app) {
     why: () => openWhy(app, act.change),
     answers: () => openAnswers(app, current(app.piece), act),
     candidates: () => openCandidates(app, current(app.piece)),
+    seller: () => openClaim(app, current(app.piece), act),
+    claim: (text) =>
+      app.tap(async () => {
+        await settle(stepped(app.piece, { claim: text, asked: current(app.piece).asked }));
+        if (text === "") announce("The claim is dropped.");
+        else act.seller();
+      }),
+    who: (variants) => openWho(app, current(app.piece), variants),
   };
 
   /** The session with a part that was said to be missing: its features are asked again. */
@@ -176,7 +186,7 @@ export function identify(app) {
     const expected = question?.feature === place ? question.expected : null;
     const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0, expected };
     return [
-      strip(app.pack, app.view, act.candidates),
+      strip(app.pack, app.view, act.candidates, heldClaim(app, current(app.piece))),
       el(
         "section",
         { class: "card" },

@@ -10,7 +10,7 @@ const HINTS = {
   several: "Tick all it could be, then Done.",
 };
 
-/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, widen, suggested. */
+/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, widen, suggested. */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
   const choices = stateChoices(card, feature, act);
@@ -121,6 +121,7 @@ function stateChoices({ pack, expected }, feature, act) {
     el("legend", {}, hint, takes),
     el("div", { class: `states ${columns(feature.states)}` }, buttons),
     notThere(feature, pack, act),
+    button("Check the seller’s date", act.seller, { class: "link" }),
     foot,
   );
 }

@@ -1,0 +1,37 @@
+import { CHECK, heldClaim } from "../screens/claim.js";
+import { partsBelong } from "./belong.js";
+import { button, el } from "./element.js";
+import { claimLine, claimProblem } from "./say-claim.js";
+import { timeline } from "./timeline.js";
+import { whoLink } from "./who.js";
+
+const NAMED = 3;
+
+/** What the answer card says of when it was made: who says so, the claim, the parts, the time line. */
+export function datedFacts(app, step, act) {
+  const { pack, view, engine, ready } = app;
+  const held = heldClaim(app, step);
+  const variants = view.variants.slice(0, NAMED).map(({ variant }) => variant);
+  const claim = held?.judged ? held.claim : null;
+  return [
+    el(
+      "div",
+      { class: "row" },
+      whoLink(() => act.who(variants)),
+      held === null ? button(CHECK, act.seller, { class: "link" }) : null,
+    ),
+    held === null ? null : claimed(pack, held, act),
+    partsBelong(pack, view),
+    timeline(pack, step.session, view, engine.seen_years(ready, step.session), claim),
+  ];
+}
+
+function claimed(pack, { claim, judged }, act) {
+  const text = judged ? `${claimLine(claim, judged)}.` : claimProblem(pack, claim.problem);
+  return el(
+    "p",
+    { class: "warn" },
+    `${text} `,
+    button("The seller’s date", act.seller, { class: "plain" }),
+  );
+}
