@@ -20,7 +20,7 @@ FILES: dict[type[Entry], str] = {
 E = TypeVar("E", bound=Entry)
 
 
-def _rows(text: str, file: str, mistakes: list[Mistake]) -> list[tuple[int, list[str]]]:
+def csv_rows(text: str, file: str, mistakes: list[Mistake]) -> list[tuple[int, list[str]]]:
     """(line, cells) of every row that is not blank."""
     rows: list[tuple[int, list[str]]] = []
     reader = csv.reader(io.StringIO(text, newline=""), strict=True)
@@ -39,6 +39,13 @@ def _rows(text: str, file: str, mistakes: list[Mistake]) -> list[tuple[int, list
         line = reader.line_num + 1
 
 
+def not_commas(columns: list[str]) -> str:
+    """What is wrong with a header whose columns are parted by something else; "" if nothing is."""
+    if len(columns) == 1 and any(mark in columns[0] for mark in ";\t|"):
+        return "the columns must be parted by commas. Save the file as CSV with commas."
+    return ""
+
+
 def _header(
     columns: list[str], line: int, file: str, record: type[Entry], features: list[str] | None
 ) -> tuple[list[str], list[Mistake]]:
@@ -46,8 +53,8 @@ def _header(
     fixed = list(fields(record))
     known = [*fixed, *(features or [])]
     mistakes = []
-    if len(columns) == 1 and any(mark in columns[0] for mark in ";\t|"):
-        what = "the columns must be parted by commas. Save the file as CSV with commas."
+    what = not_commas(columns)
+    if what:
         return [], [Mistake(file, line, "", what)]
     kept: list[str] = []
     for place, column in enumerate(columns):
@@ -87,7 +94,7 @@ def read_table(
     text = read_text(folder / file, file, mistakes)
     if text is None:
         return None
-    rows = _rows(text, file, mistakes)
+    rows = csv_rows(text, file, mistakes)
     if not rows:
         return None
     columns, wrong = _header(rows[0][1], rows[0][0], file, record, features)

@@ -64,13 +64,13 @@ def rows_of(pack: Pack, splitter: Splitter, features: Sequence[Feature]) -> Tabl
                 cells[f].codes.append(places[f][shares])
     rows.prior = scaled(rows.prior)
     backgrounds = [
-        [_background(rows, cells[f], kind, len(states[f])) for kind in range(len(pack.kinds))]
+        [background(rows, cells[f], kind, len(states[f])) for kind in range(len(pack.kinds))]
         for f in range(len(features))
     ]
     return Table(rows, kept, cells, backgrounds)
 
 
-def _background(rows: Rows, cells: Cells, kind: int, states: int) -> list[float]:
+def background(rows: Rows, cells: Cells, kind: int, states: int) -> list[float]:
     """The share of each state among recorded rows of the kind by their prior, smoothed."""
     seen = [0.0] * states
     count = 0

@@ -8,8 +8,8 @@ from playwright.sync_api import expect
 
 from identify.core.assess import assess
 from identify.core.session import answered, new_session
+from identify.lab.pieces import piece
 from tests.browser.phone import asking, choices, question, see, start, tap
-from tests.pieces import piece
 
 # Three demo pieces, by the seed that draws them: a different kind each.
 PIECES = [("locomotive", 11), ("coach", 12), ("wagon", 13)]

@@ -1,11 +1,15 @@
 """Pieces drawn from a pack: what a person would find at a stall, with the truth known."""
 
-import itertools
 import random
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from itertools import accumulate
+from typing import Any, TypeVar
 
 from identify.core.donors import donors
+
+T = TypeVar("T")
 
 
 @dataclass
@@ -17,8 +21,21 @@ class Piece:
     states: dict[str, str] = field(default_factory=dict)
 
 
-def drawn(rng: random.Random, options: list[Any], weights: list[float]) -> Any:
+def drawn(rng: random.Random, options: Sequence[T], weights: Sequence[float]) -> T:
+    """One of the options, by their weights."""
     return rng.choices(options, weights)[0]
+
+
+def rows_drawn(rng: random.Random, pack: dict[str, Any], count: int) -> list[int]:
+    """So many rows in proportion to the prior: at even steps along it, so that chance adds little
+    to what is measured. In no order.
+    """
+    ends = list(accumulate(pack["rows"]["prior"]))
+    start = rng.random()
+    at = [(n + start) / count * ends[-1] for n in range(count)]
+    rows = [min(bisect_right(ends, each), len(ends) - 1) for each in at]
+    rng.shuffle(rows)
+    return rows
 
 
 def state_of(rng: random.Random, pack: dict[str, Any], place: int, row: int) -> int:
@@ -26,23 +43,24 @@ def state_of(rng: random.Random, pack: dict[str, Any], place: int, row: int) -> 
     cells = pack["cells"][place]
     shares = cells["shares"][cells["codes"][row]]
     shares = shares or pack["backgrounds"][place][pack["rows"]["kind"][row]]
-    return drawn(rng, list(range(len(shares))), shares)
+    return drawn(rng, range(len(shares)), shares)
 
 
-def piece(rng: random.Random, pack: dict[str, Any]) -> Piece:
-    """A piece by the priors; a replaced part comes as a whole from another piece, mostly of its
-    kind.
+def piece(rng: random.Random, pack: dict[str, Any], row: int = -1) -> Piece:
+    """A piece of this row, or of one by the priors; a replaced part comes as a whole from another
+    piece, mostly of its kind.
     """
     rows = pack["rows"]
-    row = drawn(rng, list(range(len(rows["prior"]))), rows["prior"])
+    if row < 0:
+        row = drawn(rng, range(len(rows["prior"])), rows["prior"])
     swaps = [part["swap"] for part in pack["parts"]]
     replaced = {p for p, swap in enumerate(swaps) if rng.random() < swap}
     sources = {}
     for part, by_kind in enumerate(donors(pack) if replaced else []):
-        kind = drawn(rng, list(range(len(pack["kinds"]))), by_kind[rows["kind"][row]])
+        kind = drawn(rng, range(len(pack["kinds"])), by_kind[rows["kind"][row]])
         weights = [p * (k == kind) for p, k in zip(rows["prior"], rows["kind"], strict=True)]
         if part in replaced:
-            sources[part] = drawn(rng, list(range(len(weights))), weights)
+            sources[part] = drawn(rng, range(len(weights)), weights)
     found = Piece(row, replaced)
     for place, feature in enumerate(pack["features"]):
         source = sources.get(feature["part"], row)
@@ -58,28 +76,3 @@ def read_by(
     chances = [row[ids.index(state)] for row in engine[error][place]]
     seen = drawn(rng, ids, chances)
     return {"feature": engine["pack"]["features"][place]["id"], "how": error, "states": [seen]}
-
-
-def calibration(stated: list[tuple[float, bool]], edges: list[float]) -> list[list[float]]:
-    """[from, to, how many, mean stated chance, share that was true] for each bin that has any."""
-    out = []
-    for low, high in itertools.pairwise(edges):
-        inside = [(p, t) for p, t in stated if low <= p < high or (p == high == edges[-1])]
-        if inside:
-            mean = sum(p for p, _ in inside) / len(inside)
-            true = sum(t for _, t in inside) / len(inside)
-            out.append([low, high, len(inside), mean, true])
-    return out
-
-
-def error_of(table: list[list[float]]) -> float:
-    """Expected calibration error: mean distance of stated and true, weighed by how many."""
-    count = sum(row[2] for row in table)
-    return sum(row[2] * abs(row[3] - row[4]) for row in table) / count
-
-
-def as_text(table: list[list[float]]) -> str:
-    lines = ["    stated         pieces   mean   true"]
-    for low, high, count, mean, true in table:
-        lines.append(f"    {low:.2f} to {high:.2f}  {count:7d}  {mean:.3f}  {true:.3f}")
-    return "\n".join(lines)

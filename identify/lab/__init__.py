@@ -1,0 +1,1 @@
+"""How well a pack identifies: pieces drawn from it are identified, and the outcome is reported."""

@@ -1,0 +1,33 @@
+"""A pack from wherever it is kept: a pack folder, or a file that was compiled before."""
+
+from pathlib import Path
+
+import msgspec
+
+from identify.reference.compile import compile_pack
+from identify.reference.compiled import CompiledPack, version_of
+from identify.reference.mistakes import Mistake, PackError
+
+
+def load_pack(path: Path) -> CompiledPack:
+    """The compiled pack of a folder, or in a file. Raises PackError with what is wrong with it."""
+    if path.is_dir() or path.suffix != ".json":
+        return compile_pack(path)
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        reason = (error.strerror or "no reason given").lower()
+        raise _wrong(path, f"this file cannot be read: {reason}.") from error
+    try:
+        pack = msgspec.json.decode(data, type=CompiledPack)
+    except (msgspec.MsgspecError, RecursionError, UnicodeDecodeError) as error:
+        said = str(error).rstrip(".").lower()
+        raise _wrong(path, f"this is no compiled pack: {said}. Compile it again.") from error
+    if pack.version != version_of(pack):
+        what = "this was changed after it was compiled. Change the source, and compile it again."
+        raise _wrong(path, what)
+    return pack
+
+
+def _wrong(path: Path, what: str) -> PackError:
+    return PackError([Mistake(path.name, 0, "", what)])
