@@ -26,8 +26,11 @@ def test_a_file_uses_only_files_before_it():
                 assert core.FILES.index(node.module) < core.FILES.index(name), (name, node.module)
 
 
-def test_no_two_functions_share_a_name():
+def test_no_two_functions_or_constants_share_a_name():
+    """On the phone all files are one module."""
     names = [f.name for tree in TREES.values() for f in functions_of(tree)]
+    for tree in TREES.values():
+        names += [n.targets[0].id for n in tree.body if isinstance(n, ast.Assign)]
     assert len(names) == len(set(names))
 
 
