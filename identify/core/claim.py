@@ -2,7 +2,9 @@
 
 could     chance that the piece's issue was in production at some time in the claimed years
 chance    chance that the piece itself was made in the claimed years (never more than `could`)
-bits      how far an answer moves the odds of `could`: with it, against the session without it
+bits      how far an answer moves the odds of `could`: the mean of what it does when it is put to
+          all the others, and when it is the only one. The first alone would be nothing where two
+          answers say the same; the second alone would not see that a part was swapped.
 """
 
 from math import log
@@ -13,7 +15,7 @@ from .assess import question_card
 from .belief import believe
 from .lists import filled, total
 from .seen import state_years
-from .session import without
+from .session import with_answers, without
 
 FITS = 0.75  # `could` from here on: the claim fits
 POSSIBLE = 0.25
@@ -83,6 +85,17 @@ def verdict_on(could: float, recorded: float) -> str:
     return "unlikely" if could >= UNLIKELY else "ruled out"
 
 
+def odds_with(
+    engine: dict[str, Any],
+    session: dict[str, Any],
+    answers: list[dict[str, Any]],
+    shares: list[float],
+) -> float:
+    """The odds of `could`, had these been the only answers."""
+    state = believe(engine, with_answers(session, answers))
+    return log_odds(weigh_claim(state, shares)["could"])
+
+
 def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]) -> dict[str, Any]:
     """Hold a claim (from read_claim, with no problem) against the answers.
 
@@ -94,16 +107,18 @@ def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]
     shares = row_shares(engine, claim, state["rows"])
     weighed = weigh_claim(state, shares)
     now = log_odds(weighed["could"])
+    none = odds_with(engine, session, [], shares)
     evidence: list[dict[str, Any]] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
         if answer["how"] != "cannot":
-            left = believe(engine, without(session, answer["feature"]))
-            bits = now - log_odds(weigh_claim(left, shares)["could"])
+            left = without(session, answer["feature"])["answers"]
+            last = now - odds_with(engine, session, left, shares)
+            first = odds_with(engine, session, [answer], shares) - none
             place = place_of_feature(engine, answer["feature"])
             entry = state_years(engine, state, place, answer["states"])
             entry["answer"] = n
-            entry["bits"] = bits
+            entry["bits"] = 0.5 * (first + last)
             evidence.append(entry)
     inside = [1 if share > 0.0 else 0 for share in shares]
     asked = questions(engine, session, state, inside)
