@@ -24,6 +24,7 @@ FILES = (
     "claim_words",
     "claim",
     "joining",
+    "narrowing",
     "condition",
     "holdings",
     "wants",

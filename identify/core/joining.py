@@ -7,13 +7,10 @@ the session in that pack alone, and everything goes on there.
 
 from typing import Any
 
-from .belief import believe
-from .lists import filled, largest, place_of, total
-from .session import new_session, problem
+from .lists import filled, place_of
 
 GLANCE = 0.5  # seconds to see gauge and material: so they come first
 STRAY = 0.02  # background share of a state that another pack has
-SETTLED = 0.95  # one pack holds this much: the others are out
 GAUGE = {
     "id": "gauge",
     "name": "Gauge",
@@ -290,40 +287,4 @@ def join(packs: list[dict[str, Any]]) -> dict[str, Any]:
     for n in range(len(packs)):
         for f in range(1, len(packs[n]["features"])):
             add_feature(out, packs[n], where[n], f)
-    return out
-
-
-def settled(engine: dict[str, Any], session: dict[str, Any]) -> str:
-    """The id of the pack that is as good as alone in a session over joined packs, or ""."""
-    ids = engine["pack"]["packs"]
-    state = believe(engine, session)
-    held = filled(len(ids), 0.0)
-    variants = engine["pack"]["rows"]["variant"]
-    for j in range(len(state["rows"])):
-        item = engine["pack"]["variants"][variants[state["rows"][j]]]["item"]
-        for n in range(len(ids)):
-            if engine["pack"]["items"][item]["pack"] == ids[n]:
-                held[n] = held[n] + state["chances"][j]
-    best = largest(held)
-    return ids[best] if held[best] >= SETTLED * total(held) and total(held) >= 0.5 else ""
-
-
-def narrowed(alone: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
-    """A session over joined packs, carried over to the engine of one of them alone.
-
-    Answers to features of other packs, and on gauge and material, have done their work.
-    """
-    out = new_session(alone)
-    out["able"] = session["able"]
-    front = alone["pack"]["id"] + "_"
-    for part in alone["pack"]["parts"]:
-        if front + part["id"] in session["missing"]:
-            out["missing"].append(part["id"])
-    for answer in session["answers"]:
-        for feature in alone["pack"]["features"]:
-            shared = feature["id"] == "kind" and answer["feature"] == "kind"
-            if shared or answer["feature"] == front + feature["id"]:
-                told = {"feature": feature["id"], "how": answer["how"], "states": answer["states"]}
-                if len(problem(alone, told)) == 0:
-                    out["answers"].append(told)
     return out

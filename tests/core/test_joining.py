@@ -8,7 +8,8 @@ import pytest
 from identify import phone
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
-from identify.core.joining import join, narrowed, settled
+from identify.core.joining import join
+from identify.core.narrowing import narrowed, settled
 from identify.core.session import answered, new_session, problem
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
