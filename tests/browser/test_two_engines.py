@@ -15,6 +15,8 @@ from identify.core.belief import believe, prepare
 from identify.core.claim import judge
 from identify.core.claim_words import read_claim
 from identify.core.finding import find
+from identify.core.joining import join
+from identify.core.narrowing import narrowed, settled
 from identify.core.reasons import why_not
 from identify.core.seen import seen_years
 from identify.core.session import answered, mend, new_session, problem, undone, without
@@ -121,3 +123,18 @@ def test_recorded_sessions(page, pellmarsh):
     asked += [["find", item["number"], 8] for item in pack["items"]]
     asked += [["find", item["name"][1:], 8] for item in pack["items"]]
     agree(page, pack, BOUND, FREE, asked)
+
+
+def test_several_packs_as_one(page, site):
+    """Both demo packs joined by either engine, asked, settled, and carried over to one of them."""
+    both = [orjson.loads(site[f"packs/{name}.json"]) for name in ("pellmarsh", "tarrowby")]
+    joined = join(both)
+    session = new_session(prepare(joined))
+    asked: list[list[Any]] = [["join", both], ["assess", session], ["settled", session]]
+    told = [("kind", "wagon"), ("gauge", "gauge_tarrowby"), ("tarrowby_main_colour", "green")]
+    for feature, state in told:
+        answer = {"feature": feature, "how": "sure", "states": [state]}
+        session = answered(session, answer)
+        asked += [["assess", session], ["settled", session], ["why_not", session, 300]]
+    agree(page, joined, {**BOUND, "settled": settled}, {"join": join}, asked)
+    agree(page, both[1], {"narrowed": narrowed}, {}, [["narrowed", session]])
