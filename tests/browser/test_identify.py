@@ -188,3 +188,37 @@ def test_the_question_is_changed_in_the_list_of_answers(page, server):
     page.get_by_role("dialog").get_by_role("button", name=re.compile("Change")).first.tap()
     expect(page.get_by_role("heading", level=1)).to_have_text(asked)
     expect(page.get_by_text("Your answer was")).to_be_visible()
+
+
+def test_what_is_seen_can_be_told_unasked(page, server, pellmarsh):
+    """A feature that no question is about: from the reason of a question, and from the answer."""
+    start(page, server.url, "Coach")
+    page.get_by_role("button", name="Why this question?").tap()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_text("Tell something else that you see").click()
+    names = sheet.get_by_role("list", name="All that can be told").get_by_role("button")
+    pack = pellmarsh["pack"]
+    coach = next(n for n, kind in enumerate(pack["kinds"]) if kind["id"] == "coach")
+    there = [f for f in pack["features"][1:] if coach in f["kinds"]]
+    assert names.count() == len(there)
+    feature = next(f for f in pack["features"] if f["id"] == "coupling")
+    names.filter(has_text=feature["name"]).first.click()
+    expect(page.get_by_role("heading", level=1)).to_have_text(feature["question"])
+    see(page, feature["states"][1]["name"])
+    assert question(page) not in ("", feature["question"])
+    page.get_by_role("button", name="1 answer so far").click()
+    expect(page.get_by_role("dialog")).to_contain_text(feature["states"][1]["name"])
+    expect(page.get_by_role("dialog")).to_contain_text("Tell something else that you see")
+
+
+def test_there_is_none_is_offered_only_where_it_can_be(page, server, pellmarsh):
+    """A wagon has no lining to speak of, a coach has: the added state is for the first only."""
+    lining = next(f for f in pellmarsh["pack"]["features"] if f["id"] == "lining")
+    assert lining["none"] >= 0
+    start(page, server.url, "Coach")
+    while asking(page):
+        if question(page) == lining["question"]:
+            assert "There is none" not in choices(page)
+            return
+        see(page, choices(page)[0])
+    pytest.fail("the lining was never asked for")

@@ -1,6 +1,7 @@
 import { button, el, heading } from "../parts/element.js";
 import { answerText, featureOf, limit, small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
+import { anything } from "./anything.js";
 
 /** Opens the sheet with the answers so far; `act`: change, takeBack, present, widen. */
 export function openAnswers({ pack }, { session }, act) {
@@ -37,6 +38,7 @@ export function openAnswers({ pack }, { session }, act) {
         );
       }),
     ),
+    anything(pack, session, (id) => and(() => act.change(id))()),
     session.missing.map((id) => {
       const part = pack.parts.find((one) => one.id === id);
       return el(

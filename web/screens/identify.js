@@ -29,7 +29,7 @@ export function identify(app) {
     const storing = keep(piece);
     let view = null;
     try {
-      if (piece) view = app.engine.assess(app.ready, current(piece).session);
+      if (piece) view = app.assess(piece);
     } catch (error) {
       await storing;
       await keep(app.piece);
@@ -82,7 +82,7 @@ export function identify(app) {
         await settle(app.piece);
         await forget();
       }),
-    why: () => openWhy(app, act.change),
+    why: () => openWhy(app, session(), act.change),
     answers: () => openAnswers(app, current(app.piece), act),
     candidates: () => openCandidates(app, current(app.piece)),
     seller: () => openClaim(app, current(app.piece), act),
@@ -92,8 +92,22 @@ export function identify(app) {
         if (text === "") announce("The claim is dropped.");
         else act.seller();
       }),
+    hand: (told) => app.run(() => hold(told)),
+    note: () => app.shelf().then(({ takeUp }) => takeUp.note()),
+    collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
+    want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
+
+  /** Keeps what was said of the piece in hand; gives whether it is kept. */
+  async function hold(told) {
+    const piece = { ...app.piece, hand: { ...app.piece.hand, ...told } };
+    const kept = await keep(piece);
+    app.tellStored();
+    app.piece = piece;
+    app.view = app.assess(piece);
+    return kept;
+  }
 
   /** The session with a part that was said to be missing: its features are asked again. */
   function withPart(part) {
@@ -144,7 +158,7 @@ export function identify(app) {
         app.tellStored();
         if (!app.piece) return;
         app.piece = amended(app.piece, { ...session(), able: needs });
-        app.view = app.engine.assess(app.ready, session());
+        app.view = app.assess(app.piece);
         await keep(app.piece);
       }),
     tools: () =>

@@ -10,7 +10,7 @@ const HINTS = {
   several: "Tick all it could be, then Done.",
 };
 
-/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, widen, suggested. */
+/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested. */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
   const choices = stateChoices(card, feature, act);
@@ -28,6 +28,7 @@ export function questionCard(card, act) {
           ? button("Back to the suggested question", act.suggested, { class: "link" })
           : button("Why this question?", act.why, { class: "link" }),
         answersLink(card.session, act),
+        button("Note it", act.note, { class: "link" }),
         wider(card, act),
       ),
     ),
@@ -132,10 +133,15 @@ function columns(states) {
   return states.length > 4 || longest <= 24 ? "columns" : "list";
 }
 
-/** Places of the states: as the pack has them, with those hardly to be expected last. */
+/**
+ * Places of the states: as the pack has them, with those hardly to be expected last. "There is none",
+ * which stands for kinds that have no such thing, is left out where it is not to be expected.
+ */
 function inOrder(feature, expected) {
-  const places = feature.states.map((_, place) => place);
   const rare = (place) => expected !== null && expected[place] < RARE;
+  const places = feature.states
+    .map((_, place) => place)
+    .filter((place) => place !== feature.none || !rare(place));
   return [...places.filter((place) => !rare(place)), ...places.filter(rare)];
 }
 

@@ -1,11 +1,16 @@
 import { button, el, heading } from "../parts/element.js";
 import { effort, helps, leftIf, reason } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
+import { anything } from "./anything.js";
 
 const RARE = 0.02; // a state seldom seen says nothing about why the question is asked
 
 /** Opens the sheet that says why this question is asked, and offers the others. */
-export function openWhy({ pack, view }, choose) {
+export function openWhy({ pack, view }, session, choose) {
+  const instead = (id) => {
+    shut();
+    choose(id);
+  };
   const { question, others } = view;
   const feature = pack.features[question.feature];
   const shut = sheet(
@@ -50,14 +55,12 @@ export function openWhy({ pack, view }, choose) {
                 `${effort(there)}; ${helps(other.bits, question.bits)}`,
               ),
             ],
-            () => {
-              shut();
-              choose(there.id);
-            },
+            () => instead(there.id),
             { class: "hit" },
           ),
         );
       }),
     ),
+    anything(pack, session, instead),
   );
 }
