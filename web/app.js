@@ -1,13 +1,16 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
-import { deepen, here, onMoved, pushScreen } from "./data/back.js";
+import { deepen, here, onMoved } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
 import { current, keep, mended, packOf, putBy, restored, restoredFormer } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
+import { all, anything, loadRecords } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
 import { button } from "./parts/element.js";
+import { endTyping } from "./parts/fields.js";
 import { startLight, switchLight } from "./parts/light.js";
+import { markPlace, startPlaces } from "./parts/places.js";
 import { setAside } from "./parts/say.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
@@ -32,6 +35,8 @@ const app = {
   show,
   adopt,
   chooseRange,
+  assess,
+  shelf,
   openRange: openPack,
   openFor,
   narrowed,
@@ -41,6 +46,7 @@ const flow = identify(app);
 let queue = Promise.resolve();
 let running = 0;
 let shown = null;
+let opening = null;
 let told = "";
 
 /** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
@@ -70,24 +76,40 @@ function trouble(error) {
 
 /** Says what is wrong with the storage, once. */
 function tellStored() {
-  if (problem() !== told) notice(problem());
+  if (problem() !== told && problem() !== "") notice(problem());
   told = problem();
 }
 
 /** Draws the screen that the browser stands at; after a tap the focus goes to its heading. */
-function show(focus = true) {
-  const { screen } = here();
-  shown = screen;
+async function show(focus = true) {
+  const entry = here();
+  shown = entry.screen;
   closeSheet();
-  const settings = screen === "settings";
-  const back = () => history.back();
-  const nodes = settings ? [settingsScreen(app, { able: flow.able, back })] : flow.screen();
-  document
-    .getElementById("tools")
-    .replaceChildren(...(settings ? [button("Back", back, { class: "plain" })] : flow.tools()));
+  if (shown === "identify") place(flow.screen(), flow.tools(), focus);
+  else if (shown === "settings") {
+    const back = () => history.back();
+    place(
+      [settingsScreen(app, { able: flow.able, back })],
+      [button("Back", back, { class: "plain" })],
+      focus,
+    );
+  } else {
+    const shelf = await app.shelf();
+    const node = await shelf.draw(entry);
+    if (same(entry, here())) place([node], shelf.tools(), focus);
+  }
+}
+
+function same(one, other) {
+  return one.screen === other.screen && one.id === other.id && one.depth === other.depth;
+}
+
+function place(nodes, tools, focus) {
+  document.getElementById("tools").replaceChildren(...tools);
   document.getElementById("screen").replaceChildren(...nodes);
   const top = document.querySelector("#screen h1");
   document.title = `${top.textContent} – Identify`;
+  markPlace(here().screen);
   window.scrollTo(0, 0);
   if (focus) top.focus({ preventScroll: true });
 }
@@ -120,6 +142,7 @@ function signal() {
 }
 
 async function moved(entry) {
+  endTyping();
   if (sheetOpen()) {
     closeSheet();
     history.go(1);
@@ -127,7 +150,13 @@ async function moved(entry) {
   }
   await run(async () => {
     await flow.moved(entry);
-    if (entry.screen !== shown) show();
+    const now = here();
+    if (now.screen === "identify") {
+      if (shown === "identify") return;
+      if (app.piece) app.view = assess(app.piece);
+    }
+    await show();
+    window.scrollTo(0, now.top ?? 0);
   });
 }
 
@@ -148,11 +177,21 @@ async function openFor(piece) {
   return piece ? mended(app.engine, app, piece).piece : piece;
 }
 
+/** The engine's view of a piece, with the verdict where something is kept that can have a say. */
+function assess(piece) {
+  const { session } = current(piece);
+  if (!anything()) return app.engine.assess(app.ready, session);
+  const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
+  const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
+  const records = { pieces: others, wants: all("want") };
+  return app.engine.assess_for(app.ready, session, records, hand);
+}
+
 /** Takes up a piece: opens its range, and makes it fit if the range has changed since. */
 async function adopt(piece) {
   await openPack(packOf(piece));
   const { piece: fitting, dropped } = mended(app.engine, app, piece);
-  app.view = app.engine.assess(app.ready, current(fitting).session);
+  app.view = assess(fitting);
   app.piece = fitting;
   if (dropped.length > 0) notice(setAside(app.pack, dropped));
   if (fitting !== piece) await keep(fitting);
@@ -180,19 +219,21 @@ async function start() {
   startLight();
   watchInstall();
   document.getElementById("light").addEventListener("click", switchLight);
-  const opening = openStore();
-  [app.engine, app.list] = await Promise.all([loadEngine(), packList(), opening]);
+  const reading = openStore().then(loadRecords);
+  [app.engine, app.list] = await Promise.all([loadEngine(), packList(), reading]);
   tellStored();
   app.settings = await readSettings();
   await restore();
   onMoved(moved);
   document.getElementById("settings").addEventListener("click", openSettings);
+  startPlaces(openScreen);
   document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
     capture: true,
   });
   document.addEventListener("keydown", keyChooses);
-  show(false);
+  await show(false);
   whenIdle(flow.warm, 3);
+  shelf().catch(trouble);
 }
 
 /** Does something a few times while the browser has nothing else to do. */
@@ -206,9 +247,22 @@ function whenIdle(act, times) {
 }
 
 function openSettings() {
-  if (here().screen === "settings") return;
-  pushScreen("settings");
-  show();
+  if (here().screen !== "settings") openScreen("settings");
+}
+
+/** The collection's screens: loaded once, after the first question is on the screen. */
+function shelf() {
+  opening ??= import("./screens/shelf.js")
+    .then(({ openShelf }) => openShelf(app))
+    .catch((error) => {
+      opening = null;
+      throw error;
+    });
+  return opening;
+}
+
+function openScreen(screen) {
+  return shelf().then(({ keep }) => (screen === "identify" ? keep.identify() : keep.open(screen)));
 }
 
 function stuck(error) {

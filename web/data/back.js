@@ -1,11 +1,12 @@
 /**
  * The browser's Back button: one history entry for each step of the piece, so that Back takes back
- * exactly one. An entry's state is {step, screen}.
+ * exactly one. An entry's state is {step, screen, depth, ...}: `depth` counts the screens that lie
+ * over the piece; further fields say what the screen shows.
  */
 
 /** The entry the browser stands at. */
 export function here() {
-  return { step: 0, screen: "identify", ...history.state };
+  return { step: 0, screen: "identify", depth: 0, ...history.state };
 }
 
 /**
@@ -20,8 +21,19 @@ export function deepen(steps) {
 }
 
 /** Goes to another screen, from which Back leads here again. */
-export function pushScreen(screen) {
-  history.pushState({ step: here().step, screen }, "");
+export function pushScreen(screen, params = {}) {
+  const { step, depth } = here();
+  history.pushState({ ...params, step, screen, depth: depth + 1 }, "");
+}
+
+/** Notes something on the entry the browser stands at, such as how far it was scrolled. */
+export function remember(more) {
+  history.replaceState({ ...here(), ...more }, "");
+}
+
+/** Goes back past all other screens, to the piece. */
+export function backToPiece() {
+  return goBack(here().depth);
 }
 
 /** Goes back by `steps` entries, and resolves when the browser is there. */

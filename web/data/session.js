@@ -2,12 +2,15 @@
  * The piece at hand, as it is kept on the phone: every step since the start, so that each can be
  * taken back exactly.
  *
- *   {format, pack: pack id, steps: [{session, asked, further, claim}]}
+ *   {format, id, pack: pack id, hand, steps: [{session, asked, further, claim}]}
+ *   id        names it in the notes and pieces that are made of it
+ *   hand      {condition, boxed, asked}: what was said of the piece for the verdict; left out: nothing
  *   session   the engine's session
  *   asked     the feature the person chose to look at; "" for the engine's own choice
  *   further   go on asking although the answer is sure
  *   claim     what the seller says of the date, as typed; "" or left out: nothing
  */
+import { newId } from "./shapes.js";
 import { read, remove, write } from "./store.js";
 
 const FORMAT = 1;
@@ -15,7 +18,12 @@ const KEY = "piece";
 
 /** A new piece with its first step. */
 export function begun(session) {
-  return { format: FORMAT, pack: session.pack, steps: [{ session, asked: "", further: false }] };
+  return {
+    format: FORMAT,
+    id: newId("s"),
+    pack: session.pack,
+    steps: [{ session, asked: "", further: false }],
+  };
 }
 
 /** The step the piece is at. */

@@ -1,15 +1,18 @@
-/** What the person has chosen: the range, and what they have with them. */
+/** What the person has chosen: the range, what they have with them, how they count. */
 import { read, write } from "./store.js";
 
-const USUAL = { range: "", able: [] };
+/** first: nothing was chosen yet on how to start the collection. */
+const USUAL = { range: "", able: [], currency: "GBP", duplicates: "variant", first: true };
 
 /** The settings, with the usual ones where none were chosen. */
 export async function readSettings() {
-  const kept = await read("kept", "settings");
-  return {
-    range: typeof kept?.range === "string" ? kept.range : USUAL.range,
-    able: Array.isArray(kept?.able) ? kept.able : USUAL.able,
-  };
+  const kept = (await read("kept", "settings")) ?? {};
+  const sound = Object.entries(USUAL).map(([name, usual]) => {
+    const fits =
+      typeof kept[name] === typeof usual && Array.isArray(kept[name]) === Array.isArray(usual);
+    return [name, fits ? kept[name] : usual];
+  });
+  return Object.fromEntries(sound);
 }
 
 /** Keeps the settings. Resolves to false when they could not be stored. */

@@ -2,12 +2,21 @@
  * What the phone keeps: a thin layer over IndexedDB. Every write is on the disk before its promise
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
  */
+import { inMemory } from "./memory.js";
+
 const NAME = "identify";
-const VERSION = 1;
-const STORES = ["kept"];
-const memory = new Map();
+const VERSION = 2;
+const JOURNAL = { keyPath: "seq", autoIncrement: true };
+const STORES = {
+  kept: {},
+  records: { keyPath: "id" },
+  photos: { keyPath: "id" },
+  journal: JOURNAL,
+};
+const INDEXES = { journal: ["record", "group"] };
 let database = null;
 let failure = "";
+let lost = false;
 
 /** Opens the storage. Never rejects: `problem()` tells what is wrong. */
 export async function openStore() {
@@ -16,11 +25,11 @@ export async function openStore() {
     failure = "";
     database.onversionchange = () => {
       database.close();
-      database = null;
+      lose();
       failure = "Another window opened a newer version. Close this one and go on there.";
     };
     database.onclose = () => {
-      database = null;
+      lose();
       failure = "The browser closed its storage. What you do from now on is lost when you leave.";
     };
   } catch (error) {
@@ -28,13 +37,20 @@ export async function openStore() {
   }
 }
 
+function lose() {
+  database = null;
+  lost = true;
+}
+
 function opened() {
   return new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, VERSION);
     request.onupgradeneeded = () => {
-      const there = request.result.objectStoreNames;
-      for (const store of STORES)
-        if (!there.contains(store)) request.result.createObjectStore(store);
+      for (const [name, kind] of Object.entries(STORES)) {
+        if (request.result.objectStoreNames.contains(name)) continue;
+        const store = request.result.createObjectStore(name, kind);
+        for (const field of INDEXES[name] ?? []) store.createIndex(field, field);
+      }
     };
     request.onblocked = () => reject(new Error("blocked"));
     request.onerror = () => reject(request.error);
@@ -56,36 +72,91 @@ export function problem() {
 
 /** The value kept under `key`, or undefined. */
 export async function read(store, key) {
-  if (!database) return structuredClone(memory.get(`${store} ${key}`));
-  return result(database.transaction(store).objectStore(store).get(key));
+  let value;
+  await look([store], async (there) => {
+    value = await there.get(store, key);
+  });
+  return value;
 }
 
 /** Keeps `value` under `key`. Resolves to true when it is safe on the disk, else to false (see `problem`). */
-export function write(store, key, value) {
-  if (!database) memory.set(`${store} ${key}`, structuredClone(value));
-  return change(store, (there) => there.put(value, key));
+export async function write(store, key, value) {
+  return (await together([store], (there) => there.put(store, value, key))) === "disk";
 }
 
 /** Takes away what is kept under `key`. */
-export function remove(store, key) {
-  memory.delete(`${store} ${key}`);
-  return change(store, (there) => there.delete(key));
+export async function remove(store, key) {
+  return (await together([store], (there) => there.remove(store, key))) === "disk";
 }
 
-async function change(store, act) {
-  if (!database) return false;
+/** Reads in one go: what `act` sees belongs together. */
+export async function look(stores, act) {
+  if (!database) return act(inMemory);
+  return act(over(database.transaction(stores)));
+}
+
+/**
+ * Several reads and writes as one: all of it happens, or nothing. `act` waits for nothing but what
+ * it is given. Gives "disk" when it is safe there, "memory" when nothing can be stored, "" when it
+ * failed (see `problem`). What `act` throws comes through, and nothing has happened.
+ */
+export async function together(stores, act) {
+  if (lost) return "";
+  if (!database) {
+    await act(inMemory);
+    return "memory";
+  }
+  let transaction;
   try {
-    const transaction = database.transaction(store, "readwrite", { durability: "strict" });
-    act(transaction.objectStore(store));
-    await done(transaction);
-    return true;
+    transaction = database.transaction(stores, "readwrite", { durability: "strict" });
+    const finished = done(transaction);
+    const acted = Promise.resolve(act(over(transaction)));
+    await Promise.race([acted, finished]);
+    await finished;
+    failure = "";
+    return "disk";
   } catch (error) {
+    abort(transaction);
+    if (!(error instanceof DOMException)) throw error;
     failure =
-      error?.name === "QuotaExceededError"
+      error.name === "QuotaExceededError"
         ? "The phone has no room left: the last step is not stored. Free some room, then go on."
         : "The last step could not be stored. It is lost when you leave this page.";
-    return false;
+    return "";
   }
+}
+
+function abort(transaction) {
+  try {
+    transaction?.abort();
+  } catch {
+    // It has ended by itself.
+  }
+}
+
+/** A transaction's stores, with a promise for each request. */
+function over(transaction) {
+  const at = (store) => transaction.objectStore(store);
+  return {
+    get: (store, key) => result(at(store).get(key)),
+    all: (store) => result(at(store).getAll()),
+    where: (store, field, value) => result(at(store).index(field).getAll(value)),
+    put: (store, value, key) => result(at(store).put(value, key)),
+    remove: (store, key) => result(at(store).delete(key)),
+    backwards: (store, visit) => walk(at(store).openCursor(null, "prev"), visit),
+  };
+}
+
+/** From the last value to the first, until `visit` says false. */
+function walk(request, visit) {
+  return new Promise((resolve, reject) => {
+    request.onerror = () => reject(request.error);
+    request.onsuccess = () => {
+      const cursor = request.result;
+      if (cursor && visit(cursor.value) !== false) cursor.continue();
+      else resolve();
+    };
+  });
 }
 
 function result(request) {
@@ -98,7 +169,7 @@ function result(request) {
 function done(transaction) {
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve();
-    transaction.onerror = () => reject(transaction.error);
-    transaction.onabort = () => reject(transaction.error);
+    transaction.onerror = () => reject(transaction.error ?? new DOMException("", "AbortError"));
+    transaction.onabort = () => reject(transaction.error ?? new DOMException("", "AbortError"));
   });
 }

@@ -10,7 +10,7 @@ export function signalLine(text) {
   document.getElementById("signal").textContent = text;
 }
 
-/** Shows a notice at the top of the page: a sentence, and buttons [[label, act]]. */
+/** Shows a notice at the top of the page: a sentence, and buttons [[label, act]]. Gives its box. */
 export function notice(text, actions = []) {
   const box = el("div", { class: "notice", role: "alert" }, el("p", {}, text));
   const shut = () => box.remove();
@@ -26,4 +26,5 @@ export function notice(text, actions = []) {
   );
   box.append(el("div", { class: "row" }, buttons));
   document.getElementById("notices").replaceChildren(box);
+  return box;
 }

@@ -2,6 +2,7 @@ import { chance } from "./chance.js";
 import { el } from "./element.js";
 import { itemName, percent, small, span, stillPossible, variantName } from "./say.js";
 import { claimLine } from "./say-claim.js";
+import { verdictLine } from "./verdict.js";
 
 /** What it looks like so far: the leader with its chance, the years, how many are left, the claim. Opens the candidates. */
 export function strip(pack, view, open, held = null) {
@@ -20,6 +21,7 @@ export function strip(pack, view, open, held = null) {
       lead.chance === null ? null : chance(lead.chance),
     ),
     el("span", { class: "strip-more" }, `${years} · ${stillPossible(view.possible)}`),
+    view.verdict ? el("span", { class: "strip-swap" }, verdictLine(view.verdict)) : null,
     held?.judged ? el("span", { class: "strip-swap" }, claimLine(held.claim, held.judged)) : null,
     swapped.map(({ part }) =>
       el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`),

@@ -3,6 +3,8 @@ import { datedFacts } from "../parts/dated.js";
 import { button, el, heading } from "../parts/element.js";
 import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
 import { itemName, need, percent, small, variantName } from "../parts/say.js";
+import { forYou } from "./outcome.js";
+import { verdictTitle } from "../parts/verdict.js";
 import { yearsFigure } from "../parts/years.js";
 
 /** The answer: what it is, or what cannot be told apart, or that it is not in the reference. */
@@ -10,7 +12,9 @@ export function answerScreen(app, step, act) {
   const { view } = app;
   const alone = view.stop === "nothing" && view.alike.length === 1;
   const card =
-    view.stop === "sure" || alone ? one : { "": nothing, nothing, unrecorded }[view.stop];
+    view.stop === "sure" || alone
+      ? one
+      : { "": nothing, nothing, unrecorded, verdict: allAlike }[view.stop];
   return el(
     "section",
     { class: "answer" },
@@ -37,6 +41,7 @@ function one(app, step, act) {
     el("p", { class: "variant" }, variant.name),
     carries(item),
     chance(best.chance),
+    forYou(app, act),
     yearsFigure(view.years),
     datedFacts(app, step, act),
     couldBe(app, view.variants.slice(1), act),
@@ -55,9 +60,23 @@ function kicker({ stop }, { items }) {
 }
 
 function nothing(app, step, act) {
+  return several(app, step, act, [heading(1, "These cannot be told apart by what you saw")]);
+}
+
+/** Whichever it is, it means the same for the collector. */
+function allAlike(app, step, act) {
+  return several(app, step, act, [
+    heading(1, verdictTitle(app.view.verdict)),
+    el("p", {}, "Which of them it is makes no difference to that, so you can stop here."),
+  ]);
+}
+
+function several(app, step, act, top) {
   const { pack, view } = app;
   return [
-    heading(1, "These cannot be told apart by what you saw"),
+    ...top,
+    forYou(app, act),
+    heading(2, "What it could be"),
     el(
       "ul",
       { class: "alike" },
@@ -92,6 +111,7 @@ function unrecorded(app, step, act) {
       "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong.",
     ),
     chance(view.unrecorded),
+    forYou(app, act),
     view.variants.length === 0 ? null : heading(2, "What came closest"),
     el(
       "ul",

@@ -1,0 +1,101 @@
+/** The journal read backwards: what was changed, undoing it, and a record's earlier versions. */
+import { change } from "./records.js";
+import { same } from "./shapes.js";
+import { look } from "./store.js";
+
+/** The latest changes: [{group, what, time, records: [ids], undone, undoes}], the newest first. */
+export async function latest(most) {
+  const found = new Map();
+  const undone = new Set();
+  await look(["journal"], (there) =>
+    there.backwards("journal", (entry) => {
+      if (entry.side) return true;
+      const { group, what, time, undoes } = entry;
+      if (!found.has(group)) {
+        if (found.size === most) return false;
+        const gone = undone.has(group);
+        if (undoes !== "" && !gone) undone.add(undoes);
+        found.set(group, { group, what, time, undoes, undone: gone, records: [] });
+      }
+      found.get(group).records.push(entry.record);
+      return true;
+    }),
+  );
+  return [...found.values()];
+}
+
+/** What Undo would take back now: the latest change that still holds; undefined when none does. */
+export async function undoable() {
+  let found;
+  const undone = new Set();
+  await look(["journal"], (there) =>
+    there.backwards("journal", ({ group, what, undoes, side }) => {
+      if (side || undone.has(group)) return true;
+      if (undoes === "") found = { group, what };
+      else undone.add(undoes);
+      return !found;
+    }),
+  );
+  return found;
+}
+
+/**
+ * Takes back one change. Fields that were changed again since stay as they are: {kept, group, left:
+ * how many such}. A record that the change made goes to the trash.
+ */
+export async function undo({ group, what }) {
+  let left = 0;
+  const done = await change(
+    `Undone: ${what}`,
+    async (there) => {
+      const entries = await there.where("journal", "group", group);
+      return entries.map((one) => ({
+        id: one.record,
+        alter(now) {
+          if (!now || now.gone) {
+            left += 1;
+            return now;
+          }
+          const { record, stayed } = takenBack(now, one);
+          left += stayed;
+          return record;
+        },
+      }));
+    },
+    { undoes: group },
+  );
+  return { ...done, left };
+}
+
+function takenBack(now, { before, after }) {
+  if (!before) return { record: { ...now, trashed: new Date().toISOString() }, stayed: 0 };
+  const record = { ...now };
+  let stayed = 0;
+  for (const name of new Set([...Object.keys(before), ...Object.keys(after)])) {
+    if (!same(now[name], after[name])) stayed += 1;
+    else if (name in before) record[name] = before[name];
+    else delete record[name];
+  }
+  return { record, stayed };
+}
+
+/** What was ever changed on a record, the newest first. */
+export async function historyOf(id) {
+  let found = [];
+  await look(["journal"], async (there) => {
+    found = await there.where("journal", "record", id);
+  });
+  return found.reverse();
+}
+
+/** How many records were changed after this place of the journal. */
+export async function changedAfter(seq) {
+  const changed = new Set();
+  await look(["journal"], (there) =>
+    there.backwards("journal", (entry) => {
+      if (entry.seq > seq && !entry.side) changed.add(entry.record);
+      return entry.seq > seq;
+    }),
+  );
+  return changed.size;
+}

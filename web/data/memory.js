@@ -1,0 +1,25 @@
+/** The stores where the browser refuses storage: the same to use, and gone when the page is left. */
+const stores = {};
+let seq = 0;
+
+function at(store) {
+  stores[store] ??= new Map();
+  return stores[store];
+}
+
+export const inMemory = {
+  get: async (store, key) => structuredClone(at(store).get(key)),
+  all: async (store) => structuredClone([...at(store).values()]),
+  where: async (store, field, value) =>
+    structuredClone([...at(store).values()].filter((one) => one[field] === value)),
+  async put(store, value, key) {
+    const kept = structuredClone(value);
+    if (store === "journal") kept.seq ??= ++seq;
+    at(store).set(key ?? kept.seq ?? kept.id, kept);
+    return kept.seq;
+  },
+  remove: async (store, key) => at(store).delete(key),
+  async backwards(store, visit) {
+    for (const value of [...at(store).values()].reverse()) if (visit(value) === false) return;
+  },
+};

@@ -1,0 +1,205 @@
+/**
+ * The collector's records: pieces, wants, notes, budgets. All are held in memory as well, for quick
+ * lists. Every change is one transaction that reads what is stored now, writes it changed, and puts
+ * into the journal what was before and after:
+ *
+ *   {seq, group, time, record, type, what, before, after, undoes, side}
+ *   group          what was changed by one tap
+ *   before, after  the fields that changed; before is null for a new record
+ *   undoes         the group that was undone; "" for none
+ *   side           a version that came from elsewhere and was not taken up: only history
+ */
+import { newId, same } from "./shapes.js";
+import { look, together } from "./store.js";
+
+const known = new Map();
+const listeners = [];
+const STORES = ["records", "journal", "photos"];
+const channel = "BroadcastChannel" in self ? new BroadcastChannel("identify records") : null;
+let reading = null;
+
+/** The record was changed elsewhere since; nothing was written. `now`: as it is. */
+export class ChangedElsewhere extends Error {
+  constructor(now) {
+    super("changed elsewhere");
+    this.now = now;
+  }
+}
+
+/** Reads all records, once. */
+export function loadRecords() {
+  reading ??= readAll();
+  return reading;
+}
+
+async function readAll() {
+  channel?.addEventListener("message", ({ data }) => refresh(data));
+  await look(["records"], async (there) => {
+    for (const record of await there.all("records")) known.set(record.id, record);
+  });
+}
+
+/** Calls `heard` when another window has changed something. */
+export function onChanged(heard) {
+  listeners.push(heard);
+}
+
+async function refresh(ids) {
+  await look(["records"], async (there) => {
+    const found = await Promise.all(ids.map((id) => there.get("records", id)));
+    ids.forEach((id, place) => found[place] && known.set(id, found[place]));
+  });
+  for (const heard of listeners) heard(ids);
+}
+
+/** Takes up what was written past this module, and tells other windows. */
+export async function reread(ids) {
+  await refresh(ids);
+  channel?.postMessage(ids);
+}
+
+/** The record of that id, or undefined; also one in the trash. */
+export function record(id) {
+  return known.get(id);
+}
+
+/** All records of a type that are not in the trash. */
+export function all(type) {
+  return [...known.values()].filter((one) => one.type === type && one.trashed === "");
+}
+
+/** What is in the trash, the latest first. */
+export function trashed() {
+  return [...known.values()]
+    .filter((one) => one.trashed !== "" && !one.gone)
+    .sort((a, b) => (a.trashed < b.trashed ? 1 : -1));
+}
+
+/** Is there a piece or a want that a verdict could rest on? */
+export function anything() {
+  return [...known.values()].some(
+    ({ type, trashed }) => trashed === "" && (type === "piece" || type === "want"),
+  );
+}
+
+/** Every record there is, with what is left of those deleted for good. */
+export function everything() {
+  return [...known.values()];
+}
+
+/**
+ * Changes records. `what` says it in a few words; `edits`: [{id, alter(now or null) -> record}], or
+ * a function that gets the stores and gives such a list; `photos` are kept along with it. Gives
+ * {kept: "disk", "memory" or "" when it failed, group}. What `alter` throws comes through.
+ */
+export async function change(what, edits, { photos = [], ...marks } = {}) {
+  const group = newId("g");
+  const changed = [];
+  const kept = await together(STORES, async (there) => {
+    const list = typeof edits === "function" ? await edits(there) : edits;
+    const found = await Promise.all(list.map(({ id }) => there.get("records", id)));
+    list.forEach(({ alter }, place) => {
+      const before = found[place] ?? null;
+      const after = alter(before);
+      if (after && !same(before, after)) changed.push([before, stamped(before, after)]);
+    });
+    const writes = photos.map((photo) => there.put("photos", photo));
+    for (const [before, after] of changed) {
+      writes.push(there.put("records", after));
+      writes.push(there.put("journal", entry(before, after, { group, what, ...marks })));
+    }
+    await Promise.all(writes);
+  });
+  if (kept !== "") tell(changed.map(([, after]) => after));
+  return { kept, group };
+}
+
+function tell(records) {
+  for (const one of records) known.set(one.id, one);
+  if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));
+}
+
+function stamped(before, after) {
+  const now = Math.max(Date.now(), before ? Date.parse(before.changed) + 1 : 0);
+  const changed = new Date(now).toISOString();
+  return { ...after, made: before?.made ?? after.made ?? changed, changed };
+}
+
+/** A journal entry, with nothing but the fields that differ. */
+export function entry(before, after, marks) {
+  const fields = fieldsThatDiffer(before ?? {}, after);
+  return {
+    time: after.changed,
+    record: after.id,
+    type: after.type,
+    undoes: "",
+    side: false,
+    ...marks,
+    before: before && picked(before, fields),
+    after: picked(after, before ? fields : Object.keys(after)),
+  };
+}
+
+function fieldsThatDiffer(before, after) {
+  const all = new Set([...Object.keys(before), ...Object.keys(after)]);
+  return [...all].filter((name) => name !== "changed" && !same(before[name], after[name]));
+}
+
+function picked(record, fields) {
+  return Object.fromEntries(
+    fields.filter((name) => name in record).map((name) => [name, record[name]]),
+  );
+}
+
+/** An edit that sets one field, if it still is as it was shown. */
+export function setting(id, field, shown, value) {
+  return {
+    id,
+    alter(now) {
+      if (!now || now.gone) throw new ChangedElsewhere(now);
+      if (!same(now[field] ?? null, shown ?? null) && !same(now[field] ?? null, value))
+        throw new ChangedElsewhere(now);
+      return { ...now, [field]: value };
+    },
+  };
+}
+
+/** An edit that makes a record. */
+export function making(record) {
+  return { id: record.id, alter: () => record };
+}
+
+/** An edit that puts a record into the trash, or back from it. */
+export function trashing(id, into = true) {
+  return {
+    id,
+    alter: (now) => now && { ...now, trashed: into ? new Date().toISOString() : "" },
+  };
+}
+
+/**
+ * Deletes for good: what the records held, their history and their photos. Only their ids stay, so
+ * that another device or an old backup does not bring them back unasked.
+ */
+export async function deleteForGood(ids, photos) {
+  const left = [];
+  const kept = await together(STORES, async (there) => {
+    for (const id of ids) {
+      const now = await there.get("records", id);
+      if (!now || now.trashed === "") continue;
+      const { type, made, changed, trashed: gone } = now;
+      left.push(stamped(now, { id, type, made, changed, trashed: gone, gone: true }));
+      for (const old of await there.where("journal", "record", id)) {
+        await there.put("journal", { ...old, before: old.before && {}, after: {}, side: true });
+      }
+    }
+    const marks = { group: newId("g"), what: "Deleted for good", side: true };
+    for (const one of left) {
+      await there.put("records", one);
+      await there.put("journal", entry({}, one, marks));
+    }
+    for (const id of photos) await there.remove("photos", id);
+  });
+  if (kept !== "") tell(left);
+  return kept;
+}

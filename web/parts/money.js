@@ -1,0 +1,58 @@
+/** Money as it is shown and typed. The engine reads and adds; here are the words. */
+import { field } from "./fields.js";
+import { el } from "./element.js";
+
+const PROBLEMS = {
+  amount: "There is no amount in it. Write it like 4.50, £4 or 12/6.",
+  word: "There is a word in it that is no currency. Write it like 4.50, £4 or 12/6.",
+  which: "Several currencies are written that way. Write its code too, like 4.50 USD.",
+  currency: "That currency is not known here. Write it with a code like GBP or EUR.",
+  mixed: "There are two currencies in it. Write one.",
+  decimals: "It has too many decimals. Write it like 4.50.",
+  parts: "More than 19 shillings, 11 old pence or 99 pence beside a larger unit. Look at it again.",
+  large: "It is too large. Look at it again.",
+  ambiguous: "It can be read in more than one way. Write it like 4.50, £4 or 12/6.",
+};
+
+/** An amount for the screen: £4.50, and old money as it was typed beside it. */
+export function moneyText(engine, money) {
+  if (!money) return "";
+  const { currency, digits, whole, part, old } = engine.money_parts(money);
+  const amount = whole + part / 10 ** digits;
+  const text = new Intl.NumberFormat("en-GB", {
+    style: "currency",
+    currency,
+    minimumFractionDigits: part === 0 ? 0 : digits,
+  }).format(amount);
+  const typed = money.typed ?? "";
+  return old && /[/dsg]|[a-z]n/i.test(typed.replace(/gbp|pounds?|£/gi, ""))
+    ? `${text} (${typed.trim()})`
+    : text;
+}
+
+/** A list of sums, one for each currency. */
+export function totalText(engine, amounts) {
+  const sums = engine.totals(amounts.filter(Boolean));
+  return sums.map((sum) => moneyText(engine, sum)).join(" and ");
+}
+
+/** A field for money. What cannot be read stays in the field, with a sentence, and is not saved. */
+export function moneyField(app, label, value, save, hint = "") {
+  const control = el("input", {
+    type: "text",
+    autocomplete: "off",
+    autocapitalize: "off",
+    spellcheck: "false",
+    value: value ? (value.typed || moneyText(app.engine, value)) : "",
+  });
+  return field(
+    label,
+    control,
+    () => {
+      const { money, problem } = app.engine.read_money(control.value, app.settings.currency);
+      if (problem !== "" && problem !== "empty") return `Not saved. ${PROBLEMS[problem]}`;
+      return save(problem === "" ? money : null);
+    },
+    { hint },
+  );
+}

@@ -1,0 +1,98 @@
+/** What pieces, wants and notes are called, by the packs they speak of. No DOM here. */
+import { itemName, percent, small } from "./say.js";
+
+const looked = new WeakMap();
+const CERTAIN = 0.995;
+
+function lookup(pack) {
+  if (!looked.has(pack)) {
+    looked.set(pack, {
+      items: new Map(pack.items.map((item, place) => [item.number, place])),
+      variants: new Map(pack.variants.map((variant, place) => [variant.id, place])),
+    });
+  }
+  return looked.get(pack);
+}
+
+/** The place of an item in its pack; -1 where the pack or the item is not there. */
+export function itemPlace(pack, number) {
+  return pack ? (lookup(pack).items.get(number) ?? -1) : -1;
+}
+
+/** The place of a variant in its pack; -1 where it is not there. */
+export function variantPlace(pack, id) {
+  return pack ? (lookup(pack).variants.get(id) ?? -1) : -1;
+}
+
+/** The places of an item's variants. */
+export function variantsOf(pack, item) {
+  return pack.variants.map((_, place) => place).filter((place) => pack.variants[place].item === item);
+}
+
+/** How a variant is called beside its item's name. */
+export function variantLabel(pack, place) {
+  return pack.variants[place].name === "" ? "the only variant" : small(pack.variants[place].name);
+}
+
+/** The number of the item that a record is about; "" for none. */
+export function itemNumber(record) {
+  return record.type === "note" ? (record.of[0]?.item ?? "") : record.item;
+}
+
+/** What a record is about: number and name. */
+export function title(packs, record) {
+  const number = itemNumber(record);
+  const pack = packs.get(record.pack);
+  const place = itemPlace(pack, number);
+  if (place >= 0) return itemName(pack, place);
+  if (number !== "") return `${number} (${record.pack})`;
+  if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";
+  return record.called || "Not named yet";
+}
+
+/** Which variant a record is about, in a few words. */
+export function variantText(packs, record) {
+  const pack = packs.get(record.pack);
+  const item = itemPlace(pack, itemNumber(record));
+  if (item < 0) return record.type === "piece" ? "not in the reference" : "";
+  if (record.type === "want") {
+    const place = variantPlace(pack, record.variant);
+    return place < 0 ? "any variant" : variantLabel(pack, place);
+  }
+  const named = record.of.filter((one) => variantPlace(pack, one.variant) >= 0);
+  if (named.length === 0) return variantsOf(pack, item).length === 1 ? "" : "some variant";
+  const [best] = named;
+  const label = variantLabel(pack, variantPlace(pack, best.variant));
+  if (named.length === 1 || best.chance >= CERTAIN) return label;
+  return `perhaps ${label} (${percent(best.chance)}), or one of ${named.length - 1} more`;
+}
+
+/** Condition and box in a few words; "" where nothing is said. */
+export function stateText({ condition, boxed, box_condition: box }) {
+  const said = condition === "" ? [] : [condition];
+  if (boxed === "yes") said.push(box ? `box ${box}` : "boxed");
+  if (boxed === "no") said.push("no box");
+  return said.join(", ");
+}
+
+const haystacks = new WeakMap();
+
+/** Does everything that is written of a record hold each of these words? */
+export function matches(packs, record, words) {
+  if (!haystacks.has(record)) {
+    const { id, type, answers, ...rest } = record;
+    const text = [title(packs, record), variantText(packs, record), texts(rest)].join(" ");
+    haystacks.set(record, text.toLowerCase());
+  }
+  return words.every((word) => haystacks.get(record).includes(word));
+}
+
+function texts(value) {
+  if (typeof value === "string") return value;
+  return value && typeof value === "object" ? Object.values(value).map(texts).join(" ") : "";
+}
+
+/** The words of a search. */
+export function wordsOf(text) {
+  return text.toLowerCase().split(/\s+/).filter(Boolean);
+}

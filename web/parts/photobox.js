@@ -1,0 +1,88 @@
+import { NoPhoto, photo, photoFrom } from "../data/photos.js";
+import { record } from "../data/records.js";
+import { button, el, heading } from "./element.js";
+import { thumb } from "./list.js";
+import { sheet } from "./sheet.js";
+import { notice } from "./status.js";
+
+/** The photos of a record, with the camera to take more. */
+export function photoBox(keep, id) {
+  const { photos } = record(id);
+  return el(
+    "section",
+    { class: "photos" },
+    heading(2, "Photos"),
+    el(
+      "div",
+      { class: "row" },
+      photos.map((one, place) =>
+        button(thumb(one, `Photo ${place + 1}`), () => openPhoto(keep, id, one), {
+          class: "picture",
+        }),
+      ),
+    ),
+    el(
+      "div",
+      { class: "row" },
+      fileButton("Take a photo", (file) => addPhoto(keep, id, file), {
+        accept: "image/*",
+        capture: "environment",
+      }),
+      fileButton("Choose a picture", (file) => addPhoto(keep, id, file), { accept: "image/*" }),
+    ),
+  );
+}
+
+/** A button that asks for a file. */
+export function fileButton(label, chosen, props) {
+  const input = el("input", { type: "file", class: "unseen", ...props });
+  input.addEventListener("change", async () => {
+    const [file] = input.files;
+    if (file) await chosen(file);
+    input.value = "";
+  });
+  return el("label", { class: "plain file" }, label, input);
+}
+
+function addPhoto(keep, id, file) {
+  return keep.run(async () => {
+    try {
+      const made = await photoFrom(file);
+      const add = (now) => ({ ...now, photos: [...(now.photos ?? []), made.id] });
+      const kept = await keep.change("Photo added", [{ id, alter: add }], { photos: [made] });
+      if (kept) await keep.redraw();
+    } catch (error) {
+      if (!(error instanceof NoPhoto)) throw error;
+      notice(`${error.message} Nothing else was changed.`);
+    }
+  });
+}
+
+async function openPhoto(keep, id, photoId) {
+  const found = await photo(photoId);
+  const url = found ? URL.createObjectURL(found.full) : "";
+  const shut = sheet(
+    "Photo",
+    found
+      ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
+      : el("p", {}, "This photo is not on this phone."),
+    button(
+      "Take it away",
+      () => {
+        shut();
+        keep.run(async () => {
+          const without = (now) => ({
+            ...now,
+            photos: now.photos.filter((one) => one !== photoId),
+          });
+          await keep.change("Photo taken away", [{ id, alter: without }], {
+            said: "The photo was taken away. It is in the trash.",
+          });
+          await keep.redraw();
+        });
+      },
+      { class: "plain wide" },
+    ),
+  );
+  document.querySelector("dialog.sheet")?.addEventListener("close", () => URL.revokeObjectURL(url));
+}

@@ -1,0 +1,48 @@
+/** The bar at the bottom with the app's main screens; while a question is asked, it is one tap away. */
+import { button, el } from "./element.js";
+import { sheet } from "./sheet.js";
+
+const bar = document.getElementById("places");
+const others = document.getElementById("others");
+const UNDER = {
+  piece: "collection",
+  want: "wants",
+  note: "notebook",
+};
+
+/** Makes the bar work. */
+export function startPlaces(open) {
+  const buttons = [...bar.querySelectorAll("button")];
+  for (const one of buttons) one.addEventListener("click", () => open(one.dataset.screen));
+  others.addEventListener("click", () => {
+    const go = (screen) => () => {
+      shut();
+      open(screen);
+    };
+    const shut = sheet(
+      "Other screens",
+      el(
+        "div",
+        { class: "found" },
+        buttons
+          .slice(1)
+          .map((one) =>
+            button(one.textContent, go(one.dataset.screen), { class: "plain wide" }),
+          ),
+      ),
+    );
+  });
+}
+
+/** Shows where the person is; the bar makes room for the answers while a question is asked. */
+export function markPlace(screen) {
+  const asking = document.querySelector("#screen > .card") !== null;
+  bar.hidden = asking;
+  others.hidden = !asking;
+  document.body.classList.toggle("with-places", !asking);
+  for (const one of bar.querySelectorAll("button")) {
+    const own = one.dataset.screen === (UNDER[screen] ?? screen);
+    if (own) one.setAttribute("aria-current", "page");
+    else one.removeAttribute("aria-current");
+  }
+}

@@ -1,0 +1,39 @@
+import { button, el } from "./element.js";
+import { moneyText } from "./money.js";
+import { title, variantText } from "./naming.js";
+import { sheet } from "./sheet.js";
+import { notice } from "./status.js";
+
+/** The wants as plain text, a line each. */
+export function wantsText(app, keep, wants) {
+  const lines = wants.map((want) => {
+    const terms = [
+      variantText(keep.packs, want),
+      want.least ? `${want.least} or better` : "",
+      want.box === "yes" ? "boxed" : "",
+      want.most ? `up to ${moneyText(app.engine, want.most)}` : "",
+      want.urgency === 3 ? "urgent" : "",
+    ];
+    return `- ${title(keep.packs, want)}: ${terms.filter(Boolean).join(", ")}`;
+  });
+  return ["Wanted:", ...lines, ""].join("\n");
+}
+
+/** Hands a text to another app; where that cannot be, copies it; where that cannot be, shows it. */
+export async function share(title, text) {
+  if (navigator.share) {
+    try {
+      await navigator.share({ title, text });
+      return;
+    } catch (error) {
+      if (error.name === "AbortError") return;
+    }
+  }
+  try {
+    await navigator.clipboard.writeText(text);
+    notice("Copied. Paste it into a message.");
+  } catch {
+    const area = el("textarea", { rows: 12, readonly: true, "aria-label": title }, text);
+    sheet(title, el("p", {}, "Copy this text."), area, button("Select all", () => area.select(), { class: "plain wide" }));
+  }
+}

@@ -1,0 +1,105 @@
+import { NoBackup, backedUp, lastBackup, makeBackup, readBackup, restore } from "../data/backup.js";
+import { askToKeep, kept } from "../data/install.js";
+import { changedAfter } from "../data/journal.js";
+import { problem } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { fileButton } from "../parts/photobox.js";
+import { notice } from "../parts/status.js";
+import { timeText } from "../parts/when.js";
+
+/** Backup: what is not in one yet, the file in one tap, and its restore. */
+export async function backupScreen(_app, keep) {
+  const { seq, time } = await lastBackup();
+  const waiting = await changedAfter(seq);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Backup"),
+    el("p", {}, waitingText(waiting, time)),
+    button("Make a backup file", () => keep.run(() => handOver(keep)), { class: "main wide" }),
+    el(
+      "p",
+      { class: "quiet" },
+      "The file holds everything: pieces, wants, notes, photos, and what you paid. Keep it where only you can read it.",
+    ),
+    heading(2, "Restore"),
+    el(
+      "p",
+      {},
+      "What is in the file is added to what is here. Where both have the same piece, the version changed later counts, and the other one stays in its history.",
+    ),
+    fileButton("Restore a backup file", (file) => keep.run(() => takeIn(keep, file)), {
+      accept: ".json,application/json",
+    }),
+    heading(2, "Will the browser keep it?"),
+    await keepText(keep),
+  );
+}
+
+/** How much is not in a backup, in a sentence. */
+export function waitingText(waiting, time) {
+  if (waiting === 0) return time === "" ? "There is nothing to back up yet." : `Everything is in the backup of ${timeText(time)}.`;
+  const count = waiting === 1 ? "1 entry is" : `${waiting} entries are`;
+  return time === ""
+    ? `${count} only on this phone: there is no backup yet.`
+    : `${count} not in the last backup, of ${timeText(time)}.`;
+}
+
+async function handOver(keep) {
+  const { blob, name, seq, count } = await makeBackup();
+  const url = URL.createObjectURL(blob);
+  el("a", { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  await backedUp(seq);
+  await keep.redraw();
+  notice(
+    `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and copy it to another place.`,
+  );
+}
+
+async function takeIn(keep, file) {
+  try {
+    const read = readBackup(await file.text());
+    const { kept: stored, added, newer, older } = await restore(read);
+    if (stored === "") {
+      notice(`${problem()} Nothing was restored.`);
+      return;
+    }
+    for (const one of read.records) await keep.ready(one.pack);
+    await keep.redraw();
+    const broken =
+      read.broken === 0 ? "" : ` ${read.broken} in the file could not be read and were left out.`;
+    notice(
+      `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here because they were changed later.${broken}`,
+    );
+  } catch (error) {
+    if (!(error instanceof NoBackup)) throw error;
+    notice(error.message);
+  }
+}
+
+async function keepText(keep) {
+  const answer = await kept();
+  if (problem() !== "") return el("p", { class: "warn" }, problem());
+  if (answer === true)
+    return el("p", {}, "Yes: it has agreed to keep it, also when the phone runs short of room.");
+  return [
+    el(
+      "p",
+      {},
+      answer === false
+        ? "Not for certain: it may delete it when the phone runs short of room. In a private window everything is gone when you close it."
+        : "This browser does not say.",
+    ),
+    button(
+      "Ask the browser to keep it",
+      () =>
+        keep.run(async () => {
+          if (!(await askToKeep()))
+            notice("The browser did not agree. Put the app on the home screen, and make a backup.");
+          await keep.redraw();
+        }),
+      { class: "plain wide" },
+    ),
+  ];
+}

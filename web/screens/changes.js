@@ -1,0 +1,86 @@
+import { historyOf, latest } from "../data/journal.js";
+import { record } from "../data/records.js";
+import { button, el, heading } from "../parts/element.js";
+import { moneyText } from "../parts/money.js";
+import { title } from "../parts/naming.js";
+import { timeText } from "../parts/when.js";
+
+const MOST = 60;
+const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
+
+/** What was changed: of one record with its earlier versions, or the latest changes of all. */
+export async function changesScreen(app, keep, { id }) {
+  const entries = id ? await historyOf(id) : await latest(MOST);
+  const one = id ? record(id) : null;
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, one ? `What was changed: ${title(keep.packs, one)}` : "The latest changes"),
+    entries.length === 0 ? el("p", {}, "Nothing was changed yet.") : null,
+    el(
+      "ol",
+      { class: "answers" },
+      entries.map((entry) => el("li", {}, one ? version(app, keep, entry) : step(keep, entry))),
+    ),
+  );
+}
+
+function step(keep, { group, what, time, records, undone }) {
+  const first = record(records[0]);
+  const name = first && first.type !== "budget" && !first.gone ? title(keep.packs, first) : "";
+  const about = records.length > 1 ? `${records.length} entries` : name;
+  return [
+    heading(3, what),
+    el("p", { class: "quiet" }, [about, timeText(time), undone ? "undone" : ""].filter(Boolean).join(" · ")),
+    undone
+      ? null
+      : button("Undo this", () => keep.run(() => keep.takeBack({ group, what })), {
+          class: "plain",
+          "aria-label": `Undo this: ${what}, ${about}`,
+        }),
+  ];
+}
+
+function version(app, keep, { record: id, what, time, before, after }) {
+  const show = (value) => valueText(app, value);
+  const fields = Object.keys({ ...before, ...after }).filter((name) => !SILENT.has(name));
+  const lines = before
+    ? fields.map((name) => `${label(name)}: ${show(before[name])} → ${show(after[name])}`)
+    : [];
+  const back = (values, when) =>
+    button(
+      `As it was ${when}`,
+      () =>
+        keep.run(async () => {
+          const alter = (now) => ({ ...now, ...values });
+          const said = "The earlier version is back.";
+          if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
+            await keep.redraw();
+        }),
+      { class: "plain", "aria-label": `${label(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
+    );
+  return [
+    heading(3, what),
+    el("p", { class: "quiet" }, timeText(time)),
+    el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
+    lines.length === 0
+      ? null
+      : el("div", { class: "row" }, back(values(before, fields), "before"), back(values(after, fields), "after")),
+  ];
+}
+
+function values(from, fields) {
+  return Object.fromEntries(fields.filter((name) => name in from).map((name) => [name, from[name]]));
+}
+
+function label(name) {
+  return (name[0] ?? "").toUpperCase() + name.slice(1).replace(/_/g, " ");
+}
+
+function valueText(app, value) {
+  if (value === undefined || value === null || value === "") return "nothing";
+  if (value === true || value === false) return value ? "yes" : "no";
+  if (value.currency) return moneyText(app.engine, value);
+  if (Array.isArray(value)) return value.length === 0 ? "none" : value.map((one) => one.variant ?? one.feature ?? one).join(", ");
+  return String(value);
+}

@@ -1,0 +1,112 @@
+import { NoBackup, lastBackup, readBackup, restore } from "../data/backup.js";
+import { changedAfter } from "../data/journal.js";
+import { all, everything } from "../data/records.js";
+import { keepSettings } from "../data/settings.js";
+import { problem } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { notice } from "../parts/status.js";
+import { waitingText } from "./backup.js";
+
+const PLACES = [
+  ["find", "Search everything", "Pieces, wants and notes"],
+  ["duplicates", "Duplicates", "What you have twice, and what to ask for it"],
+  ["formations", "Sets and trains", "What is missing from those you own part of"],
+  ["backup", "Backup", ""],
+  ["changes", "The latest changes", "Look back, and undo"],
+  ["trash", "Trash", "What was deleted, photos too"],
+];
+
+/** Everything that has no place of its own in the bar. */
+export async function moreScreen(app, keep) {
+  const { seq, time } = await lastBackup();
+  const waiting = await changedAfter(seq);
+  const places = PLACES.map(([screen, name, about]) =>
+    link(name, screen === "backup" ? waitingText(waiting, time) : about, () => keep.open(screen)),
+  );
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "More"),
+    el(
+      "ul",
+      { class: "found" },
+      places,
+      link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
+    ),
+    everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),
+  );
+}
+
+function link(name, about, act) {
+  return el(
+    "li",
+    {},
+    button([el("strong", {}, name), el("span", { class: "quiet" }, about)], act, { class: "hit" }),
+  );
+}
+
+/** For an empty collection: look round with a made-up one, or start with nothing. */
+export function demoOffer(app, keep) {
+  return el(
+    "div",
+    { class: "offer" },
+    el("p", {}, "Nothing is in your collection yet. You can look round with a demo collection: it is made up, and can be taken away again."),
+    el(
+      "div",
+      { class: "row" },
+      button("Look round with the demo", () => takeDemo(app, keep), { class: "main" }),
+      app.settings.first ? button("Start empty", () => startEmpty(app, keep), { class: "plain" }) : null,
+    ),
+  );
+}
+
+/** Puts the demo collection in. */
+export function takeDemo(app, keep) {
+  return keep.run(async () => {
+    try {
+      const response = await fetch(new URL("../packs/demo.json", import.meta.url));
+      const read = readBackup(await response.text());
+      const { kept } = await restore(read, "Demo collection");
+      if (kept === "") notice(problem());
+    } catch (error) {
+      if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
+      notice("The demo could not be loaded. With a signal, try again.");
+      return;
+    }
+    for (const { id } of keep.ranges) await keep.ready(id);
+    await started(app);
+    keep.open("collection");
+  });
+}
+
+/** Starts with nothing: the offer does not come again. */
+export function startEmpty(app, keep) {
+  return keep.run(async () => {
+    await started(app);
+    await keep.redraw();
+  });
+}
+
+async function started(app) {
+  app.settings = { ...app.settings, first: false };
+  await keepSettings(app.settings);
+}
+
+function demoAway(keep) {
+  const ids = ["piece", "want", "note", "budget"]
+    .flatMap(all)
+    .filter((one) => one.demo)
+    .map(({ id }) => id);
+  if (ids.length === 0) return null;
+  return button(
+    "Take the demo collection away",
+    () =>
+      keep.run(async () => {
+        const time = new Date().toISOString();
+        const edits = ids.map((id) => ({ id, alter: (now) => ({ ...now, trashed: time }) }));
+        const said = "The demo collection is in the trash.";
+        if (await keep.change("Demo collection taken away", edits, { said })) await keep.redraw();
+      }),
+    { class: "plain wide" },
+  );
+}

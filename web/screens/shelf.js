@@ -1,0 +1,240 @@
+/** What the collector keeps, as screens: which screen is which, and how all of them save and undo. */
+import { backToPiece, here, pushScreen, remember } from "../data/back.js";
+import { undo, undoable } from "../data/journal.js";
+import { loadPack, rawPack } from "../data/packs.js";
+import { askToKeep } from "../data/install.js";
+import {
+  ChangedElsewhere,
+  change,
+  everything,
+  loadRecords,
+  onChanged,
+  record,
+  setting,
+} from "../data/records.js";
+import { problem } from "../data/store.js";
+import { endTyping } from "../parts/fields.js";
+import { button, el } from "../parts/element.js";
+import { small } from "../parts/say.js";
+import { sheet } from "../parts/sheet.js";
+import { announce, notice } from "../parts/status.js";
+import { backupScreen } from "./backup.js";
+import { changesScreen } from "./changes.js";
+import { chooseScreen } from "./choose.js";
+import { collectionScreen } from "./collection.js";
+import { duplicatesScreen } from "./duplicates.js";
+import { findScreen } from "./find.js";
+import { formationsScreen } from "./formations.js";
+import { moreScreen } from "./more.js";
+import { noteScreen } from "./note.js";
+import { notebookScreen } from "./notebook.js";
+import { pieceScreen } from "./piece.js";
+import { printScreen } from "./print.js";
+import { collectIt, noteIt, wantIt } from "./takeup.js";
+import { trashScreen } from "./trash.js";
+import { wantScreen, wantsScreen } from "./wants.js";
+
+const SCREENS = {
+  collection: collectionScreen,
+  piece: pieceScreen,
+  wants: wantsScreen,
+  want: wantScreen,
+  notebook: notebookScreen,
+  note: noteScreen,
+  duplicates: duplicatesScreen,
+  formations: formationsScreen,
+  find: findScreen,
+  print: printScreen,
+  trash: trashScreen,
+  changes: changesScreen,
+  choose: chooseScreen,
+  backup: backupScreen,
+  more: moreScreen,
+};
+
+/** Reads the records and makes what the screens share. */
+export async function openShelf(app) {
+  await loadRecords();
+  const packs = new Map();
+  let undoNotice = null;
+  let asked = false; // whether the browser was asked to keep what is stored
+
+  const keep = {
+    packs,
+    run: app.run,
+    /** The ranges there are, without the choice of all at once. */
+    ranges: app.list.filter((one) => !one.parts),
+
+    /** A pack as the engine takes it; null where it is not on this phone. */
+    async ready(id) {
+      const entry = keep.ranges.find((one) => one.id === id);
+      if (!entry) return null;
+      const { ready } = await loadPack(app.engine, entry);
+      packs.set(id, ready.pack);
+      return ready;
+    },
+
+    /**
+     * Changes records and tells how it went: true when it is kept. `said`: a sentence, shown with
+     * an Undo. Runs inside `run`.
+     */
+    async change(what, edits, { said = "", ...options } = {}) {
+      let done;
+      try {
+        done = await change(what, edits, options);
+      } catch (error) {
+        if (!(error instanceof ChangedElsewhere)) throw error;
+        notice(
+          "Another window changed or deleted this meanwhile. Nothing was written over it: here is how it stands now.",
+        );
+        await keep.redraw();
+        return false;
+      }
+      if (done.kept === "") notice(problem());
+      else if (!asked) askToKeep();
+      asked ||= done.kept === "disk";
+      if (done.kept === "") return false;
+      if (said === "") announce("Saved.");
+      else offerUndo(said, { group: done.group, what });
+      return true;
+    },
+
+    /** A function that saves one field of a record, as long as nobody else has changed it. */
+    saver(id, field, what) {
+      let shown = record(id)[field] ?? null;
+      return async (value) => {
+        let kept = false;
+        await app.run(async () => {
+          kept = await keep.set(id, field, shown, value, what);
+        });
+        if (kept) shown = value;
+        return kept;
+      };
+    },
+
+    async set(id, field, shown, value, what) {
+      try {
+        const { kept } = await change(`${what} changed`, [setting(id, field, shown, value)]);
+        if (kept === "") notice(problem());
+        return kept !== "";
+      } catch (error) {
+        if (!(error instanceof ChangedElsewhere)) throw error;
+        askWhich(error.now, () => keep.set(id, field, error.now[field] ?? null, value, what));
+        return false;
+      }
+    },
+
+    /**
+     * Goes to another screen; what is being typed is saved first. `instead`: in place of this one;
+     * `told`: what was just said stays.
+     */
+    open(screen, params = {}, { instead = false, told = false } = {}) {
+      endTyping();
+      return app.run(async () => {
+        if (!told) undoNotice?.remove();
+        if (instead) remember({ ...params, screen });
+        else {
+          remember({ top: window.scrollY });
+          pushScreen(screen, params);
+        }
+        await app.show();
+      });
+    },
+
+    back() {
+      endTyping();
+      app.run(() => history.back());
+    },
+
+    /** Goes back to the piece being identified, or to its start. */
+    identify() {
+      endTyping();
+      app.run(() => backToPiece());
+    },
+
+    /** Draws the screen anew where it stands. */
+    async redraw() {
+      const top = window.scrollY;
+      await app.show(false);
+      window.scrollTo(0, top);
+    },
+
+    undo() {
+      endTyping();
+      app.run(async () => {
+        const last = await undoable();
+        if (last) await takeBack(last);
+        else undoNotice = notice("There is nothing to undo.");
+      });
+    },
+    takeBack,
+  };
+
+  function offerUndo(said, group) {
+    undoNotice = notice(said, [["Undo", () => app.run(() => takeBack(group))]]);
+  }
+
+  async function takeBack(last) {
+    const { kept, group, left } = await undo(last);
+    if (kept === "") notice(problem());
+    else {
+      const rest = left > 0 ? " What was changed again since stays as it is." : "";
+      const actions = last.again
+        ? []
+        : [["Put it back", () => app.run(() => takeBack({ group, what: last.what, again: true }))]];
+      undoNotice = notice(
+        `${last.again ? "Put back" : "Undone"}: ${small(last.what)}.${rest}`,
+        actions,
+      );
+      await keep.redraw();
+    }
+  }
+
+  function askWhich(now, mine) {
+    if (!now || now.gone) {
+      notice("Another window deleted this meanwhile. It is in the trash.");
+      return;
+    }
+    const shut = sheet(
+      "Changed in another window",
+      el("p", {}, "What you changed here was changed in another window meanwhile. Which is right?"),
+      button("Keep mine", () => settle(mine), { class: "plain wide" }),
+      button("Keep the other one", () => settle(() => {}), { class: "plain wide" }),
+    );
+    const settle = (act) => {
+      shut();
+      app.run(async () => {
+        await act();
+        await keep.redraw();
+      });
+    };
+  }
+
+  onChanged(() => {
+    if (here().screen in SCREENS && !document.activeElement?.matches("input, textarea, select"))
+      app.run(keep.redraw);
+  });
+
+  const used = new Set(everything().map((one) => one.pack));
+  await Promise.all(
+    keep.ranges
+      .filter((one) => used.has(one.id))
+      .map(async (one) => packs.set(one.id, await rawPack(app.engine, one))),
+  );
+
+  return {
+    keep,
+    has: (screen) => screen in SCREENS,
+    /** The nodes of a screen. */
+    draw: (entry) => SCREENS[entry.screen](app, keep, entry),
+    takeUp: {
+      note: () => noteIt(app, keep),
+      piece: () => collectIt(app, keep),
+      want: () => wantIt(app, keep),
+    },
+    tools: () => [
+      button("Back", keep.back, { class: "plain" }),
+      button("Undo", keep.undo, { class: "plain" }),
+    ],
+  };
+}
