@@ -9,11 +9,20 @@ import orjson
 import uvicorn
 
 from identify import phone, terminal
+from identify.lab.measuring import measure
+from identify.lab.report import report, summary
+from identify.publishing import PublishError
+from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes, pack_schema
+from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
+from identify.reference.new_pack import new_pack as new_pack_folder
+from identify.reference.plain_tables import table_pack
 from identify.server.app import create_app
+
+PACK = "folder of a pack, or a file compiled from one"
 
 
 def demo(args: argparse.Namespace) -> int:
@@ -58,6 +67,49 @@ def ask(args: argparse.Namespace) -> int:
     return terminal.run(args.pack, args.kind, args.find)
 
 
+def new_pack(args: argparse.Namespace) -> int:
+    """Start a pack of one's own."""
+    new_pack_folder(args.folder)
+    print(f"Write over the examples in {args.folder}, then: python -m identify check {args.folder}")
+    return 0
+
+
+def table(args: argparse.Namespace) -> int:
+    """Compile a plain table to a pack."""
+    pack, same = table_pack(args.file, args.name, args.leave_out)
+    output = args.output or Path(f"{pack.id}.json")
+    output.write_bytes(pack_bytes(pack))
+    for column in same:
+        print(f'Left out: "{column}" says the same in every row.')
+    print(f"{output}: {len(pack.variants)} names, {len(pack.features) - 1} features.")
+    return 0
+
+
+def lab(args: argparse.Namespace) -> int:
+    """Report how well a pack identifies."""
+    pack = load_pack(args.pack)
+    output = args.output or Path(f"{pack.id}-lab.html")
+    found = measure(pack, args.pieces, args.seed)
+    output.write_text(report(found), encoding="utf-8")
+    print("\n".join(summary(found)))
+    print(f"The whole report is in {output}.")
+    return 0
+
+
+def publish(args: argparse.Namespace) -> int:
+    """Write the site into a folder."""
+    count = publish_site(phone.site(args.packs or phone.demo_packs()), args.folder)
+    print(f"{count} files in {args.folder}. Serve it over https, under any path.")
+    return 0
+
+
+def counted(text: str) -> int:
+    """How many pieces to draw. Raises ArgumentTypeError."""
+    if not (text.isdecimal() and int(text) > 0):
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1.")
+    return int(text)
+
+
 def parser() -> argparse.ArgumentParser:
     """Every command with its arguments."""
     top = argparse.ArgumentParser(prog="identify", description=__doc__)
@@ -81,10 +133,33 @@ def parser() -> argparse.ArgumentParser:
     p.set_defaults(run=schema)
 
     p = commands.add_parser("ask", help="identify a piece by questions in the terminal")
-    p.add_argument("pack", type=Path, help="folder of the pack")
+    p.add_argument("pack", type=Path, help=PACK)
     p.add_argument("--kind", default="", help="kind of piece, to start with")
     p.add_argument("--find", default="", help="number or name, to start with")
     p.set_defaults(run=ask)
+
+    p = commands.add_parser("new-pack", help="start a reference pack of your own")
+    p.add_argument("folder", type=Path, help="new or empty folder")
+    p.set_defaults(run=new_pack)
+
+    p = commands.add_parser("table-pack", help="compile a plain table to a pack")
+    p.add_argument("file", type=Path, help="CSV file: one row an object, one column a feature")
+    p.add_argument("--name", required=True, help="column that says what each row is")
+    p.add_argument("--leave-out", nargs="+", default=[], help="columns that are no features")
+    p.add_argument("-o", "--output", type=Path, help="file to write (the table's name, .json)")
+    p.set_defaults(run=table)
+
+    p = commands.add_parser("lab", help="report how well a pack identifies")
+    p.add_argument("pack", type=Path, help=PACK)
+    p.add_argument("-o", "--output", type=Path, help="file to write (the pack's id, -lab.html)")
+    p.add_argument("--pieces", type=counted, default=120, help="pieces drawn for each trial (120)")
+    p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
+    p.set_defaults(run=lab)
+
+    p = commands.add_parser("publish", help="write the app into a folder, for any https host")
+    p.add_argument("folder", type=Path, help="new or empty folder, or one published before")
+    p.add_argument("packs", type=Path, nargs="*", metavar="PACK", help=f"{PACK} (the demo packs)")
+    p.set_defaults(run=publish)
     return top
 
 
@@ -93,7 +168,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = parser().parse_args(argv)
     try:
         return int(args.run(args))
-    except PackError as error:
+    except (PackError, PublishError) as error:
         print(error, file=sys.stderr)
     except OSError as error:
         print(f"{error.strerror}: {error.filename or ''}", file=sys.stderr)

@@ -6,6 +6,7 @@
 import ast
 import hashlib
 import json
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -15,12 +16,15 @@ import orjson
 import pscript
 
 from identify import core
-from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
+from identify.reference.loading import load_pack
+from identify.reference.mistakes import Mistake, PackError
 
 ROOT = Path(__file__).resolve().parent.parent
 WEB = ROOT / "web"
 PACKS = ROOT / "fixtures" / "packs"
+INDEX = "packs/index.json"
+BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
 # What the screens may call.
 EXPORTS = (
@@ -84,17 +88,20 @@ def engine_module() -> str:
     return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
 
 
-def _packs(folders: list[Path]) -> dict[str, bytes]:
-    """packs/<id>.json for each folder, and packs/index.json that lists them."""
-    files = {}
+def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
+    """packs/<id>.json for each pack, and packs/index.json that lists them."""
+    files: dict[str, bytes] = {}
     index = []
-    for folder in folders:
-        compiled = compile_pack(folder)
+    for path in paths:
+        compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
+        if url in (INDEX, *files):
+            what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
+            raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
         entry = {"id": compiled.id, "version": compiled.version, "url": url}
         index.append(entry | msgspec.to_builtins(compiled.range))
-    files["packs/index.json"] = orjson.dumps(index, option=orjson.OPT_SORT_KEYS)
+    files[INDEX] = orjson.dumps(index, option=orjson.OPT_SORT_KEYS)
     return files
 
 
@@ -103,11 +110,12 @@ def demo_packs() -> list[Path]:
     return sorted(path.parent for path in PACKS.glob("*/range.toml"))
 
 
-def site(folders: list[Path]) -> dict[str, bytes]:
+def site(packs: Sequence[Path]) -> dict[str, bytes]:
     """Every file of the app by its path ("" is never one; "index.html" is the start page).
 
-    sw.js gets the list of the others and a name made from their contents, so that any change at all
-    makes a new version. Raises PackError for a pack with mistakes, EngineError for the core.
+    packs: pack folders, or files compiled before. sw.js gets the list of the others and a name made
+    from their contents, so that any change at all makes a new version. Raises PackError for a pack
+    with mistakes, EngineError for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
@@ -115,11 +123,11 @@ def site(folders: list[Path]) -> dict[str, bytes]:
         if path.is_file()
     }
     files["engine.js"] = engine_module().encode()
-    files.update(_packs(folders))
+    files.update(_packs(packs))
     digest = hashlib.sha256()
     for name in sorted(files):
         digest.update(name.encode() + b"\0" + hashlib.sha256(files[name]).digest())
     worker = files.pop("sw.js")
     names = ["./", *sorted(set(files) - {"index.html"})]
-    head = f'const BUILD = "{digest.hexdigest()[:16]}"; const FILES = {json.dumps(names)};\n'
+    head = f'{BUILD}"{digest.hexdigest()[:16]}"; const FILES = {json.dumps(names)};\n'
     return files | {"sw.js": head.encode() + worker}

@@ -11,8 +11,8 @@ from identify.core.finding import find
 from identify.core.lists import place_of
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session, problem, undone
-from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
+from identify.reference.loading import load_pack
 
 HELP = """\
 Type the number of what you see.
@@ -23,14 +23,14 @@ Type the number of what you see.
   s      start again                q   stop"""
 
 
-def load(folder: Path) -> dict[str, Any]:
-    """The engine for a pack folder, from the same JSON that the phone reads."""
-    return prepare(orjson.loads(pack_bytes(compile_pack(folder))))
+def load(path: Path) -> dict[str, Any]:
+    """The engine for a pack, from the same JSON that the phone reads."""
+    return prepare(orjson.loads(pack_bytes(load_pack(path))))
 
 
-def run(folder: Path, kind: str, text: str) -> int:
+def run(path: Path, kind: str, text: str) -> int:
     """Ask until the person stops. 1 if there is nothing to ask about."""
-    engine = load(folder)
+    engine = load(path)
     pack = engine["pack"]
     session = new_session(engine)
     if kind and place_of(pack["kinds"], kind) < 0:
@@ -128,7 +128,9 @@ def percent(chance: float) -> str:
 
 
 def between(first: int, last: int) -> str:
-    """1957, or 1957 to 1961."""
+    """1957, or 1957 to 1961; where there are none, that."""
+    if not first:
+        return "years not recorded"
     return str(first) if first == last else f"{first} to {last}"
 
 
@@ -139,7 +141,7 @@ def standing(pack: dict[str, Any], view: dict[str, Any]) -> list[str]:
         variant = pack["variants"][entry["variant"]]
         item = pack["items"][variant["item"]]
         made = between(entry["first"], entry["last"])
-        name = f"{item['number']} {item['name']}, {variant['name']}"
+        name = ", ".join(filter(None, [f"{item['number']} {item['name']}", variant["name"]]))
         out.append(f"  {n}. {percent(entry['chance'])}  {name} ({made})")
     out.append(f"  not in the reference: {percent(view['unrecorded'])}")
     if view["years"]["first"]:

@@ -1,0 +1,216 @@
+"""The lab's findings as a page to read, and in a few lines for the terminal."""
+
+from identify.core.asking import WORTH
+from identify.lab import plots
+from identify.lab.measuring import HARD, PERFECT, STALL, Findings, Scenario
+from identify.lab.page import figure, heading, page, percent, say, table
+from identify.lab.trials import Trial, among, mean
+
+MOST = 200  # pairs that are listed
+WHAT = {"variant": "which variant it is", "swapped": "which parts were replaced"}
+
+
+def summary(found: Findings) -> list[str]:
+    """What matters most, a line each."""
+    out = [f"{found.bits:.3f} bits to find out among {len(found.pack['variants'])} variants."]
+    if len(found.pack["variants"]) > 1:
+        out.append(
+            f"Huffman bound: {found.huffman_two:.3f} questions with two answers, "
+            f"{found.huffman_most:.3f} with up to {found.answers}."
+        )
+    for scenario in found.scenarios:
+        best = scenario.best
+        line = f"{scenario.name.capitalize()}: {_asked(best):.2f} questions"
+        if scenario.random:
+            line += f" ({_asked(scenario.random):.2f} in a random order)"
+        line += f", right in {percent(among(best, 1))}"
+        out.append(f"{line}, among the first three in {percent(among(best, 3))}.")
+    out += [
+        f"Calibration error, {each.scenario}, {WHAT[each.what]}: {each.error:.3f}."
+        for each in found.calibrations
+    ]
+    out.append(f"{len(found.alike)} pairs that nothing visible can tell apart.")
+    names = [found.pack["features"][n]["name"] for n in found.useless]
+    out.append(f"Features that never help: {', '.join(names) or 'none'}.")
+    return out
+
+
+def report(found: Findings) -> str:
+    """The whole report as one HTML page."""
+    pack = found.pack
+    body = [
+        say(
+            f"{len(pack['variants'])} variants in {len(pack['rows']['variant'])} rows, "
+            f"{len(pack['features'])} features. {found.count} pieces drawn for each trial, with "
+            f"the seed {found.seed}. Pack {pack['id']}, version {pack['version']}.",
+            "quiet",
+        ),
+        *_questions(found),
+        *_right(found),
+        *_calibration(found),
+        *_alike(found),
+        *_features(found),
+    ]
+    return page(f"How well {pack['range']['name']} identifies", body)
+
+
+def _asked(done: list[Trial]) -> float:
+    return mean(len(trial.asked) for trial in done)
+
+
+def _orders(scenario: Scenario) -> list[tuple[str, list[Trial]]]:
+    """The sessions of a scenario in each order there was."""
+    both = [("best order", scenario.best), ("random order", scenario.random)]
+    return [(name, done) for name, done in both if done]
+
+
+def _questions(found: Findings) -> list[str]:
+    rows: list[list[str | float]] = [
+        [
+            scenario.name,
+            order,
+            _asked(done),
+            mean(trial.seconds for trial in done),
+            percent(mean(trial.stop == "sure" for trial in done)),
+            scenario.told,
+            scenario.least,
+        ]
+        for scenario in found.scenarios
+        for order, done in _orders(scenario)
+    ]
+    columns = [
+        "trial", "order", "questions", "seconds", "ended at 95 %", "bits told", "entropy bound",
+    ]  # fmt: skip
+    stall = found.scenarios[1]
+    series = [(name, [len(trial.asked) for trial in done]) for name, done in _orders(stall)]
+    return [
+        heading("How many questions it takes"),
+        say(
+            "A session ends when one variant holds 95 %, when 95 % say that it is not in the "
+            f"reference, or when nothing left to look at is worth {WORTH} bits. The best order "
+            "asks what tells most bits for each second of looking; the random order leaves out "
+            "only what can tell nothing more."
+        ),
+        table("Questions until the end", columns, rows),
+        say(
+            f"There are {found.bits:.3f} bits to find out, counting as one what is recorded alike "
+            "in all that can be seen. No order of questions with right answers can do with fewer, "
+            f"by Huffman (1952), than {found.huffman_two:.3f} questions with two answers or "
+            f"{found.huffman_most:.3f} with up to {found.answers}, if every variant is to be told "
+            "for certain. The entropy bound is the least number of questions that could have told "
+            "the bits that were told, if each told as much as any question of this pack possibly "
+            "can."
+        ),
+        figure(
+            plots.steps("Sessions ended by so many questions, at the stall", "questions", series),
+            "At the stall: answers are misread and parts swapped as often as the engine expects.",
+        ),
+    ]
+
+
+def _right(found: Findings) -> list[str]:
+    rows: list[list[str | float]] = [
+        [name, order, percent(among(done, 1)), percent(among(done, 3))]
+        for name, order, done in (
+            (scenario.name, order, done)
+            for scenario in found.scenarios
+            for order, done in _orders(scenario)
+        )
+    ]
+    columns = ["trial", "order", "the first candidate", "among the first three"]
+    return [
+        heading("How often it is right"),
+        say(
+            f"“{PERFECT.capitalize()}”: nothing misread, nothing swapped. “{STALL.capitalize()}”: "
+            "3 % of the answers are wrong and parts are swapped as often as the pack says, which "
+            f"is what the engine expects. “{HARD}”: more than it expects."
+        ),
+        table("Where the truth stands at the end", columns, rows),
+    ]
+
+
+def _calibration(found: Findings) -> list[str]:
+    out = [
+        heading("Whether its chances can be believed"),
+        say(
+            "Pieces with swapped parts are looked at in some features, in no order and with "
+            "misread answers. What is called likely should be so as often as it says. The error "
+            "is the mean distance between stated and true (expected calibration error)."
+        ),
+    ]
+    for each in found.calibrations:
+        title = f"{each.scenario.capitalize()}: {WHAT[each.what]}, error {each.error:.3f}"
+        rows: list[list[str | float]] = [
+            [f"{percent(low)} to {percent(high)}", int(count), percent(stated), percent(true)]
+            for low, high, count, stated, true in each.table
+        ]
+        out.append(
+            figure(
+                plots.reliability(title, each.table),
+                f"{title}. The dashed line is perfect; a bar shows one standard error.",
+            )
+        )
+        out.append(table(title, ["stated", "times", "mean stated", "came true"], rows))
+    return out
+
+
+def _variant(found: Findings, place: int) -> str:
+    variant = found.pack["variants"][place]
+    item = found.pack["items"][variant["item"]]
+    name = f"{item['number']} {item['name']}".strip()
+    return f"{name}, {variant['name']}" if variant["name"] else name
+
+
+def _alike(found: Findings) -> list[str]:
+    features = found.pack["features"]
+    rows: list[list[str | float]] = [
+        [
+            _variant(found, pair.one),
+            _variant(found, pair.other),
+            "; ".join(f"{features[n]['name']} ({features[n]['needs']})" for n, _ in pair.would)
+            or "nothing in this pack",
+        ]
+        for pair in found.alike[:MOST]
+    ]
+    out = [heading("What cannot be told apart")]
+    if not rows:
+        return [*out, say("Any two variants can be told apart by something visible.")]
+    out.append(
+        say(
+            f"{len(found.alike)} pairs of variants differ in nothing that can be seen with nothing "
+            "in the hand, or in too little to be worth a question."
+            + (f" The {MOST} commonest are listed." if len(found.alike) > MOST else "")
+        )
+    )
+    return [*out, table("Pairs that look alike", ["one", "the other", "what would tell"], rows)]
+
+
+def _features(found: Findings) -> list[str]:
+    features = found.pack["features"]
+    order = sorted(range(len(features)), key=lambda n: -found.worth[n])
+    rows: list[list[str | float]] = [
+        [
+            features[n]["name"],
+            features[n]["needs"],
+            float(features[n]["seconds"]),
+            float(found.worth[n]),
+            percent(found.asked[n]),
+        ]
+        for n in order
+    ]
+    useless = [features[n]["name"] for n in found.useless]
+    top = [(features[n]["name"], found.worth[n]) for n in order[:12]]
+    return [
+        heading("What each feature is worth"),
+        say(
+            "Bits about the variant when it is asked first, among the kind of piece where it tells "
+            "most; and in how many of the sessions at the stall it was asked."
+        ),
+        figure(plots.bars("The features that tell most", top, "bits"), "Bits as a first question."),
+        table("Features", ["feature", "needs", "seconds", "bits at first", "asked in"], rows),
+        say(
+            f"Never of any help here: {', '.join(useless)}. Each costs a person time to record."
+            if useless
+            else "Every feature helps somewhere."
+        ),
+    ]

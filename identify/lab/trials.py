@@ -1,0 +1,150 @@
+"""Whole sessions with drawn pieces: how many questions until the engine stops, and is it right?"""
+
+import random
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from identify.core.asking import (
+    WORTH,
+    absence,
+    by_variant,
+    entropy,
+    focus,
+    gain,
+    joint,
+    questions,
+)
+from identify.core.assess import standing
+from identify.core.belief import believe
+from identify.core.lists import best_first, total
+from identify.core.reasons import variant_chances
+from identify.core.session import answered, new_session
+from identify.lab.pieces import Piece, piece, read_by, rows_drawn
+
+Step = Callable[[], None]
+
+
+@dataclass
+class Standing:
+    """Where a session stands: chance of each variant, of "unrecorded", and what to ask next."""
+
+    chances: list[float]
+    unrecorded: float
+    question: int
+    stop: str
+
+
+@dataclass
+class Trial:
+    """One session: the features asked, the truth's place among the candidates, and what is left."""
+
+    asked: list[int]
+    seconds: float
+    place: int
+    stop: str
+    bits: float
+
+
+class Asker:
+    """Asks the best question each time. What it found once after the same answers is kept."""
+
+    def __init__(self, engine: dict[str, Any]) -> None:
+        self.engine = engine
+        self.known: dict[tuple[str, ...], Standing] = {}
+
+    def standing(self, session: dict[str, Any]) -> Standing:
+        """Where the session stands."""
+        key = tuple(f"{a['feature']} {a['states'][0]}" for a in session["answers"])
+        if key not in self.known:
+            state = believe(self.engine, session)
+            found = questions(self.engine, session, state, by_variant(self.engine, state))["open"]
+            question = found[0]["feature"] if found else -1
+            self.known[key] = stands(self.engine, state, question)
+        return self.known[key]
+
+
+class Shuffler:
+    """Asks in a random order, leaving out what can tell nothing more: the order alone differs."""
+
+    def __init__(self, engine: dict[str, Any], rng: random.Random) -> None:
+        self.engine = engine
+        places = [n for n, f in enumerate(engine["pack"]["features"]) if f["needs"] == "nothing"]
+        self.order = rng.sample(places, len(places))
+
+    def standing(self, session: dict[str, Any]) -> Standing:
+        """Where the session stands."""
+        state = believe(self.engine, session)
+        focused = focus(state, by_variant(self.engine, state))
+        outcomes = len(focused["chances"])
+        done = {answer["feature"] for answer in session["answers"]}
+        for n in self.order:
+            if (
+                self.engine["pack"]["features"][n]["id"] not in done
+                and absence(self.engine, state, focused, n) <= 0.5
+                and gain(joint(self.engine, state, focused, n), outcomes) >= WORTH
+            ):
+                return stands(self.engine, state, n)
+        return stands(self.engine, state, -1)
+
+
+def stands(engine: dict[str, Any], state: dict[str, Any], question: int) -> Standing:
+    """Where a session stands by the posterior after its answers, and the question that is next."""
+    chances = variant_chances(engine, state)
+    unrecorded = total(state["unrecorded"])
+    return Standing(chances, unrecorded, question, standing(chances, unrecorded, question + 1))
+
+
+def session_with(
+    rng: random.Random, asker: Asker | Shuffler, reader: dict[str, Any], found: Piece
+) -> Trial:
+    """Identify one piece until the engine stops. reader: an engine with the person's errors."""
+    pack = asker.engine["pack"]
+    session = new_session(asker.engine)
+    asked: list[int] = []
+    while True:
+        now = asker.standing(session)
+        if now.stop:
+            break
+        feature = pack["features"][now.question]
+        asked.append(now.question)
+        seen = found.states[feature["id"]]
+        session = answered(session, read_by(rng, reader, now.question, seen))
+    truth = pack["rows"]["variant"][found.row]
+    return Trial(
+        asked,
+        sum(pack["features"][n]["seconds"] for n in asked),
+        best_first(now.chances).index(truth) + 1,
+        now.stop,
+        entropy([*now.chances, now.unrecorded]),
+    )
+
+
+def trials(
+    rng: random.Random,
+    asker: Asker,
+    reader: dict[str, Any],
+    count: int,
+    step: Step,
+    *,
+    shuffled: bool = False,
+) -> list[Trial]:
+    """Sessions with so many pieces, in the best order or, each anew, in a random one."""
+    out = []
+    for row in rows_drawn(rng, reader["pack"], count):
+        found = piece(rng, reader["pack"], row)
+        who = Shuffler(asker.engine, rng) if shuffled else asker
+        out.append(session_with(rng, who, reader, found))
+        step()
+    return out
+
+
+def mean(values: Iterable[float]) -> float:
+    """The mean; 0 of nothing."""
+    listed = list(values)
+    return sum(listed) / len(listed) if listed else 0.0
+
+
+def among(done: list[Trial], first: int) -> float:
+    """The share of sessions in which the truth is among the first so many candidates."""
+    return mean(trial.place <= first for trial in done)

@@ -1,0 +1,57 @@
+"""Writes the site into a folder, from which any https host can serve it under any path."""
+
+import json
+import os
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+from identify.phone import BUILD
+
+WORKER = "sw.js"
+LISTED = re.compile(rf'{re.escape(BUILD)}"[0-9a-f]+"; const FILES = (\[.*\]);')
+
+
+class PublishError(Exception):
+    """The folder is not one to write the site into."""
+
+
+def _published(folder: Path) -> list[str] | None:
+    """The files that were published there before, or None if it is no such folder."""
+    try:
+        with (folder / WORKER).open(encoding="utf-8") as file:
+            found = LISTED.match(file.readline())
+    except (OSError, UnicodeDecodeError):
+        return None
+    return [str(name) for name in json.loads(found[1])] if found else None
+
+
+def _write(path: Path, content: bytes) -> None:
+    """The whole file or none of it: a host may be serving the folder."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    part = path.with_name(f"{path.name}.part")
+    part.write_bytes(content)
+    os.replace(part, path)
+
+
+def publish(files: Mapping[str, bytes], folder: Path) -> int:
+    """Write every file of the site; returns how many. Raises PublishError.
+
+    A folder that was published before gets the new version: sw.js comes last, so that a phone which
+    looks in the meantime keeps what it has. Files that are not the site's own stay as they are.
+    """
+    if folder.exists() and not folder.is_dir():
+        raise PublishError(f"{folder} is a file. Name a folder.")
+    before = _published(folder)
+    if before is None and folder.exists() and any(folder.iterdir()):
+        raise PublishError(
+            f"{folder} is not empty, and was not written by publish. Name a new or empty folder."
+        )
+    folder.mkdir(parents=True, exist_ok=True)
+    for name in sorted(files, key=lambda name: name == WORKER):
+        _write(folder / name, files[name])
+    for name in before or []:
+        gone = folder / name
+        if name not in files and gone.is_file() and gone.resolve().is_relative_to(folder.resolve()):
+            gone.unlink()
+    return len(files)
