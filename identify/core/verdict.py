@@ -8,7 +8,7 @@ from typing import Any
 
 from .assess import ENOUGH, candidates
 from .condition import condition_rank, is_better, standard
-from .formation import completing
+from .formation import HAVE, completing
 from .holdings import meeting
 from .lists import largest
 from .meaning import CHANCES, is_settled, weighty
@@ -51,7 +51,7 @@ def verdict(
     out["reason"] = {
         "word": word,
         "candidates": len(left) if len(left) > 0 else len(candidates(chances)),
-        "records": behind(word, out, near),
+        "records": behind(word, out, near, studied["held"]["owned"]),
     }
     return out
 
@@ -167,8 +167,32 @@ def word_for(found: dict[str, Any]) -> str:
     return "new" if found["new"] >= ENOUGH else ""
 
 
-def behind(word: str, found: dict[str, Any], near: list[dict[str, Any]]) -> list[str]:
+def mates(owned: list[dict[str, Any]], items: list[int]) -> list[str]:
+    """The ids of the owned pieces that are likely one of these items."""
+    out: list[str] = []
+    for entry in owned:
+        share = 0.0
+        for n in range(len(entry["items"])):
+            if entry["items"][n] in items:
+                share = share + entry["shares"][n]
+        if share >= HAVE:
+            out.append(entry["record"]["id"])
+    return out
+
+
+def behind(
+    word: str,
+    found: dict[str, Any],
+    near: list[dict[str, Any]],
+    owned: list[dict[str, Any]],
+) -> list[str]:
     """The ids of the records that the word rests on: wants, or owned pieces."""
+    if word == "completes":
+        there: list[int] = []
+        for whole in found["completing"]:
+            for i in whole["owned"]:
+                there.append(i)
+        return mates(owned, there)
     if word == "wanted":
         return [w["want"] for w in found["wants"] if w["met"] in [True] and w["chance"] >= LIKE]
     if word in ["same", "upgrade"]:

@@ -195,6 +195,7 @@ def test_it_says_what_would_still_be_missing():
     ]
     assert found["completing"][0]["owned"] == [0]
     assert found["completes"] > 0.9
+    assert found["reason"] == {"word": "completes", "candidates": 1, "records": ["r0"]}
 
 
 def test_a_piece_inside_an_owned_set_is_named():
