@@ -15,9 +15,9 @@ from identify.core.asking import (
     joint,
     questions,
 )
-from identify.core.assess import standing
+from identify.core.assess import ENOUGH, standing
 from identify.core.belief import believe
-from identify.core.lists import best_first, total
+from identify.core.lists import best_first, largest, total
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
 from identify.lab.pieces import Piece, piece, read_by, rows_drawn
@@ -92,7 +92,9 @@ def stands(engine: dict[str, Any], state: dict[str, Any], question: int) -> Stan
     """Where a session stands by the posterior after its answers, and the question that is next."""
     chances = variant_chances(engine, state)
     unrecorded = total(state["unrecorded"])
-    return Standing(chances, unrecorded, question, standing(chances, unrecorded, question + 1))
+    sure = chances[largest(chances)] >= ENOUGH
+    stop = "sure" if sure else standing(chances, unrecorded, question + 1)
+    return Standing(chances, unrecorded, question, stop)
 
 
 def session_with(
