@@ -1,12 +1,12 @@
 """A phone in the hand: a small touch screen in a real Chromium, and what a thumb does with it."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import BrowserContext, Page, Playwright, expect
+from playwright.sync_api import BrowserContext, Error, Page, Playwright, expect
 
 from tests.conftest import ARGS, browser_path
 
@@ -87,6 +87,12 @@ def see(page: Page, state: str) -> None:
     before = question(page)
     page.locator(".states button").filter(has=page.get_by_text(state, exact=True)).first.click()
     page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
+
+
+def kill(page: Page) -> None:
+    """End the tab's process at once, as a phone does when the camera needs its memory."""
+    with page.expect_event("crash"), suppress(Error):
+        page.goto("chrome://crash")
 
 
 def violations(page: Page) -> list[str]:

@@ -3,11 +3,30 @@
 import gzip
 import re
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.phone import PHONE, asking, begin, choices, see, tap, violations, watched
+from tests.demo import PIECES
+
+KEEP = "async piece => (await import('./data/session.js')).keep(piece)"
+
+
+def made_up() -> dict[str, Any]:
+    """A made-up piece as it is kept on the phone, with a claim that is ruled out."""
+    seen = next(piece["seen"] for piece in PIECES if piece["id"] == "hybrid")
+    session = {
+        "pack": "pellmarsh",
+        "version": "",
+        "scope": {"kind": "locomotive", "items": []},
+        "able": [],
+        "missing": [],
+        "answers": [{"feature": f, "how": "sure", "states": [s]} for f, s in seen.items()],
+    }
+    step = {"session": session, "asked": "", "further": False, "claim": "1955"}
+    return {"format": 1, "pack": "pellmarsh", "steps": [step]}
 
 
 def at_start(page: Page) -> None:
@@ -54,13 +73,48 @@ def answer(page: Page) -> None:
         see(page, choices(page)[0])
 
 
+def claim_form(page: Page) -> None:
+    asked(page)
+    page.get_by_role("button", name="Check the seller’s date").click()
+    page.get_by_label("What does the seller say?").fill("purple")
+    page.get_by_text("Exact years").click()
+
+
+def claim(page: Page) -> None:
+    claim_form(page)
+    page.get_by_label("What does the seller say?").fill("late fifties")
+    page.get_by_role("button", name="Check it").click()
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("The seller says")
+    sheet.locator("summary").first.click()
+
+
+def who_says_so(page: Page) -> None:
+    claim(page)
+    page.get_by_role("button", name="Who says so?", exact=True).click()
+    expect(page.get_by_role("heading", name="Who says so?")).to_be_visible()
+
+
+def parts_that_do_not_belong(page: Page) -> None:
+    """The answer on a made-up piece, with the claim ruled out."""
+    at_start(page)
+    page.evaluate(KEEP, made_up())
+    page.reload()
+    while asking(page):
+        tap(page, "Can’t tell")
+    expect(page.get_by_role("heading", name="Time line")).to_be_visible()
+
+
 def settings(page: Page) -> None:
     at_start(page)
     page.get_by_role("button", name="Settings").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
 
 
-SCREENS = [at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings]
+SCREENS = [
+    at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings,
+    claim_form, claim, who_says_so, parts_that_do_not_belong,
+]  # fmt: skip
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -1,13 +1,21 @@
 """With no signal, from cold; a tab killed; a new version; a new edition of the pack."""
 
-from contextlib import suppress
-
 import orjson
 import pytest
-from playwright.sync_api import Error, Page, expect
+from playwright.sync_api import Page, expect
 
 from identify import phone as gathered
-from tests.browser.phone import asking, begin, choices, kept_phone, question, see, start, watched
+from tests.browser.phone import (
+    asking,
+    begin,
+    choices,
+    kept_phone,
+    kill,
+    question,
+    see,
+    start,
+    watched,
+)
 from tests.conftest import serving
 
 
@@ -38,12 +46,6 @@ def test_a_piece_is_identified_from_cold_with_the_server_stopped(playwright, own
             see(page, choices(page)[0])
         expect(page.get_by_role("heading", name="Take care")).to_be_visible()
         assert failed == []
-
-
-def kill(page: Page) -> None:
-    """End the tab's process at once, as a phone does when the camera needs its memory."""
-    with page.expect_event("crash"), suppress(Error):
-        page.goto("chrome://crash")
 
 
 def test_a_killed_tab_comes_back_to_the_same_question(browser, server):

@@ -1,6 +1,6 @@
 /** Do its parts belong together? The years of every part against those of the piece. */
 import { el, heading } from "./element.js";
-import { bounded, percent, small } from "./say.js";
+import { bounded, percent, small, span } from "./say.js";
 
 const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
@@ -16,7 +16,7 @@ export function swapWords(swapped) {
 export function partSentence(pack, whole, { part, first, last, swapped }) {
   const name = small(pack.parts[part].name);
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
-  const piece = whole.first > 0 ? `Piece ${bounded(pack, whole.first, whole.last)}${own}` : own;
+  const piece = whole.first > 0 ? `Piece ${span(whole.first, whole.last)}${own}` : own;
   return `${piece}: ${name} ${swapWords(swapped)}`;
 }
 

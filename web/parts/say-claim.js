@@ -1,5 +1,5 @@
 /** The sentences about a seller's date. No DOM here. */
-import { bounded, itemName, small, span } from "./say.js";
+import { itemName, small, span } from "./say.js";
 
 const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"
 const OPEN_END = 2100;
@@ -100,7 +100,7 @@ export function sayAloud(pack, session, claim, judged, view) {
   if (apart(life, meant)) {
     return `${itemName(pack, item)} ${timed(life, meant)}, ${ending}.`;
   }
-  return `All that was seen, taken together, is from ${bounded(pack, view.years.first, view.years.last)}, ${ending}.`;
+  return `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ${ending}.`;
 }
 
 function forIt(pack, session, claim, { word, evidence }, speaking) {

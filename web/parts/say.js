@@ -22,11 +22,13 @@ export function span(first, last) {
   return first === last ? String(first) : `${first} to ${last}`;
 }
 
-/** Years that may reach to the ends of the range's life: "1963 or later", "1958 to 1961". */
+/** Years that may reach to the ends of the range's life, give or take one: "1963 or later", "1958 to 1961". */
 export function bounded({ range }, first, last) {
-  if (first <= range.first && last >= range.last) return "any year";
-  if (last >= range.last && first < last) return `${first} or later`;
-  return first <= range.first && first < last ? `${last} or earlier` : span(first, last);
+  const early = first <= range.first + 1;
+  const late = last >= range.last - 1;
+  if (first === last || (!early && !late)) return span(first, last);
+  if (early && late) return "any year";
+  return late ? `${first} or later` : `${last} or earlier`;
 }
 
 /** "Made 1958 to 1961, most likely 1959". */

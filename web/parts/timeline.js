@@ -4,7 +4,7 @@
  * colour nor sight is needed.
  */
 import { el, heading, svg } from "./element.js";
-import { bounded, variantName } from "./say.js";
+import { bounded, span, variantName } from "./say.js";
 import { claimSpan, claimWords, seenWords } from "./say-claim.js";
 
 const CANDIDATES = 3;
@@ -84,7 +84,7 @@ export function timeline(pack, session, view, seen, claim = null) {
               {},
               el("strong", {}, SORTS[row.sort]),
               `${row.name === "" ? "" : `: ${row.name}`} `,
-              el("span", { class: "when" }, `(${bounded(pack, row.first, row.last)})`),
+              el("span", { class: "when" }, `(${when(pack, row)})`),
             ),
             barOf(pack.range, row, bars),
           ),
@@ -92,6 +92,10 @@ export function timeline(pack, session, view, seen, claim = null) {
       ),
     ),
   ];
+}
+
+function when(pack, { sort, first, last }) {
+  return ["part", "mark"].includes(sort) ? bounded(pack, first, last) : span(first, last);
 }
 
 /** Where a year begins on the axis, in percent of its width; ends are kept within the range. */

@@ -106,7 +106,7 @@ function quickTaps(pack, put) {
         line.map(([label, text]) =>
           button(label, () => put(text), {
             class: "plain",
-            "aria-label": label === text ? null : text,
+            "aria-label": label.toLowerCase() === text ? null : text,
           }),
         ),
       ),

@@ -1,0 +1,219 @@
+"""The seller's date on the phone: read, held against the answers, kept, changed and dropped."""
+
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from identify.core.claim import judge
+from identify.core.claim_words import read_claim
+from tests.browser.phone import begin, choices, kill, question, see, tap
+from tests.browser.test_demo_pieces import at_hand
+from tests.demo import PIECES, looked_at
+
+BY_ID = {piece["id"]: piece for piece in PIECES}
+FIELD = "What does the seller say?"
+
+
+def opened(page: Page) -> None:
+    page.get_by_role("button", name="Check the seller’s date").click()
+    expect(page.get_by_role("dialog")).to_be_visible()
+
+
+def checked(page: Page, text: str) -> None:
+    """Type a claim and have it checked."""
+    opened(page)
+    page.get_by_label(FIELD).fill(text)
+    page.get_by_role("button", name="Check it").click()
+    expect(page.get_by_role("dialog")).to_contain_text("The seller says:")
+
+
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("late fifties", "Read as: 1956 to 1959 (1956/1959)."),
+        ("1957", "Read as: 1957."),
+        ("57/58", "Read as: 1957 to 1958 (1957/1958)."),
+        ("before 1955", "Read as: 1954 or earlier (../1954)."),
+        ("after 1968", "Read as: 1969 or later (1969/..)."),
+        ("first issue", "Read as: the first issue."),
+        ("purple", "That is not understood. Type a year (1957)"),
+        ("1961-1957", "That ends before it begins. Put the earlier year first."),
+        ("1890", "Pellmarsh was made from 1950 to 1972, so no piece of it can be from then."),
+    ],
+)
+def test_what_is_typed_is_read_back(page, server, text, read):
+    page.goto(server.url)
+    begin(page, "Coach")
+    opened(page)
+    page.get_by_label(FIELD).fill(text)
+    expect(page.get_by_role("dialog").get_by_role("status")).to_contain_text(read)
+
+
+def test_what_cannot_be_used_is_not_checked_and_nothing_is_lost(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    opened(page)
+    page.get_by_label(FIELD).fill("purple")
+    page.get_by_role("button", name="Check it").click()
+    expect(page.get_by_label(FIELD)).to_have_value("purple")
+    expect(page.get_by_label(FIELD)).to_be_focused()
+    page.get_by_label(FIELD).fill("1957")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("dialog")).to_contain_text("The seller says: 1957.")
+
+
+def test_taps_instead_of_typing(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    opened(page)
+    for name, value in (
+        ("late 1950s", "late 1950s"),
+        ("First issue", "first issue"),
+        ("1960s", "1960s"),
+    ):
+        page.get_by_role("button", name=name, exact=True).click()
+        expect(page.get_by_label(FIELD)).to_have_value(value)
+    page.get_by_text("Exact years").click()
+    for year in ("1959", "1956"):
+        page.get_by_role("button", name=year, exact=True).click()
+    expect(page.get_by_label(FIELD)).to_have_value("1956 to 1959")
+    expect(page.get_by_role("button", name="Before the war")).to_have_count(0)
+
+
+# what was seen, what is claimed: each of the words once
+WORDS = [
+    ("as_made", "1959 to 1961", "It fits what you saw."),
+    ("as_made", "1960", "It is possible."),
+    ("poor_light", "1960", "It is unlikely."),
+    ("as_made", "1955", "It is ruled out."),
+    ("unrecorded_variant", "1955", "It cannot be said."),
+]
+
+
+@pytest.mark.parametrize("case", WORDS, ids=lambda case: case[2])
+def test_each_word_with_its_reasons(page, server, pellmarsh, case):
+    piece, said, verdict = case
+    page.goto(server.url)
+    at_hand(page, pellmarsh, BY_ID[piece])
+    checked(page, said)
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text(verdict)
+    judged = judge(pellmarsh, looked_at(pellmarsh, BY_ID[piece]), read_claim(pellmarsh, said))
+    against = [e for e in judged["evidence"] if e["bits"] < -0.1][:2]
+    for entry in against:
+        name = pellmarsh["pack"]["features"][entry["feature"]]["name"]
+        expect(sheet).to_contain_text(name)
+        expect(sheet).to_contain_text(str(entry["earliest"]))
+    if judged["word"] == "ruled out":
+        expect(sheet.locator(".aloud")).to_contain_text("so this cannot be a 1955 one")
+        assert against
+        who = sheet.get_by_role("list").locator("summary").first
+        who.click()
+        expect(sheet).to_contain_text(re.compile("trusted|care|doubtful"))
+
+
+def test_a_part_that_may_be_changed_is_named_as_the_way_out(page, server, pellmarsh):
+    """Only the coupling is too late for 1955: that alone does not make the engine later."""
+    page.goto(server.url)
+    piece = {
+        "kind": "coach",
+        "seen": {"coupling": "claw", "main_colour": "maroon", "coach_type": "compartment"},
+    }
+    at_hand(page, pellmarsh, piece)
+    checked(page, "early 1950s")
+    sheet = page.get_by_role("dialog")
+    aloud = sheet.locator(".aloud")
+    expect(aloud).to_contain_text("The coupling here (wide plastic claw) only came in 1958")
+    expect(aloud).to_contain_text("unless someone changed the coupling")
+    coupling = sheet.get_by_role("list").filter(has_text="Coupling: wide plastic claw").first
+    coupling.locator("summary").first.click()
+    expect(coupling).to_contain_text("Wide plastic claw: from March 1958.")
+    expect(coupling).to_contain_text("The sources differ:")
+    expect(coupling).to_contain_text("Own examples, seen and noted (invented) (well trusted): June")
+
+
+def test_the_question_that_settles_it_is_asked(page, server, pellmarsh):
+    page.goto(server.url)
+    begin(page, "Coach")
+    see(page, choices(page)[0])
+    checked(page, "1958")
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("What would settle it best")
+    page.get_by_role("button", name="Ask the question that settles it").click()
+    expect(sheet).to_have_count(0)
+    asked = question(page)
+    names = {f["question"] for f in pellmarsh["pack"]["features"]}
+    assert asked in names
+    expect(page.get_by_role("button", name="Back to the suggested question")).to_be_visible()
+    see(page, choices(page)[0])
+    expect(page.get_by_role("button", name=re.compile("^So far"))).to_contain_text(
+        "Seller says 1958"
+    )
+
+
+def test_the_claim_stays_with_the_piece_when_the_tab_is_killed(browser, server):
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(server.url)
+    begin(page, "Coach")
+    asked = question(page)
+    checked(page, "1951")
+    kill(page)
+    page.close()
+    again = context.new_page()
+    again.goto(server.url)
+    expect(again.get_by_role("heading", level=1)).to_have_text(asked)
+    expect(again.get_by_role("button", name=re.compile("^So far"))).to_contain_text(
+        "Seller says 1951"
+    )
+    context.close()
+
+
+def test_the_claim_is_changed_taken_back_and_dropped(page, server):
+    page.goto(server.url)
+    begin(page, "Coach")
+    strip = page.get_by_role("button", name=re.compile("^So far"))
+    checked(page, "1951")
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name="Change the claim").click()
+    expect(sheet.get_by_label(FIELD)).to_have_value("1951")
+    sheet.get_by_label(FIELD).fill("1953")
+    sheet.get_by_role("button", name="Check it").click()
+    expect(sheet).to_contain_text("The seller says: 1953.")
+    sheet.get_by_role("button", name="Close").click()
+    expect(strip).to_contain_text("Seller says 1953")
+    tap(page, "Undo")
+    expect(strip).to_contain_text("Seller says 1951")
+    opened(page)
+    sheet.get_by_role("button", name="Drop the claim").click()
+    expect(sheet).to_have_count(0)
+    expect(strip).not_to_contain_text("Seller says")
+
+
+def test_the_time_line_says_in_words_what_it_draws(page, server, pellmarsh):
+    page.goto(server.url)
+    at_hand(page, pellmarsh, BY_ID["hybrid"])
+    checked(page, "1955")
+    page.get_by_role("dialog").get_by_role("button", name="Close").click()
+    line = page.get_by_role("list", name="Time line")
+    rows = line.get_by_role("listitem")
+    expect(rows.filter(has_text="Could be: P 20 Main-line diesel")).not_to_have_count(0)
+    expect(rows.filter(has_text="Part: Coupling, probably replaced (1965 or later)")).to_have_count(
+        1
+    )
+    expect(rows.filter(has_text="Claim: the seller says 1955 (1955)")).to_have_count(1)
+    drawn = line.locator("svg").evaluate_all("all => all.map(e => e.getAttribute('aria-hidden'))")
+    assert drawn == ["true"] * rows.count(), "the bars are for the eye, the words for everyone"
+
+
+def test_who_says_so(page, server, pellmarsh):
+    page.goto(server.url)
+    at_hand(page, pellmarsh, BY_ID["swapped_coupling"])
+    page.get_by_role("button", name="Who says so?").click()
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("P 20 Main-line diesel, flat ends")
+    expect(sheet).to_contain_text("The sources differ:")
+    expect(sheet).to_contain_text("A Handbook of Pellmarsh, first edition")
+    expect(sheet).to_contain_text("to be taken with care")
+    expect(sheet).to_contain_text("Narrow plastic claw: from 1965")

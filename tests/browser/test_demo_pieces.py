@@ -1,0 +1,47 @@
+"""The prepared pieces of the demo, in the hand: what the phone shows of each."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import asking, question
+from tests.demo import PIECES, ident, looked_at
+
+KEEP = """async session => {
+  const { begun, keep } = await import('./data/session.js');
+  await keep(begun(session));
+}"""
+
+
+def at_hand(page: Page, engine, piece) -> None:
+    """The app opened again with everything that was seen; "can't tell" to what it still asks."""
+    page.get_by_role("heading", level=1).wait_for()
+    page.evaluate(KEEP, looked_at(engine, piece))
+    page.reload()
+    page.get_by_role("heading", level=1).wait_for()
+    while asking(page):
+        before = question(page)
+        page.get_by_role("button", name="Can’t tell", exact=True).click()
+        page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
+
+
+@pytest.mark.parametrize("piece", PIECES, ids=ident)
+def test_the_answer_says_it(page, server, pellmarsh, piece):
+    page.goto(server.url)
+    at_hand(page, pellmarsh, piece)
+    if "claim" in piece:
+        page.get_by_role("button", name="Check the seller’s date").click()
+        sheet = page.get_by_role("dialog")
+        sheet.get_by_label("What does the seller say?").fill(piece["claim"])
+        sheet.get_by_role("button", name="Check it").click()
+        expect(sheet).to_contain_text("The seller says:")
+        if "aloud" in piece:
+            expect(sheet).to_contain_text(piece["aloud"])
+        sheet.get_by_role("button", name="Close").click()
+    for text in piece["says"]:
+        expect(page.locator("main")).to_contain_text(text)
+    if piece["years"]:
+        first, last = piece["years"]
+        expect(page.locator("main")).to_contain_text(f"Made {first} to {last}")
+    for part, word in piece["parts"].items():
+        name = next(p["name"] for p in pellmarsh["pack"]["parts"] if p["id"] == part)
+        expect(page.locator("main")).to_contain_text(f"{name.casefold()} {word}", ignore_case=True)
