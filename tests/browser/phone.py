@@ -89,6 +89,27 @@ def see(page: Page, state: str) -> None:
     page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
 
 
+PUT = """piece => new Promise((resolve, reject) => {
+  const opening = indexedDB.open('identify');
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => {
+    const writing = opening.result.transaction('kept', 'readwrite');
+    writing.objectStore('kept').put(piece, 'piece');
+    writing.onabort = () => reject(writing.error);
+    writing.oncomplete = () => { opening.result.close(); resolve(); };
+  };
+})"""
+
+
+def take_up(page: Page, session: dict[str, Any], claim: str = "") -> None:
+    """Open the app again as it would be after these answers, and this claim of the seller's."""
+    page.get_by_role("heading", level=1).wait_for()
+    step = {"session": session, "asked": "", "further": False, "claim": claim}
+    page.evaluate(PUT, {"format": 1, "pack": session["pack"], "steps": [step]})
+    page.reload()
+    page.get_by_role("heading", level=1).wait_for()
+
+
 def kill(page: Page) -> None:
     """End the tab's process at once, as a phone does when the camera needs its memory."""
     with page.expect_event("crash"), suppress(Error):

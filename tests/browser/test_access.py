@@ -8,16 +8,24 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import PHONE, asking, begin, choices, see, tap, violations, watched
+from tests.browser.phone import (
+    PHONE,
+    asking,
+    begin,
+    choices,
+    see,
+    take_up,
+    tap,
+    violations,
+    watched,
+)
 from tests.demo import PIECES
-
-KEEP = "async piece => (await import('./data/session.js')).keep(piece)"
 
 
 def made_up() -> dict[str, Any]:
-    """A made-up piece as it is kept on the phone, with a claim that is ruled out."""
+    """The session with everything that was seen of a made-up piece."""
     seen = next(piece["seen"] for piece in PIECES if piece["id"] == "hybrid")
-    session = {
+    return {
         "pack": "pellmarsh",
         "version": "",
         "scope": {"kind": "locomotive", "items": []},
@@ -25,8 +33,6 @@ def made_up() -> dict[str, Any]:
         "missing": [],
         "answers": [{"feature": f, "how": "sure", "states": [s]} for f, s in seen.items()],
     }
-    step = {"session": session, "asked": "", "further": False, "claim": "1955"}
-    return {"format": 1, "pack": "pellmarsh", "steps": [step]}
 
 
 def at_start(page: Page) -> None:
@@ -97,9 +103,7 @@ def who_says_so(page: Page) -> None:
 
 def parts_that_do_not_belong(page: Page) -> None:
     """The answer on a made-up piece, with the claim ruled out."""
-    at_start(page)
-    page.evaluate(KEEP, made_up())
-    page.reload()
+    take_up(page, made_up(), "1955")
     while asking(page):
         tap(page, "Can’t tell")
     expect(page.get_by_role("heading", name="Time line")).to_be_visible()

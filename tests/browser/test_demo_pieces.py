@@ -3,21 +3,13 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import asking, question
+from tests.browser.phone import asking, question, take_up
 from tests.demo import PIECES, ident, looked_at
-
-KEEP = """async session => {
-  const { begun, keep } = await import('./data/session.js');
-  await keep(begun(session));
-}"""
 
 
 def at_hand(page: Page, engine, piece) -> None:
     """The app opened again with everything that was seen; "can't tell" to what it still asks."""
-    page.get_by_role("heading", level=1).wait_for()
-    page.evaluate(KEEP, looked_at(engine, piece))
-    page.reload()
-    page.get_by_role("heading", level=1).wait_for()
+    take_up(page, looked_at(engine, piece))
     while asking(page):
         before = question(page)
         page.get_by_role("button", name="Can’t tell", exact=True).click()
