@@ -31,8 +31,16 @@ class Scenario:
     name: str
     best: list[Trial]
     random: list[Trial]
-    least: float  # questions: the entropy bound for the bits that were told
-    told: float  # bits told, by the mean
+    bits: float  # to find out before the first question
+    most: float  # bits that no question can tell more of
+
+    def told(self, done: list[Trial]) -> float:
+        """Bits that these sessions told, by the mean."""
+        return self.bits - mean(trial.bits for trial in done)
+
+    def least(self, done: list[Trial]) -> float:
+        """The entropy bound: no fewer questions could have told as much."""
+        return self.told(done) / self.most
 
 
 @dataclass
@@ -135,8 +143,7 @@ class _Lab:
             shuffled = trials(self.rng, asker, reader, self.count, step, shuffled=True)
         start = believe(asker.engine, new_session(asker.engine))
         before = entropy([*variant_chances(asker.engine, start), sum(start["unrecorded"])])
-        told = before - mean(trial.bits for trial in best)
-        return Scenario(name, best, shuffled, told / most_told(reader), told)
+        return Scenario(name, best, shuffled, before, most_told(reader))
 
     def scenarios(self) -> list[Scenario]:
         """With perfect answers, as usual at a stall, and with more answers wrong than usual."""

@@ -72,8 +72,8 @@ def _questions(found: Findings) -> list[str]:
             _asked(done),
             mean(trial.seconds for trial in done),
             percent(mean(trial.stop == "sure" for trial in done)),
-            scenario.told,
-            scenario.least,
+            scenario.told(done),
+            scenario.least(done),
         ]
         for scenario in found.scenarios
         for order, done in _orders(scenario)
