@@ -6,6 +6,7 @@
 import ast
 import hashlib
 import json
+import re
 from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
@@ -16,6 +17,7 @@ import orjson
 import pscript
 
 from identify import core
+from identify.bundle import bundled, small
 from identify.reference.compiled import pack_bytes
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import Mistake, PackError
@@ -23,6 +25,8 @@ from identify.reference.mistakes import Mistake, PackError
 ROOT = Path(__file__).resolve().parent.parent
 WEB = ROOT / "web"
 PACKS = ROOT / "fixtures" / "packs"
+DEMO = ROOT / "fixtures" / "demo" / "collection.json"
+DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
@@ -36,6 +40,9 @@ EXPORTS = (
     "assess_for", "duplicates", "incomplete", "conditions", "condition_rank",
 )  # fmt: skip
 
+MODULE = re.compile(r"(app|(data|parts|screens)/[\w-]+)\.js$")  # goes into app.js
+STUB = re.compile(r"\bstub\d+_")
+FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
 
 
@@ -68,6 +75,18 @@ def _stripped(source: str) -> list[ast.stmt]:
     return body
 
 
+def _renumbered(script: str) -> str:
+    """The script with pscript's helper names counted anew in each function: alike ones compress."""
+
+    def counted(function: str) -> str:
+        seen: dict[str, str] = {}
+        for name in STUB.findall(function):
+            seen.setdefault(name, f"stub{len(seen)}_")
+        return STUB.sub(lambda found: seen[found[0]], function)
+
+    return "".join(counted(function) for function in FUNCTION.split(script))
+
+
 @cache
 def engine_module() -> str:
     """The core as one ES module. Raises EngineError with what cannot be compiled."""
@@ -85,6 +104,7 @@ def engine_module() -> str:
     unknown = sorted(used - {"log"})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
+    script = _renumbered(script)
     return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
 
 
@@ -114,7 +134,8 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     """Every file of the app by its path ("" is never one; "index.html" is the start page).
 
     packs: pack folders, or files compiled before. sw.js gets the list of the others and a name made
-    from their contents, so that any change at all makes a new version. Raises PackError for a pack
+    from their contents, so that any change at all makes a new version. The modules of web/ go into
+    one, app.js. The demo collection comes with the packs it speaks of. Raises PackError for a pack
     with mistakes, EngineError for the core.
     """
     files = {
@@ -122,7 +143,11 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
         for path in sorted(WEB.rglob("*"))
         if path.is_file()
     }
-    files["engine.js"] = engine_module().encode()
+    modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
+    files["app.js"] = bundled(modules, "app.js").encode()
+    files["engine.js"] = small(engine_module()).encode()
+    if {path.stem for path in packs} >= DEMO_NEEDS:
+        files["packs/demo.json"] = DEMO.read_bytes()
     files.update(_packs(packs))
     digest = hashlib.sha256()
     for name in sorted(files):

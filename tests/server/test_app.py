@@ -76,7 +76,7 @@ def test_only_reading_is_allowed(server):
 
 
 def test_any_change_makes_a_new_version(site, monkeypatch):
-    other = phone.engine_module() + "\n"
+    other = phone.engine_module() + "const more = 1;\n"
     monkeypatch.setattr(phone, "engine_module", lambda: other)
     changed = phone.site(phone.demo_packs())
     assert changed["sw.js"].split(b";")[0] != site["sw.js"].split(b";")[0]
