@@ -29,7 +29,9 @@ def read_text(path: Path, name: str, mistakes: list[Mistake]) -> str | None:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        mistakes.append(Mistake(name, line, "", "this is not UTF-8. Save the file as UTF-8."))
+        before = data[data.rfind(b"\n", 0, error.start) + 1 : error.start]
+        place = f"character {len(before.decode('utf-8-sig', 'replace')) + 1}"
+        mistakes.append(Mistake(name, line, place, "this is not UTF-8. Save the file as UTF-8."))
         return None
     control = CONTROL.search(text)
     if control:
