@@ -20,6 +20,7 @@ from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
+from identify.reference.sighting import SightingError, propose
 from identify.server.app import create_app
 
 PACK = "folder of a pack, or a file compiled from one"
@@ -65,6 +66,12 @@ def schema(args: argparse.Namespace) -> int:
 def ask(args: argparse.Namespace) -> int:
     """Identify a piece by questions in the terminal."""
     return terminal.run(args.pack, args.kind, args.find)
+
+
+def sighting(args: argparse.Namespace) -> int:
+    """Print what sightings from the phone would change in a pack."""
+    sys.stdout.write(propose(args.file, args.pack))
+    return 0
 
 
 def new_pack(args: argparse.Namespace) -> int:
@@ -138,6 +145,11 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("--find", default="", help="number or name, to start with")
     p.set_defaults(run=ask)
 
+    p = commands.add_parser("sighting", help="propose a change of a pack, from sightings")
+    p.add_argument("file", type=Path, help="file of sightings, exported on the phone")
+    p.add_argument("pack", type=Path, help=PACK)
+    p.set_defaults(run=sighting)
+
     p = commands.add_parser("new-pack", help="start a reference pack of your own")
     p.add_argument("folder", type=Path, help="new or empty folder")
     p.set_defaults(run=new_pack)
@@ -168,7 +180,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = parser().parse_args(argv)
     try:
         return int(args.run(args))
-    except (PackError, PublishError) as error:
+    except (PackError, PublishError, SightingError) as error:
         print(error, file=sys.stderr)
     except OSError as error:
         print(f"{error.strerror}: {error.filename or ''}", file=sys.stderr)

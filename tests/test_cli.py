@@ -42,7 +42,7 @@ def test_the_demo_pack_has_no_mistake():
 
 
 def test_a_pack_that_is_not_there_is_said_in_a_sentence(tmp_path):
-    for command in ("check", "compile", "ask"):
+    for command in ("check", "compile", "ask", "lab"):
         done = run(command, str(tmp_path / "nowhere"))
         assert done.returncode == 1
         assert "Traceback" not in done.stderr
@@ -80,3 +80,75 @@ def test_what_matches_nothing_is_said():
     done = run("ask", PELLMARSH, "--kind", "balloon")
     assert done.returncode == 1
     assert "There is no kind 'balloon'" in done.stdout
+
+
+def test_a_sighting_becomes_a_diff_that_is_proposed_and_not_made(tmp_path):
+    answer = {"feature": "main_colour", "how": "sure", "states": ["yellow"]}
+    seen = {"pack": "pellmarsh", "item": "P 20", "called": "yellow", "unrecorded": True}
+    seen["answers"] = [answer]
+    file = tmp_path / "seen.json"
+    told = {"format": 1, "kind": "identify sightings", "sightings": [seen]}
+    file.write_bytes(orjson.dumps(told))
+    before = (ROOT / PELLMARSH / "variants.csv").read_bytes()
+    done = run("sighting", str(file), PELLMARSH)
+    assert done.returncode == 0, done.stderr
+    assert "+p_20_seen1,P 20,yellow," in done.stdout
+    assert (ROOT / PELLMARSH / "variants.csv").read_bytes() == before
+    file.write_text("{}")
+    done = run("sighting", str(file), PELLMARSH)
+    assert done.returncode == 1
+    assert "is no file of sightings" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_a_pack_of_your_own_from_start_to_terminal(tmp_path):
+    folder = str(tmp_path / "mine")
+    assert run("new-pack", folder).returncode == 0
+    assert run("check", folder).stdout.strip() == f"0 mistakes in {folder}."
+    done = run("new-pack", folder)
+    assert done.returncode == 1
+    assert "this folder is not empty" in done.stderr
+    done = run("ask", folder, "--kind", "coach", typed="1\nq\n")
+    assert "EXAMPLE: express coach" in done.stdout
+
+
+def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
+    pack = str(tmp_path / "zoo.json")
+    zoo = ["table-pack", "fixtures/outside/zoo.csv", "--name", "animal"]
+    done = run(*zoo, "--leave-out", "type", "-o", pack)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "101 names, 16 features" in done.stdout
+    jsonschema.validate(orjson.loads(Path(pack).read_bytes()), orjson.loads(run("schema").stdout))
+    asked = run("ask", pack, typed="1\nq\n")
+    assert "years not recorded" in asked.stdout
+    done = run(*zoo, "--leave-out", "typo", "-o", pack)
+    assert done.returncode == 1
+    assert 'there is no column "typo": did you mean "type"?' in done.stderr
+
+
+def test_the_lab_writes_its_report_and_says_the_main_things(tmp_path):
+    page = tmp_path / "report.html"
+    run("new-pack", str(tmp_path / "mine"))
+    lab = ["lab", str(tmp_path / "mine"), "-o", str(page), "--pieces", "5"]
+    done = run(*lab)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "At the stall:" in done.stdout
+    first = page.read_text("utf-8")
+    assert first.startswith("<!doctype html>")
+    assert run(*lab, "--seed", "2").returncode == 0
+    assert page.read_text("utf-8") != first
+    done = run(*lab[:-1], "0")
+    assert done.returncode == 2
+    assert "'0' is not a whole number from 1" in done.stderr
+
+
+def test_the_site_is_published_into_a_folder_but_not_over_others(tmp_path):
+    run("new-pack", str(tmp_path / "mine"))
+    site = tmp_path / "site"
+    done = run("publish", str(site), str(tmp_path / "mine"))
+    assert (done.returncode, done.stderr) == (0, "")
+    (entry,) = orjson.loads((site / "packs" / "index.json").read_bytes())
+    assert entry["id"] == "mine"
+    done = run("publish", str(tmp_path))
+    assert done.returncode == 1
+    assert "is not empty" in done.stderr
