@@ -10,11 +10,13 @@ import posixpath
 import re
 from collections.abc import Mapping
 
-import rjsmin
-
 IMPORT = re.compile(r'^import \{([^}]*)\} from "(\.[^"]+)";\n', re.MULTILINE)
 EXPORT = re.compile(r"^export ((?:async )?function|class|const) (\w+)", re.MULTILINE)
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
+COMMENT = re.compile(
+    r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n|^[ \t]*//[^\n]*\n", re.MULTILINE | re.DOTALL
+)
+INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
 LEFT = re.compile(r"^(?:import|export)\b.*", re.MULTILINE)
 
 
@@ -75,5 +77,8 @@ def bundled(sources: Mapping[str, str], start: str) -> str:
 
 
 def small(script: str) -> str:
-    """The same script without comments and needless white space."""
-    return str(rjsmin.jsmin(script))
+    """The same script without comments on lines of their own, indents and empty lines.
+
+    So the text of a template that goes over several lines has no indent.
+    """
+    return INDENT.sub("", COMMENT.sub("", script))
