@@ -109,6 +109,22 @@ def parts_that_do_not_belong(page: Page) -> None:
     expect(page.get_by_role("heading", name="Time line")).to_be_visible()
 
 
+def sighting(page: Page) -> None:
+    parts_that_do_not_belong(page)
+    page.get_by_role("button", name="Keep as a sighting").click()
+    page.get_by_label("When was it made?").fill("1955")
+    page.get_by_label("When was it made?").blur()
+    page.get_by_text("Saved").first.wait_for()
+    page.reload()
+    expect(page.get_by_text("This stretches what the sources say")).to_be_visible()
+
+
+def sightings(page: Page) -> None:
+    sighting(page)
+    page.get_by_role("button", name="All sightings").click()
+    expect(page.get_by_role("list", name="Sightings")).to_be_visible()
+
+
 def settings(page: Page) -> None:
     at_start(page)
     page.get_by_role("button", name="Settings").click()
@@ -117,7 +133,7 @@ def settings(page: Page) -> None:
 
 SCREENS = [
     at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings,
-    claim_form, claim, who_says_so, parts_that_do_not_belong,
+    claim_form, claim, who_says_so, parts_that_do_not_belong, sighting, sightings,
 ]  # fmt: skip
 
 

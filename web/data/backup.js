@@ -45,7 +45,8 @@ function rows(values) {
   return values.map((value) => JSON.stringify(value)).join(",\n");
 }
 
-function asText(blob) {
+/** A photo's bytes as text for a file. */
+export function asText(blob) {
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
     reader.onload = () => resolve(reader.result);

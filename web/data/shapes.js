@@ -46,6 +46,19 @@ const SHAPES = {
     text: "",
     piece: "",
   },
+  sighting: {
+    pack: "",
+    version: "",
+    kind: "",
+    item: "",
+    called: "",
+    unrecorded: false,
+    of: [],
+    answers: [],
+    years: "",
+    text: "",
+    photos: [],
+  },
   budget: { day: "", amount: null },
 };
 

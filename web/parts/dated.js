@@ -7,7 +7,7 @@ import { whoLink } from "./who.js";
 
 const NAMED = 3;
 
-/** What the answer card says of when it was made: who says so, the claim, the parts, the time line. */
+/** What the answer card says of when it was made: who says so, the claim, the parts, the time line, and the way to tell what the sources do not know. */
 export function datedFacts(app, step, act) {
   const { pack, view, engine, ready } = app;
   const held = heldClaim(app, step);
@@ -19,6 +19,9 @@ export function datedFacts(app, step, act) {
       { class: "row" },
       whoLink(() => act.who(variants)),
       held === null ? button(CHECK, act.seller, { class: "link" }) : null,
+      view.stop === "unrecorded"
+        ? null
+        : button("Seen it in other years? Keep as a sighting", act.sighting, { class: "link" }),
     ),
     held === null ? null : claimed(pack, held, act),
     partsBelong(pack, view),

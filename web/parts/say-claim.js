@@ -5,7 +5,7 @@ const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"
 const OPEN_END = 2100;
 
 /** A claim as EDTF (ISO 8601-2): "1956/1959"; "" where it names an issue and no years. */
-function claimEdtf({ about, first, last }) {
+export function claimEdtf({ about, first, last }) {
   if (about !== "years") return "";
   if (first === last) return String(first);
   return `${first === OPEN_START ? ".." : first}/${last === OPEN_END ? ".." : last}`;

@@ -111,6 +111,12 @@ function unrecorded(app, step, act) {
       "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong.",
     ),
     chance(view.unrecorded),
+    button("Keep as a sighting", act.sighting, { class: "main wide" }),
+    el(
+      "p",
+      { class: "quiet" },
+      "With photos and what you know of it, for whoever keeps the reference.",
+    ),
     forYou(app, act),
     view.variants.length === 0 ? null : heading(2, "What came closest"),
     el(

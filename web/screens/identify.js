@@ -96,6 +96,7 @@ export function identify(app) {
     note: () => app.shelf().then(({ takeUp }) => takeUp.note()),
     collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
     want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
+    sighting: () => app.shelf().then(({ takeUp }) => takeUp.sighting()),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
 

@@ -11,6 +11,7 @@ const PLACES = [
   ["find", "Search everything", "Pieces, wants and notes"],
   ["duplicates", "Duplicates", "What you have twice, and what to ask for it"],
   ["formations", "Sets and trains", "What is missing from those you own part of"],
+  ["sightings", "Sightings", "What the reference does not know yet"],
   ["backup", "Backup", ""],
   ["changes", "The latest changes", "Look back, and undo"],
   ["trash", "Trash", "What was deleted, photos too"],

@@ -30,7 +30,8 @@ import { noteScreen } from "./note.js";
 import { notebookScreen } from "./notebook.js";
 import { pieceScreen } from "./piece.js";
 import { printScreen } from "./print.js";
-import { collectIt, noteIt, wantIt } from "./takeup.js";
+import { sightingScreen, sightingsScreen } from "./sighting.js";
+import { collectIt, noteIt, sightingIt, wantIt } from "./takeup.js";
 import { trashScreen } from "./trash.js";
 import { wantScreen, wantsScreen } from "./wants.js";
 
@@ -50,6 +51,8 @@ const SCREENS = {
   choose: chooseScreen,
   backup: backupScreen,
   more: moreScreen,
+  sighting: sightingScreen,
+  sightings: sightingsScreen,
 };
 
 /** Reads the records and makes what the screens share. */
@@ -231,6 +234,7 @@ export async function openShelf(app) {
       note: () => noteIt(app, keep),
       piece: () => collectIt(app, keep),
       want: () => wantIt(app, keep),
+      sighting: () => sightingIt(app, keep),
     },
     tools: () => [
       button("Back", keep.back, { class: "plain" }),

@@ -89,3 +89,29 @@ export async function wantIt(app, keep) {
       keep.open("want", { id: want.id }, { told: true });
   });
 }
+
+/** Keeps the piece as a sighting for whoever keeps the reference, or opens the one there is. */
+export async function sightingIt(app, keep) {
+  const { pack, of, answers, session } = await known(app, keep);
+  const there = all("sighting").find((one) => session && one.session === session);
+  if (there) return keep.open("sighting", { id: there.id });
+  await keep.ready(pack);
+  const { items, kinds, version } = keep.packs.get(pack);
+  const nearest = items.find((item) => item.number === of[0]?.item);
+  const unrecorded = app.view.unrecorded >= (app.view.variants[0]?.chance ?? 0);
+  const sighting = blank("sighting", {
+    pack,
+    version,
+    kind: current(app.piece).session.scope.kind || (nearest ? kinds[nearest.kind].id : ""),
+    item: unrecorded ? "" : (of[0]?.item ?? ""),
+    unrecorded,
+    of,
+    answers,
+    session,
+  });
+  return keep.run(async () => {
+    const said = "It is among your sightings.";
+    if (await keep.change("New sighting", [making(sighting)], { said }))
+      keep.open("sighting", { id: sighting.id }, { told: true });
+  });
+}

@@ -8,7 +8,7 @@ import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { dayText, timeText } from "../parts/when.js";
 
-const TYPES = { piece: "Piece", want: "Want", note: "Note", budget: "Budget" };
+const TYPES = { piece: "Piece", want: "Want", note: "Note", sighting: "Sighting", budget: "Budget" };
 
 /** The trash: everything deleted, with its photos, until it is emptied. */
 export async function trashScreen(_app, keep) {
