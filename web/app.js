@@ -2,7 +2,7 @@
 import { deepen, here, onMoved } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
-import { current, keep, mended, packOf, putBy, restored, restoredFormer } from "./data/session.js";
+import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { all, anything, loadRecords } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
@@ -89,7 +89,7 @@ async function show(focus = true) {
   else if (shown === "settings") {
     const back = () => history.back();
     place(
-      [settingsScreen(app, { able: flow.able, back })],
+      [settingsScreen(app, { able: flow.able, currency, back })],
       [button("Back", back, { class: "plain" })],
       focus,
     );
@@ -120,6 +120,13 @@ async function openPack(id) {
   app.opening = entry.id;
   const { pack, ready } = await loadPack(app.engine, entry);
   Object.assign(app, { entry, pack, ready });
+}
+
+function currency(code) {
+  return run(() => {
+    app.settings = { ...app.settings, currency: code };
+    return keepSettings(app.settings);
+  });
 }
 
 async function chooseRange(id) {
@@ -197,10 +204,21 @@ async function adopt(piece) {
   if (fitting !== piece) await keep(fitting);
 }
 
+async function takeUpBeside(beside) {
+  await swap(app.piece, beside);
+  await adopt(beside);
+  await show();
+}
+
 /** Takes up the piece that was at hand, or says why it cannot. */
 async function restore() {
   const { piece, unreadable } = await restored();
   app.former = await restoredFormer();
+  const beside = await restoredBeside();
+  if (beside && beside.id !== piece?.id && app.list.some((one) => one.id === packOf(beside)))
+    notice("Another window was at a piece too. It is kept.", [
+      ["Take it up", () => run(() => takeUpBeside(beside))],
+    ]);
   if (unreadable)
     notice(
       "The piece you were at cannot be read by this version. It was put by: start with it again.",

@@ -11,10 +11,12 @@
  *   claim     what the seller says of the date, as typed; "" or left out: nothing
  */
 import { newId } from "./shapes.js";
-import { read, remove, write } from "./store.js";
+import { read, remove, together, write } from "./store.js";
 
 const FORMAT = 1;
 const KEY = "piece";
+const BESIDE = "piece of another window";
+let own; // the id of the piece that this window is at
 
 /** A new piece with its first step. */
 export function begun(session) {
@@ -52,9 +54,34 @@ export function amended(piece, session) {
   return { ...piece, steps: [...steps, { ...current(piece), session }] };
 }
 
-/** Keeps the piece (null: none). Resolves to false when it could not be stored. */
-export function keep(piece) {
-  return piece ? write("kept", KEY, piece) : remove("kept", KEY);
+/**
+ * Keeps the piece (null: none). Resolves to false when it could not be stored. A piece that another
+ * window is at meanwhile is put beside it, never overwritten.
+ */
+export async function keep(piece) {
+  const kept = await together(["kept"], async (there) => {
+    const [stored, beside] = await Promise.all([there.get("kept", KEY), there.get("kept", BESIDE)]);
+    const another = stored !== undefined && ![own, piece?.id].includes(stored.id);
+    if (piece) await there.put("kept", piece, KEY);
+    else if (!another) await there.remove("kept", KEY);
+    if (another && piece) await there.put("kept", stored, BESIDE);
+    else if (beside && beside.id === (piece?.id ?? own)) await there.remove("kept", BESIDE);
+  });
+  own = piece?.id;
+  return kept === "disk";
+}
+
+/** The piece that another window was at, or null. */
+export async function restoredBeside() {
+  const kept = await read("kept", BESIDE);
+  return sound(kept) ? kept : null;
+}
+
+/** Takes the piece up that another window was at; the one at hand stays beside it. */
+export async function swap(piece, beside) {
+  await (piece ? write("kept", BESIDE, piece) : remove("kept", BESIDE));
+  own = piece?.id;
+  return keep(beside);
 }
 
 /** Keeps the piece that was left by starting again (null: none), so that it can be had back. */
@@ -72,7 +99,10 @@ export async function restoredFormer() {
 export async function restored() {
   const kept = await read("kept", KEY);
   if (kept === undefined) return { piece: null, unreadable: false };
-  if (sound(kept)) return { piece: kept, unreadable: false };
+  if (sound(kept)) {
+    own = kept.id;
+    return { piece: kept, unreadable: false };
+  }
   await putBy(kept);
   return { piece: null, unreadable: true };
 }

@@ -64,7 +64,8 @@ export function variantText(packs, record) {
   const [best] = named;
   const label = variantLabel(pack, variantPlace(pack, best.variant));
   if (named.length === 1 || best.chance >= CERTAIN) return label;
-  return `perhaps ${label} (${percent(best.chance)}), or one of ${named.length - 1} more`;
+  const others = named.length === 2 ? "1 other" : `${named.length - 1} others`;
+  return `perhaps ${label} (${percent(best.chance)}), or ${others}`;
 }
 
 /** Condition and box in a few words; "" where nothing is said. */

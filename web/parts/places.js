@@ -8,6 +8,13 @@ const UNDER = {
   piece: "collection",
   want: "wants",
   note: "notebook",
+  find: "more",
+  duplicates: "more",
+  formations: "more",
+  backup: "more",
+  changes: "more",
+  trash: "more",
+  settings: "more",
 };
 
 /** Makes the bar work. */

@@ -49,7 +49,8 @@ export function progress(pack, view) {
   const swapped = view.parts
     .filter((part) => part.swapped > 0.5)
     .map(({ part }) => ` ${pack.parts[part].name} probably replaced.`);
-  return `Saved. ${stillPossible(view.possible)}.${years}${swapped.join("")}`;
+  const verdict = view.verdict ? ` ${verdictLine(view.verdict)}.` : "";
+  return `Saved. ${stillPossible(view.possible)}.${years}${verdict}${swapped.join("")}`;
 }
 
 /** Why a part is thought to have been replaced, and when the part by itself was made. */

@@ -8,7 +8,7 @@ import { dayText } from "./when.js";
 const SHORT = {
   same: "You own it",
   other: "You own another variant",
-  item: "You own the item, perhaps this variant",
+  item: "You own one, perhaps this variant",
   upgrade: "Better than the one you own",
   wanted: "You want it",
   completes: "It adds to a train or set you have begun",

@@ -10,6 +10,7 @@ import { answerScreen } from "./answer.js";
 import { openAnswers } from "./answers.js";
 import { openCandidates } from "./candidates.js";
 import { heldClaim, openClaim } from "./claim.js";
+import { firstOffer } from "./first.js";
 import { questionCard } from "./question.js";
 import { updateOffer } from "./settings.js";
 import { startScreen } from "./start.js";
@@ -187,7 +188,9 @@ export function identify(app) {
       );
     },
     screen: () =>
-      app.piece ? pieceScreen() : [startScreen(app, act), updateOffer()].filter(Boolean),
+      app.piece
+        ? pieceScreen()
+        : [firstOffer(app), startScreen(app, act), updateOffer()].filter(Boolean),
   };
 
   function pieceScreen() {

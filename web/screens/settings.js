@@ -2,6 +2,7 @@ import { askToKeep, canInstall, install, installed, kept, safari } from "../data
 import { problem } from "../data/store.js";
 import { buildName, updateWaiting, useUpdate, worksOffline } from "../data/update.js";
 import { button, el, heading } from "../parts/element.js";
+import { choice } from "../parts/fields.js";
 import { chooseLight, lightChosen } from "../parts/light.js";
 import { announce } from "../parts/status.js";
 
@@ -15,7 +16,7 @@ const LIGHTS = [
   ["", "As the device"],
 ];
 
-/** The settings. `act`: able(needs), back. */
+/** The settings. `act`: able(needs), currency(code), back. */
 export function settingsScreen(app, act) {
   return el(
     "section",
@@ -24,6 +25,7 @@ export function settingsScreen(app, act) {
     updateOffer(),
     lightChoice(),
     ableChoice(app, act),
+    currencyChoice(app, act),
     installHelp(),
     stored(),
     about(app),
@@ -79,6 +81,15 @@ function ableChoice({ settings }, act) {
     group.append(el("label", {}, box, label));
   }
   return group;
+}
+
+function currencyChoice({ engine, settings }, act) {
+  return choice(
+    "Money without a sign is in",
+    engine.currencies().map(({ code }) => [code, code]),
+    settings.currency,
+    act.currency,
+  );
 }
 
 function installHelp() {

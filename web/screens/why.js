@@ -19,6 +19,7 @@ export function openWhy({ pack, view }, session, choose) {
       "p",
       {},
       reason(view),
+      question.about === "verdict" ? " It tells most about what you own, want or lack." : "",
       question.about === "years" ? " What it is, is settled: this narrows the years." : "",
     ),
     question.about === "years"
