@@ -271,9 +271,10 @@ def join(packs: list[dict[str, Any]]) -> dict[str, Any]:
     Ids get the pack's id in front; an item also says its `pack`. Packs weigh by their variants.
     """
     out = empty_join(packs)
-    measures = [GAUGE]
-    if said_by_all(packs, "material"):
-        measures.append(MATERIAL)
+    measures: list[dict[str, str]] = []
+    for measure in [GAUGE, MATERIAL]:
+        if said_by_all(packs, measure["id"]):
+            measures.append(measure)
     where = places(packs, 1 + len(measures))
     variants = 0
     for pack in packs:

@@ -102,6 +102,8 @@ def test_a_range_that_does_not_say_its_material_is_not_asked_for_it(packs):
     joined = join([silent, packs[1]])
     assert [feature["id"] for feature in joined["features"][:2]] == ["kind", "gauge"]
     assert joined["features"][2]["id"] != "material"
+    nothing = {**silent, "range": {**silent["range"], "gauge": ""}}
+    assert join([nothing, packs[1]])["features"][1]["id"] not in ("gauge", "material")
     change = joined["changes"][0]
     assert joined["features"][change["feature"]]["id"].startswith(f"{packs[0]['id']}_")
     state = believe(prepare(joined), new_session(prepare(joined)))
