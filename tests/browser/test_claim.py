@@ -81,6 +81,17 @@ def test_taps_instead_of_typing(page, server):
     expect(page.get_by_role("button", name="Before the war")).to_have_count(0)
 
 
+def test_before_the_war_is_offered_where_the_range_is_that_old(page, server):
+    page.goto(server.url)
+    page.get_by_label("Range").select_option(label="Tarrowby")
+    expect(page.get_by_text("1932 to 1958")).to_be_visible()
+    page.get_by_role("button", name="Not sure: ask me everything").click()
+    opened(page)
+    page.get_by_role("button", name="Before the war").click()
+    sheet = page.get_by_role("dialog")
+    expect(sheet.get_by_role("status")).to_have_text("Read as: 1939 or earlier (../1939).")
+
+
 # what was seen, what is claimed: each of the words once
 WORDS = [
     ("as_made", "1959 to 1961", "It fits what you saw."),

@@ -71,5 +71,10 @@ export function cautions(pack, kind) {
       { class: "plain-list" },
       texts.map((text) => el("li", {}, text)),
     ),
+    el(
+      "p",
+      { class: "quiet" },
+      "In doubt, have it looked at by a competent person before you use it, and follow the rules where you live.",
+    ),
   ];
 }
