@@ -237,14 +237,14 @@ async function start() {
   startLight();
   watchInstall();
   document.getElementById("light").addEventListener("click", switchLight);
+  document.getElementById("settings").addEventListener("click", openSettings);
+  startPlaces(openScreen);
   const reading = openStore().then(loadRecords);
   [app.engine, app.list] = await Promise.all([loadEngine(), packList(), reading]);
   tellStored();
   app.settings = await readSettings();
   await restore();
   onMoved(moved);
-  document.getElementById("settings").addEventListener("click", openSettings);
-  startPlaces(openScreen);
   document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
     capture: true,
   });
@@ -279,8 +279,12 @@ function shelf() {
   return opening;
 }
 
-function openScreen(screen) {
-  return shelf().then(({ keep }) => (screen === "identify" ? keep.identify() : keep.open(screen)));
+/** Goes to a screen; a tap that comes before the start is done waits for it. */
+async function openScreen(screen) {
+  await starting;
+  const { keep } = await shelf();
+  if (screen === "identify") keep.identify();
+  else keep.open(screen);
 }
 
 function stuck(error) {
@@ -293,7 +297,8 @@ window.addEventListener("unhandledrejection", (event) => trouble(event.reason));
 window.addEventListener("online", signal);
 window.addEventListener("offline", signal);
 
-await start().catch(stuck);
+const starting = start().catch(stuck);
+await starting;
 signal();
 startWorker({
   ready: signal,

@@ -27,7 +27,7 @@ export function field(label, control, commit, { hint = "" } = {}) {
   return el(
     "div",
     { class: "field" },
-    el("label", { for: control.id }, label, saved),
+    el("div", { class: "field-head" }, el("label", { for: control.id }, label), saved),
     control.matches("select") ? el("span", { class: "pick" }, control) : control,
     said,
   );

@@ -17,7 +17,7 @@ export async function chooseScreen(app, keep, { into }) {
   const below = el("div", {});
   const draw = async () => {
     const ready = await keep.ready(range);
-    const found = text === "" ? [] : app.engine.find(ready, text, MOST);
+    const found = text === "" || !ready ? [] : app.engine.find(ready, text, MOST);
     if (text !== "") announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
     below.replaceChildren(
       text === "" || found.length > 0

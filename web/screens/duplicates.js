@@ -52,6 +52,7 @@ export async function duplicateGroups(app, keep) {
     const own = pieces.filter((piece) => piece.pack === id);
     if (own.length < 2) continue;
     const ready = await keep.ready(id);
+    if (!ready) continue;
     found.push(...app.engine.duplicates(ready, own, app.settings.duplicates));
   }
   return found;

@@ -11,6 +11,7 @@ export async function formationsScreen(app, keep) {
     const own = pieces.filter((piece) => piece.pack === id);
     if (own.length === 0) continue;
     const ready = await keep.ready(id);
+    if (!ready) continue;
     wholes.push(...app.engine.incomplete(ready, own).map((whole) => ({ ...whole, pack: ready.pack })));
   }
   wholes.sort((a, b) => a.missing.length - b.missing.length);

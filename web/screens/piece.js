@@ -99,7 +99,7 @@ function variants(keep, piece, pack) {
   const settle = async (variant) => {
     if (variant === "?") return true;
     const kept = await save(variant === "" ? [] : [{ variant, chance: 1 }]);
-    if (kept) keep.run(keep.redraw);
+    if (kept && known.length > 1) keep.run(keep.redraw);
     return kept;
   };
   return [

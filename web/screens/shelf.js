@@ -1,7 +1,7 @@
 /** What the collector keeps, as screens: which screen is which, and how all of them save and undo. */
 import { backToPiece, here, pushScreen, remember } from "../data/back.js";
 import { undo, undoable } from "../data/journal.js";
-import { loadPack, rawPack } from "../data/packs.js";
+import { CannotGoOn, loadPack, rawPack } from "../data/packs.js";
 import { askToKeep } from "../data/install.js";
 import {
   ChangedElsewhere,
@@ -55,6 +55,16 @@ const SCREENS = {
   sightings: sightingsScreen,
 };
 
+/** What `load` gives; null where a pack cannot be read: the records can all the same. */
+async function unlessBroken(load) {
+  try {
+    return await load();
+  } catch (error) {
+    if (error instanceof CannotGoOn) return null;
+    throw error;
+  }
+}
+
 /** Reads the records and makes what the screens share. */
 export async function openShelf(app) {
   await loadRecords();
@@ -72,9 +82,11 @@ export async function openShelf(app) {
     async ready(id) {
       const entry = keep.ranges.find((one) => one.id === id);
       if (!entry) return null;
-      const { ready } = await loadPack(app.engine, entry);
-      packs.set(id, ready.pack);
-      return ready;
+      return unlessBroken(async () => {
+        const { ready } = await loadPack(app.engine, entry);
+        packs.set(id, ready.pack);
+        return ready;
+      });
     },
 
     /**
@@ -222,7 +234,9 @@ export async function openShelf(app) {
   await Promise.all(
     keep.ranges
       .filter((one) => used.has(one.id))
-      .map(async (one) => packs.set(one.id, await rawPack(app.engine, one))),
+      .map((one) =>
+        unlessBroken(async () => packs.set(one.id, await rawPack(app.engine, one))),
+      ),
   );
 
   return {
