@@ -11,17 +11,21 @@ import { dayText } from "../parts/when.js";
 /** The box with the verdict; it draws itself anew when condition, box or price are told. */
 export function forYou(app, act) {
   const said = el("div", { class: "said" });
-  const draw = () => said.replaceChildren(...verdictNodes(app));
+  const heads = app.view.stop === "verdict"; // the verdict is the title of the screen
+  const draw = () => {
+    said.replaceChildren(...verdictNodes(app, heads));
+    if (heads && said.isConnected)
+      document.querySelector("#screen h1").textContent = verdictTitle(app.view.verdict);
+  };
   draw();
   return el("section", { class: "for-you" }, said, handFields(app, act, draw), ways(app, act));
 }
 
-function verdictNodes(app) {
-  const { verdict, stop } = app.view;
+function verdictNodes(app, heads) {
+  const { verdict } = app.view;
   if (!verdict) return [];
-  const title = verdictTitle(verdict);
   return [
-    stop === "verdict" ? "" : el("p", { class: "verdict-title" }, title),
+    heads ? "" : el("p", { class: "verdict-title" }, verdictTitle(verdict)),
     chance(leading(verdict).chance),
     ...verdictReasons(app, verdict).map((text) => el("p", {}, text)),
     ...paid(app, verdict),
