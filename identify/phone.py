@@ -21,6 +21,7 @@ from identify.bundle import bundled, small
 from identify.reference.compiled import pack_bytes
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import Mistake, PackError
+from identify.reference.numbers import number_tables
 
 ROOT = Path(__file__).resolve().parent.parent
 WEB = ROOT / "web"
@@ -28,6 +29,7 @@ PACKS = ROOT / "fixtures" / "packs"
 DEMO = ROOT / "fixtures" / "demo" / "collection.json"
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
+NUMBERS = "packs/numbers.json"  # the tables for core/numbering.py
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
 # What the screens may call.
@@ -37,7 +39,7 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years",
     "believe", "usual_errors", "prepare_with",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
-    "assess_for", "duplicates", "incomplete", "conditions", "condition_rank",
+    "assess_for", "duplicates", "incomplete", "conditions", "condition_rank", "read_number",
 )  # fmt: skip
 
 MODULE = re.compile(r"(app|(data|parts|screens)/[\w-]+)\.js$")  # goes into app.js
@@ -115,7 +117,7 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
     for path in paths:
         compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
-        if url in (INDEX, *files):
+        if url in (INDEX, NUMBERS, *files):
             what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
             raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
@@ -135,8 +137,8 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
 
     packs: pack folders, or files compiled before. sw.js gets the list of the others and a name made
     from their contents, so that any change at all makes a new version. The modules of web/ go into
-    one, app.js. The demo collection comes with the packs it speaks of. Raises PackError for a pack
-    with mistakes, EngineError for the core.
+    one, app.js. The demo collection comes with the packs it speaks of, the tables of numbers
+    always. Raises PackError for a pack with mistakes, EngineError for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
@@ -148,6 +150,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     files["engine.js"] = small(engine_module()).encode()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
+    files[NUMBERS] = orjson.dumps(number_tables(), option=orjson.OPT_SORT_KEYS)
     files.update(_packs(packs))
     digest = hashlib.sha256()
     for name in sorted(files):

@@ -34,4 +34,5 @@ FILES = (
     "meaning",
     "verdict",
     "deciding",
+    "numbering",
 )

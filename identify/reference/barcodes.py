@@ -1,18 +1,13 @@
-"""Barcodes: the check digit by the GS1 General Specifications, and the earliest year of each kind.
-
-Modulo 10: from the right, the figures before the check digit weigh 3, 1, 3, 1 and so on; the check
-digit is what is missing to the next ten.
-"""
+"""Barcodes in words: what the engine (core/numbering.py) finds in the figures under the bars."""
 
 import re
 
 import msgspec
 
-from identify.reference.marks import read_marks, years_of
+from identify.core.numbering import check_digit, read_number
 from identify.reference.mistakes import quoted
+from identify.reference.numbers import number_tables
 
-# Figures of each kind: its name, and the state of the mark "barcode" that says its years.
-KINDS = {8: ("EAN-8", "thirteen"), 12: ("UPC-A", "twelve"), 13: ("EAN-13", "thirteen")}
 BODIES = (7, 11, 12, 13, 16, 17)  # figures before the check digit in the keys of GS1
 
 
@@ -35,43 +30,33 @@ def gtin_check_digit(body: str) -> int:
             f"{quoted(body)} cannot be given a check digit: it must be 7, 11, 12, 13, 16 or 17 "
             "figures and nothing else."
         )
-    total = sum(
-        int(figure) * (1 if place % 2 else 3) for place, figure in enumerate(reversed(body))
-    )
-    return (10 - total % 10) % 10
-
-
-def _earliest(state: str) -> int:
-    """The first year of a kind of barcode in any country."""
-    rows = read_marks()[0].rows
-    years = [years_of(row)[0] for row in rows if (row.feature, row.state) == ("barcode", state)]
-    return int(min(years))
+    return check_digit(body)
 
 
 def read_barcode(text: str) -> Barcode:
     """The kind and earliest year of a barcode, by the figures under it. Raises BarcodeError."""
-    figures = re.sub(r"[\s-]", "", text)
-    if not re.fullmatch(r"\d+", figures, re.ASCII):
+    found = read_number(number_tables(), "barcode", text)
+    figures, problem = found["figures"], found["problem"]
+    if problem in ("empty", "letters"):
+        meant = f" Read as figures, it is {found['meant']}." if found["meant"] else ""
         raise BarcodeError(
-            f"{quoted(text)} is not the number of a barcode. Write the figures under the bars, "
-            "such as 5012345678900."
+            f"{quoted(figures)} is not the number of a barcode. Write the figures under the bars, "
+            f"such as 5012345678900.{meant}"
         )
-    if len(figures) not in KINDS:
+    if problem == "count":
         raise BarcodeError(
             f"A barcode has 8, 12 or 13 figures, but {quoted(figures)} has {len(figures)}. "
             "Write also the small figures at its ends."
         )
-    right = gtin_check_digit(figures[:-1])
-    if int(figures[-1]) != right:
+    if problem == "check":
         raise BarcodeError(
-            f"{quoted(figures)} is not right: by the other figures the last one should be {right}. "
-            "Read it again, figure by figure."
+            f"{quoted(figures)} is not right: by the other figures the last one should be "
+            f"{found['near'][0]}. Read it again, figure by figure."
         )
-    kind, state = KINDS[len(figures)]
-    if kind == "EAN-13" and figures[0] == "0":
-        kind, state = "UPC-A, written with a 0 in front", "twelve"
-    earliest = _earliest(state)
-    text = (
-        f"{kind}: such bars have been printed since {earliest}. They say nothing of a later year."
-    )
-    return Barcode(kind, earliest, text)
+    kind, first = found["kind"], found["first"]
+    if kind == "UPC-A" and len(figures) == 13:
+        kind = "UPC-A, written with a 0 in front"
+    note = " The year is from memory." if found["memory"] else ""
+    since = f"{kind}: such bars have been printed since {first}."
+    text = f"{since} They say nothing of a later year.{note}"
+    return Barcode(kind, first, text)

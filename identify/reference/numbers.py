@@ -1,25 +1,25 @@
-"""What a number on a piece says about its year: British registered designs and patents."""
+"""Numbers that say a year: the tables for the engine, and what it finds in words.
 
-import re
+The rules are in core/numbering.py; the tables come from fixtures/marks.
+"""
+
 from functools import cache
+from typing import Any
 
 import msgspec
 
+from identify.core.numbering import read_number
 from identify.reference.csv_files import read_table
-from identify.reference.marks import MARKS
+from identify.reference.marks import MARKS, read_marks, years_of
 from identify.reference.mistakes import Mistake, PackError, quoted
 from identify.reference.records import MEMORY, NumberRow
 from identify.reference.years import read_years
 
-LEAD = re.compile(
-    r"\A(?:(?:regd?|registered|rd|des|design|no|nos|number|pat|patent|british|gb|uk|"
-    r"prov|provisional|app|appl|application|applied|for)\b[.:]?\s*|gb\s*(?=\d))*",
-    re.I,
-)
-FIGURES = re.compile(r"\d+|\d{1,3}(?:[ ,]\d{3})+", re.ASCII)
-OF_YEAR = re.compile(r"(\d{1,6})\s*(?:/|\bof\b)\s*(\d{4}|\d\d)", re.ASCII)
-LONGEST = 8  # figures
-YEARLY = range(1852, 1979)  # years in which British patent applications began again at 1
+SERIES = {"design": "designs_gb.csv", "patent": "patents_gb.csv"}
+CALLED = {
+    "design": ("registered design", "registered", "821265"),
+    "patent": ("patent", "published", "654321 or 1234/09"),
+}
 
 
 class NumberError(ValueError):
@@ -29,12 +29,14 @@ class NumberError(ValueError):
 class Dated(msgspec.Struct, frozen=True):
     """The years of a number, `last` None where it may be any later one, and both in words.
 
-    A piece that bears the number was made in `first` or later.
+    A piece that bears the number was made in `first` or later. `rows`: those of the table that say
+    so, none for a number that comes with its year.
     """
 
     first: int
     last: int | None
     text: str
+    rows: tuple[NumberRow, ...] = ()
 
 
 @cache
@@ -47,64 +49,96 @@ def yearly_table(file: str) -> list[NumberRow]:
     return rows
 
 
-def _figures(text: str, what: str, example: str) -> int:
-    """The number after words such as "Regd. No."."""
-    rest = LEAD.sub("", text.strip()).strip()
-    if not rest:
-        raise NumberError(
-            f"There is no number. Write the figures of the {what}, such as {example}."
-        )
-    if not FIGURES.fullmatch(rest):
-        raise NumberError(
-            f"{quoted(rest)} is not the number of a {what}, which is figures only, such as "
-            f"{example}. Look again for I read for 1, O for 0 and S for 5."
-        )
-    figures = re.sub(r"[ ,]", "", rest)
-    if len(figures) > LONGEST:
-        raise NumberError(
-            f"{quoted(figures)} has {len(figures)} figures; the number of a {what} has at most "
-            f"{LONGEST}. Read it again."
-        )
-    return int(figures)
+def _series(rows: list[NumberRow]) -> list[list[int]]:
+    """The rows as the engine takes them: [number, first, before, memory]."""
+    out = []
+    for row in rows:
+        first = 0 if row.what == "unused" else int(read_years(row.year).earliest)
+        before = 0
+        if row.year:
+            before = int(read_years(row.year).latest) - (2 if row.what == "first" else 1)
+        out.append([row.number, first, before, int(row.label == MEMORY)])
+    return out
 
 
-def _between(number: int, rows: list[NumberRow], what: str) -> tuple[int, int | None, bool]:
-    """First and last year of a number, and whether that is from memory. Raises NumberError."""
-    before = [row for row in rows if row.number <= number]
-    after = next((row for row in rows if row.number > number), None)
-    if not before:
-        raise NumberError(f"The numbers of {what}s begin at {rows[0].number}; {number} is too low.")
-    row = before[-1]
-    if row.what == "unused":
-        again = f" and went on at {after.number}" if after else ""
-        raise NumberError(
-            f"No {what} has the number {number}: the series ended before {row.number}{again}. "
-            "Read the figures again."
+def _since(state: str) -> list[int]:
+    """The first year of a kind of barcode in any country, and whether that is from memory."""
+    rows = read_marks()[0].rows
+    year, memory = min(
+        (int(years_of(row)[0]), row.label == MEMORY)
+        for row in rows
+        if (row.feature, row.state) == ("barcode", state)
+    )
+    return [year, int(memory)]
+
+
+@cache
+def number_tables() -> dict[str, Any]:
+    """The tables that the engine reads numbers by. Raises PackError."""
+    series = {what: _series(yearly_table(file)) for what, file in SERIES.items()}
+    return {**series, "barcode": {state: _since(state) for state in ("twelve", "thirteen")}}
+
+
+def _wrong(found: dict[str, Any], what: str) -> str:
+    """What is wrong with a number, and what would be right."""
+    name, _, example = CALLED[what]
+    figures, number, near = found["figures"], found["number"], found["near"]
+    match found["problem"]:
+        case "empty":
+            return f"There is no number. Write the figures of the {name}, such as {example}."
+        case "letters":
+            meant = f" With those it is {found['meant']}." if found["meant"] else ""
+            return (
+                f"{quoted(figures)} is not the number of a {name}, which is figures only, such as "
+                f"{example}. Look again for I read for 1, O for 0 and S for 5.{meant}"
+            )
+        case "long":
+            return (
+                f"{quoted(figures)} has {len(figures)} figures; the number of a {name} has at "
+                "most 8. Read it again."
+            )
+        case "year":
+            return (
+                f"British patents were numbered by the year from {near[0]} to {near[1]}, "
+                f"not in {found['first']}. Read the year again."
+            )
+        case "unused":
+            again = f" and went on at {near[1]}" if near[1] else ""
+            return (
+                f"No {name} has the number {number}: the series ended before {near[0]}{again}. "
+                "Read the figures again."
+            )
+    if what == "patent":
+        return (
+            f"A British patent number below {near[0]} says no year by itself: before {near[1]} "
+            f"numbers began again at 1 each year. Add the year, as in {number}/09."
         )
-    last = None
-    if after is not None and after.year:
-        last = int(read_years(after.year).latest) - (2 if after.what == "first" else 1)
-    memory = MEMORY in (row.label, after.label if after else "")
-    return int(read_years(row.year).earliest), last, memory
+    return f"The numbers of {name}s begin at {near[0]}; {number} is too low."
 
 
-def _dated(number: int, file: str, what: str, done: str) -> Dated:
-    first, last, memory = _between(number, yearly_table(file), what)
+def _dated(what: str, text: str) -> Dated:
+    """The years of a number of a series. Raises NumberError."""
+    found = read_number(number_tables(), what, text)
+    if found["problem"]:
+        raise NumberError(_wrong(found, what))
+    number, first, last = found["number"], found["first"], found["last"] or None
+    later = f"the piece is of {first} or later."
+    if found["kind"] == "application":
+        return Dated(first, last, f"Application {number} of {first}; {later}")
+    name, done, _ = CALLED[what]
     if last is None:
         when = f"in {first} or later"
     else:
         when = f"in {first}" if last == first else f"between {first} and {last}"
-    note = " The table is from memory." if memory else ""
-    text = (
-        f"{what.capitalize()} {number} was {done} {when}; the piece is of {first} or later.{note}"
-    )
-    return Dated(first, last, text)
+    note = " The table is from memory." if found["memory"] else ""
+    rows = yearly_table(SERIES[what])[found["row"] : found["row"] + 2]
+    sentence = f"{name.capitalize()} {number} was {done} {when}; {later}{note}"
+    return Dated(first, last, sentence, tuple(rows))
 
 
 def design_years(text: str) -> Dated:
     """When a British registered design was registered. Raises NumberError."""
-    number = _figures(text, "registered design", "821265")
-    return _dated(number, "designs_gb.csv", "registered design", "registered")
+    return _dated("design", text)
 
 
 def patent_years(text: str) -> Dated:
@@ -112,21 +146,4 @@ def patent_years(text: str) -> Dated:
 
     Two figures of a year are read as 19..; raises NumberError.
     """
-    of_year = OF_YEAR.fullmatch(LEAD.sub("", text.strip()))
-    if of_year:
-        year = int(of_year[2]) if len(of_year[2]) == 4 else 1900 + int(of_year[2])
-        if year not in YEARLY:
-            raise NumberError(
-                f"British patents were numbered by the year from {YEARLY[0]} to {YEARLY[-1]}, "
-                f"not in {year}. Read the year again."
-            )
-        text = f"Application {int(of_year[1])} of {year}; the piece is of {year} or later."
-        return Dated(year, year, text)
-    number = _figures(text, "patent", "654321 or 1234/09")
-    first = yearly_table("patents_gb.csv")[0]
-    if number < first.number:
-        raise NumberError(
-            f"A British patent number below {first.number} says no year by itself: before "
-            f"{first.year} numbers began again at 1 each year. Add the year, as in {number}/09."
-        )
-    return _dated(number, "patents_gb.csv", "patent", "published")
+    return _dated("patent", text)
