@@ -45,6 +45,7 @@ EXPORTS = (
 MODULE = re.compile(r"(app|(data|parts|screens)/[\w-]+)\.js$")  # goes into app.js
 STUB = re.compile(r"\bstub\d+_")
 FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
+SECOND_NAME = re.compile(r"(?<= = function )flx_\w+ ")  # pscript's; the first does
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
 
 
@@ -106,7 +107,7 @@ def engine_module() -> str:
     unknown = sorted(used - {"log"})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
-    script = _renumbered(script)
+    script = _renumbered(SECOND_NAME.sub("", script))
     return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
 
 

@@ -101,10 +101,12 @@ PUT = """piece => new Promise((resolve, reject) => {
 })"""
 
 
-def take_up(page: Page, session: dict[str, Any], claim: str = "") -> None:
-    """Open the app again as it would be after these answers, and this claim of the seller's."""
+def take_up(page: Page, session: dict[str, Any], claim: str = "", asked: str = "") -> None:
+    """Open the app again as it would be after these answers, and this claim of the seller's, at
+    the question chosen if there is one.
+    """
     page.get_by_role("heading", level=1).wait_for()
-    step = {"session": session, "asked": "", "further": False, "claim": claim}
+    step = {"session": session, "asked": asked, "further": False, "claim": claim}
     page.evaluate(PUT, {"format": 1, "pack": session["pack"], "steps": [step]})
     page.reload()
     page.get_by_role("heading", level=1).wait_for()

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.keeping import place
 from tests.browser.phone import (
     PHONE,
     asking,
@@ -131,9 +132,19 @@ def settings(page: Page) -> None:
     expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
 
 
+def dated_number(page: Page) -> None:
+    place(page, "More")
+    page.get_by_role("button", name="Date a number or barcode").click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label("British patent").check()
+    sheet.get_by_label("Figures").fill("654321")
+    expect(sheet.get_by_role("status")).to_contain_text("between 1949 and 1955")
+
+
 SCREENS = [
     at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings,
     claim_form, claim, who_says_so, parts_that_do_not_belong, sighting, sightings,
+    dated_number,
 ]  # fmt: skip
 
 

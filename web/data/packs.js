@@ -2,6 +2,7 @@
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
 const ALL = "all";
+let numbers = null;
 
 /** Why the app cannot go on, in a sentence for the person. */
 export class CannotGoOn extends Error {}
@@ -66,6 +67,12 @@ export async function loadPack(engine, entry) {
     throw unreadable(entry);
   }
   return held;
+}
+
+/** The tables that the engine reads numbers and barcodes by. */
+export async function numberTables() {
+  numbers ??= await json("packs/numbers.json", "the tables of numbers");
+  return numbers;
 }
 
 function unreadable({ name }) {

@@ -10,6 +10,7 @@ import { answerScreen } from "./answer.js";
 import { openAnswers } from "./answers.js";
 import { openCandidates } from "./candidates.js";
 import { heldClaim, openClaim } from "./claim.js";
+import { openDatedNumber } from "./dated-number.js";
 import { firstOffer } from "./first.js";
 import { questionCard } from "./question.js";
 import { updateOffer } from "./settings.js";
@@ -98,6 +99,7 @@ export function identify(app) {
     collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
     want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
     sighting: () => app.shelf().then(({ takeUp }) => takeUp.sighting()),
+    number: (what) => openDatedNumber(app, what),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
 

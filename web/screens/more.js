@@ -6,6 +6,7 @@ import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { notice } from "../parts/status.js";
 import { waitingText } from "./backup.js";
+import { openDatedNumber } from "./dated-number.js";
 
 const PLACES = [
   ["find", "Search everything", "Pieces, wants and notes"],
@@ -32,6 +33,7 @@ export async function moreScreen(app, keep) {
       "ul",
       { class: "found" },
       places,
+      link("Date a number or barcode", "Design, patent or bars: the year", () => openDatedNumber(app)),
       link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
     ),
     everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),

@@ -4,13 +4,14 @@ import { answerText, effort, limit, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
 const RARE = 0.005;
+const NUMBERED = /(?:^|_)mark_(design|patent|barcode)$/;
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap the one you think it is.",
   several: "Tick all it could be, then Done.",
 };
 
-/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested. */
+/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, number (design, patent or barcode). */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
   const choices = stateChoices(card, feature, act);
@@ -29,6 +30,7 @@ export function questionCard(card, act) {
           : button("Why this question?", act.why, { class: "link" }),
         answersLink(card.session, act),
         button("Note it", act.note, { class: "link" }),
+        dateLink(feature, act),
         wider(card, act),
       ),
     ),
@@ -42,6 +44,12 @@ function answersLink({ answers }, act) {
   return button([count, el("span", { class: "unseen" }, " so far")], act.answers, {
     class: "link",
   });
+}
+
+/** For a mark whose number itself says the year. */
+function dateLink({ id }, act) {
+  const found = NUMBERED.exec(id);
+  return found && button("Date the number", () => act.number(found[1]), { class: "link" });
 }
 
 function wider({ pack, session }, act) {
