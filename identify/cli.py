@@ -16,6 +16,7 @@ from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes, pack_schema
+from identify.reference.dating import DateError, dated
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
 from identify.reference.new_pack import new_pack as new_pack_folder
@@ -92,6 +93,12 @@ def table(args: argparse.Namespace) -> int:
     return 0
 
 
+def date(args: argparse.Namespace) -> int:
+    """Print when a number was given, or when a wording was in use."""
+    print("\n".join(dated(args.what, " ".join(args.text), args.country.upper())))
+    return 0
+
+
 def lab(args: argparse.Namespace) -> int:
     """Report how well a pack identifies."""
     pack = load_pack(args.pack)
@@ -161,6 +168,12 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("-o", "--output", type=Path, help="file to write (the table's name, .json)")
     p.set_defaults(run=table)
 
+    p = commands.add_parser("date", help="date a number, a barcode or a mark")
+    p.add_argument("what", help="design, patent, barcode, or the id of a mark such as price")
+    p.add_argument("text", nargs="+", help="the number as it is read, or a wording of the mark")
+    p.add_argument("--country", default="GB", help="two letters of ISO 3166-1 (GB)")
+    p.set_defaults(run=date)
+
     p = commands.add_parser("lab", help="report how well a pack identifies")
     p.add_argument("pack", type=Path, help=PACK)
     p.add_argument("-o", "--output", type=Path, help="file to write (the pack's id, -lab.html)")
@@ -180,7 +193,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = parser().parse_args(argv)
     try:
         return int(args.run(args))
-    except (PackError, PublishError, SightingError) as error:
+    except (DateError, PackError, PublishError, SightingError) as error:
         print(error, file=sys.stderr)
     except OSError as error:
         print(f"{error.strerror}: {error.filename or ''}", file=sys.stderr)

@@ -126,6 +126,55 @@ def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
     assert 'there is no column "typo": did you mean "type"?' in done.stderr
 
 
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("design Rd. No. 821265", ["Registered design 821265 was registered in 1937; the piece is "
+         "of 1937 or later. The table is from memory.",
+         "  (from memory: Yearly first numbers of the Designs Registry)"]),
+        ("patent 1234/09", ["Application 1234 of 1909; the piece is of 1909 or later."]),
+        ("barcode 012345678905", ["UPC-A: such bars have been printed since 1974. They say nothing "
+         "of a later year.",
+         '  (published: "History of the UPC barcode" (barcodestalk.com))']),
+        ("price dollars --country au", ["Dollars and cents, AU:", "  1966-02-14 or later. "
+         '(published: "Decimalisation" (commcoinage.com), on the change of 14 February 1966 in '
+         "Australia)"]),
+        ("tax plain", ["A price, nothing about tax, GB:", "  in all years. A price with no word "
+         "about tax is met in all years. (common practice, no source)"]),
+        ("patent D.R.P. or D.R.G.M. --country DE", ["D.R.P. or D.R.G.M., DE:"]),
+    ],
+)  # fmt: skip
+def test_a_number_or_a_wording_is_dated_with_its_source(asked, said):
+    done = run("date", *asked.split())
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.splitlines()[: len(said)] == said
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        (
+            "design 82I265",
+            "Look again for I read for 1, O for 0 and S for 5. With those it is 821265.",
+        ),
+        ("barcode 5012345678901", "by the other figures the last one should be 0."),
+        (
+            "design 821265 --country FR",
+            "Only British design numbers can be dated, not those of FR.",
+        ),
+        ("origin nippon", "is not known from GB, only from JP. Known from GB:"),
+        ("origin none", "says no year by itself: many pieces carry no such mark."),
+        ("origin purple", 'There is no wording "purple"'),
+        ("prize decimal", 'There is no mark "prize": did you mean "price"?'),
+    ],
+)
+def test_what_cannot_be_dated_is_said_in_a_sentence(asked, said):
+    done = run("date", *asked.split())
+    assert (done.returncode, done.stdout) == (1, "")
+    assert said in done.stderr
+    assert "Traceback" not in done.stderr
+
+
 def test_the_lab_writes_its_report_and_says_the_main_things(tmp_path):
     page = tmp_path / "report.html"
     run("new-pack", str(tmp_path / "mine"))

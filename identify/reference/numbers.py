@@ -12,7 +12,7 @@ from identify.core.numbering import read_number
 from identify.reference.csv_files import read_table
 from identify.reference.marks import MARKS, read_marks, years_of
 from identify.reference.mistakes import Mistake, PackError, quoted
-from identify.reference.records import MEMORY, NumberRow
+from identify.reference.records import MEMORY, MarkRow, NumberRow
 from identify.reference.years import read_years
 
 SERIES = {"design": "designs_gb.csv", "patent": "patents_gb.csv"}
@@ -61,15 +61,17 @@ def _series(rows: list[NumberRow]) -> list[list[int]]:
     return out
 
 
-def _since(state: str) -> list[int]:
-    """The first year of a kind of barcode in any country, and whether that is from memory."""
+def first_bars(state: str) -> MarkRow:
+    """The row with the first year, in any country, of this state of the mark "barcode"."""
     rows = read_marks()[0].rows
-    year, memory = min(
-        (int(years_of(row)[0]), row.label == MEMORY)
-        for row in rows
-        if (row.feature, row.state) == ("barcode", state)
-    )
-    return [year, int(memory)]
+    those = [row for row in rows if (row.feature, row.state) == ("barcode", state)]
+    return min(those, key=lambda row: (years_of(row)[0], row.label == MEMORY))
+
+
+def _since(state: str) -> list[int]:
+    """The first year of a kind of barcode, and whether that is from memory."""
+    row = first_bars(state)
+    return [int(years_of(row)[0]), int(row.label == MEMORY)]
 
 
 @cache
