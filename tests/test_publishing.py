@@ -1,5 +1,7 @@
 """The site as a folder: written whole, written again, never over anything else."""
 
+import shutil
+
 import pytest
 
 from identify.phone import demo_packs
@@ -66,3 +68,11 @@ def test_compiled_files_can_be_published_and_two_of_the_same_name_cannot(tmp_pat
     assert gathered([file])["packs/pellmarsh.json"] == site["packs/pellmarsh.json"]
     with pytest.raises(PackError, match='the id "pellmarsh" is taken already'):
         gathered([file, pellmarsh])
+
+
+@pytest.mark.parametrize("name", ["index", "numbers"])
+def test_a_pack_cannot_take_the_name_of_another_file(tmp_path, name):
+    folder = tmp_path / name
+    shutil.copytree(demo_packs()[0], folder)
+    with pytest.raises(PackError, match=f'the id "{name}" is taken already'):
+        gathered([folder])

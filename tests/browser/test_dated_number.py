@@ -93,6 +93,17 @@ def test_a_question_about_a_number_leads_there(page, server, pellmarsh):
     expect(tap_link).to_have_count(1)
 
 
+def test_with_no_signal(page, site):
+    with serving(site) as leaving:
+        page.goto(leaving.url)
+        page.wait_for_function("() => navigator.serviceWorker.controller !== null")
+    place(page, "More")
+    page.get_by_role("main").get_by_role("button", name=ENTRY).click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label("Figures").fill("821265")
+    expect(sheet.get_by_role("status")).to_contain_text("registered in 1937")
+
+
 def test_without_the_tables_it_says_so(page, site):
     left = {name: content for name, content in site.items() if name != "packs/numbers.json"}
     with serving(left) as bare:
