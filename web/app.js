@@ -245,6 +245,7 @@ async function start() {
   app.settings = await readSettings();
   await restore();
   onMoved(moved);
+  document.addEventListener("click", once, { capture: true });
   document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
     capture: true,
   });
@@ -252,6 +253,14 @@ async function start() {
   await show(false);
   whenIdle(flow.warm, 3);
   shelf().catch(trouble);
+}
+
+/** The second tap of a double tap would answer a question that nobody has read. */
+function once(event) {
+  if (event.detail > 1 && event.target.closest("button")) {
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  }
 }
 
 /** Does something a few times while the browser has nothing else to do. */

@@ -78,8 +78,8 @@ def nearest(
             same = meeting(entry, "at", "chances", chances)
             near = {"record": entry["record"], "items": entry["items"], "same": same, "item": item}
             out.append(near)
-    by_item = sorted(out, key=lambda entry: -entry["item"])
-    return sorted(by_item, key=lambda entry: -entry["same"])
+    by_same = sorted(out, key=lambda entry: -entry["same"])
+    return sorted(by_same, key=lambda entry: -entry["item"])
 
 
 def named(near: list[dict[str, Any]]) -> list[dict[str, Any]]:

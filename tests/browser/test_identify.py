@@ -118,7 +118,7 @@ def test_answers_that_are_not_simple(page, server, pellmarsh, way):
         told["states"] = [s["id"] for s in feature["states"] if s["name"] in names[:2]]
         tap(page, "Done")
     else:
-        tap(page, "Can’t tell" if way == "cannot" else "Something else")
+        tap(page, "Can’t tell" if way == "cannot" else "None of these")
     session = new_session(pellmarsh)
     session["scope"]["kind"] = "coach"
     view = assess(pellmarsh, answered(session, told))
@@ -193,9 +193,8 @@ def test_the_question_is_changed_in_the_list_of_answers(page, server):
 def test_what_is_seen_can_be_told_unasked(page, server, pellmarsh):
     """A feature that no question is about: from the reason of a question, and from the answer."""
     start(page, server.url, "Coach")
-    page.get_by_role("button", name="Why this question?").tap()
+    page.get_by_role("button", name="Tell what you see").tap()
     sheet = page.get_by_role("dialog")
-    sheet.get_by_text("Tell something else that you see").click()
     names = sheet.get_by_role("list", name="All that can be told").get_by_role("button")
     pack = pellmarsh["pack"]
     coach = next(n for n, kind in enumerate(pack["kinds"]) if kind["id"] == "coach")
@@ -222,3 +221,22 @@ def test_there_is_none_is_offered_only_where_it_can_be(page, server, pellmarsh):
             return
         see(page, choices(page)[0])
     pytest.fail("the lining was never asked for")
+
+
+def test_the_second_tap_of_a_double_tap_answers_nothing(page, server):
+    start(page, server.url, "Coach")
+    page.locator(".states button").first.dblclick()
+    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+    page.wait_for_timeout(500)
+    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+
+
+def test_done_with_nothing_ticked_says_so(page, server):
+    start(page, server.url, "Coach")
+    asked = question(page)
+    tap(page, "Not sure")
+    expect(page.get_by_role("button", name="Can’t tell")).to_be_visible()
+    page.get_by_role("button", name="One of these").tap()
+    page.get_by_role("button", name="Done").tap()
+    expect(page.get_by_role("group", name="Tick at least one first")).to_be_visible()
+    assert question(page) == asked

@@ -45,7 +45,7 @@ export function partsBelong(pack, { parts, whole }) {
     el(
       "p",
       { class: "quiet" },
-      `No part replaced, those you did not look at reckoned in: ${percent(whole.original)}.`,
+      `Chance that nothing at all was ever replaced, also where you did not look: ${percent(whole.original)}.`,
     ),
   ];
 }

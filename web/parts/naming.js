@@ -44,10 +44,17 @@ export function title(packs, record) {
   const number = itemNumber(record);
   const pack = packs.get(record.pack);
   const place = itemPlace(pack, number);
+  if (place >= 0 && record.type === "piece" && ofSeveral(pack, record)) return `${itemName(pack, place)}, or another item`;
   if (place >= 0) return itemName(pack, place);
   if (number !== "") return `${number} (${record.pack})`;
   if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";
   return record.called || "Not named yet";
+}
+
+/** Could a piece be of more than one item? */
+export function ofSeveral(pack, { of }) {
+  const places = of.map((one) => variantPlace(pack, one.variant)).filter((place) => place >= 0);
+  return new Set(places.map((place) => pack.variants[place].item)).size > 1;
 }
 
 /** Which variant a record is about, in a few words. */
@@ -78,14 +85,22 @@ export function stateText({ condition, boxed, box_condition: box }) {
 
 const haystacks = new WeakMap();
 
-/** Does everything that is written of a record hold each of these words? */
+const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
+
+/** Is the text a number as it stands on a piece or its box? Then only that number is meant. */
+const isNumber = (words) => words.length < 3 && words.some((word) => /^\d/.test(word)) && /^[a-z]{0,3}\d/.test(plain(words.join("")));
+
+/** Does a record have this number, or everything that is written of it each of these words? */
 export function matches(packs, record, words) {
+  const number = plain(itemNumber(record));
+  if (isNumber(words) && number !== "" && number.startsWith(plain(words.join("")))) return true;
   if (!haystacks.has(record)) {
     const { id, type, answers, ...rest } = record;
     const text = [title(packs, record), variantText(packs, record), texts(rest)].join(" ");
-    haystacks.set(record, text.toLowerCase());
+    haystacks.set(record, ` ${text.toLowerCase()}`);
   }
-  return words.every((word) => haystacks.get(record).includes(word));
+  const text = haystacks.get(record);
+  return isNumber(words) ? text.includes(` ${words.join(" ")}`) : words.every((word) => text.includes(word));
 }
 
 function texts(value) {

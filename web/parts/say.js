@@ -94,7 +94,7 @@ function stateNames(pack, answer) {
 
 /** An answer for a list: what was seen, and how surely. */
 export function answerText(pack, answer) {
-  if (answer.how === "other") return "Something else than any drawing";
+  if (answer.how === "other") return "None of the drawings";
   if (answer.how === "cannot") return "Can’t tell";
   const names = stateNames(pack, answer);
   if (answer.how === "unsure") return `Perhaps ${small(names[0])}`;
@@ -175,6 +175,7 @@ export function effort(feature) {
     feature.seconds >= 60
       ? `${Math.round(feature.seconds / 60)} min`
       : `${feature.seconds} seconds`;
+  if (feature.seconds < 1) return "At a glance";
   return feature.needs === "nothing" ? `About ${time}` : `${need(feature.needs)}, about ${time}`;
 }
 

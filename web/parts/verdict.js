@@ -1,7 +1,7 @@
 /** The verdict of the engine in words: what the piece in hand means for the collector. No DOM here. */
 import { record } from "../data/records.js";
 import { moneyText } from "./money.js";
-import { stateText } from "./naming.js";
+import { stateText, title, variantText } from "./naming.js";
 import { anyOf, itemName, percent } from "./say.js";
 import { dayText } from "./when.js";
 
@@ -67,10 +67,12 @@ function reasonFor(app, verdict, word) {
 }
 
 function pieceText(app, piece) {
+  const packs = new Map([[app.pack.id, app.pack]]);
+  const called = [title(packs, piece), variantText(packs, piece)].filter(Boolean).join(", ");
   const bought = piece.paid ? `bought for ${moneyText(app.engine, piece.paid)}` : "";
   const when = piece.when ? dayText(piece.when) : "";
   const state = stateText(piece) || "condition not said";
-  return [state, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
+  return [called, state, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
 }
 
 function beaten(app, { beat, owned }) {

@@ -60,34 +60,43 @@ function kicker({ stop }, { items }) {
 }
 
 function nothing(app, step, act) {
-  return several(app, step, act, [heading(1, "These cannot be told apart by what you saw")]);
+  return several(app, step, act, (left) => {
+    const [first] = left.map((one) => app.pack.variants[one.variant].item);
+    const alone = left.every((one) => app.pack.variants[one.variant].item === first);
+    return [
+      el("p", { class: "kicker" }, alone ? "It is, in one of these variants" : "It is one of these"),
+      heading(1, alone ? itemName(app.pack, first) : "What you saw fits more than one"),
+    ];
+  });
 }
 
 /** Whichever it is, it means the same for the collector. */
 function allAlike(app, step, act) {
-  return several(app, step, act, [
+  return several(app, step, act, () => [
     heading(1, verdictTitle(app.view.verdict)),
-    el("p", {}, "Which of them it is makes no difference to that, so you can stop here."),
+    el("p", {}, "Which of them it is makes no difference to that, so you can stop here:"),
   ]);
 }
 
 function several(app, step, act, top) {
   const { pack, view } = app;
+  const left = view.variants.filter(
+    (one) => view.alike.length === 0 || view.alike.includes(one.variant),
+  );
   return [
-    ...top,
-    forYou(app, act),
-    heading(2, "What it could be"),
+    ...top(left),
     el(
       "ul",
       { class: "alike" },
-      view.variants
-        .filter((one) => view.alike.length === 0 || view.alike.includes(one.variant))
+      left
         .slice(0, 12)
         .map((one) =>
           el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)),
         ),
     ),
+    button("All candidates, and why not", act.candidates, { class: "link" }),
     yearsFigure(view.years),
+    forYou(app, act),
     datedFacts(app, step, act),
     wouldTell(pack, view, act),
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),

@@ -1,11 +1,25 @@
 import { button, el } from "../parts/element.js";
 import { effort } from "../parts/say.js";
+import { sheet } from "../parts/sheet.js";
 
-/**
- * Everything that can still be told of a piece, whether the engine would ask it or not: a list for a
- * sheet. `choose` gets the id of the feature.
- */
+/** Opens the sheet with everything that can still be told of a piece, asked for or not. */
+export function openAnything({ pack }, session, choose) {
+  const shut = sheet(
+    "Tell what you see",
+    list(pack, session, (id) => {
+      shut();
+      choose(id);
+    }) ?? el("p", {}, "You have told everything that this reference knows of."),
+  );
+}
+
+/** The same folded away, for another sheet. `choose` gets the id of the feature. */
 export function anything(pack, session, choose) {
+  const open = list(pack, session, choose);
+  return open && el("details", {}, el("summary", {}, "Tell something else that you see"), open);
+}
+
+function list(pack, session, choose) {
   const told = session.answers.map((answer) => answer.feature);
   const kind = pack.kinds.findIndex((one) => one.id === session.scope.kind);
   const open = pack.features.filter(
@@ -14,21 +28,16 @@ export function anything(pack, session, choose) {
   );
   if (open.length === 0) return null;
   return el(
-    "details",
-    {},
-    el("summary", {}, "Tell something else that you see"),
-    el(
-      "ul",
-      { class: "found", "aria-label": "All that can be told" },
-      open.map((feature) =>
-        el(
-          "li",
-          {},
-          button(
-            [el("strong", {}, feature.name), el("span", { class: "quiet" }, effort(feature))],
-            () => choose(feature.id),
-            { class: "hit" },
-          ),
+    "ul",
+    { class: "found", "aria-label": "All that can be told" },
+    open.map((feature) =>
+      el(
+        "li",
+        {},
+        button(
+          [el("strong", {}, feature.name), el("span", { class: "quiet" }, effort(feature))],
+          () => choose(feature.id),
+          { class: "hit" },
         ),
       ),
     ),

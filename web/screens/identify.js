@@ -8,6 +8,7 @@ import { announce } from "../parts/status.js";
 import { progress, strip } from "../parts/strip.js";
 import { answerScreen } from "./answer.js";
 import { openAnswers } from "./answers.js";
+import { openAnything } from "./anything.js";
 import { openCandidates } from "./candidates.js";
 import { heldClaim, openClaim } from "./claim.js";
 import { openDatedNumber } from "./dated-number.js";
@@ -87,6 +88,7 @@ export function identify(app) {
     why: () => openWhy(app, session(), act.change),
     answers: () => openAnswers(app, current(app.piece), act),
     candidates: () => openCandidates(app, current(app.piece)),
+    anything: () => openAnything(app, session(), act.change),
     seller: () => openClaim(app, current(app.piece), act),
     claim: (text) =>
       app.tap(async () => {

@@ -4,7 +4,7 @@ import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { moneyField, moneyText } from "../parts/money.js";
-import { stateText, variantText } from "../parts/naming.js";
+import { stateText, title, variantText } from "../parts/naming.js";
 import { leading, verdictReasons, verdictTitle } from "../parts/verdict.js";
 import { dayText } from "../parts/when.js";
 
@@ -42,15 +42,12 @@ function paid(app, verdict) {
       verdict.paid.slice(0, 5).map(({ piece, money, when }) => {
         const one = record(piece);
         const more = [dayText(when), stateText(one)].filter(Boolean).join(", ");
-        const variant = variantText(new Map([[one.pack, packAlone(app, one.pack)]]), one);
-        return el("li", {}, [moneyText(app.engine, money), more, variant].filter(Boolean).join("; "));
+        const packs = new Map([[app.pack.id, app.pack]]);
+        const called = [title(packs, one), variantText(packs, one)].filter(Boolean).join(", ");
+        return el("li", {}, [moneyText(app.engine, money), more, called].filter(Boolean).join("; "));
       }),
     ),
   ];
-}
-
-function packAlone({ pack }, id) {
-  return pack.id === id ? pack : undefined;
 }
 
 function handFields(app, act, draw) {

@@ -7,7 +7,7 @@ import { moneyField } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/naming.js";
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price.js";
-import { answerText, featureOf } from "../parts/say.js";
+import { answerText, featureOf, variantName } from "../parts/say.js";
 import { dayText, readDay } from "../parts/when.js";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
@@ -95,11 +95,15 @@ function variants(keep, piece, pack) {
     ...(known.length > 1 ? [["?", `One of ${known.length}, as below`]] : []),
     ...places.map((place) => [pack.variants[place].id, variantLabel(pack, place)]),
   ];
-  const save = keep.saver(piece.id, "of", "Variant");
   const settle = async (variant) => {
     if (variant === "?") return true;
-    const kept = await save(variant === "" ? [] : [{ variant, chance: 1 }]);
-    if (kept && known.length > 1) keep.run(keep.redraw);
+    const place = variantPlace(pack, variant);
+    const of = place < 0 ? [] : [{ variant, chance: 1 }];
+    const number = place < 0 ? piece.item : pack.items[pack.variants[place].item].number;
+    const kept = await keep.change("Variant changed", [
+      { id: piece.id, alter: (now) => ({ ...now, item: number, of }) },
+    ]);
+    if (kept) keep.run(keep.redraw);
     return kept;
   };
   return [
@@ -115,8 +119,7 @@ function variants(keep, piece, pack) {
 }
 
 function possible(pack, { variant, chance: value }, settle) {
-  const { name, item } = pack.variants[variantPlace(pack, variant)];
-  const label = name || pack.items[item].name;
+  const label = variantName(pack, variantPlace(pack, variant));
   return el(
     "li",
     {},

@@ -100,8 +100,10 @@ function stateChoices({ pack, expected }, feature, act) {
   }
 
   function done() {
-    if (ticked.size === 0) announce("Tick at least one first.");
-    else {
+    if (ticked.size === 0) {
+      hint.textContent = "Tick at least one first.";
+      announce(hint.textContent);
+    } else {
       const seen = feature.states.map((state) => state.id).filter((id) => ticked.has(id));
       act.answer({ feature: feature.id, how: "several", states: seen });
     }
@@ -117,7 +119,7 @@ function stateChoices({ pack, expected }, feature, act) {
       else one.removeAttribute("aria-pressed");
     }
     foot.replaceChildren(
-      ...(mode === "sure" ? plainAnswers(feature, act, turn) : unsureAnswers(mode, turn, done)),
+      ...(mode === "sure" ? plainAnswers(feature, act, turn) : unsureAnswers(feature, mode, act, turn, done)),
     );
     foot.querySelector("[aria-pressed=true], button").focus();
     announce(HINTS[mode]);
@@ -130,7 +132,12 @@ function stateChoices({ pack, expected }, feature, act) {
     el("legend", {}, hint, takes),
     el("div", { class: `states ${columns(feature.states)}` }, buttons),
     notThere(feature, pack, act),
-    button("Check the seller’s date", act.seller, { class: "link" }),
+    el(
+      "div",
+      { class: "row" },
+      button("Tell what you see", act.anything, { class: "link" }),
+      button("Check the seller’s date", act.seller, { class: "link" }),
+    ),
     foot,
   );
 }
@@ -153,9 +160,12 @@ function inOrder(feature, expected) {
   return [...places.filter((place) => !rare(place)), ...places.filter(rare)];
 }
 
-/** For a feature on a part: there is no such part on this piece. */
+/** For a feature on a part: there is no such part on this piece, unless a state says just that. */
 function notThere(feature, pack, act) {
   if (feature.part < 0) return null;
+  const none = feature.states.findIndex((state) => state.id === "none");
+  const alone = pack.features.filter((one) => one.part === feature.part).length === 1;
+  if (alone && none >= 0 && none !== feature.none) return null;
   const part = pack.parts[feature.part];
   return button(`It has no ${small(part.name)}`, () => act.missing(part, feature), {
     class: "plain not-there",
@@ -163,16 +173,21 @@ function notThere(feature, pack, act) {
 }
 
 function plainAnswers(feature, act, turn) {
-  const answer = (how) => () => act.answer({ feature: feature.id, how, states: [] });
+  const other = () => act.answer({ feature: feature.id, how: "other", states: [] });
   return [
     button("Not sure", () => turn("unsure"), { class: "plain", "aria-expanded": "false" }),
-    button("Can’t tell", answer("cannot"), { class: "plain" }),
-    button("Something else", answer("other"), { class: "plain" }),
+    cannotTell(feature, act),
+    button("None of these", other, { class: "plain" }),
   ];
 }
 
+function cannotTell({ id }, act) {
+  const answer = () => act.answer({ feature: id, how: "cannot", states: [] });
+  return button("Can’t tell", answer, { class: "plain" });
+}
+
 /** The two ways of not being sure; the one in use is left by tapping it again. */
-function unsureAnswers(mode, turn, done) {
+function unsureAnswers(feature, mode, act, turn, done) {
   const way = (label, to) =>
     button(label, () => turn(mode === to ? "sure" : to), {
       class: "plain",
@@ -183,7 +198,7 @@ function unsureAnswers(mode, turn, done) {
     way("One of these", "several"),
     mode === "several"
       ? button("Done", done, { class: "main" })
-      : button("I am sure", () => turn("sure"), { class: "plain" }),
+      : cannotTell(feature, act),
   ];
 }
 
