@@ -368,3 +368,41 @@ def test_nothing_is_said_to_be_saved_before_it_is(page, server):
         page.get_by_label("Notes").blur()
         expect(saved(page, "Notes")).to_have_text("Saved")
         assert records(page, "piece")[0]["notes"] == f"note {n}"
+
+
+@pytest.mark.parametrize("text", ["P 20", "p20", "p 20 "])
+def test_a_number_finds_just_the_pieces_that_bear_it(page, server, text):
+    page.goto(server.url)
+    demo(page)
+    made = [r for r in orjson.loads(DEMO.read_bytes())["records"] if r["type"] == "piece"]
+    count = len([r for r in made if r["item"].replace(" ", "").startswith("P20")])
+    assert count > 1
+    page.get_by_label("Search the collection").fill(text)
+    expect(page.get_by_role("main").get_by_text(f"{count} of 100 pieces.")).to_be_visible()
+
+
+def test_a_piece_that_may_be_of_two_items_names_both_and_takes_the_one_chosen(page, server):
+    page.goto(server.url)
+    demo(page)
+    page.get_by_label("Search the collection").fill("horns were off")
+    page.get_by_role("list", name="Pieces").get_by_role("button").click()
+    piece = next(r for r in records(page, "piece") if "horns were off" in r["notes"])
+    page.evaluate(
+        """async ([id, of]) => {
+          const database = await new Promise(r => {
+            const request = indexedDB.open("identify");
+            request.onsuccess = () => r(request.result);
+          });
+          const store = database.transaction("records", "readwrite").objectStore("records");
+          const piece = await new Promise(r => (store.get(id).onsuccess = e => r(e.target.result)));
+          await new Promise(r => (store.put({ ...piece, of }).onsuccess = r));
+          database.close();
+        }""",
+        [piece["id"], [piece["of"][0], {"variant": "c43_1_a", "chance": 0.2}]],
+    )
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("or another item")
+    page.get_by_role("button", name=re.compile("It is this one: 43/1 ")).click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("43/1 Corridor coach, long")
+    after = next(r for r in records(page, "piece") if r["id"] == piece["id"])
+    assert (after["item"], after["of"]) == ("43/1", [{"variant": "c43_1_a", "chance": 1}])
