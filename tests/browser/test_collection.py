@@ -402,7 +402,7 @@ def test_a_piece_that_may_be_of_two_items_names_both_and_takes_the_one_chosen(pa
     )
     page.reload()
     expect(page.get_by_role("heading", level=1)).to_contain_text("or another item")
-    page.get_by_role("button", name=re.compile("It is this one: 43/1 ")).click()
+    page.get_by_role("button", name="It is this one: 43/1 ").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("43/1 Corridor coach, long")
     after = next(r for r in records(page, "piece") if r["id"] == piece["id"])
     assert (after["item"], after["of"]) == ("43/1", [{"variant": "c43_1_a", "chance": 1}])

@@ -66,6 +66,7 @@ function nothing(app, step, act) {
     return [
       el("p", { class: "kicker" }, alone ? "It is, in one of these variants" : "It is one of these"),
       heading(1, alone ? itemName(app.pack, first) : "What you saw fits more than one"),
+      el("p", {}, "Nothing left to look at tells these apart:"),
     ];
   });
 }

@@ -103,7 +103,7 @@ function variants(keep, piece, pack) {
     const kept = await keep.change("Variant changed", [
       { id: piece.id, alter: (now) => ({ ...now, item: number, of }) },
     ]);
-    if (kept) keep.run(keep.redraw);
+    if (kept && known.length > 1) keep.run(keep.redraw);
     return kept;
   };
   return [
