@@ -29,7 +29,7 @@ async () => {
   return { records, journal, photos };
 }"""
 JPEG = """
-async ([width, height]) => {
+async ([width, height, noisy]) => {
   const canvas = document.createElement("canvas");
   canvas.width = width;
   canvas.height = height;
@@ -38,6 +38,11 @@ async ([width, height]) => {
   pen.fillRect(0, 0, width, height);
   pen.fillStyle = "#c01010";
   pen.fillRect(0, 0, width / 4, height / 4);
+  if (noisy) {
+    const noise = pen.createImageData(width, height);
+    noise.data.forEach((_, n, data) => { data[n] = n % 4 === 3 ? 255 : Math.random() * 256; });
+    pen.putImageData(noise, 0, 0);
+  }
   const blob = await new Promise(resolve => canvas.toBlob(resolve, "image/jpeg", 0.9));
   return [...new Uint8Array(await blob.arrayBuffer())];
 }"""
@@ -60,9 +65,9 @@ def picture(url: str) -> bytes:
     return base64.b64decode(url.split(",")[1])
 
 
-def photo(page: Page, width: int, height: int) -> bytes:
+def photo(page: Page, width: int, height: int, noisy: bool = False) -> bytes:
     """A JPEG as a camera would write it: with the place, the time, and held sideways."""
-    plain = bytes(page.evaluate(JPEG, [width, height]))
+    plain = bytes(page.evaluate(JPEG, [width, height, noisy]))
     return plain[:2] + exif() + plain[2:]
 
 
