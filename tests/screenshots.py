@@ -6,6 +6,7 @@ from pathlib import Path
 from playwright.sync_api import Page, sync_playwright
 
 from identify import phone
+from tests.browser.keeping import demo, place
 from tests.browser.phone import PHONE, asking, begin, choices, see
 from tests.conftest import ARGS, browser_path, serving
 
@@ -18,13 +19,12 @@ def take(page: Page, name: str) -> None:
 
 
 def main() -> None:
-    """Question, why not another, answer: in the order in which they come up."""
+    """Identifying a piece, the seller's date, and the demo collection."""
     FOLDER.mkdir(exist_ok=True)
     with serving(phone.site(phone.demo_packs())) as server, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
         page = browser.new_context(**PHONE).new_page()
         page.goto(server.url)
-        take(page, "start")
         begin(page, "Locomotive or power car")
         see(page, choices(page)[0])
         see(page, choices(page)[3])
@@ -33,9 +33,20 @@ def main() -> None:
         page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
         take(page, "why-not")
         page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
+        page.get_by_role("button", name="Check the seller’s date").click()
+        page.get_by_label("What does the seller say?").fill("1953")
+        page.get_by_role("button", name="Check it").click()
+        take(page, "seller")
+        page.get_by_role("dialog").get_by_role("button", name="Drop the claim").click()
         while asking(page):
             see(page, choices(page)[0])
         take(page, "answer")
+        page.evaluate("indexedDB.deleteDatabase('identify')")
+        page.goto(server.url)
+        demo(page)
+        take(page, "collection")
+        place(page, "Notebook")
+        take(page, "notebook")
         browser.close()
 
 
