@@ -20,6 +20,7 @@ from tests.browser.phone import (
     violations,
     watched,
 )
+from tests.browser.shelf_screens import SHELF
 from tests.demo import PIECES
 
 
@@ -144,7 +145,7 @@ def dated_number(page: Page) -> None:
 SCREENS = [
     at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings,
     claim_form, claim, who_says_so, parts_that_do_not_belong, sighting, sightings,
-    dated_number,
+    dated_number, *SHELF,
 ]  # fmt: skip
 
 

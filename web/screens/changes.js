@@ -30,7 +30,7 @@ function step(keep, { group, what, time, records, undone }) {
   const name = first && first.type !== "budget" && !first.gone ? title(keep.packs, first) : "";
   const about = records.length > 1 ? `${records.length} entries` : name;
   return [
-    heading(3, what),
+    heading(2, what),
     el("p", { class: "quiet" }, [about, timeText(time), undone ? "undone" : ""].filter(Boolean).join(" · ")),
     undone
       ? null
@@ -60,7 +60,7 @@ function version(app, keep, { record: id, what, time, before, after }) {
       { class: "plain", "aria-label": `${label(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
     );
   return [
-    heading(3, what),
+    heading(2, what),
     el("p", { class: "quiet" }, timeText(time)),
     el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
     lines.length === 0

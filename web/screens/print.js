@@ -23,36 +23,37 @@ export async function printScreen(app, keep, { what }) {
     el("p", { class: "quiet" }, `${dayText(today())}. ${foot}`),
     el("div", { class: "row" }, button("Print", () => window.print(), { class: "main" })),
     el(
-      "div",
-      { class: "across", tabindex: "0", role: "region", "aria-label": name },
+      "table",
+      { class: "paper", role: "table", "aria-label": name },
+      el("thead", {}, el("tr", {}, head.map((text) => el("th", { scope: "col" }, text)))),
       el(
-        "table",
-        {},
-        el("thead", {}, el("tr", {}, head.map((text) => el("th", { scope: "col" }, text)))),
-        el(
-          "tbody",
-          {},
-          rows.map((cells) => el("tr", {}, cells.map((text) => el("td", {}, text)))),
-        ),
+        "tbody",
+        { role: "rowgroup" },
+        rows.map((cells) => el("tr", { role: "row" }, cells.map((text, place) => cell(head[place], text)))),
       ),
     ),
   );
+}
+
+/** A cell; on a narrow screen, where the cells stand below one another, it says what it is. */
+function cell(name, text) {
+  return el("td", { role: "cell", "data-name": name }, text);
 }
 
 function wantsSheet(app, keep) {
   const wants = sortedWants(keep);
   const urgent = wants.filter(({ urgency }) => urgency === 3).length;
   return {
-    head: ["Item", "Variant", "Least", "Box", "Most", "!"],
+    head: ["Item", "Variant", "Least", "Box", "Most", "Urgent"],
     rows: wants.map((want) => [
       title(keep.packs, want),
       variantText(keep.packs, want),
       want.least,
       want.box,
       moneyText(app.engine, want.most),
-      { 3: "!", 1: "–" }[want.urgency] ?? "",
+      { 3: "yes", 1: "no hurry" }[want.urgency] ?? "",
     ]),
-    foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent (!)` : ""}.`,
+    foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,
   };
 }
 

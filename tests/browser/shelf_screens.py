@@ -1,0 +1,148 @@
+"""The ways to every screen of the collection, for the tests that look at all of them."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.keeping import add_piece, demo, more, photo, place
+from tests.browser.phone import asking, begin, choices, see
+
+
+def collection(page: Page) -> None:
+    demo(page)
+    page.get_by_text("Filter and sort").click()
+
+
+def empty_collection(page: Page) -> None:
+    place(page, "Collection")
+
+
+def piece(page: Page) -> None:
+    add_piece(page, "P 24")
+    page.get_by_label("Choose a picture").set_input_files(
+        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 90, 60)}
+    )
+    expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
+    page.get_by_label("Price paid").fill("cheap")
+    page.get_by_label("Price paid").blur()
+    expect(page.get_by_label("Price paid")).to_have_attribute("aria-invalid", "true")
+    page.get_by_text("Parts, and what it is kept for").click()
+
+
+def uncertain_piece(page: Page) -> None:
+    demo(page)
+    page.get_by_label("Search the collection").fill("horns were off")
+    page.get_by_role("list", name="Pieces").get_by_role("button").click()
+    expect(page.get_by_role("button", name=re.compile("It is this one")).first).to_be_visible()
+
+
+def photo_sheet(page: Page) -> None:
+    piece(page)
+    page.get_by_role("button", name="Photo 1").click()
+    expect(page.get_by_role("dialog")).to_be_visible()
+
+
+def choosing(page: Page) -> None:
+    place(page, "Collection")
+    page.get_by_role("button", name="Add a piece").click()
+    page.get_by_label("Number or name").fill("coach")
+    expect(page.get_by_role("list", name="Found")).to_be_visible()
+
+
+def wants(page: Page) -> None:
+    demo(page)
+    place(page, "Wants")
+
+
+def want(page: Page) -> None:
+    wants(page)
+    page.get_by_role("list", name="Wants").get_by_role("button").first.click()
+    expect(page.get_by_label("Most to pay")).to_be_visible()
+
+
+def notebook(page: Page) -> None:
+    demo(page)
+    place(page, "Notebook")
+
+
+def note(page: Page) -> None:
+    notebook(page)
+    page.get_by_role("list", name="Notes").get_by_role("button").nth(1).click()
+    expect(page.get_by_label("Price asked")).to_be_visible()
+
+
+def other_screens(page: Page) -> None:
+    begin(page, "Coach")
+    page.get_by_role("button", name="Other screens").click()
+
+
+def all_else(page: Page) -> None:
+    demo(page)
+    place(page, "More")
+
+
+def duplicates(page: Page) -> None:
+    demo(page)
+    more(page, "Duplicates")
+
+
+def sets_and_trains(page: Page) -> None:
+    demo(page)
+    more(page, "Sets and trains")
+
+
+def found(page: Page) -> None:
+    demo(page)
+    more(page, "Search everything")
+    page.get_by_label("Search for").fill("corrick")
+
+
+def backup(page: Page) -> None:
+    more(page, "Backup")
+
+
+def changes(page: Page) -> None:
+    add_piece(page, "P 24")
+    page.get_by_label("Condition", exact=True).select_option("good")
+    more(page, "The latest changes")
+
+
+def history(page: Page) -> None:
+    add_piece(page, "P 24")
+    page.get_by_label("Condition", exact=True).select_option("good")
+    page.get_by_role("button", name="What was changed").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("What was changed")
+
+
+def trash(page: Page) -> None:
+    add_piece(page, "P 24")
+    page.get_by_role("button", name="Move to the trash").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
+    more(page, "Trash")
+
+
+def emptying(page: Page) -> None:
+    trash(page)
+    page.get_by_role("button", name="Empty the trash").click()
+
+
+def paper(page: Page) -> None:
+    wants(page)
+    page.get_by_role("button", name="Print").click()
+    expect(page.get_by_role("table")).to_be_visible()
+
+
+def verdict(page: Page) -> None:
+    demo(page)
+    place(page, "Identify")
+    begin(page, "Coach")
+    while asking(page):
+        see(page, choices(page)[0])
+    page.get_by_text("Its condition, box and price").click()
+
+
+SHELF = [
+    collection, empty_collection, piece, uncertain_piece, photo_sheet, choosing, wants, want,
+    notebook, note, other_screens, all_else, duplicates, sets_and_trains, found, backup, changes,
+    history, trash, emptying, paper, verdict,
+]  # fmt: skip
