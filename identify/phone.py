@@ -39,7 +39,8 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years",
     "believe", "usual_errors", "prepare_with",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
-    "assess_for", "duplicates", "incomplete", "conditions", "condition_rank", "read_number",
+    "assess_for", "study", "assess_studied", "duplicates", "incomplete",
+    "conditions", "condition_rank", "read_number",
 )  # fmt: skip
 
 MODULE = re.compile(r"(app|(data|parts|screens)/[\w-]+)\.js$")  # goes into app.js

@@ -4,7 +4,7 @@ import { watchInstall } from "./data/install.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
 import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
-import { all, anything, loadRecords } from "./data/records.js";
+import { all, anything, loadRecords, recordsEdition } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
 import { button } from "./parts/element.js";
@@ -47,6 +47,7 @@ let queue = Promise.resolve();
 let running = 0;
 let shown = null;
 let opening = null;
+let study = { about: "", found: null };
 let told = "";
 
 /** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
@@ -188,10 +189,19 @@ async function openFor(piece) {
 function assess(piece) {
   const { session } = current(piece);
   if (!anything()) return app.engine.assess(app.ready, session);
+  return app.engine.assess_studied(app.ready, session, studied(piece));
+}
+
+/** What the records mean for the piece, worked out once for all its answers. */
+function studied(piece) {
   const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
-  const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
-  const records = { pieces: others, wants: all("want") };
-  return app.engine.assess_for(app.ready, session, records, hand);
+  const about = [recordsEdition(), app.pack.id, piece.id, JSON.stringify(hand)].join(" ");
+  if (study.about !== about) {
+    const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
+    const records = { pieces: others, wants: all("want") };
+    study = { about, found: app.engine.study(app.ready, records, hand) };
+  }
+  return study.found;
 }
 
 /** Takes up a piece: opens its range, and makes it fit if the range has changed since. */

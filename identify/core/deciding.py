@@ -20,9 +20,15 @@ def assess_for(
     While the verdict is not settled, the next question is about it. Once it is, stop is "verdict",
     unless the records have nothing to say: then which one it is remains to be found out.
     """
+    return assess_studied(engine, session, study(engine, records, hand))
+
+
+def assess_studied(
+    engine: dict[str, Any], session: dict[str, Any], studied: dict[str, Any]
+) -> dict[str, Any]:
+    """assess_for() with the records and the hand worked out before, by study()."""
     state = believe(engine, session)
     chances = variant_chances(engine, state)
-    studied = study(engine, records, hand)
     unrecorded = total(state["unrecorded"])
     found = verdict(engine, studied, chances, item_chances(engine, chances), unrecorded)
     kinds = studied["meanings"]["kind"]

@@ -17,6 +17,7 @@ const listeners = [];
 const STORES = ["records", "journal", "photos"];
 const channel = "BroadcastChannel" in self ? new BroadcastChannel("identify records") : null;
 let reading = null;
+let edition = 0;
 
 /** The record was changed elsewhere since; nothing was written. `now`: as it is. */
 export class ChangedElsewhere extends Error {
@@ -39,6 +40,11 @@ async function readAll() {
   });
 }
 
+/** A number that is another one after every change of the records. */
+export function recordsEdition() {
+  return edition;
+}
+
 /** Calls `heard` when another window has changed something. */
 export function onChanged(heard) {
   listeners.push(heard);
@@ -49,6 +55,7 @@ async function refresh(ids) {
     const found = await Promise.all(ids.map((id) => there.get("records", id)));
     ids.forEach((id, place) => found[place] && known.set(id, found[place]));
   });
+  edition += 1;
   for (const heard of listeners) heard(ids);
 }
 
@@ -116,6 +123,7 @@ export async function change(what, edits, { photos = [], ...marks } = {}) {
 
 function tell(records) {
   for (const one of records) known.set(one.id, one);
+  edition += 1;
   if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));
 }
 

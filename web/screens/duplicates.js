@@ -2,7 +2,7 @@ import { all, record } from "../data/records.js";
 import { keepSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
-import { entry } from "../parts/list.js";
+import { entry, longList } from "../parts/list.js";
 import { moneyField, totalText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/naming.js";
 
@@ -40,7 +40,7 @@ export async function duplicatesScreen(app, keep) {
     parting.length === 0
       ? null
       : button("Print", () => keep.open("print", { what: "duplicates" }), { class: "plain" }),
-    groups.map((group) => groupOf(app, keep, group)),
+    ...longList("Duplicates", groups.flatMap(lines), (line) => lineOf(app, keep, line)),
   );
 }
 
@@ -58,18 +58,19 @@ export async function duplicateGroups(app, keep) {
   return found;
 }
 
-function groupOf(app, keep, { keep: best, part_with: ids }) {
-  const first = record(best);
+/** The lines of one duplicate: its name with the first copy, the other copies, the best one. */
+function lines({ keep: best, part_with: ids }) {
+  return [...ids.map((id, place) => ({ id, first: place === 0 })), { id: best, best: true }];
+}
+
+function lineOf(app, keep, { id, first, best }) {
+  const piece = record(id);
+  if (best) return row(keep, piece, "The best one: ");
   return el(
-    "section",
-    {},
-    heading(2, title(keep.packs, first)),
-    el(
-      "ul",
-      { class: "found" },
-      ids.map((id) => el("li", { class: "copy" }, copy(app, keep, record(id)))),
-      el("li", {}, row(keep, first, "The best one: ")),
-    ),
+    "div",
+    { class: "copy" },
+    first ? heading(2, title(keep.packs, piece)) : null,
+    copy(app, keep, piece),
   );
 }
 

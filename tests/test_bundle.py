@@ -1,0 +1,66 @@
+"""The screens put together in one script."""
+
+import pytest
+
+from identify.bundle import BundleError, bundled, small
+
+START = 'import { greet as hello } from "./parts/greet.js";\nconsole.log(hello("you"));\n'
+GREET = """/** Says it. */
+import { word } from "../data/word.js";
+
+const own = 1;
+
+export function greet(name) {
+  return `${word}, ${name ? `dear  ${name}` : ""}  (${own})`;
+}
+"""
+WORD = 'const own = 2;\n\nexport const word = "Hello" + own;\n'
+MODULES = {"app.js": START, "parts/greet.js": GREET, "data/word.js": WORD}
+
+
+def said(browser, script: str) -> list[str]:
+    """What a script says on the console of a real browser."""
+    page = browser.new_page()
+    told: list[str] = []
+    page.on("console", lambda message: told.append(message.text))
+    page.evaluate(f"async () => {{ {script} }}")
+    page.close()
+    return told
+
+
+def test_modules_keep_their_own_names_and_templates_their_spaces(browser):
+    assert said(browser, bundled(MODULES, "app.js")) == ["Hello2, dear  you  (1)"]
+
+
+def test_a_module_asked_for_later_is_the_same_one(browser):
+    later = 'const { word } = await import("./data/word.js");\nconsole.log(word);\n'
+    script = bundled(MODULES | {"app.js": START + later}, "app.js")
+    assert said(browser, script) == ["Hello2, dear  you  (1)", "Hello2"]
+    assert script.count("Hello") == 1
+
+
+@pytest.mark.parametrize(
+    ("path", "text", "sentence"),
+    [
+        ("app.js", 'import word from "./data/word.js";\n', "a form that cannot be put together"),
+        ("app.js", 'import { word } from "elsewhere";\n', "a form that cannot be put together"),
+        ("app.js", "export let word = 1;\n", "a form that cannot be put together"),
+        ("app.js", 'import { word } from "./data/none.js";\n', "which is not there"),
+        ("data/word.js", 'import { greet } from "../parts/greet.js";\n' + WORD, "needs"),
+    ],
+)
+def test_what_cannot_be_put_together_is_refused_by_name(path, text, sentence):
+    with pytest.raises(BundleError, match=sentence) as refused:
+        bundled(MODULES | {path: text}, "app.js")
+    assert path in str(refused.value)
+
+
+def test_comments_and_indents_go_and_nothing_else():
+    script = """/** One
+ * two */
+const a = "/* no comment */"; // stays
+
+  // goes
+  const b = `  // stays`;
+"""
+    assert small(script) == ('const a = "/* no comment */"; // stays\nconst b = `  // stays`;\n')
