@@ -1,13 +1,14 @@
 """The screens as one script: what is in many small files to work on goes to the phone as one.
 
 Each module of web/ becomes a function that is called once and gives what the module exports, in
-the order in which they need one another. Only the plain forms that web/ uses are known: named
-imports from relative paths at the top, `export` before a function, class or const. Anything else
-is refused.
+the order in which they need one another; the exported names stand for all modules behind it. Only
+the plain forms that web/ uses are known: named imports from relative paths at the top, `export`
+before a function, class or const. Anything else is refused.
 """
 
 import posixpath
 import re
+from collections import Counter
 from collections.abc import Mapping
 
 IMPORT = re.compile(r'^import \{([^}]*)\} from "(\.[^"]+)";\n', re.MULTILINE)
@@ -29,38 +30,40 @@ class _Bundle:
 
     def __init__(self, sources: Mapping[str, str]) -> None:
         self.sources = sources
-        self.places: dict[str, int] = {}
+        self.given: dict[str, dict[str, str]] = {}  # of each module: exported name -> name here
         self.open: list[str] = []
+        self.exported = Counter(
+            name for text in sources.values() for _, name in EXPORT.findall(text)
+        )
         self.written: list[str] = []
 
-    def name_of(self, wanted: str, by: str) -> str:
-        """The name that the module `wanted`, as `by` writes it, has here."""
+    def module(self, wanted: str, by: str) -> dict[str, str]:
+        """What the module `wanted`, as `by` writes it, exports: the name of each here."""
         path = posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
         if path not in self.sources:
             raise BundleError(f"{by} imports {wanted}, which is not there.")
         if path in self.open:
             raise BundleError(f"{by} imports {wanted}, which needs {by} itself.")
-        if path not in self.places:
+        if path not in self.given:
             body, exports = self.body_of(path)
-            self.places[path] = len(self.places)
-            given = ",".join(exports)
+            place = len(self.given)
+            given = {n: n if self.exported[n] == 1 else f"{n}_{place}" for n in exports}
+            listed = ", ".join(exports)
             self.written.append(
-                f"const m{self.places[path]} = (() => {{\n{body}\nreturn {{{given}}};\n}})();"
+                f"const {{{_renaming(given)}}} = (() => {{\n{body}\nreturn {{{listed}}};\n}})();"
             )
-        return f"m{self.places[path]}"
+            self.given[path] = given
+        return self.given[path]
 
     def body_of(self, path: str) -> tuple[str, list[str]]:
         """A module's text without its imports and exports, and the names that it exports."""
         self.open.append(path)
         text = self.sources[path]
-        taken = []
-        for names, wanted in IMPORT.findall(text):
-            listed = " ".join(names.split()).replace(" as ", ": ")
-            taken.append(f"const {{{listed}}} = {self.name_of(wanted, path)};\n")
+        taken = [self.imported(names, wanted, path) for names, wanted in IMPORT.findall(text)]
         text = IMPORT.sub("", text)
         exports = [name for _, name in EXPORT.findall(text)]
         text = EXPORT.sub(r"\1 \2", text)
-        text = LATER.sub(lambda found: f"Promise.resolve({self.name_of(found[1], path)})", text)
+        text = LATER.sub(lambda found: self.later(found[1], path), text)
         text = text.replace("import.meta.url", f'new URL("{path}", import.meta.url)')
         left = LEFT.search(text)
         if left:
@@ -68,12 +71,34 @@ class _Bundle:
         self.open.pop()
         return "".join(taken) + text, exports
 
+    def imported(self, names: str, wanted: str, by: str) -> str:
+        """What stands for an import: nothing, but for a name that is another one here."""
+        given = self.module(wanted, by)
+        out = []
+        for listed in [name.split(" as ") for name in re.split(r"\s*,\s*", names.strip(" ,\n"))]:
+            name, own = listed[0].strip(), listed[-1].strip()
+            if name not in given:
+                raise BundleError(f"{by} imports {name} from {wanted}, which does not export it.")
+            if own != given[name]:
+                out.append(f"const {own} = {given[name]};\n")
+        return "".join(out)
+
+    def later(self, wanted: str, by: str) -> str:
+        """What stands for `import("...")`: a promise of what the module exports."""
+        named = ", ".join(f"{name}: {own}" for name, own in self.module(wanted, by).items())
+        self.written.append(f"const later_{len(self.written)} = {{{named}}};")
+        return f"Promise.resolve(later_{len(self.written) - 1})"
+
+
+def _renaming(given: Mapping[str, str]) -> str:
+    return ", ".join(name if name == own else f"{name}: {own}" for name, own in given.items())
+
 
 def bundled(sources: Mapping[str, str], start: str) -> str:
     """The module `start` with all that it needs, in one. Raises BundleError."""
     bundle = _Bundle(sources)
     body, _ = bundle.body_of(start)
-    return small("\n".join([*bundle.written, body]))
+    return small("\n".join([*bundle.written, f"{{\n{body}\n}}"]))
 
 
 def small(script: str) -> str:

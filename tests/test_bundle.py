@@ -39,11 +39,19 @@ def test_a_module_asked_for_later_is_the_same_one(browser):
     assert script.count("Hello") == 1
 
 
+def test_modules_may_export_the_same_name(browser):
+    again = 'import { word as other } from "./more.js";\nconst greet = 3;\n'
+    again += 'import { word } from "./data/word.js";\nconsole.log(word + other + greet);\n'
+    more = {"app.js": again, "more.js": "export const word = 1;\n"}
+    assert said(browser, bundled(MODULES | more, "app.js")) == ["Hello213"]
+
+
 @pytest.mark.parametrize(
     ("path", "text", "sentence"),
     [
         ("app.js", 'import word from "./data/word.js";\n', "a form that cannot be put together"),
         ("app.js", 'import { word } from "elsewhere";\n', "a form that cannot be put together"),
+        ("app.js", 'import { other } from "./data/word.js";\n', "which does not export it"),
         ("app.js", "export let word = 1;\n", "a form that cannot be put together"),
         ("app.js", 'import { word } from "./data/none.js";\n', "which is not there"),
         ("data/word.js", 'import { greet } from "../parts/greet.js";\n' + WORD, "needs"),

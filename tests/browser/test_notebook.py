@@ -204,6 +204,21 @@ def test_a_note_is_crossed_off_and_that_is_undone(page, server):
     expect(page.get_by_text("5 of 8 notes")).to_be_visible()
 
 
+def test_a_note_holds_the_price_against_the_limit_and_what_was_paid(page, server):
+    page.goto(server.url)
+    demo(page)
+    add_piece(page, "43/6")
+    choose(page, "Condition", "fair")
+    fill(page, "Price paid", "£19")
+    place(page, "Notebook")
+    notes = page.get_by_role("list", name="Notes").get_by_role("button")
+    notes.filter(has_text="43/6").first.click()
+    main = page.get_by_role("main")
+    expect(main.get_by_text("This one: £28, good, no box.")).to_be_visible()
+    expect(main.get_by_text("More is asked than your limit of £25.")).to_be_visible()
+    expect(main.get_by_role("button", name="£19").filter(has_text="fair")).to_be_visible()
+
+
 def test_the_app_stops_when_every_candidate_means_the_same(page, server, pellmarsh):
     """All variants of an item are owned: which one it is need not be found out."""
     pack = pellmarsh["pack"]

@@ -7,7 +7,23 @@ import { dayText } from "./when.js";
 
 const MOST = 6;
 
-/** What was paid before for the same item, the same variant first, beside condition and box. */
+/** The price asked against the limit of a want; [] where there is no limit to hold it against. */
+function againstLimit({ engine }, { pack, item, variant, asked }) {
+  const want = all("want").find(
+    (one) =>
+      one.most && one.pack === pack && one.item === item && ["", variant].includes(one.variant),
+  );
+  if (!want || !asked) return [];
+  const limit = moneyText(engine, want.most);
+  const { order, problem } = engine.compare_money(asked, want.most);
+  if (problem !== "") return [`Your limit is ${limit}: another currency.`];
+  return [order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`];
+}
+
+/**
+ * What was paid before for the same item, the same variant first, beside condition and box; and the
+ * price asked against the limit.
+ */
 export async function priceBox(app, keep, about) {
   const item = about.type === "note" ? about.of[0]?.item : about.item;
   if (!item) return null;
@@ -20,11 +36,18 @@ export async function priceBox(app, keep, about) {
     )
     .sort((a, b) => likeness(a) - likeness(b) || (a.when < b.when ? 1 : -1))
     .slice(0, MOST);
-  if (paid.length === 0) return null;
+  const limit = againstLimit(app, { ...about, item, variant });
+  if (paid.length + limit.length === 0) return null;
+  const own = [about.asked ? moneyText(app.engine, about.asked) : "", stateText(about)];
   return el(
     "section",
     {},
-    heading(2, "What you paid before"),
+    heading(2, about.type === "note" ? "Is the price right?" : "What you paid before"),
+    about.type === "note"
+      ? el("p", {}, `This one: ${own.filter(Boolean).join(", ") || "no price, no condition noted"}.`)
+      : null,
+    limit.map((text) => el("p", {}, text)),
+    paid.length > 0 && about.type === "note" ? el("p", {}, "You paid before:") : null,
     el(
       "ul",
       { class: "found" },
