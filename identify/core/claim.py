@@ -14,7 +14,7 @@ from .asking import place_of_feature, questions
 from .assess import question_card
 from .belief import believe
 from .lists import filled, total
-from .seen import state_years
+from .seen import may_be, state_years
 from .session import with_answers, without
 
 FITS = 0.75  # `could` from here on: the claim fits
@@ -108,6 +108,7 @@ def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]
     weighed = weigh_claim(state, shares)
     now = log_odds(weighed["could"])
     none = odds_with(engine, session, [], shares)
+    likely = may_be(engine, state)
     evidence: list[dict[str, Any]] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
@@ -116,7 +117,7 @@ def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]
             last = now - odds_with(engine, session, left, shares)
             first = odds_with(engine, session, [answer], shares) - none
             place = place_of_feature(engine, answer["feature"])
-            entry = state_years(engine, state, place, answer["states"])
+            entry = state_years(engine, likely, place, answer["states"])
             entry["answer"] = n
             entry["bits"] = 0.5 * (first + last)
             evidence.append(entry)

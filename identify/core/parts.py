@@ -86,7 +86,9 @@ def whole_piece(
         if feature["part"] >= 0:
             on_parts.append(feature["id"])
     bare = with_answers(session, [a for a in session["answers"] if a["feature"] not in on_parts])
-    body = believe(engine, bare)
+    body = state  # with no answer on a part there is nothing to leave out
+    if len(bare["answers"]) < len(session["answers"]):
+        body = believe(engine, bare)
     span = likely_years(year_chances(engine, body["rows"], body["chances"]))
     return {
         "original": original / whole if whole > 0.0 else 0.0,

@@ -67,7 +67,7 @@ def heard(engine: dict[str, Any], place: int, answer: dict[str, Any]) -> list[fl
 
 
 def averaged(shares: list[float], chances: list[float]) -> float:
-    """Sum over states of share times chance."""
+    """The sum of share times chance: the mean of `chances`, weighed by shares that add up to 1."""
     out = 0.0
     for s in range(len(shares)):
         out = out + shares[s] * chances[s]

@@ -41,16 +41,21 @@ def named_items(pack: dict[str, Any], place: int) -> list[float]:
     return out
 
 
+def may_be(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, list[float]]:
+    """{kinds, items}: 1 for each that the piece may well be, else 0."""
+    return {"kinds": likely_kinds(engine, state), "items": likely_items(engine, state)}
+
+
 def rows_that_count(
-    engine: dict[str, Any], state: dict[str, Any], place: int
+    engine: dict[str, Any], likely: dict[str, list[float]], place: int
 ) -> dict[str, list[int]]:
     """{rows, changes}: the issues, and the running changes, that say when a state of this feature
     was made on a piece such as this. An item with changes of its own counts only where the piece
     may be that item; the others only where it may be one of them.
     """
     pack = engine["pack"]
-    kinds = likely_kinds(engine, state)
-    items = likely_items(engine, state)
+    kinds = likely["kinds"]
+    items = likely["items"]
     named = named_items(pack, place)
     common = 0.0
     for i in range(len(items)):
@@ -78,11 +83,12 @@ def rows_that_count(
 
 
 def state_years(
-    engine: dict[str, Any], state: dict[str, Any], place: int, states: list[str]
+    engine: dict[str, Any], likely: dict[str, list[float]], place: int, states: list[str]
 ) -> dict[str, Any]:
-    """The earliest and latest year in which any of these states was made, the variants that are
-    first and last with it, and who says so: {feature, earliest, latest (0: recorded on none),
-    variants: [the earliest, the latest], changes: [place in the pack's changes]}.
+    """The earliest and latest year in which any of these states was made on what the piece may be
+    (from may_be()), the variants that are first and last with it, and who says so: {feature,
+    earliest, latest (0: recorded on none), variants: [the earliest, the latest], changes: [place in
+    the pack's changes]}.
     """
     pack = engine["pack"]
     feature = pack["features"][place]
@@ -90,7 +96,7 @@ def state_years(
     for s in range(len(seen)):
         if feature["states"][s]["id"] in states:
             seen[s] = 1.0
-    counted = rows_that_count(engine, state, place)
+    counted = rows_that_count(engine, likely, place)
     earliest = 0
     latest = 0
     ends: list[int] = [-1, -1]
@@ -121,13 +127,13 @@ def seen_years(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str
     """The years of each answer that names a state, as in state_years, in the order of the answers;
     with `answer`, its place among them.
     """
-    state = believe(engine, session)
+    likely = may_be(engine, believe(engine, session))
     out: list[dict[str, Any]] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
         if len(answer["states"]) > 0:
             place = place_of_feature(engine, answer["feature"])
-            entry = state_years(engine, state, place, answer["states"])
+            entry = state_years(engine, likely, place, answer["states"])
             entry["answer"] = n
             out.append(entry)
     return out

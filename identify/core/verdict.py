@@ -13,6 +13,7 @@ from .holdings import meeting
 from .lists import largest
 from .meaning import CHANCES, is_settled, weighty
 from .price import paid_before
+from .reading import averaged
 from .wants import chance_of, is_met
 
 NAMED = 0.005  # records that bear on the piece with less than this chance are not named
@@ -46,21 +47,13 @@ def verdict(
         "paid": paid_before(bought),
     }
     for name in CHANCES:
-        out[name] = expected(chances, meant[name])
+        out[name] = averaged(chances, meant[name])
     word = word_for(out)
     out["reason"] = {
         "word": word,
         "candidates": len(left) if len(left) > 0 else len(candidates(chances)),
         "records": behind(word, out, near, studied["held"]["owned"]),
     }
-    return out
-
-
-def expected(chances: list[float], values: list[float]) -> float:
-    """The sum over the variants of chance times value."""
-    out = 0.0
-    for v in range(len(chances)):
-        out = out + chances[v] * values[v]
     return out
 
 
