@@ -6,14 +6,14 @@ const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
 
 /** Whether a part was replaced, in words. */
-export function swapWords(swapped) {
+function swapWords(swapped) {
   if (swapped > 0.95) return "almost certainly replaced";
   if (swapped > 0.5) return "probably replaced";
   return swapped > 0.2 ? "perhaps replaced" : "can belong";
 }
 
 /** "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced". */
-export function partSentence(pack, whole, { part, first, last, swapped }) {
+function partSentence(pack, whole, { part, first, last, swapped }) {
   const name = small(pack.parts[part].name);
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? `Piece ${span(whole.first, whole.last)}${own}` : own;

@@ -1,6 +1,6 @@
 import { plainYears } from "./dates.js";
 import { el, heading } from "./element.js";
-import { anyOf, itemName } from "./say.js";
+import { anyOf, featureOf, itemName } from "./say.js";
 
 /** What the sources say of the variant, and where they differ. */
 export function sources(pack, variant, item) {
@@ -17,6 +17,21 @@ export function sources(pack, variant, item) {
       ),
     ),
   ];
+}
+
+/** The answers that were given, as far as the pack still knows them; `say` words one. */
+export function whatWasSeen(pack, answers, say) {
+  const named = answers
+    .map((answer) => [answer, pack.features[featureOf(pack, answer.feature)]])
+    .filter(
+      ([answer, feature]) =>
+        feature && answer.states.every((id) => feature.states.some((state) => state.id === id)),
+    );
+  return el(
+    "ul",
+    { class: "plain-list" },
+    named.map(([answer, { name }]) => el("li", {}, `${name}: ${say(answer)}`)),
+  );
 }
 
 /** Running numbers and names on the piece itself. */

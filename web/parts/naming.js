@@ -35,7 +35,7 @@ export function variantLabel(pack, place) {
 }
 
 /** The number of the item that a record is about; "" for none. */
-export function itemNumber(record) {
+function itemNumber(record) {
   return record.type === "note" ? (record.of[0]?.item ?? "") : record.item;
 }
 
@@ -52,7 +52,7 @@ export function title(packs, record) {
 }
 
 /** Could a piece be of more than one item? */
-export function ofSeveral(pack, { of }) {
+function ofSeveral(pack, { of }) {
   const places = of.map((one) => variantPlace(pack, one.variant)).filter((place) => place >= 0);
   return new Set(places.map((place) => pack.variants[place].item)).size > 1;
 }

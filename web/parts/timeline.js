@@ -18,7 +18,7 @@ const SORTS = {
 };
 
 /** The rows of the time line: [{sort, name, first, last}]. `claim` may be null. */
-export function timelineRows(pack, session, view, seen, claim) {
+function timelineRows(pack, session, view, seen, claim) {
   const rows = view.variants
     .filter(({ first, chance }) => first > 0 && chance >= 0.01)
     .slice(0, CANDIDATES)

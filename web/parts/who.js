@@ -13,7 +13,7 @@ const TRUST = [
 ];
 
 /** How far a source is to be believed, in words. */
-export function trustWords(trust) {
+function trustWords(trust) {
   return TRUST.find(([least]) => trust >= least)[1];
 }
 

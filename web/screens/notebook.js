@@ -84,7 +84,7 @@ export function newNote(keep, fields) {
 }
 
 /** What was paid today, and what is left of today's budget, in a sentence. */
-export function spentText({ engine }, budgeted, pieces) {
+function spentText({ engine }, budgeted, pieces) {
   const paid = pieces.filter((piece) => piece.when === today() && piece.paid);
   const sums = engine.totals(paid.map((piece) => piece.paid));
   const spent = sums.length === 0 ? "Nothing spent today." : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;

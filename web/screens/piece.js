@@ -2,12 +2,13 @@ import { all, making, record, trashing } from "../data/records.js";
 import { blank } from "../data/shapes.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
+import { whatWasSeen } from "../parts/facts.js";
 import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/naming.js";
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price.js";
-import { answerText, featureOf, variantName } from "../parts/say.js";
+import { answerText, variantName } from "../parts/say.js";
 import { dayText, readDay } from "../parts/when.js";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
@@ -159,30 +160,14 @@ function purposeFields(app, piece, save) {
   ];
 }
 
-function evidence(pack, piece) {
-  if (!pack || (piece.answers ?? []).length === 0) return null;
-  const told = piece.answers.filter((answer) => knownAnswer(pack, answer));
+function evidence(pack, { answers = [] }) {
+  if (!pack || answers.length === 0) return null;
   return el(
     "details",
     { class: "filters" },
     el("summary", {}, "What you saw when you identified it"),
-    el(
-      "ul",
-      { class: "plain-list" },
-      told.map((answer) =>
-        el(
-          "li",
-          {},
-          `${pack.features[featureOf(pack, answer.feature)].name}: ${answerText(pack, answer)}`,
-        ),
-      ),
-    ),
+    whatWasSeen(pack, answers, (answer) => answerText(pack, answer)),
   );
-}
-
-function knownAnswer(pack, { feature, states }) {
-  const found = pack.features[featureOf(pack, feature)];
-  return found && states.every((id) => found.states.some((state) => state.id === id));
 }
 
 function ways(keep, piece) {

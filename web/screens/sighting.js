@@ -3,11 +3,12 @@ import { all, record } from "../data/records.js";
 import { sightingsFile } from "../data/sightings.js";
 import { plainYears } from "../parts/dates.js";
 import { button, el, heading } from "../parts/element.js";
+import { whatWasSeen } from "../parts/facts.js";
 import { choice, longField, textField } from "../parts/fields.js";
 import { entry, longList } from "../parts/list.js";
 import { title } from "../parts/naming.js";
 import { photoBox } from "../parts/photobox.js";
-import { answerText, featureOf, itemName, small, span } from "../parts/say.js";
+import { answerText, itemName, small, span } from "../parts/say.js";
 import { claimEdtf, claimProblem, seenWords } from "../parts/say-claim.js";
 import { notice } from "../parts/status.js";
 import { timeText } from "../parts/when.js";
@@ -148,19 +149,6 @@ function years(engine, ready, sighting) {
 }
 
 function seen(pack, { answers }) {
-  const told = answers.filter((answer) => featureOf(pack, answer.feature) >= 0);
-  return [
-    heading(2, "What was seen"),
-    el(
-      "ul",
-      { class: "plain-list" },
-      told.map((answer) =>
-        el(
-          "li",
-          {},
-          `${pack.features[featureOf(pack, answer.feature)].name}: ${small(answerText(pack, answer))}`,
-        ),
-      ),
-    ),
-  ];
+  const say = (answer) => small(answerText(pack, answer));
+  return [heading(2, "What was seen"), whatWasSeen(pack, answers, say)];
 }
