@@ -3,16 +3,12 @@
 from pathlib import Path
 from typing import Any
 
-import orjson
-
 from identify.core.assess import assess
-from identify.core.belief import prepare
 from identify.core.finding import find
 from identify.core.lists import place_of
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session, problem, undone
-from identify.reference.compiled import pack_bytes
-from identify.reference.loading import load_pack
+from identify.reference.loading import load_engine
 
 HELP = """\
 Type the number of what you see.
@@ -23,14 +19,9 @@ Type the number of what you see.
   s      start again                q   stop"""
 
 
-def load(path: Path) -> dict[str, Any]:
-    """The engine for a pack, from the same JSON that the phone reads."""
-    return prepare(orjson.loads(pack_bytes(load_pack(path))))
-
-
 def run(path: Path, kind: str, text: str) -> int:
     """Ask until the person stops. 1 if there is nothing to ask about."""
-    engine = load(path)
+    engine = load_engine(path)
     pack = engine["pack"]
     session = new_session(engine)
     if kind and place_of(pack["kinds"], kind) < 0:

@@ -3,17 +3,14 @@
 from pathlib import Path
 from typing import Any
 
-import orjson
 import pytest
 
 from identify import phone
 from identify.core.assess import assess
-from identify.core.belief import prepare
 from identify.core.claim import judge
 from identify.core.claim_words import read_claim
 from identify.core.session import problem
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
+from identify.reference.loading import load_engine
 from tests.demo import PIECES, asked_out, ident, looked_at
 
 WORDS = [(0.95, "almost certainly replaced"), (0.5, "probably replaced"), (0.2, "perhaps replaced")]
@@ -22,7 +19,7 @@ WORDS = [(0.95, "almost certainly replaced"), (0.5, "probably replaced"), (0.2, 
 @pytest.fixture(scope="module")
 def engine() -> dict[str, Any]:
     folder = next(path for path in phone.demo_packs() if Path(path).name == "pellmarsh")
-    return prepare(orjson.loads(pack_bytes(compile_pack(folder))))
+    return load_engine(folder)
 
 
 def test_there_are_ten_with_a_reason_each():

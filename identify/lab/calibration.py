@@ -61,11 +61,3 @@ def error_of(table: list[list[float]]) -> float:
     """Expected calibration error: mean distance of stated and true, weighed by how many."""
     count = sum(row[2] for row in table)
     return sum(row[2] * abs(row[3] - row[4]) for row in table) / count
-
-
-def as_text(table: list[list[float]]) -> str:
-    """The table for a terminal."""
-    lines = ["    stated         pieces   mean   true"]
-    for low, high, count, mean, true in table:
-        lines.append(f"    {low:.2f} to {high:.2f}  {count:7d}  {mean:.3f}  {true:.3f}")
-    return "\n".join(lines)

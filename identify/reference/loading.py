@@ -1,11 +1,13 @@
 """A pack from wherever it is kept: a pack folder, or a file that was compiled before."""
 
 from pathlib import Path
+from typing import Any
 
 import msgspec
 
+from identify.core.belief import prepare
 from identify.reference.compile import compile_pack
-from identify.reference.compiled import CompiledPack, version_of
+from identify.reference.compiled import CompiledPack, pack_bytes, version_of
 from identify.reference.mistakes import Mistake, PackError
 
 
@@ -27,6 +29,11 @@ def load_pack(path: Path) -> CompiledPack:
         what = "this was changed after it was compiled. Change the source, and compile it again."
         raise _wrong(path, what)
     return pack
+
+
+def load_engine(path: Path) -> dict[str, Any]:
+    """What the functions of the core take, from the same JSON that the phone reads."""
+    return prepare(msgspec.json.decode(pack_bytes(load_pack(path))))
 
 
 def _wrong(path: Path, what: str) -> PackError:

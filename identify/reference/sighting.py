@@ -13,15 +13,13 @@ from typing import Any
 
 import msgspec
 
-from identify.core.belief import prepare
 from identify.core.seen import seen_years
 from identify.core.session import problem
 from identify.reference.check import check_pack
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
 from identify.reference.csv_files import FILES
 from identify.reference.csv_patch import CsvPatch
 from identify.reference.folder import read_pack
+from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
 from identify.reference.records import Change, Item, Pack, Source, Variant
 from identify.reference.years import YearsError, outside, read_years
@@ -96,7 +94,7 @@ class _Proposal:
             raise PackError(mistakes)
         self.folder = folder
         self.pack: Pack = read_pack(folder)[0]
-        self.engine = prepare(msgspec.json.decode(pack_bytes(compile_pack(folder))))
+        self.engine = load_engine(folder)
         self.tables = {
             kind: CsvPatch(folder, FILES[kind]) for kind in (Source, Item, Variant, Change)
         }

@@ -9,6 +9,14 @@ from playwright.sync_api import Page
 
 from identify.core.belief import prepare
 from tests.browser.phone import PHONE, watched
+from tests.conftest import Server, serving
+
+
+@pytest.fixture
+def own_server(site) -> Iterator[Server]:
+    """A server that this test may stop, and change what it serves."""
+    with serving(site) as running:
+        yield running
 
 
 @pytest.fixture

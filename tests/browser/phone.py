@@ -16,6 +16,8 @@ PHONE: dict[str, Any] = {
     "is_mobile": True,
     "has_touch": True,
 }
+NO_STORAGE = """Object.defineProperty(window, "indexedDB", {
+  value: { open() { throw new DOMException("no", "SecurityError"); } } });"""
 STRICT = {
     "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
     "rules": {
@@ -119,6 +121,7 @@ def kill(page: Page) -> None:
     """End the tab's process at once, as a phone does when the camera needs its memory."""
     with page.expect_event("crash"), suppress(Error):
         page.goto("chrome://crash")
+    page.close()
 
 
 def violations(page: Page) -> list[str]:

@@ -171,7 +171,6 @@ def test_the_claim_stays_with_the_piece_when_the_tab_is_killed(browser, server):
     asked = question(page)
     checked(page, "1951")
     kill(page)
-    page.close()
     again = context.new_page()
     again.goto(server.url)
     expect(again.get_by_role("heading", level=1)).to_have_text(asked)

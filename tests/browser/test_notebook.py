@@ -1,10 +1,8 @@
 """The notebook at a stall: with no signal, with the camera, after a killed tab."""
 
 import re
-from contextlib import suppress
 
-import pytest
-from playwright.sync_api import Error, Page, expect
+from playwright.sync_api import expect
 
 from tests.browser.keeping import (
     add_piece,
@@ -18,21 +16,7 @@ from tests.browser.keeping import (
     place,
     records,
 )
-from tests.browser.phone import asking, begin, choices, kept_phone, question, see, watched
-from tests.conftest import serving
-
-
-@pytest.fixture
-def own_server(site):
-    with serving(site) as running:
-        yield running
-
-
-def kill(page: Page) -> None:
-    """End the tab's process at once, as a phone does when the camera needs its memory."""
-    with page.expect_event("crash"), suppress(Error):
-        page.goto("chrome://crash")
-    page.close()
+from tests.browser.phone import asking, begin, choices, kept_phone, kill, question, see, watched
 
 
 def test_from_cold_with_no_signal_a_note_with_a_photo_survives_a_killed_tab(

@@ -94,7 +94,6 @@ def test_sightings_outlive_the_tab_and_stand_under_more(browser, server, pellmar
     page.get_by_role("button", name="Keep as a sighting").click()
     kept(page, "What to call it", "yellow")
     kill(page)
-    page.close()
     again = context.new_page()
     again.goto(server.url)
     again.get_by_role("button", name="More", exact=True).click()

@@ -1,14 +1,13 @@
 """Two windows at once, a full phone, refused storage, and tabs killed in the middle of a write."""
 
 import random
-from contextlib import suppress
 
 import pytest
-from playwright.sync_api import Error, Page, expect
+from playwright.sync_api import Page, expect
 
 from identify.phone import WEB
 from tests.browser.keeping import add_piece, choose, fill, kept, photo, place, records
-from tests.browser.phone import PHONE, begin, choices, question, see, watched
+from tests.browser.phone import NO_STORAGE, PHONE, begin, choices, kill, question, see, watched
 from tests.conftest import serving
 
 
@@ -132,10 +131,7 @@ def test_a_full_phone_says_so_and_keeps_what_was_there(browser, server):
 def test_where_storage_is_refused_the_collection_works_and_the_person_is_told(browser, server):
     context = browser.new_context(**PHONE)
     page = context.new_page()
-    page.add_init_script(
-        "Object.defineProperty(window, 'indexedDB', "
-        "{value: {open() { throw new DOMException('no', 'SecurityError'); }}});"
-    )
+    page.add_init_script(NO_STORAGE)
     page.goto(server.url)
     expect(page.get_by_role("alert")).to_contain_text("does not let the app store anything")
     add_piece(page, "P 24")
@@ -228,13 +224,6 @@ class Heard:
     def take(self, text: str) -> None:
         if text.startswith("acknowledged"):
             self.last = max(self.last, int(text.split()[1]))
-
-
-def kill(page: Page) -> None:
-    """End the tab's process at once."""
-    with page.expect_event("crash"), suppress(Error):
-        page.goto("chrome://crash")
-    page.close()
 
 
 def test_what_was_said_to_be_saved_is_there_after_the_tab_was_killed(browser, server):

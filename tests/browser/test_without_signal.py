@@ -6,6 +6,7 @@ from playwright.sync_api import Page, expect
 
 from identify import phone as gathered
 from tests.browser.phone import (
+    NO_STORAGE,
     asking,
     begin,
     choices,
@@ -17,12 +18,6 @@ from tests.browser.phone import (
     watched,
 )
 from tests.conftest import serving
-
-
-@pytest.fixture
-def own_server(site):
-    with serving(site) as running:
-        yield running
 
 
 def ready_for_no_signal(page: Page) -> None:
@@ -57,7 +52,6 @@ def test_a_killed_tab_comes_back_to_the_same_question(browser, server):
         see(page, choices(page)[0])
     asked = question(page)
     kill(page)
-    page.close()
     again = context.new_page()
     again.goto(server.url)
     expect(again.get_by_role("heading", level=1)).to_have_text(asked)
@@ -144,10 +138,7 @@ def test_an_unreadable_pack_is_said_and_not_a_blank_screen(browser, site, broken
 def test_a_private_window_that_stores_nothing_still_works_and_says_so(browser, server):
     context = browser.new_context()
     page = context.new_page()
-    page.add_init_script(
-        "delete window.indexedDB; Object.defineProperty(window, 'indexedDB', "
-        "{value: {open() { throw new DOMException('no', 'SecurityError'); }}});"
-    )
+    page.add_init_script(NO_STORAGE)
     page.goto(server.url)
     expect(page.get_by_role("alert")).to_contain_text("does not let the app store anything")
     begin(page, "Coach")

@@ -4,16 +4,14 @@ import random
 from collections import Counter
 from typing import Any
 
-import orjson
 import pytest
 
 from identify.core.assess import assess
-from identify.core.belief import prepare, prepare_with
+from identify.core.belief import prepare_with
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece, rows_drawn
 from identify.lab.trials import Asker, Shuffler, among, session_with, trials
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
+from identify.reference.loading import load_engine
 from tests.reference.small_pack import small_files, write
 from tests.tables import EXACT, sharp, table_pack
 
@@ -23,7 +21,7 @@ AB = ["a", "b"]
 @pytest.fixture(scope="module")
 def engine(tmp_path_factory) -> dict[str, Any]:
     folder = write(tmp_path_factory.mktemp("packs"), small_files())
-    return prepare(orjson.loads(pack_bytes(compile_pack(folder))))
+    return load_engine(folder)
 
 
 def four(priors: list[float]) -> dict[str, Any]:

@@ -8,7 +8,6 @@ which an issue was made are all of them.
 import random
 from typing import Any
 
-import orjson
 import pytest
 
 from identify import phone
@@ -18,10 +17,9 @@ from identify.core.claim_words import read_claim
 from identify.core.dating import year_chances
 from identify.core.lists import total
 from identify.core.session import answered, new_session
-from identify.lab.calibration import EDGES, as_text, calibration, error_of
 from identify.lab.pieces import drawn, piece, read_by
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
+from identify.reference.loading import load_engine
+from tests.calibrated import assert_come_true
 from tests.tables import sharp, table_pack
 
 PIECES = 1000
@@ -123,7 +121,7 @@ def told() -> dict[str, list]:
     rng = random.Random(1983)
     noted: dict[str, list] = {"year": [], "claim": []}
     for folder in phone.demo_packs():
-        engine = prepare(orjson.loads(pack_bytes(compile_pack(folder))))
+        engine = load_engine(folder)
         for _ in range(PIECES):
             one_piece(rng, engine, noted)
     return noted
@@ -131,14 +129,7 @@ def told() -> dict[str, list]:
 
 @pytest.mark.parametrize("what", ["year", "claim"])
 def test_stated_chances_of_dates_come_true(told, what, capsys):
-    table = calibration(told[what], EDGES)
-    with capsys.disabled():
-        print(f"\n{what}: calibration error {error_of(table):.3f}\n{as_text(table)}")
-    assert error_of(table) <= 0.03
-    for _, _, count, mean, true in table:
-        if count >= 50:
-            spread = 3 * (mean * (1 - mean) / count) ** 0.5
-            assert abs(mean - true) <= 0.06 + spread
+    assert_come_true(what, told[what], capsys)
 
 
 def test_a_claim_that_is_ruled_out_is_hardly_ever_true(told, capsys):
