@@ -4,6 +4,7 @@ import argparse
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from types import ModuleType
 
 import orjson
 import uvicorn
@@ -11,18 +12,20 @@ import uvicorn
 from identify import phone, terminal
 from identify.lab.measuring import measure
 from identify.lab.report import report, summary
-from identify.publishing import PublishError
 from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes, pack_schema
-from identify.reference.dating import DateError, dated
+from identify.reference.dating import dated
 from identify.reference.loading import load_pack
-from identify.reference.mistakes import PackError
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
-from identify.reference.sighting import SightingError, propose
+from identify.reference.sighting import propose
 from identify.server.app import create_app
+from identify.told import Told
+
+# Areas with commands of their own: a module with add(commands), which adds their parsers.
+AREAS: tuple[ModuleType, ...] = ()
 
 PACK = "folder of a pack, or a file compiled from one"
 
@@ -185,6 +188,9 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("folder", type=Path, help="new or empty folder, or one published before")
     p.add_argument("packs", type=Path, nargs="*", metavar="PACK", help=f"{PACK} (the demo packs)")
     p.set_defaults(run=publish)
+
+    for area in AREAS:
+        area.add(commands)
     return top
 
 
@@ -193,7 +199,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = parser().parse_args(argv)
     try:
         return int(args.run(args))
-    except (DateError, PackError, PublishError, SightingError) as error:
+    except Told as error:
         print(error, file=sys.stderr)
     except OSError as error:
         print(f"{error.strerror}: {error.filename or ''}", file=sys.stderr)

@@ -7,12 +7,13 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from identify.phone import BUILD
+from identify.told import Told
 
 WORKER = "sw.js"
 LISTED = re.compile(rf'{re.escape(BUILD)}"[0-9a-f]+"; const FILES = (\[.*\]);')
 
 
-class PublishError(Exception):
+class PublishError(Told):
     """The folder is not one to write the site into."""
 
 

@@ -6,11 +6,12 @@ from identify.reference.mistakes import PackError
 from identify.reference.numbers import NumberError, design_years, first_bars, patent_years
 from identify.reference.records import MarkRow
 from identify.reference.windows import NONE
+from identify.told import Told
 
 SERIES = {"design": design_years, "patent": patent_years}
 
 
-class DateError(ValueError):
+class DateError(Told, ValueError):
     """What cannot be dated, with what would be right."""
 
 

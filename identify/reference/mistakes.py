@@ -5,6 +5,8 @@ from collections.abc import Iterable
 import msgspec
 from rapidfuzz import fuzz, process
 
+from identify.told import Told
+
 LONGEST = 40  # characters of a wrong text that are repeated
 NAMED = 8  # at most so many known words are listed when none comes near
 
@@ -26,7 +28,7 @@ class Mistake(msgspec.Struct, frozen=True):
         return f"{place}: {self.text}"
 
 
-class PackError(Exception):
+class PackError(Told):
     """A pack that cannot be compiled, with all of its mistakes."""
 
     def __init__(self, mistakes: list[Mistake]) -> None:

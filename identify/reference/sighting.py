@@ -23,13 +23,14 @@ from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
 from identify.reference.records import Change, Item, Pack, Source, Variant
 from identify.reference.years import YearsError, outside, read_years
+from identify.told import Told
 
 SOURCE = "sighting"
 SOURCE_ROW = {"id": SOURCE, "what": "Sightings noted with the app", "trust": "0.5"}
 COMMON = "0.1"  # how often it is met: seldom, or it would have been written down
 
 
-class SightingError(Exception):
+class SightingError(Told):
     """A sighting from which no change can be made, in a sentence."""
 
 

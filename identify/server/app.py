@@ -1,7 +1,7 @@
 """The Starlette application: serves the files that identify.phone gathers."""
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from starlette.applications import Starlette
 from starlette.datastructures import MutableHeaders
@@ -9,7 +9,7 @@ from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
-from starlette.routing import Route
+from starlette.routing import BaseRoute, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 TYPES = {
@@ -50,8 +50,10 @@ class SafeHeaders:
         await self.app(scope, receive, send_with_headers)
 
 
-def create_app(files: Mapping[str, bytes]) -> Starlette:
+def create_app(files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> Starlette:
     """The app that serves these files (path -> bytes); "index.html" is also the start page.
+
+    routes: what else is answered, under /api/.
 
     A browser asks again each time and gets "304 Not Modified" for what it has: an update shows at
     once, and offline the service worker answers.
@@ -72,6 +74,6 @@ def create_app(files: Mapping[str, bytes]) -> Starlette:
         return Response(files[name], media_type=kind, headers=headers)
 
     return Starlette(
-        routes=[Route("/{path:path}", serve)],
+        routes=[*routes, Route("/{path:path}", serve)],
         middleware=[Middleware(SafeHeaders), Middleware(GZipMiddleware, minimum_size=500)],
     )
