@@ -1,9 +1,13 @@
-"""The screens as one script: what is in many small files to work on goes to the phone as one.
+"""The screens as two scripts: what is in many small files to work on goes to the phone as few.
 
 Each module of web/ becomes a function that is called once and gives what the module exports, in
 the order in which they need one another; the exported names stand for all modules behind it. Only
 the plain forms that web/ uses are known: named imports from relative paths at the top, `export`
 before a function, class or const. Anything else is refused.
+
+What is asked for by `import()` from the folder home/ goes with all that only it needs into the
+second script, home.js, which the phone loads when it is first wanted. It imports the first one, so
+nothing at the top of the first may wait for it.
 """
 
 import posixpath
@@ -18,7 +22,10 @@ COMMENT = re.compile(
     r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n|^[ \t]*//[^\n]*\n", re.MULTILINE | re.DOTALL
 )
 INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
-LEFT = re.compile(r"^(?:import|export)\b.*", re.MULTILINE)
+LEFT = re.compile(r"^(?:import\b(?!\()|export\b).*", re.MULTILINE)
+APART = "home/"
+HOME = "home.js"
+MODULES = "modules"  # what home.js exports: its modules by their path
 
 
 class BundleError(Exception):
@@ -36,6 +43,8 @@ class _Bundle:
             name for text in sources.values() for _, name in EXPORT.findall(text)
         )
         self.written: list[str] = []
+        self.apart: list[str] = []  # modules that are loaded when they are wanted
+        self.used: set[str] = set()  # what was imported, by its name here
 
     def module(self, wanted: str, by: str) -> dict[str, str]:
         """What the module `wanted`, as `by` writes it, exports: the name of each here."""
@@ -79,13 +88,23 @@ class _Bundle:
             name, own = listed[0].strip(), listed[-1].strip()
             if name not in given:
                 raise BundleError(f"{by} imports {name} from {wanted}, which does not export it.")
+            self.used.add(given[name])
             if own != given[name]:
                 out.append(f"const {own} = {given[name]};\n")
         return "".join(out)
 
     def later(self, wanted: str, by: str) -> str:
         """What stands for `import("...")`: a promise of what the module exports."""
-        named = ", ".join(f"{name}: {own}" for name, own in self.module(wanted, by).items())
+        path = posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
+        if path.startswith(APART) and path not in self.given:
+            if path not in self.sources:
+                raise BundleError(f"{by} imports {wanted}, which is not there.")
+            if path not in self.apart:
+                self.apart.append(path)
+            return f'import("./{HOME}").then(({{{MODULES}}}) => {MODULES}["{path}"])'
+        given = self.module(wanted, by)
+        self.used.update(given.values())
+        named = ", ".join(f"{name}: {own}" for name, own in given.items())
         self.written.append(f"const later_{len(self.written)} = {{{named}}};")
         return f"Promise.resolve(later_{len(self.written) - 1})"
 
@@ -94,11 +113,29 @@ def _renaming(given: Mapping[str, str]) -> str:
     return ", ".join(name if name == own else f"{name}: {own}" for name, own in given.items())
 
 
-def bundled(sources: Mapping[str, str], start: str) -> str:
-    """The module `start` with all that it needs, in one. Raises BundleError."""
+def bundled(sources: Mapping[str, str], start: str) -> dict[str, str]:
+    """The module `start` with all that it needs as one script, under its own name; with what is
+    loaded later there is home.js too. Raises BundleError.
+    """
     bundle = _Bundle(sources)
     body, _ = bundle.body_of(start)
-    return small("\n".join([*bundle.written, f"{{\n{body}\n}}"]))
+    first = [*bundle.written, f"{{\n{body}\n}}"]
+    if not bundle.apart:
+        return {start: small("\n".join(first))}
+    later = _Bundle(sources)
+    later.given = dict(bundle.given)
+    later.apart = list(bundle.apart)
+    there = {own for given in bundle.given.values() for own in given.values()}
+    modules = []
+    for path in later.apart:  # grows while modules ask for more
+        given = later.module(posixpath.basename(path), path)
+        modules.append(f'"{path}": {{{", ".join(f"{n}: {own}" for n, own in given.items())}}}')
+    taken = ", ".join(sorted(later.used & there))
+    written = [f'import {{{taken}}} from "./{start}";'] if taken else []
+    written += [*later.written, f"export const {MODULES} = {{{', '.join(modules)}}};"]
+    if taken:
+        first.append(f"export {{{taken}}};")
+    return {start: small("\n".join(first)), HOME: small("\n".join(written))}
 
 
 def small(script: str) -> str:

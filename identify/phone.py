@@ -43,7 +43,7 @@ EXPORTS = (
     "conditions", "condition_rank", "read_number",
 )  # fmt: skip
 
-MODULE = re.compile(r"(app|(data|parts|screens)/[\w-]+)\.js$")  # goes into app.js
+MODULE = re.compile(r"(app|(data|home|parts|screens)/[\w-]+)\.js$")  # goes into app.js, home.js
 STUB = re.compile(r"\bstub\d+_")
 FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
 SECOND_NAME = re.compile(r"(?<= = function )flx_\w+ ")  # pscript's; the first does
@@ -139,8 +139,8 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
 
     packs: pack folders, or files compiled before. sw.js gets the list of the others and a name made
     from their contents, so that any change at all makes a new version. The modules of web/ go into
-    one, app.js. The demo collection comes with the packs it speaks of, the tables of numbers
-    always. Raises PackError for a pack with mistakes, EngineError for the core.
+    two, app.js and home.js. The demo collection comes with the packs it speaks of, the tables of
+    numbers always. Raises PackError for a pack with mistakes, EngineError for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
@@ -148,7 +148,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
         if path.is_file()
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
-    files["app.js"] = bundled(modules, "app.js").encode()
+    files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}
     files["engine.js"] = small(engine_module()).encode()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()

@@ -3,6 +3,7 @@
 import pytest
 
 from identify.bundle import BundleError, bundled, small
+from tests.conftest import serving
 
 START = 'import { greet as hello } from "./parts/greet.js";\nconsole.log(hello("you"));\n'
 GREET = """/** Says it. */
@@ -29,12 +30,12 @@ def said(browser, script: str) -> list[str]:
 
 
 def test_modules_keep_their_own_names_and_templates_their_spaces(browser):
-    assert said(browser, bundled(MODULES, "app.js")) == ["Hello2, dear  you  (1)"]
+    assert said(browser, bundled(MODULES, "app.js")["app.js"]) == ["Hello2, dear  you  (1)"]
 
 
 def test_a_module_asked_for_later_is_the_same_one(browser):
     later = 'const { word } = await import("./data/word.js");\nconsole.log(word);\n'
-    script = bundled(MODULES | {"app.js": START + later}, "app.js")
+    script = bundled(MODULES | {"app.js": START + later}, "app.js")["app.js"]
     assert said(browser, script) == ["Hello2, dear  you  (1)", "Hello2"]
     assert script.count("Hello") == 1
 
@@ -43,7 +44,46 @@ def test_modules_may_export_the_same_name(browser):
     again = 'import { word as other } from "./more.js";\nconst greet = 3;\n'
     again += 'import { word } from "./data/word.js";\nconsole.log(word + other + greet);\n'
     more = {"app.js": again, "more.js": "export const word = 1;\n"}
-    assert said(browser, bundled(MODULES | more, "app.js")) == ["Hello213"]
+    assert said(browser, bundled(MODULES | more, "app.js")["app.js"]) == ["Hello213"]
+
+
+def test_what_is_at_home_is_a_script_of_its_own_that_shares_the_rest(browser):
+    start = START + 'import("./home/far.js").then(({ tell }) => tell());\n'
+    start += 'import("./home/near.js").then(({ near }) => console.log(near));\n'
+    far = """import { word } from "../data/word.js";
+import { near } from "./near.js";
+
+export async function tell() {
+  const { last } = await import("./last.js");
+  console.log(word, near, last);
+}
+"""
+    more = {
+        "app.js": start,
+        "data/word.js": WORD + 'console.log("once");\n',
+        "home/far.js": far,
+        "home/near.js": 'console.log("near");\nexport const near = 5;\n',
+        "home/last.js": "export const last = 6;\n",
+    }
+    scripts = bundled(MODULES | more, "app.js")
+    assert set(scripts) == {"app.js", "home.js"}
+    assert "near = 5" in scripts["home.js"]
+    assert "near = 5" not in scripts["app.js"]
+    page = browser.new_page()
+    told: list[str] = []
+    page.on("console", lambda message: told.append(message.text))
+    html = (
+        '<!doctype html><link rel="icon" href="data:,"><script type="module" src="app.js"></script>'
+    )
+    files = {"index.html": html.encode()} | {n: t.encode() for n, t in scripts.items()}
+    with (
+        serving(files) as server,
+        page.expect_console_message(lambda message: message.text == "Hello2 5 6"),
+    ):
+        page.goto(server.url)
+    page.close()
+    assert told[:3] == ["once", "Hello2, dear  you  (1)", "near"]
+    assert sorted(told[3:]) == ["5", "Hello2 5 6"]
 
 
 @pytest.mark.parametrize(
@@ -54,6 +94,7 @@ def test_modules_may_export_the_same_name(browser):
         ("app.js", 'import { other } from "./data/word.js";\n', "which does not export it"),
         ("app.js", "export let word = 1;\n", "a form that cannot be put together"),
         ("app.js", 'import { word } from "./data/none.js";\n', "which is not there"),
+        ("app.js", 'const { word } = await import("./home/none.js");\n', "which is not there"),
         ("data/word.js", 'import { greet } from "../parts/greet.js";\n' + WORD, "needs"),
     ],
 )

@@ -220,13 +220,18 @@ def compressed(files: dict[str, bytes], names: list[str]) -> float:
 
 
 def test_what_is_sent_is_small(site, capsys):
-    """Compressed: JavaScript at most 90 KB, the shell 130, shell with engine and demo pack 150."""
-    script = [name for name in site if name.endswith(".js")]
+    """Compressed: JavaScript at most 90 KB, the shell 130, shell with engine and demo pack 150.
+
+    What the first question does not wait for is loaded later, and counts for itself.
+    """
+    later = [name for name in ("home.js", "merging.js", "home.css") if name in site]
+    script = [name for name in site if name.endswith(".js") and name not in later]
     shell = [*script, "index.html", "style.css", "manifest.webmanifest"]
     packs = [name for name in site if name == "packs/pellmarsh.json"]
     sizes = [compressed(site, names) for names in (script, shell, [*shell, *packs])]
     with capsys.disabled():
         print("\nscript {:.1f} KB, shell {:.1f} KB, with the pack {:.1f} KB".format(*sizes))
+        print(f"loaded later {compressed(site, later):.1f} KB")
     assert sizes[0] <= 90
     assert sizes[1] <= 130
     assert sizes[2] <= 150
