@@ -317,12 +317,14 @@ window.addEventListener("online", signal);
 window.addEventListener("offline", signal);
 
 const starting = start().catch(stuck);
-await starting;
-signal();
-startWorker({
-  ready: signal,
-  replaced: () =>
-    notice("Another window put a new version in place.", [
-      ["Open it here too", () => location.reload()],
-    ]),
-}).then(signal);
+// Not awaited at the top: home.js, which the start may need, waits for this file to end.
+starting.then(() => {
+  signal();
+  startWorker({
+    ready: signal,
+    replaced: () =>
+      notice("Another window put a new version in place.", [
+        ["Open it here too", () => location.reload()],
+      ]),
+  }).then(signal);
+});

@@ -1,7 +1,8 @@
 /** The backup file: everything the collector keeps as JSON, and its restore, which only ever adds. */
+import { backedUp } from "./backed.js";
 import { entry, reread } from "./records.js";
 import { isTime, newId, same, sound } from "./shapes.js";
-import { look, read, together, write } from "./store.js";
+import { look, together } from "./store.js";
 
 const FORMAT = 1;
 const STORES = ["records", "journal", "photos"];
@@ -53,16 +54,6 @@ export function asText(blob) {
     reader.onerror = () => reject(reader.error);
     reader.readAsDataURL(blob);
   });
-}
-
-/** Remembers that everything up to this place of the journal is in a backup file. */
-export function backedUp(seq) {
-  return write("kept", "backup", { seq, time: new Date().toISOString() });
-}
-
-/** The last backup: {seq, time}; seq 0 and time "" for none. */
-export async function lastBackup() {
-  return (await read("kept", "backup")) ?? { seq: 0, time: "" };
 }
 
 /** What a backup file holds. Throws NoBackup. */

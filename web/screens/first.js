@@ -1,6 +1,7 @@
 import { anything } from "../data/records.js";
 import { button, el } from "../parts/element.js";
-import { startEmpty, takeDemo } from "./more.js";
+import { takeDemo } from "./later.js";
+import { startEmpty } from "./more.js";
 
 /** At the first start: look round with the demo collection, or start with nothing. Null later on. */
 export function firstOffer(app) {

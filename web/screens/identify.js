@@ -11,7 +11,7 @@ import { openAnswers } from "./answers.js";
 import { openAnything } from "./anything.js";
 import { openCandidates } from "./candidates.js";
 import { heldClaim, openClaim } from "./claim.js";
-import { openDatedNumber } from "./dated-number.js";
+import { datedNumber } from "./later.js";
 import { firstOffer } from "./first.js";
 import { questionCard } from "./question.js";
 import { updateOffer } from "./settings.js";
@@ -101,7 +101,7 @@ export function identify(app) {
     collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
     want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
     sighting: () => app.shelf().then(({ takeUp }) => takeUp.sighting()),
-    number: (what) => openDatedNumber(app, what),
+    number: (what) => datedNumber(app, what),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
 

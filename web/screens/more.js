@@ -1,12 +1,10 @@
-import { NoBackup, lastBackup, readBackup, restore } from "../data/backup.js";
+import { lastBackup } from "../data/backed.js";
 import { changedAfter } from "../data/journal.js";
 import { all, everything } from "../data/records.js";
 import { keepSettings } from "../data/settings.js";
-import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
-import { notice } from "../parts/status.js";
-import { waitingText } from "./backup.js";
-import { openDatedNumber } from "./dated-number.js";
+import { waitingText } from "../parts/waiting.js";
+import { datedNumber, takeDemo } from "./later.js";
 
 const PLACES = [
   ["find", "Search everything", "Pieces, wants and notes"],
@@ -33,7 +31,7 @@ export async function moreScreen(app, keep) {
       "ul",
       { class: "found" },
       places,
-      link("Date a number or barcode", "Design, patent or bars: the year", () => openDatedNumber(app)),
+      link("Date a number or barcode", "Design, patent or bars: the year", () => datedNumber(app)),
       link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
     ),
     everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),
@@ -63,25 +61,6 @@ export function demoOffer(app, keep) {
   );
 }
 
-/** Puts the demo collection in. */
-export function takeDemo(app, keep) {
-  return keep.run(async () => {
-    try {
-      const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      const read = readBackup(await response.text());
-      const { kept } = await restore(read, "Demo collection");
-      if (kept === "") notice(problem());
-    } catch (error) {
-      if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
-      notice("The demo could not be loaded. With a signal, try again.");
-      return;
-    }
-    for (const { id } of keep.ranges) await keep.ready(id);
-    await started(app);
-    keep.open("collection");
-  });
-}
-
 /** Starts with nothing: the offer does not come again. */
 export function startEmpty(app, keep) {
   return keep.run(async () => {
@@ -90,7 +69,8 @@ export function startEmpty(app, keep) {
   });
 }
 
-async function started(app) {
+/** The choice at the first start is made. */
+export async function started(app) {
   app.settings = { ...app.settings, first: false };
   await keepSettings(app.settings);
 }

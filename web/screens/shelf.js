@@ -18,21 +18,16 @@ import { button, el } from "../parts/element.js";
 import { small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
-import { backupScreen } from "./backup.js";
-import { changesScreen } from "./changes.js";
 import { chooseScreen } from "./choose.js";
 import { collectionScreen } from "./collection.js";
 import { duplicatesScreen } from "./duplicates.js";
 import { findScreen } from "./find.js";
-import { formationsScreen } from "./formations.js";
+import { laterScreen } from "./later.js";
 import { moreScreen } from "./more.js";
 import { noteScreen } from "./note.js";
 import { notebookScreen } from "./notebook.js";
 import { pieceScreen } from "./piece.js";
-import { printScreen } from "./print.js";
-import { sightingScreen, sightingsScreen } from "./sighting.js";
 import { collectIt, noteIt, sightingIt, wantIt } from "./takeup.js";
-import { trashScreen } from "./trash.js";
 import { wantScreen, wantsScreen } from "./wants.js";
 
 const SCREENS = {
@@ -43,16 +38,9 @@ const SCREENS = {
   notebook: notebookScreen,
   note: noteScreen,
   duplicates: duplicatesScreen,
-  formations: formationsScreen,
   find: findScreen,
-  print: printScreen,
-  trash: trashScreen,
-  changes: changesScreen,
   choose: chooseScreen,
-  backup: backupScreen,
   more: moreScreen,
-  sighting: sightingScreen,
-  sightings: sightingsScreen,
 };
 
 /** What `load` gives; null where a pack cannot be read: the records can all the same. */
@@ -226,7 +214,7 @@ export async function openShelf(app) {
   }
 
   onChanged(() => {
-    if (here().screen in SCREENS && !document.activeElement?.matches("input, textarea, select"))
+    if (here().screen !== "identify" && !document.activeElement?.matches("input, textarea, select"))
       app.run(keep.redraw);
   });
 
@@ -241,9 +229,9 @@ export async function openShelf(app) {
 
   return {
     keep,
-    has: (screen) => screen in SCREENS,
     /** The nodes of a screen. */
-    draw: (entry) => SCREENS[entry.screen](app, keep, entry),
+    draw: async (entry) =>
+      (SCREENS[entry.screen] ?? (await laterScreen(entry.screen)))(app, keep, entry),
     takeUp: {
       note: () => noteIt(app, keep),
       piece: () => collectIt(app, keep),

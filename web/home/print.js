@@ -3,8 +3,8 @@ import { button, el, heading } from "../parts/element.js";
 import { moneyText, totalText } from "../parts/money.js";
 import { itemPlace, stateText, title, variantText } from "../parts/naming.js";
 import { dayText, today } from "../parts/when.js";
-import { duplicateGroups } from "./duplicates.js";
-import { sortedWants } from "./wants.js";
+import { duplicateGroups } from "../screens/duplicates.js";
+import { sortedWants } from "../screens/wants.js";
 
 const SHEETS = {
   wants: { name: "Wants", make: wantsSheet },

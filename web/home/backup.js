@@ -1,11 +1,12 @@
-import { NoBackup, backedUp, lastBackup, makeBackup, readBackup, restore } from "../data/backup.js";
+import { backedUp, lastBackup } from "../data/backed.js";
+import { NoBackup, makeBackup, readBackup, restore } from "../data/backup.js";
 import { askToKeep, kept } from "../data/install.js";
 import { changedAfter } from "../data/journal.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/photobox.js";
 import { notice } from "../parts/status.js";
-import { timeText } from "../parts/when.js";
+import { waitingText } from "../parts/waiting.js";
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
 export async function backupScreen(_app, keep) {
@@ -34,15 +35,6 @@ export async function backupScreen(_app, keep) {
     heading(2, "Will the browser keep it?"),
     await keepText(keep),
   );
-}
-
-/** How much is not in a backup, in a sentence. */
-export function waitingText(waiting, time) {
-  if (waiting === 0) return time === "" ? "There is nothing to back up yet." : `Everything is in the backup of ${timeText(time)}.`;
-  const count = waiting === 1 ? "1 entry is" : `${waiting} entries are`;
-  return time === ""
-    ? `${count} only on this phone: there is no backup yet.`
-    : `${count} not in the last backup, of ${timeText(time)}.`;
 }
 
 async function handOver(keep) {

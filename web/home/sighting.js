@@ -12,7 +12,7 @@ import { answerText, itemName, small, span } from "../parts/say.js";
 import { claimEdtf, claimProblem, seenWords } from "../parts/say-claim.js";
 import { notice } from "../parts/status.js";
 import { timeText } from "../parts/when.js";
-import { discard, gone } from "./piece.js";
+import { discard, gone } from "../screens/piece.js";
 
 /** All sightings, and the file of them. */
 export function sightingsScreen(_app, keep) {

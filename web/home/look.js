@@ -1,0 +1,12 @@
+import { el } from "../parts/element.js";
+
+let taken = null;
+
+/** Takes in home.css, once; resolves when it is there, or cannot be had. */
+export function withLook() {
+  taken ??= new Promise((resolve) => {
+    const href = new URL("../home.css", import.meta.url).href;
+    document.head.append(el("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve }));
+  });
+  return taken;
+}

@@ -1,0 +1,55 @@
+/** What is in home.js, loaded when it is first wanted; the app keeps it on the phone all the same. */
+import { button, el, heading } from "../parts/element.js";
+import { notice } from "../parts/status.js";
+
+const MISSING = "This part of the app could not be loaded. With a signal, try again.";
+
+/** The screens there: each gives its function. */
+const SCREENS = {
+  backup: async () => (await import("../home/backup.js")).backupScreen,
+  changes: async () => (await import("../home/changes.js")).changesScreen,
+  formations: async () => (await import("../home/formations.js")).formationsScreen,
+  print: async () => (await import("../home/print.js")).printScreen,
+  sighting: async () => (await import("../home/sighting.js")).sightingScreen,
+  sightings: async () => (await import("../home/sighting.js")).sightingsScreen,
+  trash: async () => (await import("../home/trash.js")).trashScreen,
+};
+
+/** The function of a screen; where it cannot be loaded, one that says so. */
+export async function laterScreen(screen) {
+  try {
+    const { withLook } = await import("../home/look.js");
+    await withLook();
+    return await SCREENS[screen]();
+  } catch (error) {
+    console.warn(error);
+    return () =>
+      el(
+        "section",
+        { class: "shelf" },
+        heading(1, "Not on this phone yet"),
+        el("p", {}, MISSING),
+        button("Try again", () => location.reload(), { class: "main" }),
+      );
+  }
+}
+
+/** The sheet where a number on the piece gives its year. */
+export async function datedNumber(app, what) {
+  await told(async () => (await import("../home/dated-number.js")).openDatedNumber(app, what));
+}
+
+/** Puts the demo collection in. */
+export async function takeDemo(app, keep) {
+  await told(async () => (await import("../home/demo.js")).takeDemo(app, keep));
+}
+
+/** Does something of home.js, or says that it is not there. */
+async function told(act) {
+  try {
+    await act();
+  } catch (error) {
+    console.warn(error);
+    notice(MISSING);
+  }
+}
