@@ -286,6 +286,16 @@ function whenIdle(act, times) {
 function openSettings() {
   if (here().screen !== "settings") openScreen("settings");
 }
+/** What the app was opened for: a pairing link is taken out of the address before anything else. */
+async function arrive(step) {
+  const { hash } = location;
+  if (hash !== "") history.replaceState({ ...here(), step }, "", location.pathname);
+  await starting;
+  if (hash === "" && !app.settings?.paired) return;
+  const { arrive: begin } = await import("./home/arrival.js");
+  await begin(app, hash);
+}
+
 
 /** The collection's screens: loaded once, after the first question is on the screen. */
 function shelf() {

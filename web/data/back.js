@@ -46,7 +46,7 @@ export function goBack(steps) {
   });
 }
 
-/** Calls `moved` with the entry whenever Back or Forward was used. */
+/** Calls `moved` with the entry whenever Back or Forward was used; a link that arrives is neither. */
 export function onMoved(moved) {
-  window.addEventListener("popstate", () => moved(here()));
+  window.addEventListener("popstate", () => location.hash === "" && moved(here()));
 }

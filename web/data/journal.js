@@ -1,21 +1,24 @@
 /** The journal read backwards: what was changed, undoing it, and a record's earlier versions. */
 import { change } from "./records.js";
 import { same } from "./shapes.js";
-import { look } from "./store.js";
+import { look, together } from "./store.js";
 
-/** The latest changes: [{group, what, time, records: [ids], undone, undoes}], the newest first. */
+/**
+ * The latest changes: [{group, what, time, records: [ids], undone, undoes, pulled: made on another
+ * device}], the newest first.
+ */
 export async function latest(most) {
   const found = new Map();
   const undone = new Set();
   await look(["journal"], (there) =>
     there.backwards("journal", (entry) => {
-      if (entry.side) return true;
-      const { group, what, time, undoes } = entry;
+      if (entry.side && !entry.pulled) return true;
+      const { group, what, time, undoes, pulled = false } = entry;
       if (!found.has(group)) {
         if (found.size === most) return false;
         const gone = undone.has(group);
         if (undoes !== "" && !gone) undone.add(undoes);
-        found.set(group, { group, what, time, undoes, undone: gone, records: [] });
+        found.set(group, { group, what, time, undoes, undone: gone, pulled, records: [] });
       }
       found.get(group).records.push(entry.record);
       return true;
@@ -45,12 +48,15 @@ export async function undoable() {
  */
 export async function undo({ group, what }) {
   let left = 0;
+  let settled = [];
   const done = await change(
     `Undone: ${what}`,
     async (there) => {
       const entries = await there.where("journal", "group", group);
+      settled = entries.filter((one) => one.settles);
       return entries.map((one) => ({
         id: one.record,
+        writes: one.settles && [],
         alter(now) {
           if (!now || now.gone) {
             left += 1;
@@ -64,7 +70,17 @@ export async function undo({ group, what }) {
     },
     { undoes: group },
   );
+  for (const { record, settles } of settled) await reopen(record, settles);
   return { ...done, left };
+}
+
+/** Offers once more what had been settled: `clash` as in the store `clashes`. */
+function reopen(record, clash) {
+  return together(["clashes"], async (there) => {
+    const row = (await there.get("clashes", record)) ?? { record, clashes: [] };
+    const others = (row.reopened ?? []).filter(({ field }) => field !== clash.field);
+    await there.put("clashes", { ...row, reopened: [...others, clash] });
+  });
 }
 
 function takenBack(now, { before, after }) {

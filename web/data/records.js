@@ -9,13 +9,15 @@
  *   undoes         the group that was undone; "" for none
  *   side           a version that came from elsewhere and was not taken up: only history
  */
+import { STORAGE } from "./practice.js";
 import { newId, same } from "./shapes.js";
 import { look, together } from "./store.js";
 
 const known = new Map();
 const listeners = [];
+const writers = [];
 const STORES = ["records", "journal", "photos"];
-const channel = "BroadcastChannel" in self ? new BroadcastChannel("identify records") : null;
+const channel = "BroadcastChannel" in self ? new BroadcastChannel(`${STORAGE} records`) : null;
 let reading = null;
 let edition = 0;
 
@@ -50,10 +52,15 @@ export function onChanged(heard) {
   listeners.push(heard);
 }
 
+/** Calls `heard` after each change that was made in this window. */
+export function onWritten(heard) {
+  writers.push(heard);
+}
+
 async function refresh(ids) {
   await look(["records"], async (there) => {
     const found = await Promise.all(ids.map((id) => there.get("records", id)));
-    ids.forEach((id, place) => found[place] && known.set(id, found[place]));
+    ids.forEach((id, place) => (found[place] ? known.set(id, found[place]) : known.delete(id)));
   });
   edition += 1;
   for (const heard of listeners) heard(ids);
@@ -61,6 +68,7 @@ async function refresh(ids) {
 
 /** Takes up what was written past this module, and tells other windows. */
 export async function reread(ids) {
+  if (ids.length === 0) return;
   await refresh(ids);
   channel?.postMessage(ids);
 }
@@ -95,7 +103,8 @@ export function everything() {
 }
 
 /**
- * Changes records. `what` says it in a few words; `edits`: [{id, alter(now or null) -> record}], or
+ * Changes records. `what` says it in a few words; `edits`: [{id, alter(now or null) -> record,
+ * writes: names of fields that count as written though they stay the same, or left out}], or
  * a function that gets the stores and gives such a list; `photos` are kept along with it. Gives
  * {kept: "disk", "memory" or "" when it failed, group}. What `alter` throws comes through.
  */
@@ -105,17 +114,18 @@ export async function change(what, edits, { photos = [], ...marks } = {}) {
   const kept = await together(STORES, async (there) => {
     const list = typeof edits === "function" ? await edits(there) : edits;
     const found = await Promise.all(list.map(({ id }) => there.get("records", id)));
-    list.forEach(({ alter }, place) => {
+    list.forEach(({ alter, writes }, place) => {
       const before = found[place] ?? null;
       const after = alter(before);
-      if (after && !same(before, after)) changed.push([before, stamped(before, after)]);
+      if (after && (writes || !same(before, after)))
+        changed.push([before, stamped(before, after), writes]);
     });
-    const writes = photos.map((photo) => there.put("photos", photo));
-    for (const [before, after] of changed) {
-      writes.push(there.put("records", after));
-      writes.push(there.put("journal", entry(before, after, { group, what, ...marks })));
+    const puts = photos.map((photo) => there.put("photos", photo));
+    for (const [before, after, writes] of changed) {
+      puts.push(there.put("records", after));
+      puts.push(there.put("journal", entry(before, after, { group, what, ...marks }, writes)));
     }
-    await Promise.all(writes);
+    await Promise.all(puts);
   });
   if (kept !== "") tell(changed.map(([, after]) => after));
   return { kept, group };
@@ -125,6 +135,7 @@ function tell(records) {
   for (const one of records) known.set(one.id, one);
   edition += 1;
   if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));
+  for (const heard of writers) heard();
 }
 
 function stamped(before, after) {
@@ -133,9 +144,9 @@ function stamped(before, after) {
   return { ...after, made: before?.made ?? after.made ?? changed, changed };
 }
 
-/** A journal entry, with nothing but the fields that differ. */
-export function entry(before, after, marks) {
-  const fields = fieldsThatDiffer(before ?? {}, after);
+/** A journal entry, with nothing but the fields that differ, and those named. */
+export function entry(before, after, marks, writes = []) {
+  const fields = [...new Set([...fieldsThatDiffer(before ?? {}, after), ...writes])];
   return {
     time: after.changed,
     record: after.id,
@@ -198,7 +209,7 @@ export async function deleteForGood(ids, photos) {
       const { type, made, changed, trashed: gone } = now;
       left.push(stamped(now, { id, type, made, changed, trashed: gone, gone: true }));
       for (const old of await there.where("journal", "record", id)) {
-        await there.put("journal", { ...old, before: old.before && {}, after: {}, side: true });
+        await there.put("journal", scrubbed(old));
       }
     }
     const marks = { group: newId("g"), what: "Deleted for good", side: true };
@@ -206,8 +217,19 @@ export async function deleteForGood(ids, photos) {
       await there.put("records", one);
       await there.put("journal", entry({}, one, marks));
     }
-    for (const id of photos) await there.remove("photos", id);
+    for (const id of photos) {
+      await there.remove("photos", id);
+      const changed = new Date().toISOString();
+      const gone = { id, type: "photo", changed, gone: true };
+      await there.put("journal", entry({}, gone, marks));
+    }
   });
   if (kept !== "") tell(left);
   return kept;
+}
+
+/** A journal entry without what it wrote; an operation of it is known to be so. */
+export function scrubbed(old) {
+  const bare = { ...old, before: old.before && {}, after: {}, side: true };
+  return old.op ? { ...bare, scrubbed: true } : bare;
 }

@@ -1,23 +1,38 @@
 /** The server that the app came from, where there is more to it than files. */
 const at = (path) => new URL(`../api/${path}`, import.meta.url);
 const NOTHING = { sync: false, exchange: false, editor: false, name: "" };
+const LONGEST = 60_000;
+let offered = null;
+let token = "";
 
 /** Why the server did not do it, in a sentence. `status`: of HTTP; 0 when it could not be reached. */
 export class Refused extends Error {
-  constructor(message, status, body = {}) {
+  constructor(message, status, body = {}, wait = 0) {
     super(message);
     this.status = status;
     this.body = body;
+    this.wait = wait; // seconds that the server asks to wait
   }
 }
 
-/** What the server can do besides: {sync, exchange, editor, name}; nothing on a plain host. */
-export async function offers() {
-  try {
-    return { ...NOTHING, ...(await ask("offers")) };
-  } catch {
-    return NOTHING;
-  }
+/** What this device is known by to the server from here on; "" for nothing. */
+export function useToken(text) {
+  token = text;
+}
+
+/**
+ * What the server can do besides: {sync, exchange, editor, name}; nothing on a plain host. Asked once
+ * a start, and only when something of it is wanted: a plain host has no such address.
+ */
+export function offers() {
+  offered ??= ask("offers").then(
+    (found) => ({ ...NOTHING, ...found }),
+    ({ status }) => {
+      if (status === 0) offered = null;
+      return NOTHING;
+    },
+  );
+  return offered;
 }
 
 /** One request; gives the JSON of the answer. Throws Refused. */
@@ -32,15 +47,19 @@ export async function ask(path, options = {}) {
 
 /** One request; gives the answer as it is. Throws Refused. */
 export async function send(path, options = {}) {
+  const headers = { ...options.headers, ...(token && { Authorization: `Bearer ${token}` }) };
+  const signal = AbortSignal.timeout?.(LONGEST);
   let response;
   try {
-    response = await fetch(at(path), { cache: "no-store", ...options });
+    response = await fetch(at(path), { cache: "no-store", signal, ...options, headers });
   } catch {
     throw new Refused("The server cannot be reached. Try again where there is a signal.", 0);
   }
   if (response.ok) return response;
   const body = await response.json().catch(() => ({}));
-  throw new Refused(body.error ?? `The server answered ${response.status}.`, response.status, body);
+  const wait = Number(response.headers.get("Retry-After")) || 0;
+  const said = body.error ?? body.problem ?? `The server answered ${response.status}.`;
+  throw new Refused(said, response.status, body, wait);
 }
 
 /** Sends a value as JSON. */

@@ -1,8 +1,15 @@
 /** What the person has chosen: the range, what they have with them, how they count. */
 import { read, write } from "./store.js";
 
-/** first: nothing was chosen yet on how to start the collection. */
-const USUAL = { range: "", able: [], currency: "GBP", duplicates: "variant", first: true };
+/** first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own. */
+const USUAL = {
+  range: "",
+  able: [],
+  currency: "GBP",
+  duplicates: "variant",
+  first: true,
+  paired: false,
+};
 
 /** The settings, with the usual ones where none were chosen. */
 export async function readSettings() {

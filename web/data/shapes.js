@@ -73,9 +73,27 @@ export function newId(letter) {
   return letter + Array.from(bytes, (byte) => (byte % 36).toString(36)).join("");
 }
 
+function shapeOf(type) {
+  return Object.hasOwn(SHAPES, type) ? SHAPES[type] : undefined;
+}
+
+/**
+ * The record so that the app can work with it: a field that is missing, or holds another sort of
+ * value than it should, is as in a new one; a field that was taken away is not there.
+ */
+export function fitting(record) {
+  const shape = shapeOf(record.type) ?? {};
+  const fits = ([name, value]) =>
+    Object.hasOwn(shape, name)
+      ? alike(value, shape[name]) && (value !== null || shape[name] === null)
+      : value !== null;
+  const found = Object.fromEntries(Object.entries(record).filter(fits));
+  return { ...structuredClone(shape), ...found };
+}
+
 /** Can the app work with this record? Fields that it does not know are welcome. */
 export function sound(record) {
-  const shape = SHAPES[record?.type];
+  const shape = shapeOf(record?.type);
   return (
     shape !== undefined &&
     /^r\w+$/.test(record.id) &&

@@ -3,17 +3,20 @@
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
  */
 import { inMemory } from "./memory.js";
+import { STORAGE } from "./practice.js";
 
-const NAME = "identify";
-const VERSION = 2;
+const VERSION = 3;
 const JOURNAL = { keyPath: "seq", autoIncrement: true };
 const STORES = {
   kept: {},
   records: { keyPath: "id" },
   photos: { keyPath: "id" },
   journal: JOURNAL,
+  heads: { keyPath: "record" },
+  clashes: { keyPath: "record" },
+  announced: { keyPath: "id" },
 };
-const INDEXES = { journal: ["record", "group"] };
+const INDEXES = { journal: ["record", "group", "op", "held"], announced: ["held"] };
 let database = null;
 let failure = "";
 let lost = false;
@@ -44,12 +47,15 @@ function lose() {
 
 function opened() {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, VERSION);
+    const request = indexedDB.open(STORAGE, VERSION);
     request.onupgradeneeded = () => {
       for (const [name, kind] of Object.entries(STORES)) {
-        if (request.result.objectStoreNames.contains(name)) continue;
-        const store = request.result.createObjectStore(name, kind);
-        for (const field of INDEXES[name] ?? []) store.createIndex(field, field);
+        const store = request.result.objectStoreNames.contains(name)
+          ? request.transaction.objectStore(name)
+          : request.result.createObjectStore(name, kind);
+        for (const field of INDEXES[name] ?? []) {
+          if (!store.indexNames.contains(field)) store.createIndex(field, field);
+        }
       }
     };
     request.onblocked = () => reject(new Error("blocked"));
@@ -141,6 +147,17 @@ function over(transaction) {
     get: (store, key) => result(at(store).get(key)),
     all: (store) => result(at(store).getAll()),
     where: (store, field, value) => result(at(store).index(field).getAll(value)),
+    keys: (store) => result(at(store).getAllKeys()),
+    /** What comes after `key` in the store's order, `most` of them. */
+    after: (store, key, most) => result(at(store).getAll(IDBKeyRange.lowerBound(key, true), most)),
+    /** The keys of those that have another value than this one in a field, in the store's order. */
+    async othersKeys(store, field, value) {
+      const index = at(store).index(field);
+      const ranges = [IDBKeyRange.upperBound(value, true), IDBKeyRange.lowerBound(value, true)];
+      const found = await Promise.all(ranges.map((range) => result(index.getAllKeys(range))));
+      return found.flat().sort((a, b) => (a < b ? -1 : 1));
+    },
+    empty: (store) => result(at(store).clear()),
     put: (store, value, key) => result(at(store).put(value, key)),
     remove: (store, key) => result(at(store).delete(key)),
     backwards: (store, visit) => walk(at(store).openCursor(null, "prev"), visit),

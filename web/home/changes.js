@@ -1,9 +1,9 @@
 import { historyOf, latest } from "../data/journal.js";
 import { record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
-import { moneyText } from "../parts/money.js";
 import { title } from "../parts/naming.js";
 import { timeText } from "../parts/when.js";
+import { fieldName, valueText } from "./values.js";
 
 const MOST = 60;
 const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
@@ -25,14 +25,18 @@ export async function changesScreen(app, keep, { id }) {
   );
 }
 
-function step(keep, { group, what, time, records, undone }) {
+function step(keep, { group, what, time, records, undone, pulled }) {
   const first = record(records[0]);
   const name = first && first.type !== "budget" && !first.gone ? title(keep.packs, first) : "";
   const about = records.length > 1 ? `${records.length} entries` : name;
   return [
     heading(2, what),
-    el("p", { class: "quiet" }, [about, timeText(time), undone ? "undone" : ""].filter(Boolean).join(" · ")),
-    undone
+    el(
+      "p",
+      { class: "quiet" },
+      [about, timeText(time), pulled ? "on another device" : "", undone ? "undone" : ""].filter(Boolean).join(" · "),
+    ),
+    undone || pulled
       ? null
       : button("Undo this", () => keep.run(() => keep.takeBack({ group, what })), {
           class: "plain",
@@ -41,11 +45,12 @@ function step(keep, { group, what, time, records, undone }) {
   ];
 }
 
-function version(app, keep, { record: id, what, time, before, after }) {
-  const show = (value) => valueText(app, value);
+function version(app, keep, { record: id, what, time, before, after, pulled }) {
+  const pack = keep.packs.get(record(id)?.pack);
+  const show = (value) => valueText(app, value, pack);
   const fields = Object.keys({ ...before, ...after }).filter((name) => !SILENT.has(name));
   const lines = before
-    ? fields.map((name) => `${label(name)}: ${show(before[name])} → ${show(after[name])}`)
+    ? fields.map((name) => `${fieldName(name)}: ${show(before[name])} → ${show(after[name])}`)
     : [];
   const back = (values, when) =>
     button(
@@ -57,11 +62,11 @@ function version(app, keep, { record: id, what, time, before, after }) {
           if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
             await keep.redraw();
         }),
-      { class: "plain", "aria-label": `${label(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
+      { class: "plain", "aria-label": `${fieldName(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
     );
   return [
     heading(2, what),
-    el("p", { class: "quiet" }, timeText(time)),
+    el("p", { class: "quiet" }, pulled ? `${timeText(time)} · on another device` : timeText(time)),
     el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
     lines.length === 0
       ? null
@@ -71,16 +76,4 @@ function version(app, keep, { record: id, what, time, before, after }) {
 
 function values(from, fields) {
   return Object.fromEntries(fields.filter((name) => name in from).map((name) => [name, from[name]]));
-}
-
-function label(name) {
-  return (name[0] ?? "").toUpperCase() + name.slice(1).replace(/_/g, " ");
-}
-
-function valueText(app, value) {
-  if (value === undefined || value === null || value === "") return "nothing";
-  if (value === true || value === false) return value ? "yes" : "no";
-  if (value.currency) return moneyText(app.engine, value);
-  if (Array.isArray(value)) return value.length === 0 ? "none" : value.map((one) => one.variant ?? one.feature ?? one).join(", ");
-  return String(value);
 }

@@ -11,6 +11,7 @@ import { photoBox } from "../parts/photobox.js";
 import { answerText, itemName, small, span } from "../parts/say.js";
 import { claimEdtf, claimProblem, seenWords } from "../parts/say-claim.js";
 import { notice } from "../parts/status.js";
+import { unsettledLine } from "../parts/unsettled.js";
 import { timeText } from "../parts/when.js";
 import { discard, gone } from "../screens/piece.js";
 
@@ -65,6 +66,7 @@ export async function sightingScreen(app, keep, { id }) {
     { class: "shelf" },
     el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the reference" : "Sighting"),
     heading(1, named(keep, sighting)),
+    await unsettledLine(keep, id),
     textField("What to call it", sighting.called, save("called", "Name"), {
       hint: "In a few words: blue, with a silver roof.",
     }),

@@ -7,9 +7,11 @@ const MISSING = "This part of the app could not be loaded. With a signal, try ag
 /** The screens there: each gives its function. */
 const SCREENS = {
   backup: async () => (await import("../home/backup.js")).backupScreen,
+  devices: async () => (await import("../home/devices.js")).devicesScreen,
   changes: async () => (await import("../home/changes.js")).changesScreen,
   formations: async () => (await import("../home/formations.js")).formationsScreen,
   print: async () => (await import("../home/print.js")).printScreen,
+  settle: async () => (await import("../home/settle.js")).settleScreen,
   sighting: async () => (await import("../home/sighting.js")).sightingScreen,
   sightings: async () => (await import("../home/sighting.js")).sightingsScreen,
   trash: async () => (await import("../home/trash.js")).trashScreen,

@@ -3,6 +3,7 @@ import { changedAfter } from "../data/journal.js";
 import { all, everything } from "../data/records.js";
 import { keepSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
+import { unsettled } from "../parts/unsettled.js";
 import { waitingText } from "../parts/waiting.js";
 import { datedNumber, takeDemo } from "./later.js";
 
@@ -12,6 +13,7 @@ const PLACES = [
   ["formations", "Sets and trains", "What is missing from those you own part of"],
   ["sightings", "Sightings", "What the reference does not know yet"],
   ["backup", "Backup", ""],
+  ["devices", "Devices and sync", "Several phones and computers, one collection"],
   ["changes", "The latest changes", "Look back, and undo"],
   ["trash", "Trash", "What was deleted, photos too"],
 ];
@@ -21,6 +23,7 @@ export async function moreScreen(app, keep) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
   const places = PLACES.map(([screen, name, about]) =>
+  const open = (await unsettled()).length;
     link(name, screen === "backup" ? waitingText(waiting, time) : about, () => keep.open(screen)),
   );
   return el(
@@ -31,6 +34,7 @@ export async function moreScreen(app, keep) {
       "ul",
       { class: "found" },
       places,
+      open > 0 ? link("To settle", "Changed on two devices", () => keep.open("settle")) : null,
       link("Date a number or barcode", "Design, patent or bars: the year", () => datedNumber(app)),
       link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
     ),

@@ -8,6 +8,7 @@ import { itemPlace, title, variantPlace } from "../parts/naming.js";
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price.js";
 import { variantName } from "../parts/say.js";
+import { unsettledLine } from "../parts/unsettled.js";
 import { today } from "../parts/when.js";
 import { conditionFields, discard, gone } from "./piece.js";
 
@@ -22,6 +23,7 @@ export async function noteScreen(app, keep, { id }) {
     { class: "shelf" },
     el("p", { class: "kicker" }, { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note"),
     heading(1, title(keep.packs, note)),
+    await unsettledLine(keep, id),
     candidates(keep, note),
     photoBox(keep, id),
     moneyField(app, "Price asked", note.asked, save("asked", "Price asked")),

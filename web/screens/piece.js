@@ -9,6 +9,7 @@ import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../par
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price.js";
 import { answerText, variantName } from "../parts/say.js";
+import { unsettledLine } from "../parts/unsettled.js";
 import { dayText, readDay } from "../parts/when.js";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
@@ -22,6 +23,7 @@ export async function pieceScreen(app, keep, { id }) {
     "section",
     { class: "shelf" },
     heading(1, title(keep.packs, piece)),
+    await unsettledLine(keep, id),
     piece.item === ""
       ? textField("What it is", piece.called ?? "", save("called", "Name"))
       : variants(keep, piece, pack),

@@ -27,7 +27,7 @@ export function settingsScreen(app, act) {
     ableChoice(app, act),
     currencyChoice(app, act),
     installHelp(),
-    stored(),
+    stored(app),
     about(app),
     button(app.piece ? "Back to the piece" : "Back to the start", act.back, { class: "main wide" }),
   );
@@ -107,7 +107,14 @@ function installHelp() {
   );
 }
 
-function stored() {
+/** What leaves the phone, and where to. */
+function sentText({ settings }) {
+  return settings.paired
+    ? `The collection with its photos and notes is also sent to your own server, ${location.host}, and to the devices paired with it; nothing else is sent anywhere.`
+    : "Nothing is sent anywhere.";
+}
+
+function stored(app) {
   const asks = el("p", {}, "Looking whether the browser will keep it…");
   const keep = button(
     "Ask the browser to keep it",
@@ -136,7 +143,7 @@ function stored() {
       "p",
       {},
       problem() === ""
-        ? "The app, the ranges, your settings and the piece at hand. Nothing is sent anywhere."
+        ? `The app, the ranges, your settings, your collection and the piece at hand. ${sentText(app)}`
         : problem(),
     ),
     problem() === "" ? [asks, keep] : null,

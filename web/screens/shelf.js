@@ -16,7 +16,7 @@ import { problem } from "../data/store.js";
 import { endTyping } from "../parts/fields.js";
 import { button, el } from "../parts/element.js";
 import { small } from "../parts/say.js";
-import { sheet } from "../parts/sheet.js";
+import { sheet, sheetOpen } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
 import { chooseScreen } from "./choose.js";
 import { collectionScreen } from "./collection.js";
@@ -88,7 +88,7 @@ export async function openShelf(app) {
       } catch (error) {
         if (!(error instanceof ChangedElsewhere)) throw error;
         notice(
-          "Another window changed or deleted this meanwhile. Nothing was written over it: here is how it stands now.",
+          "Another window or device changed or deleted this meanwhile. Nothing was written over it: here is how it stands now.",
         );
         await keep.redraw();
         return false;
@@ -195,12 +195,12 @@ export async function openShelf(app) {
 
   function askWhich(now, mine) {
     if (!now || now.gone) {
-      notice("Another window deleted this meanwhile. It is in the trash.");
+      notice("Another window or device deleted this meanwhile. It is in the trash.");
       return;
     }
     const shut = sheet(
       "Changed in another window",
-      el("p", {}, "What you changed here was changed in another window meanwhile. Which is right?"),
+      el("p", {}, "What you changed here was changed in another window or on another device meanwhile. Which is right?"),
       button("Keep mine", () => settle(mine), { class: "plain wide" }),
       button("Keep the other one", () => settle(() => {}), { class: "plain wide" }),
     );
@@ -214,8 +214,8 @@ export async function openShelf(app) {
   }
 
   onChanged(() => {
-    if (here().screen !== "identify" && !document.activeElement?.matches("input, textarea, select"))
-      app.run(keep.redraw);
+    const busy = sheetOpen() || document.activeElement?.matches("input, textarea, select");
+    if (here().screen !== "identify" && !busy) app.run(keep.redraw);
   });
 
   const used = new Set(everything().map((one) => one.pack));

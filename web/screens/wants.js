@@ -6,6 +6,7 @@ import { moneyField, moneyText } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantText, variantsOf } from "../parts/naming.js";
 import { share, wantsText } from "../parts/sharing.js";
 import { priceBox } from "../parts/price.js";
+import { unsettledLine } from "../parts/unsettled.js";
 import { discard, gone } from "./piece.js";
 
 const URGENCY = { 3: "Urgent", 2: "", 1: "No hurry" };
@@ -71,6 +72,7 @@ export async function wantScreen(app, keep, { id }) {
     "section",
     { class: "shelf" },
     heading(1, title(keep.packs, want)),
+    await unsettledLine(keep, id),
     choice(
       "Variant",
       [["", "Any variant"], ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)])],

@@ -1,0 +1,81 @@
+/**
+ * One change in its three forms: an entry of the journal, an operation as the server takes it, an
+ * operation as the rules take it. And the record that the merged operations come to.
+ */
+import { fitting } from "../data/shapes.js";
+
+const OF_THE_RECORD = new Set(["id", "type", "changed"]);
+
+/** JSON with the keys of every object in order, so that equal values are equal text. */
+export function canonical(value) {
+  return JSON.stringify(value ?? null, (_, one) =>
+    one && typeof one === "object" && !Array.isArray(one)
+      ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : one,
+  );
+}
+
+/** What a journal entry wrote: {name: value}; what it took away is null. */
+export function fieldsOf(entry) {
+  if (entry.scrubbed) return {};
+  if (entry.fields) return entry.fields;
+  const { before, after } = entry;
+  const taken = Object.keys(before ?? {}).filter((name) => !(name in after));
+  const all = [...Object.entries(after), ...taken.map((name) => [name, null])];
+  return Object.fromEntries(
+    all.filter(([name]) => !OF_THE_RECORD.has(name)).map(([name, value]) => [name, value ?? null]),
+  );
+}
+
+/** The entry as it goes to the server. */
+export function operationOf(entry) {
+  const { op, record, type, parents, wall, count, time, group, what, undoes } = entry;
+  const bare = { id: op, record, type, parents, wall, count, time, group, what, undoes };
+  return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
+}
+
+/** An operation from elsewhere as an entry of the journal; `shown`: the record as it was before. */
+export function entryOf(operation, shown, held) {
+  const { id, fields, scrubbed, ...rest } = operation;
+  const names = Object.keys(fields);
+  const before =
+    shown && Object.fromEntries(names.filter((name) => name in shown).map((name) => [name, shown[name]]));
+  return {
+    ...rest,
+    op: id,
+    fields,
+    before,
+    after: fields,
+    side: true,
+    pulled: true,
+    held,
+    ...(scrubbed && { scrubbed: true }),
+  };
+}
+
+/** The device and the number in an operation's id. */
+export function partsOf(id) {
+  const dot = id.lastIndexOf(".");
+  return { device: id.slice(0, dot), n: Number(id.slice(dot + 1)) };
+}
+
+/** The entry as the rules take it. */
+export function ruledOf(entry) {
+  const { op, parents, wall, count, type } = entry;
+  const fields = Object.entries(fieldsOf(entry)).map(([name, value]) => [name, canonical(value)]);
+  return { id: op, ...partsOf(op), parents, wall, count, type, fields };
+}
+
+/** The record that its merged operations come to. `entries`: all of them. */
+export function recordOf(id, merged, entries) {
+  const times = entries.map(({ time }) => time).sort();
+  const { type } = merged;
+  const fields = Object.fromEntries(
+    merged.fields.map(([name, text]) => [name, JSON.parse(text)]),
+  );
+  const made = fields.made ?? times[0];
+  const changed = times[times.length - 1];
+  const trashed = merged.trashed ? fields.trashed : "";
+  if (merged.gone) return { id, type, made, changed, trashed: trashed || changed, gone: true };
+  return fitting({ ...fields, id, type, made, changed, trashed });
+}

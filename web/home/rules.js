@@ -1,0 +1,11 @@
+/** The rules of syncing: `identify/core` compiled, the same that the server and the tests use. */
+let loading = null;
+
+/** The module merging.js. */
+export function loadRules() {
+  loading ??= import(new URL("../merging.js", import.meta.url).href).catch((error) => {
+    loading = null;
+    throw error;
+  });
+  return loading;
+}

@@ -1,0 +1,255 @@
+/**
+ * Keeps this phone and the collector's own server at one: what was changed here goes there, what was
+ * changed elsewhere comes here. Nothing waits for it: every tap is stored here first.
+ */
+import { everything, onWritten, recordsEdition, reread } from "../data/records.js";
+import { Refused, ask, post, useToken } from "../data/server.js";
+import { newId } from "../data/shapes.js";
+import { read, write } from "../data/store.js";
+import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./pictures.js";
+import {
+  NotStored,
+  fork,
+  markHeld,
+  operations,
+  readState,
+  seal,
+  setState,
+  takeIn,
+  unsent,
+} from "./replica.js";
+import { wipe } from "./wiping.js";
+
+const SOON = 4000; // after a change
+const AGAIN = 5 * 60_000; // while the app is open
+const FIRST_WAIT = 5000; // after a failure, doubled each time
+const LONGEST_WAIT = 15 * 60_000;
+const PAGE = 500;
+const PUSHED = 200;
+const BYTES = 1_000_000;
+const REFUSED = [400, 413, 422];
+
+const heard = [];
+let started = false;
+let timer = null;
+let running = null;
+let wanted = false;
+let failures = 0;
+let state = {
+  doing: "", // "", "looking", "sending", "photos there", "photos here"
+  done: 0,
+  total: 0,
+  problem: "",
+  refused: [], // {id, why}: what the server does not take
+};
+
+/** What is being done: {doing, done, total, problem, refused}. */
+export function syncState() {
+  return state;
+}
+
+/** Calls `act` with that whenever it changes. */
+export function onSync(act) {
+  heard.push(act);
+}
+
+function tell(change) {
+  state = { ...state, ...change };
+  for (const act of heard) act(state);
+}
+
+/** What is known of the pairing: {token, id, name} or null. */
+export async function paired() {
+  return (await read("kept", "paired")) ?? null;
+}
+
+/** What waits: {entries, sending, fetching: photos, touched: time of the last round, or ""}. */
+export async function waiting() {
+  const { epoch, touched } = await readState();
+  const [keys, photos] = await Promise.all([unsent(epoch), photosWaiting(epoch)]);
+  return { entries: keys.length, ...photos, touched };
+}
+
+/** Begins to keep this phone and the server at one, if it is paired. */
+export async function startSync() {
+  const pairing = await paired();
+  if (!pairing) return;
+  useToken(pairing.token);
+  if (!started) {
+    started = true;
+    onWritten(() => soon(SOON));
+    window.addEventListener("online", () => {
+      failures = 0;
+      soon(0);
+    });
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "visible") soon(0);
+    });
+  }
+  soon(0);
+}
+
+/** One round after this many milliseconds; after failures not before it is time again. */
+function soon(delay) {
+  clearTimeout(timer);
+  const wait = failures === 0 ? 0 : Math.min(FIRST_WAIT * 2 ** (failures - 1), LONGEST_WAIT);
+  timer = setTimeout(sync, Math.max(delay, wait));
+}
+
+/** One round now, or one more after the one under way. Resolves when it is done; never rejects. */
+export function sync() {
+  clearTimeout(timer);
+  wanted = true;
+  running ??= rounds().finally(() => {
+    running = null;
+  });
+  return running;
+}
+
+async function rounds() {
+  while (wanted) {
+    wanted = false;
+    await alone(once);
+  }
+}
+
+/** One window at a time, where the browser can tell. */
+function alone(act) {
+  if (!navigator.locks) return act();
+  return navigator.locks.request("identify sync", { ifAvailable: true }, (lock) =>
+    lock ? act() : soon(AGAIN),
+  );
+}
+
+async function once() {
+  const pairing = await paired();
+  if (!pairing) return;
+  useToken(pairing.token);
+  try {
+    tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [] });
+    await round();
+    failures = 0;
+    await setState({ touched: new Date().toISOString() });
+    tell({ doing: "" });
+    soon(AGAIN);
+  } catch (error) {
+    await failed(error);
+  }
+}
+
+async function failed(error) {
+  failures += 1;
+  if (error instanceof Refused && error.status === 403 && error.body.revoked) {
+    await wipe();
+    return;
+  }
+  if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
+  tell({ doing: "", problem: sentence(error) });
+  if (error.status === 401) return; // only pairing anew helps
+  clearTimeout(timer);
+  soon(error.wait ? error.wait * 1000 : 0);
+}
+
+function sentence(error) {
+  if (error.status === 401)
+    return "The server does not know this device any more. Everything here is kept. Pair it anew.";
+  if (error.status === 0) return "The server cannot be reached. What waits is sent when it can.";
+  if (error instanceof Refused || error instanceof NotStored) return error.message;
+  return "Something went wrong while sending. What waits is kept, and sent later.";
+}
+
+async function round() {
+  await sealAll();
+  for (let tries = 0; tries < 4; tries += 1) {
+    await pull();
+    if (await push()) break;
+  }
+  const { epoch } = await readState();
+  await sendPhotos(epoch, (done, total) => tell({ doing: "photos there", done, total }));
+  const came = await fetchPhotos(epoch, (done, total) => tell({ doing: "photos here", done, total }));
+  await showPhotos(came);
+}
+
+/** Makes operations of what was changed here, photos too. */
+export async function sealAll() {
+  await reread(await seal());
+  const shown = new Set(
+    everything()
+      .filter((one) => !one.gone)
+      .flatMap((one) => one.photos ?? []),
+  );
+  await tellOfPhotos(shown);
+  await reread(await seal());
+}
+
+async function pull() {
+  for (let more = true; more; ) {
+    const { epoch, after, last } = await readState();
+    const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
+    const answer = await ask(`pull?${query}`);
+    const touched = await takeIn(answer);
+    await reread(touched);
+    more = answer.more;
+  }
+}
+
+/** Sends what this server does not hold yet; false when the server became another one meanwhile. */
+async function push() {
+  const { epoch } = await readState();
+  const keys = await unsent(epoch);
+  let done = 0;
+  while (done < keys.length) {
+    tell({ doing: "sending", done, total: keys.length });
+    const { ops, count } = await batch(keys.slice(done, done + PUSHED));
+    const answer = await pushed(ops);
+    if (answer.epoch && answer.epoch !== epoch) return false;
+    await markHeld(answer.held, epoch);
+    if (answer.forked.length > 0) {
+      await reread(await fork(answer.forked));
+      return false;
+    }
+    if (answer.refused.length > 0) tell({ refused: [...state.refused, ...answer.refused] });
+    done += count;
+  }
+  return true;
+}
+
+/** The operations at these places of the journal, as many as make a message of sensible size. */
+async function batch(keys) {
+  const found = await operations(keys);
+  let [bytes, count] = [0, 0];
+  for (const operation of found) {
+    bytes += new Blob([JSON.stringify(operation)]).size;
+    if (count > 0 && bytes > BYTES) break;
+    count += 1;
+  }
+  return { ops: found.slice(0, count), count };
+}
+
+/** The server's answer to these operations. One that it cannot take does not hold up the others. */
+async function pushed(ops) {
+  try {
+    return await post("push", { ops });
+  } catch (error) {
+    if (!(error instanceof Refused) || !REFUSED.includes(error.status)) throw error;
+    if (ops.length === 1)
+      return { held: [], forked: [], refused: [{ id: ops[0].id, why: error.message }] };
+    const middle = Math.ceil(ops.length / 2);
+    const one = await pushed(ops.slice(0, middle));
+    const other = await pushed(ops.slice(middle));
+    return {
+      epoch: other.epoch ?? one.epoch,
+      held: [...one.held, ...other.held],
+      forked: [...one.forked, ...other.forked],
+      refused: [...one.refused, ...other.refused],
+    };
+  }
+}
+
+/** Draws screens anew that show photos which have come. */
+async function showPhotos(came) {
+  if (came.length === 0) return;
+  const ids = new Set(came);
+  const showing = everything().filter((one) => (one.photos ?? []).some((id) => ids.has(id)));
+  await reread(showing.map(({ id }) => id));
+}

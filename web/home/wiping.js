@@ -1,0 +1,21 @@
+import { everything, reread } from "../data/records.js";
+import { useToken } from "../data/server.js";
+import { readSettings } from "../data/settings.js";
+import { together } from "../data/store.js";
+
+const STORES = ["kept", "records", "photos", "journal", "heads", "clashes", "announced"];
+
+/** Takes everything off this device that the collector kept on it, and opens the app anew. */
+export async function wipe() {
+  const settings = { ...(await readSettings()), paired: false };
+  const ids = everything().map(({ id }) => id);
+  const kept = await together(STORES, async (there) => {
+    for (const store of STORES) await there.empty(store);
+    await there.put("kept", settings, "settings");
+  });
+  if (kept === "") return; // tried again at the next contact
+  useToken("");
+  await reread(ids); // other windows forget too
+  history.replaceState(null, "", "#revoked");
+  location.reload();
+}

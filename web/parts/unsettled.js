@@ -1,0 +1,20 @@
+/** What this phone and other devices changed at the same time, and what leads to its screen. */
+import { look } from "../data/store.js";
+import { button } from "./element.js";
+
+/** Of each record about which there is something to settle: {record, clashes, brought_back}. */
+export async function unsettled() {
+  let found;
+  await look(["clashes"], async (there) => {
+    found = await there.all("clashes");
+  });
+  return found;
+}
+
+/** A quiet line at a record about which there is something to settle, else null. */
+export async function unsettledLine(keep, id) {
+  const found = await unsettled();
+  if (!found.some(({ record }) => record === id)) return null;
+  const open = () => keep.open("settle", { id });
+  return button("Changed on two devices: choose what is right", open, { class: "plain wide" });
+}
