@@ -1,6 +1,7 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
 import { deepen, here, onMoved } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
+import { PRACTICE } from "./data/practice.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
 import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/session.js";
 import { keepSettings, readSettings } from "./data/settings.js";
@@ -16,6 +17,7 @@ import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
 import { identify } from "./screens/identify.js";
 import { keyChooses } from "./screens/question.js";
+import { guided } from "./screens/later.js";
 import { stuckScreen } from "./screens/stuck.js";
 import { settingsScreen } from "./screens/settings.js";
 
@@ -261,6 +263,7 @@ async function start() {
   });
   document.addEventListener("keydown", keyChooses);
   await show(false);
+  if (PRACTICE !== "") guided(app, PRACTICE);
   whenIdle(flow.warm, 3);
   shelf().catch(trouble);
 }
@@ -283,9 +286,6 @@ function whenIdle(act, times) {
   });
 }
 
-function openSettings() {
-  if (here().screen !== "settings") openScreen("settings");
-}
 /** What the app was opened for: a pairing link is taken out of the address before anything else. */
 async function arrive(step) {
   const { hash } = location;
@@ -296,6 +296,9 @@ async function arrive(step) {
   await begin(app, hash);
 }
 
+function openSettings() {
+  if (here().screen !== "settings") openScreen("settings");
+}
 
 /** The collection's screens: loaded once, after the first question is on the screen. */
 function shelf() {
@@ -327,6 +330,8 @@ window.addEventListener("online", signal);
 window.addEventListener("offline", signal);
 
 const starting = start().catch(stuck);
+arrive(here().step).catch(console.warn);
+window.addEventListener("hashchange", () => arrive(app.piece?.steps.length ?? 0).catch(console.warn));
 // Not awaited at the top: home.js, which the start may need, waits for this file to end.
 starting.then(() => {
   signal();

@@ -4,18 +4,7 @@ import { sheet } from "./sheet.js";
 
 const bar = document.getElementById("places");
 const others = document.getElementById("others");
-const UNDER = {
-  piece: "collection",
-  want: "wants",
-  note: "notebook",
-  find: "more",
-  duplicates: "more",
-  formations: "more",
-  backup: "more",
-  changes: "more",
-  trash: "more",
-  settings: "more",
-};
+const UNDER = { piece: "collection", want: "wants", note: "notebook" };
 
 /** Makes the bar work. */
 export function startPlaces(open) {
@@ -47,9 +36,9 @@ export function markPlace(screen) {
   bar.hidden = asking;
   others.hidden = !asking;
   document.body.classList.toggle("with-places", !asking);
+  const main = bar.querySelector(`[data-screen="${screen}"]`) ? screen : "more";
   for (const one of bar.querySelectorAll("button")) {
-    const own = one.dataset.screen === (UNDER[screen] ?? screen);
-    if (own) one.setAttribute("aria-current", "page");
+    if (one.dataset.screen === (UNDER[screen] ?? main)) one.setAttribute("aria-current", "page");
     else one.removeAttribute("aria-current");
   }
 }

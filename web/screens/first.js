@@ -15,6 +15,7 @@ export function firstOffer(app) {
       "div",
       { class: "row" },
       button("Look round with the demo", then(takeDemo), { class: "plain" }),
+      button("First steps", then((_, keep) => keep.open("steps")), { class: "plain" }),
       button("Start empty", then(startEmpty), { class: "plain" }),
     ),
   );

@@ -14,6 +14,7 @@ const SCREENS = {
   settle: async () => (await import("../home/settle.js")).settleScreen,
   sighting: async () => (await import("../home/sighting.js")).sightingScreen,
   sightings: async () => (await import("../home/sighting.js")).sightingsScreen,
+  steps: async () => (await import("../home/steps.js")).stepsScreen,
   trash: async () => (await import("../home/trash.js")).trashScreen,
 };
 
@@ -44,6 +45,11 @@ export async function datedNumber(app, what) {
 /** Puts the demo collection in. */
 export async function takeDemo(app, keep) {
   await told(async () => (await import("../home/demo.js")).takeDemo(app, keep));
+}
+
+/** Leads through one of the first steps. */
+export async function guided(app, use) {
+  await told(async () => (await import("../home/guide.js")).openGuide(app, use));
 }
 
 /** Does something of home.js, or says that it is not there. */

@@ -8,12 +8,13 @@ import { waitingText } from "../parts/waiting.js";
 import { datedNumber, takeDemo } from "./later.js";
 
 const PLACES = [
+  ["steps", "First steps", "Four things to try, with a made-up piece"],
   ["find", "Search everything", "Pieces, wants and notes"],
   ["duplicates", "Duplicates", "What you have twice, and what to ask for it"],
   ["formations", "Sets and trains", "What is missing from those you own part of"],
   ["sightings", "Sightings", "What the reference does not know yet"],
-  ["backup", "Backup", ""],
   ["devices", "Devices and sync", "Several phones and computers, one collection"],
+  ["backup", "Backup", ""],
   ["changes", "The latest changes", "Look back, and undo"],
   ["trash", "Trash", "What was deleted, photos too"],
 ];
@@ -22,8 +23,8 @@ const PLACES = [
 export async function moreScreen(app, keep) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
-  const places = PLACES.map(([screen, name, about]) =>
   const open = (await unsettled()).length;
+  const places = PLACES.map(([screen, name, about]) =>
     link(name, screen === "backup" ? waitingText(waiting, time) : about, () => keep.open(screen)),
   );
   return el(
@@ -33,8 +34,8 @@ export async function moreScreen(app, keep) {
     el(
       "ul",
       { class: "found" },
-      places,
       open > 0 ? link("To settle", "Changed on two devices", () => keep.open("settle")) : null,
+      places,
       link("Date a number or barcode", "Design, patent or bars: the year", () => datedNumber(app)),
       link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
     ),

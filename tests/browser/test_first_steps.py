@@ -1,0 +1,169 @@
+"""The first steps: each of the four is walked to its end by doing what its line says."""
+
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from identify.phone import WEB
+from tests.browser.keeping import add_piece, kept
+from tests.browser.phone import PHONE, begin, choices, see, violations, watched
+
+USES = {
+    "Identify an item at a stall": "P 20 Main-line diesel, flat ends",
+    "Check whether you own it already": "The one in your hand is better.",
+    "Confirm the date a seller claims": "cannot be a 1952 one",
+    "Note a bargain for later": "table 9",
+}
+KEPT = """async () => {
+  const database = await new Promise(done => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => done(request.result);
+  });
+  const store = database.transaction("kept").objectStore("kept");
+  const all = what => new Promise(done => (store[what]().onsuccess = e => done(e.target.result)));
+  const found = await Promise.all([all("getAllKeys"), all("getAll")]);
+  database.close();
+  return found;
+}"""
+
+
+def line(page: Page) -> str:
+    """What the guide says now: in the sheet, where one is open."""
+    sheet = page.locator("dialog .guide-said")
+    page.wait_for_function(
+        "() => !document.querySelector('dialog.sheet')"
+        " || document.querySelector('dialog .guide-said')"
+    )
+    return (sheet if sheet.count() else page.locator(".guide-text")).inner_text()
+
+
+def follow(page: Page, said: str) -> None:
+    """Do what the line says, with nothing else to go by."""
+    main = page.locator("main, dialog")
+    named = re.search("“(.+?)”", said)
+    if seen := re.search(r": (.+)\. Tap that\.", said):
+        name = page.get_by_text(re.compile(f"^{re.escape(seen[1])}$", re.IGNORECASE))
+        page.locator(".states button").filter(has=name).first.click()
+    elif sort := re.search(r"what sort of piece it is: (.+)\.", said):
+        page.get_by_role("button", name=sort[1], exact=True).click()
+    elif "Type P24" in said:
+        page.get_by_role("searchbox").fill("P24")
+        page.get_by_role("list", name="Found").get_by_role("button").first.click()
+    elif "choose: as new" in said and named:
+        main.get_by_text(named[1], exact=True).click()
+        page.get_by_label("Condition", exact=True).select_option("as new")
+    elif "Type 1952" in said:
+        page.get_by_label("What does the seller say?").fill("1952")
+        main.get_by_role("button", name="Check it", exact=True).click()
+    elif typed := re.search(r"“(.+?)”:? (?:type )?(\d+)", said):
+        page.get_by_label(typed[1], exact=True).fill(typed[2])
+        page.get_by_label(typed[1], exact=True).blur()
+    elif "Notebook in the bar" in said:
+        page.get_by_role("navigation").get_by_role("button", name="Notebook").click()
+    else:
+        assert named, said
+        main.get_by_role("button", name=named[1], exact=True).click()
+
+
+def walk(page: Page, use: str) -> list[str]:
+    """From the choice of a use to its end: all that was said on the way."""
+    page.get_by_role("main").get_by_role("button", name=use).click()
+    page.get_by_role("button", name="Begin", exact=True).click()
+    said = [line(page)]
+    while "That was all." not in said[-1]:
+        assert len(said) < 16, said
+        follow(page, said[-1])
+        page.wait_for_function(
+            """before => {
+              const sheet = document.querySelector("dialog .guide-said");
+              const line = sheet ?? document.querySelector(".guide-text");
+              const open = document.querySelector("dialog.sheet");
+              return (!open || sheet) && line.textContent !== before;
+            }""",
+            arg=said[-1],
+        )
+        said.append(line(page))
+    return said
+
+
+@pytest.mark.parametrize("use", USES)
+def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page, server, use):
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    page.get_by_role("navigation").get_by_role("button", name="Identify").click()
+    begin(page, "Wagon")
+    see(page, choices(page)[0])
+    before = kept(page), page.evaluate(KEPT)
+    page.get_by_role("button", name="Other screens").click()
+    page.get_by_role("dialog").get_by_role("button", name="More").click()
+    page.get_by_role("main").get_by_role("button", name="First steps").click()
+    said = walk(page, use)
+    assert len(said) >= 4
+    expect(page.locator("main, dialog").filter(has_text=USES[use])).not_to_have_count(0)
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+        assert violations(page) == []
+    if page.get_by_role("dialog").count():
+        page.get_by_role("dialog").get_by_role("button", name="Close").click()
+    page.get_by_role("button", name="Leave the first steps").click()
+    expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
+    assert page.locator("#guide").count() == 0
+    assert (kept(page), page.evaluate(KEPT)) == before
+    names = page.evaluate("indexedDB.databases().then(all => all.map(one => one.name))")
+    assert names == ["identify"]
+
+
+def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(browser, own_server):
+    context = browser.new_context(**PHONE)
+    page = watched(context.new_page())
+    page.goto(own_server.url)
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null")
+    own_server.stop()
+    page.get_by_role("button", name="First steps").click()
+    walk(page, "Check whether you own it already")
+    page.get_by_role("button", name="Try another").click()
+    page.get_by_role("dialog").get_by_role("button", name="Identify an item").click()
+    page.get_by_role("button", name="Begin", exact=True).click()
+    follow(page, line(page))
+    follow(page, line(page))
+    page.reload()  # as after a call, or the camera: where it was
+    page.get_by_role("button", name="Begin", exact=True).click()
+    expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
+    page.get_by_role("button", name="Leave the first steps").click()
+    expect(page.get_by_role("button", name="First steps")).to_be_visible()
+    page.go_back()
+    expect(page.get_by_role("button", name="Look round with the demo")).to_be_visible()
+    expect(page.locator("#guide")).to_have_count(0)
+    own_server.start()
+    context.close()
+
+
+def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):
+    page.goto(server.url)
+    page.get_by_role("button", name="First steps").click()
+    page.get_by_role("button", name="Identify an item").click()
+    page.get_by_role("button", name="Begin", exact=True).click()
+    follow(page, line(page))
+    wrong = next(name for name in choices(page) if name.lower() not in line(page))
+    see(page, wrong)
+    page.get_by_role("button", name="Why this question?").click()
+    assert "tap Close" in line(page)
+    page.get_by_role("dialog").get_by_role("button", name="Close").click()
+    page.get_by_role("button", name="Other screens").click()
+    page.get_by_role("dialog").get_by_role("button", name="Wants").click()
+    expect(page.locator(".guide-text")).to_contain_text("tap Identify")
+    page.get_by_role("navigation").get_by_role("button", name="Identify").click()
+    expect(page.locator(".guide-text")).to_contain_text("On your engine")
+    # a screen reader hears the line when it changes
+    assert page.locator("#guide").aria_snapshot().count("- status:") == 1
+
+
+def test_what_the_pieces_show_is_in_the_reference(pellmarsh):
+    """Every state that a line could name is one that the question offers."""
+    states = {f["id"]: {s["id"] for s in f["states"]} for f in pellmarsh["pack"]["features"]}
+    uses = re.findall(r"seen: \{(.*?)\}", (WEB / "home" / "uses.js").read_text("utf-8"), re.DOTALL)
+    seen = [pair for use in uses for pair in re.findall(r'(\w+): "(\w+)"', use)]
+    assert len(uses) == len(USES)
+    assert len(seen) > 30
+    assert [pair for pair in seen if pair[1] not in states[pair[0]]] == []
