@@ -1,0 +1,10 @@
+"""What the server keeps: operations, photos, paired devices, backups. DEVELOPERS.md, section 7."""
+
+from pathlib import Path
+
+from identify.keeping.store import Store
+
+
+def open(folder: Path) -> Store:
+    """The store in this folder, which is made if it is not there. Raises Told."""
+    return Store(folder)

@@ -1,0 +1,260 @@
+"""Operations: taking them in, handing them out, and the records that they come to.
+
+DEVELOPERS.md, section 6, says what an operation is; merging is in identify/core/merging.py, the
+same code as on the phone.
+"""
+
+from collections.abc import Iterable
+from typing import Annotated, Any, cast
+
+import apsw
+import msgspec
+import orjson
+
+from identify.core.merging import merged
+from identify.keeping import photos
+from identify.keeping.asking import rows, value
+from identify.keeping.plain import EXACT, text_of
+from identify.keeping.schema import next_trail
+from identify.keeping.store import Store
+from identify.keeping.troubles import Refused
+
+LARGEST = 256 * 1024
+MOST_PULLED = 1000
+ANSWER = 2_000_000
+GONE = "Deleted for good"
+
+Id = Annotated[str, msgspec.Meta(pattern=r"^d[a-z0-9]{16}\.[1-9][0-9]{0,9}\Z")]
+Text = Annotated[str, msgspec.Meta(max_length=1000)]
+Short = Annotated[str, msgspec.Meta(max_length=100)]
+Whole = Annotated[int, msgspec.Meta(ge=0, le=EXACT)]
+
+
+class Operation(msgspec.Struct):
+    """What the server asks of an operation; whatever else one holds is kept and passed on."""
+
+    id: Id
+    record: Annotated[str, msgspec.Meta(pattern=r"^[rp][A-Za-z0-9_-]{1,64}\Z")]
+    type: Annotated[str, msgspec.Meta(pattern=r"^[a-z][a-z0-9_-]{0,39}\Z")]
+    parents: Annotated[list[Id], msgspec.Meta(max_length=64)]
+    wall: Whole
+    count: Whole
+    fields: dict[Annotated[str, msgspec.Meta(max_length=200)], Any]
+    time: Short = ""
+    group: Short = ""
+    what: Text = ""
+    undoes: Short = ""
+    scrubbed: bool = False
+
+
+def push(store: Store, sent: list[Any]) -> dict[str, Any]:
+    """Takes operations in, as often as they are sent; answers once they are on the disk.
+
+    -> {epoch, held: [ids] (here, with this content), forked: [ids] (another content stands under
+    this id), refused: [{id, why}] (what is no operation)}. Raises DiskTrouble: then none was kept.
+    """
+    held: list[str] = []
+    forked: list[str] = []
+    refused: list[dict[str, str]] = []
+    sound: list[tuple[dict[str, Any], str]] = []
+    for one in sent:
+        try:
+            sound.append((one, checked(one)))
+        except Refused as why:
+            refused.append({"id": _named(one), "why": str(why)})
+    with store.write() as db:
+        epoch = _epoch(db)
+        new = []
+        for one, content in sound:
+            state = _taken(db, one, content)
+            (forked if state == "forked" else held).append(one["id"])
+            if state == "new":
+                new.append(one["record"])
+        lost = scrub(db, new)
+    if lost is not None:
+        store.forget()
+        photos.unlink(store, lost)
+    return {"epoch": epoch, "held": held, "forked": forked, "refused": refused}
+
+
+def checked(one: Any) -> str:
+    """The operation as text to keep. Raises Refused with what would be right."""
+    try:
+        told = msgspec.convert(one, Operation)
+    except msgspec.ValidationError as error:
+        raise Refused(f"This is no operation that the server can keep. {error}.") from None
+    if told.parents != sorted(set(told.parents)) or told.id in told.parents:
+        raise Refused("The parents of an operation are other operations, sorted, each named once.")
+    if told.scrubbed and told.fields:
+        raise Refused("An operation that was deleted for good has no fields.")
+    content = text_of(one)
+    if len(content.encode()) > LARGEST:
+        raise Refused(
+            f"One change may be {LARGEST // 1024} KB long; this one is longer. Shorten its text."
+        )
+    return content
+
+
+def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> dict[str, Any]:
+    """What came after a place of this server's order, at most `limit` (and 2 MB) at a time.
+
+    `after` and `last` are what the answer before said, or 0 and "". `last` is opaque: a digest of
+    the ids of all operations up to that place, so that it cannot fit a history that differs.
+    -> {epoch, from_start (that place is unknown here: this begins from the beginning), ops, after,
+    last, more}.
+    """
+    limit = max(1, min(limit, MOST_PULLED))
+    with store.read() as db:
+        ours = _epoch(db)
+        from_start = epoch != ours or not _known(db, after, last)
+        if from_start:
+            after, last = 0, ""
+        ops: list[Any] = []
+        size = 0
+        more = False
+        found = db.execute(
+            "select seq, content, trail from ops where seq > ? order by seq limit ?",
+            (after, limit + 1),
+        )
+        for seq, content, trail in cast(Iterable[tuple[int, str, str]], found):
+            size += len(content)
+            if len(ops) == limit or (ops and size > ANSWER):
+                more = True
+                break
+            ops.append(orjson.loads(content))
+            after, last = seq, trail
+    return {
+        "epoch": ours,
+        "from_start": from_start,
+        "ops": ops,
+        "after": after,
+        "last": last,
+        "more": more,
+    }
+
+
+def records(store: Store, type: str = "") -> list[dict[str, Any]]:
+    """Every record (of one type), merged, sorted by id: {id, type, fields: {name: value}, clashes:
+    [{field, values: [{value, id}]}], heads, trashed, gone, brought_back}."""
+    with store.read() as db:
+        found = rows(db, "select record, content from ops order by record, seq")
+    known: dict[str, list[str]] = {}
+    for record, content in found:
+        known.setdefault(record, []).append(content)
+    shown = [_shown(record, contents) for record, contents in known.items()]
+    return [one for one in shown if type in ("", one["type"])]
+
+
+def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
+    """Within a transaction: empties what was deleted for good in these records.
+
+    None where nothing was; else the SHA-256 of photos that no operation names any more. Their rows
+    are gone; their files go once this is committed (photos.unlink).
+    """
+    lost: set[str] = set()
+    scrubbed = False
+    for record in sorted(set(touched)):
+        known = rows(db, "select id, content, scrubbed, gone from ops where record = ?", record)
+        if not any(gone for *_, gone in known):
+            continue
+        dead = set(merged(for_merging(content for _, content, _, _ in known))["scrub"])
+        for ident, content, already, _ in known:
+            if ident in dead and not already:
+                scrubbed = True
+                lost |= photos.named(orjson.loads(content))
+                db.execute(
+                    "update ops set content = ?, scrubbed = 1 where id = ?",
+                    (_emptied(content), ident),
+                )
+    return photos.unnamed(db, lost) if scrubbed else None
+
+
+def for_merging(contents: Iterable[str]) -> list[dict[str, Any]]:
+    """Operations as identify/core/merging.py takes them: fields as [[name, JSON text]]."""
+    out = []
+    for content in contents:
+        one = orjson.loads(content)
+        device, n = one["id"].split(".")
+        fields = [[name, text_of(told)] for name, told in sorted(one["fields"].items())]
+        keep = {name: one[name] for name in ("id", "parents", "wall", "count", "type")}
+        out.append({**keep, "device": device, "n": int(n), "fields": fields})
+    return out
+
+
+def insert(db: apsw.Connection, one: dict[str, Any], content: str) -> None:
+    """Within a transaction: one more operation at the end of this server's order."""
+    last = value(db, "select trail from ops order by seq desc limit 1") or ""
+    gone = int(one["fields"].get("gone") is True)
+    db.execute(
+        "insert into ops (id, record, content, scrubbed, gone, trail) values (?, ?, ?, ?, ?, ?)",
+        (
+            one["id"],
+            one["record"],
+            content,
+            int(one.get("scrubbed", False)),
+            gone,
+            next_trail(last, one["id"]),
+        ),
+    )
+
+
+def same(ours: str, theirs: str) -> bool:
+    """Whether two texts under one id are one operation, as far as it was not deleted for good."""
+    if ours == theirs:
+        return True
+    one, other = orjson.loads(ours), orjson.loads(theirs)
+    if not (one.get("scrubbed") or other.get("scrubbed")):
+        return False
+    return all(one[name] == other[name] for name in ("record", "type", "parents", "wall", "count"))
+
+
+def _taken(db: apsw.Connection, one: dict[str, Any], content: str) -> str:
+    ours = value(db, "select content from ops where id = ?", one["id"])
+    if ours is None:
+        insert(db, one, content)
+        return "new"
+    return "held" if same(ours, content) else "forked"
+
+
+def _known(db: apsw.Connection, after: int, last: str) -> bool:
+    if after == 0:
+        return last == ""
+    there = value(db, "select trail from ops where seq = ?", after)
+    return bool(there == last)
+
+
+def _epoch(db: apsw.Connection) -> str:
+    return str(value(db, "select value from meta where name = 'epoch'"))
+
+
+def _emptied(content: str) -> str:
+    one = orjson.loads(content)
+    return text_of({**one, "fields": {}, "what": GONE, "scrubbed": True})
+
+
+def _named(one: Any) -> str:
+    ident = one.get("id") if isinstance(one, dict) else ""
+    return ident[:100] if isinstance(ident, str) else ""
+
+
+def _shown(record: str, contents: list[str]) -> dict[str, Any]:
+    found = merged(for_merging(contents))
+    clashes = [
+        {
+            "field": clash["field"],
+            "values": [
+                {"value": orjson.loads(one["text"]), "id": one["id"]} for one in clash["values"]
+            ],
+        }
+        for clash in found["clashes"]
+    ]
+    return {
+        "id": record,
+        "type": found["type"],
+        "fields": {name: orjson.loads(text) for name, text in found["fields"]},
+        "clashes": clashes,
+        "heads": found["heads"],
+        "trashed": found["trashed"],
+        "gone": found["gone"],
+        "brought_back": found["brought_back"],
+    }

@@ -1,0 +1,187 @@
+"""Photos, each a file named after the SHA-256 of its bytes. A row says: it is whole and checked.
+
+The order that loses nothing: the bytes on the disk, the name on the disk, then the row.
+"""
+
+import hashlib
+import re
+import threading
+from collections.abc import Iterable
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import apsw
+import orjson
+
+from identify.keeping import files
+from identify.keeping.asking import rows
+from identify.keeping.pictures import check_picture
+from identify.keeping.store import Store
+from identify.keeping.troubles import Refused, told
+
+CHUNK = 256 * 1024
+LARGEST = 8 * 1024 * 1024
+LEFT_OVER_DAYS = 3
+SHA = re.compile(r"[0-9a-f]{64}")
+
+_receiving = threading.Lock()
+
+
+def missing(store: Store, shas: list[Any]) -> list[dict[str, Any]]:
+    """Which of these are not here yet: [{sha, have: bytes that came already}]. Raises Refused."""
+    wanted = [_sha(sha) for sha in shas]
+    with store.read() as db:
+        there = dict(rows(db, "select sha, size from photos"))
+    with told():
+        return [
+            {"sha": sha, "have": _size(_part(store, sha))}
+            for sha in wanted
+            if sha not in there or _size(path_of(store, sha)) != there[sha]
+        ]
+
+
+def receive(
+    store: Store, sha: str, data: bytes, *, start: int, size: int, now: datetime
+) -> dict[str, Any]:
+    """Takes in a chunk that begins at `start` of a photo of `size` bytes: {have, whole}.
+
+    A chunk that does not follow on what is here is left out, and `have` says where to go on. When
+    the last one is in, the photo is checked: Refused where it is not what its name says or holds
+    more than a picture; it then has to be sent from the start. whole: it is on the disk for good.
+    """
+    path = _part(store, _sha(sha))
+    if not 0 < size <= LARGEST:
+        raise Refused(f"A photo may have up to {LARGEST // 2**20} MB. Send a smaller one.")
+    if not 0 < len(data) <= CHUNK:
+        raise Refused(f"A photo is sent in chunks of 1 to {CHUNK // 1024} KB.")
+    if not 0 <= start <= size - len(data):
+        raise Refused(
+            "This chunk lies outside the photo. Ask what is missing and go on from there."
+        )
+    with _receiving:
+        if not missing(store, [sha]):
+            return {"have": size, "whole": True}
+        with told():
+            have = _size(path)
+            if start == have:
+                files.make_folder(path.parent)
+                files.append(path, data)
+                have += len(data)
+            if have < size:
+                return {"have": have, "whole": False}
+            _finish(store, sha, size, now)
+    return {"have": size, "whole": True}
+
+
+def read(store: Store, sha: str) -> bytes | None:
+    """The bytes of a photo, or None where it is not here. Raises Refused."""
+    if missing(store, [sha]):
+        return None
+    with told():
+        return path_of(store, sha).read_bytes()
+
+
+def known(store: Store) -> dict[str, int]:
+    """Every photo that is here: {sha: size}."""
+    with store.read() as db:
+        return dict(rows(db, "select sha, size from photos order by sha"))
+
+
+def tidy(store: Store, now: datetime) -> int:
+    """Takes away what was begun and not gone on with for days; how many files."""
+    there = known(store)
+    before = now.timestamp() - LEFT_OVER_DAYS * 86_400
+    with _receiving, told():
+        old = [
+            path
+            for folder in ("incoming", "photos")
+            for path in sorted((store.folder / folder).rglob("*"))
+            if path.is_file() and path.stem not in there and path.stat().st_mtime < before
+        ]
+        for path in old:
+            files.remove(path)
+    return len(old)
+
+
+def adopt(store: Store, sha: str, data: bytes, made: str) -> None:
+    """Keeps a photo that was checked before, such as one of a backup."""
+    with told():
+        files.write_whole(path_of(store, sha), data)
+    _row(store, sha, len(data), made)
+
+
+def path_of(store: Store, sha: str) -> Path:
+    """Where a photo's file is."""
+    return under(store.folder / "photos", sha)
+
+
+def under(folder: Path, sha: str) -> Path:
+    """Where a photo's file is in a folder of photos."""
+    return folder / sha[:2] / f"{sha}.jpg"
+
+
+def named(one: dict[str, Any]) -> set[str]:
+    """The SHA-256 that an operation names."""
+    if one["type"] != "photo":
+        return set()
+    told_ = [one["fields"].get(name) for name in ("full", "small")]
+    return {sha for sha in told_ if isinstance(sha, str) and SHA.fullmatch(sha)}
+
+
+def unnamed(db: apsw.Connection, shas: Iterable[str]) -> list[str]:
+    """Within a transaction: those that no operation names any more; their rows go."""
+    asked = set(shas)
+    if not asked:
+        return []
+    left = rows(db, "select content from ops where scrubbed = 0 and record like 'p%'")
+    for (content,) in left:
+        asked -= named(orjson.loads(content))
+    for sha in sorted(asked):
+        db.execute("delete from photos where sha = ?", (sha,))
+    return sorted(asked)
+
+
+def unlink(store: Store, shas: list[str]) -> None:
+    """Takes away the files of photos whose rows are gone."""
+    with _receiving, told():
+        for sha in shas:
+            files.remove(path_of(store, sha))
+            files.remove(_part(store, sha))
+
+
+def _finish(store: Store, sha: str, size: int, now: datetime) -> None:
+    path = _part(store, sha)
+    data = path.read_bytes()
+    try:
+        if len(data) != size or hashlib.sha256(data).hexdigest() != sha:
+            raise Refused("The photo that arrived is not the one that was meant. Send it anew.")
+        check_picture(data)
+        files.sync(path)
+        files.move(path, path_of(store, sha))
+    except BaseException:
+        files.remove(path)  # after a failed fsync its bytes cannot be trusted either
+        raise
+    _row(store, sha, size, now.isoformat())
+
+
+def _row(store: Store, sha: str, size: int, made: str) -> None:
+    with store.write() as db:
+        db.execute("insert or replace into photos values (?, ?, ?)", (sha, size, made))
+
+
+def _sha(sha: Any) -> str:
+    if not (isinstance(sha, str) and SHA.fullmatch(sha)):
+        raise Refused("A photo is named by its SHA-256: 64 of 0 to 9 and a to f.")
+    return sha
+
+
+def _part(store: Store, sha: str) -> Path:
+    return store.folder / "incoming" / f"{sha}.part"
+
+
+def _size(path: Path) -> int:
+    try:
+        return path.stat().st_size
+    except FileNotFoundError:
+        return 0
