@@ -7,6 +7,8 @@ import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/photobox.js";
 import { notice } from "../parts/status.js";
 import { waitingText } from "../parts/waiting.js";
+import { NotStored } from "./replica.js";
+import { takeShared } from "./shared.js";
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
 export async function backupScreen(_app, keep) {
@@ -52,7 +54,9 @@ async function handOver(keep) {
 async function takeIn(keep, file) {
   try {
     const read = readBackup(await file.text());
-    const { kept: stored, added, newer, older } = await restore(read);
+    const shared = await takeShared(read);
+    const { kept: stored, ...own } = await restore(shared.rest);
+    const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
     if (stored === "") {
       notice(`${problem()} Nothing was restored.`);
       return;
@@ -65,8 +69,9 @@ async function takeIn(keep, file) {
       `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here because they were changed later.${broken}`,
     );
   } catch (error) {
-    if (!(error instanceof NoBackup)) throw error;
-    notice(error.message);
+    if (error instanceof NotStored) notice(`${error.message} Try again: what was taken in stays.`);
+    else if (error instanceof NoBackup) notice(error.message);
+    else throw error;
   }
 }
 

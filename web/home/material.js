@@ -5,6 +5,7 @@
 import { fitting } from "../data/shapes.js";
 
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
+const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
 
 /** JSON with the keys of every object in order, so that equal values are equal text. */
 export function canonical(value) {
@@ -27,30 +28,42 @@ export function fieldsOf(entry) {
   );
 }
 
-/** The entry as it goes to the server. */
+/** The entry as it goes to the server; `more`: what a newer version says besides, passed on as it is. */
 export function operationOf(entry) {
-  const { op, record, type, parents, wall, count, time, group, what, undoes } = entry;
-  const bare = { id: op, record, type, parents, wall, count, time, group, what, undoes };
+  const { op, record, type, parents, wall, count, time, group, what, undoes, more } = entry;
+  const bare = { ...more, id: op, record, type, parents, wall, count, time, group, what, undoes };
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }
 
 /** An operation from elsewhere as an entry of the journal; `shown`: the record as it was before. */
 export function entryOf(operation, shown, held) {
-  const { id, fields, scrubbed, ...rest } = operation;
+  const { id, record, type, parents, wall, count, time, fields, scrubbed, ...rest } = operation;
+  const { group = "", what = "", undoes = "", ...more } = rest;
   const names = Object.keys(fields);
-  const before =
-    shown && Object.fromEntries(names.filter((name) => name in shown).map((name) => [name, shown[name]]));
+  const before = names.filter((name) => shown && Object.hasOwn(shown, name));
+  const marks = { group, what, undoes, side: true, pulled: true, held };
   return {
-    ...rest,
-    op: id,
+    ...{ op: id, record, type, parents, wall, count, time: time ?? new Date(wall).toISOString() },
+    ...marks,
     fields,
-    before,
+    before: shown && Object.fromEntries(before.map((name) => [name, shown[name]])),
     after: fields,
-    side: true,
-    pulled: true,
-    held,
     ...(scrubbed && { scrubbed: true }),
+    ...(Object.keys(more).length > 0 && { more }),
   };
+}
+
+/** Is an entry of a backup file an operation? */
+export function soundOperation({ op, parents, wall, count, type, after, fields = after }) {
+  return (
+    ID.test(op) &&
+    Array.isArray(parents) &&
+    parents.every((id) => ID.test(id)) &&
+    [wall, count].every((one) => Number.isSafeInteger(one) && one >= 0) &&
+    typeof type === "string" &&
+    typeof fields === "object" &&
+    fields !== null
+  );
 }
 
 /** The device and the number in an operation's id. */

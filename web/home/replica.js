@@ -257,3 +257,8 @@ export function markHeld(ids, epoch) {
 export async function fork(ids) {
   throw new Error(`rules ${ids}`);
 }
+
+/** Takes in entries of a backup file that are operations. Gives the ids of records that changed. */
+export async function takeEntries(entries) {
+  throw new Error(`rules ${entries.length}`);
+}
