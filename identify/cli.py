@@ -21,6 +21,7 @@ from identify.reference.loading import load_pack
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
+from identify.server import exchange
 from identify.server.app import create_app
 from identify.told import Told
 
@@ -32,7 +33,8 @@ PACK = "folder of a pack, or a file compiled from one"
 
 def demo(args: argparse.Namespace) -> int:
     """Serve the app with the demo packs until stopped."""
-    app = create_app(phone.site(phone.demo_packs()))
+    packs = phone.demo_packs()
+    app = create_app(phone.site(packs), exchange.routes(packs))
     print(
         f"Open http://{args.host}:{args.port}/ in a browser. Ctrl+C stops the server.", flush=True
     )

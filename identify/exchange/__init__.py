@@ -1,0 +1,1 @@
+"""Spreadsheets in and out; DEVELOPERS.md, section 9."""

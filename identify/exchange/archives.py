@@ -1,0 +1,51 @@
+"""What is looked at in an XLSX file before it is opened: it is a zip archive of XML.
+
+An archive of a few kilobytes can unpack to gigabytes; its directory says how much each part will
+take, and Python's zipfile gives no part more than that.
+"""
+
+import io
+import zipfile
+
+from identify.exchange.table import FileError
+
+MOST_PARTS = 2_000
+MOST_UNPACKED = 150_000_000
+MOST_RATIO = 300  # XML of a real sheet packs to a tenth, very even ones to a hundredth
+SMALL = 5_000_000  # parts up to this size may pack as well as they like
+CUT = "This XLSX file is damaged, or was cut short. Save it or fetch it again."
+
+
+def opened(data: bytes) -> zipfile.ZipFile:
+    """The archive of a workbook that is safe to unpack. Raises FileError."""
+    try:
+        archive = zipfile.ZipFile(io.BytesIO(data))
+    except (zipfile.BadZipFile, ValueError, OSError) as error:
+        raise FileError(CUT) from error
+    parts = archive.infolist()
+    if len(parts) > MOST_PARTS:
+        raise FileError(
+            f"This file has {len(parts):,} parts inside, where a workbook has a few dozen. It was "
+            "not opened. Copy the table into a new workbook."
+        )
+    unpacked = sum(part.file_size for part in parts)
+    swollen = [
+        part
+        for part in parts
+        if part.file_size > SMALL and part.file_size > MOST_RATIO * max(1, part.compress_size)
+    ]
+    if unpacked > MOST_UNPACKED or swollen:
+        raise FileError(
+            f"Unpacked, this file would take {unpacked // 1_000_000:,} MB. It was not opened. Copy "
+            "the table into a new workbook, without empty rows and pictures."
+        )
+    names = {part.filename for part in parts}
+    if any(part.flag_bits & 1 for part in parts):
+        raise FileError("This file is locked with a password. Save it without one.")
+    if "mimetype" in names and archive.read("mimetype").startswith(b"application/vnd.oasis"):
+        raise FileError("This is an OpenDocument file. Save it as XLSX or CSV.")
+    if "xl/workbook.bin" in names:
+        raise FileError("This is a binary workbook (XLSB). Save it as XLSX or CSV.")
+    if "[Content_Types].xml" not in names:
+        raise FileError("This is a zip archive and no workbook. Choose the file inside it.")
+    return archive

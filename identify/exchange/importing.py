@@ -1,0 +1,129 @@
+"""Rows of a list as records, and what an earlier import made of them. Nothing is written here;
+DEVELOPERS.md, section 9, says what is given back.
+"""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from identify.exchange.again import OWN, changes, held, merged
+from identify.exchange.fields import TYPES
+from identify.exchange.flat import RecordError, field_named, record_of, told_of
+from identify.exchange.in_words import in_words
+from identify.exchange.list_rows import About, ListRow
+from identify.exchange.reference import Reference
+from identify.exchange.shapes import SHAPES
+from identify.exchange.wording import Wording
+
+
+@dataclass
+class Importing:
+    """What is known of all rows: the packs, what the rows are to be, and the columns.
+
+    columns: [{name, field, order}] by place; currency: the one meant where none is written.
+    """
+
+    reference: Reference
+    sort: str
+    currency: str
+    columns: list[dict[str, str]]
+    wordings: dict[str, Wording] = field(default_factory=dict)
+
+    def match(
+        self, rows: list[dict[str, Any]], existing: list[dict[str, Any]]
+    ) -> list[dict[str, Any]]:
+        """What becomes of each row {row, cells, key}; existing: the records of earlier imports."""
+        by_key = {r["came"]["key"]: r for r in existing if "key" in (r.get("came") or {})}
+        by_key |= {f"{OWN}{r['id']}": r for r in existing}
+        return [self._row(row, by_key.get(row["key"])) for row in rows]
+
+    def _row(self, row: dict[str, Any], existing: dict[str, Any] | None) -> dict[str, Any]:
+        told = told_of([column["name"] for column in self.columns], row["cells"])
+        if row["key"].startswith(OWN) and told.get("record", "").strip():
+            return self._own(row, told, existing)
+        sort = self.sort or told.get("type", "").strip().lower()
+        sort = sort if sort in TYPES else "piece"
+        about = About(self.reference, self.currency, self.columns, self.wording)
+        one = ListRow(about, sort, row)
+        out = one.outcome()
+        if existing is not None and out["record"] is not None:
+            if existing["type"] != sort:
+                return out
+            sets, both = changes(out["record"], existing)
+            out["same"] = _same(existing, sets) | {
+                "clashes": [
+                    _clash(row, name, one.heads.get(name, name), existing, out["record"])
+                    for name in both
+                ]
+            }
+        return out
+
+    def _own(
+        self, row: dict[str, Any], told: dict[str, str], existing: dict[str, Any] | None
+    ) -> dict[str, Any]:
+        """A row of a table that this app wrote."""
+        out: dict[str, Any] = {
+            "row": row["row"], "key": row["key"], "failed": "", "record": None, "candidates": [],
+            "chosen": -1, "sure": 1.0, "problems": [], "same": None,
+        }  # fmt: skip
+        heads = {field_named(column["name"]): column["name"] for column in self.columns}
+        try:
+            record, wrong = record_of(told, self.currency)
+            _checked(record, existing)
+        except RecordError as error:
+            return out | {"failed": f"Row {row['row']}: {error}"}
+        for name, sentence in wrong:
+            left = " It was left as it was." if existing is not None else ""
+            column = heads.get(name, name)
+            said = f'Row {row["row"]}, "{column}": {sentence}{left}'
+            out["problems"].append({"column": column, "sentence": said})
+        out["record"] = record
+        if existing is None:
+            unread = {name for name, _ in wrong}
+            for name, usual in SHAPES[record["type"]].items():
+                if name not in record and (name in unread or name not in told):
+                    record.setdefault(name, usual)
+            return out
+        sets, both = merged(record, existing)
+        out["same"] = _same(existing, sets) | {
+            "clashes": [_clash(row, name, heads.get(name, name), existing, record) for name in both]
+        }
+        return out
+
+    def wording(self, pack: str) -> Wording:
+        """What texts can say about the variants of a pack."""
+        if pack not in self.wordings:
+            self.wordings[pack] = Wording(self.reference.engines[pack])
+        return self.wordings[pack]
+
+
+def _checked(record: dict[str, Any], existing: dict[str, Any] | None) -> None:
+    """Raises RecordError for a record that this app cannot hold."""
+    own = str(record["id"])
+    if not (own.startswith("r") and own[1:].replace("_", "").isalnum() and own.isascii()):
+        raise RecordError(f'"{own}" is no record of this app. Leave the cell empty for a new one.')
+    if existing is not None and existing["type"] != record["type"]:
+        raise RecordError(
+            f"the record {own} is a {existing['type']} and cannot become a {record['type']}. Leave "
+            "the cell of the record empty for a new one."
+        )
+
+
+def _same(existing: dict[str, Any], sets: dict[str, Any]) -> dict[str, Any]:
+    """What an import changes in a record that is there already."""
+    before = {name: existing.get(name) for name in sets if name != "came"}
+    return {"id": existing["id"], "sets": sets, "before": before}
+
+
+def _clash(
+    row: dict[str, Any], name: str, column: str, existing: dict[str, Any], record: dict[str, Any]
+) -> dict[str, Any]:
+    """A field that was changed in the app and in the file."""
+    ours, theirs = held(existing, name), held(record, name)
+    return {
+        "field": name,
+        "ours": ours,
+        "theirs": theirs,
+        "cell": record.get("came", {}).get("cells", {}).get(name, ""),
+        "sentence": f'Row {row["row"]}, "{column}": this was changed here and in the file. '
+        f"Here: {in_words(name, ours)}. In the file: {in_words(name, theirs)}.",
+    }

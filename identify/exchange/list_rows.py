@@ -1,0 +1,261 @@
+"""One row of a collector's list as a record: which item it means, and what its cells say.
+
+Nothing is lost: what has no field of its own, or cannot be read, goes into the notes with the
+heading of its column.
+"""
+
+from collections.abc import Callable
+from typing import Any, NamedTuple
+
+from identify.core.finding import words
+from identify.exchange.again import ITEM, item_of
+from identify.exchange.dates import read_date
+from identify.exchange.fields import BY_ID, GENERIC
+from identify.exchange.flat import MONEYS
+from identify.exchange.matching import SURE, Candidate, Query, candidates, ranges_named
+from identify.exchange.reference import Reference
+from identify.exchange.shapes import blank
+from identify.exchange.table import CellError, quoted
+from identify.exchange.values import (
+    read_condition,
+    read_count,
+    read_price,
+    read_urgency,
+    read_yes,
+)
+from identify.exchange.wording import Wording
+
+NOTES = {"piece": "notes", "want": "notes", "note": "text"}
+SAYING = ("number", "name", "description", "variant", "range")  # what a row says it is
+
+
+class About(NamedTuple):
+    """What is the same for all rows: the packs, the currency meant where none is written, the
+    columns [{name, field, order}], and what texts can say about the variants of a pack.
+    """
+
+    reference: Reference
+    currency: str
+    columns: list[dict[str, str]]
+    wording: Callable[[str], Wording]
+
+
+class ListRow:
+    """A row {row, cells, key} while it is read as a piece, a want or a note."""
+
+    def __init__(self, about: About, sort: str, row: dict[str, Any]) -> None:
+        self.about, self.sort, self.row = about, sort, row
+        self.reference = about.reference
+        self.problems: list[dict[str, str]] = []
+        self.lines: list[str] = []  # of the notes
+        self.cells: dict[str, str] = {}
+        self.values: dict[str, Any] = {}
+        self.heads: dict[str, str] = {}  # field of the record -> name of its column
+        self.said: dict[str, list[str]] = {}
+        self.told: list[tuple[str, str, str, str]] = []  # field, name, cell, order of each column
+        for place, column in enumerate(about.columns):
+            cell = row["cells"][place].strip() if place < len(row["cells"]) else ""
+            one = column["field"]
+            one = GENERIC.get(one, "") if one.startswith("=") else one
+            if one:
+                self.told.append((one, column["name"], cell, column.get("order", "")))
+
+    def outcome(self) -> dict[str, Any]:
+        """What becomes of the row."""
+        record = blank(self.sort)
+        for one, name, cell, order in self.told:
+            if one in SAYING:
+                if cell:
+                    self.said.setdefault(one, []).append(cell)
+            elif one == "row_id":
+                pass
+            elif one == "quantity":
+                self._quantity(name, cell)
+            else:
+                self._field(one, name, cell, order)
+        found = self._candidates()
+        offered = [self._offered(one) for one in found]
+        chosen = 0 if found and found[0].sure >= SURE else -1
+        failed = self._failed(chosen)
+        record |= self._what(offered[chosen] if chosen >= 0 else None)
+        self._keep_words(record, chosen >= 0)
+        self.cells[ITEM] = " | ".join(cell for one, _, cell, _ in self.told if one in SAYING)
+        self.values[ITEM] = item_of(record)
+        notes = NOTES[self.sort]
+        self.cells[notes] = self.values[notes] = "\n".join(self.lines)
+        record |= {f: value for f, value in self.values.items() if f != ITEM}
+        record["came"] = {"key": self.row["key"], "cells": self.cells, "values": self.values}
+        return {
+            "row": self.row["row"],
+            "key": self.row["key"],
+            "failed": failed,
+            "record": None if failed else record,
+            "candidates": offered,
+            "chosen": chosen,
+            "sure": offered[chosen]["sure"] if chosen >= 0 else 0.0,
+            "problems": self.problems,
+            "same": None,
+        }
+
+    # ---- single cells ----------------------------------------------------------------------------
+
+    def _wrong(self, name: str, sentence: str) -> None:
+        text = f'Row {self.row["row"]}, "{name}": {sentence}'
+        self.problems.append({"column": name, "sentence": text})
+
+    def _note(self, name: str, cell: str) -> None:
+        if cell:
+            self.lines.append(f"{name}: {cell}")
+
+    def _quantity(self, name: str, cell: str) -> None:
+        try:
+            count = read_count(cell)
+        except CellError as error:
+            self._wrong(name, f"{error} One record is made.")
+            count = 2
+        if count > 1:
+            self._note(name, cell)
+            if cell.strip("x ").isdecimal():
+                self._wrong(
+                    name, f"there are {count} of these. One record is made, and a note of it."
+                )
+
+    def _field(self, one: str, name: str, cell: str, order: str) -> None:
+        """A column that is a field of the record, or goes into the notes."""
+        target = BY_ID[one].goes_to(self.sort)
+        if one == "notes":
+            plain = not any(words(name)) or name.lower().split()[0] in BY_ID["notes"].headings
+            self.lines += [cell] if cell and plain else []
+            if not plain:
+                self._note(name, cell)
+            return
+        if not target:
+            self._note(name, cell)
+            return
+        self.heads[target] = name
+        self.cells[target] = cell
+        try:
+            self.values[target] = self._value(target, name, cell, order)
+        except CellError as error:
+            self._wrong(name, f"{error} It is kept in the notes.")
+            self._note(name, cell)
+
+    def _value(self, target: str, name: str, cell: str, order: str) -> Any:
+        """What a cell says. Raises CellError."""
+        if target in MONEYS:
+            return read_price(cell, self.about.currency)
+        if target in ("condition", "least", "box_condition"):
+            word, more = read_condition(cell)
+            if more:
+                self._note(name, more)
+                if word not in more.lower():
+                    self._wrong(name, f'{quoted(more)} was taken as "{word}".')
+            return word
+        if target == "boxed":
+            return self._boxed(name, cell)
+        if target == "box":
+            return "yes" if read_yes(cell) == "yes" else ""
+        if target == "when":
+            return read_date(cell, order if order in ("day", "month") else "")
+        return read_urgency(cell) if target == "urgency" else cell
+
+    def _boxed(self, name: str, cell: str) -> str:
+        """A box: yes or no, or in what condition it is. Raises CellError."""
+        try:
+            return read_yes(cell)
+        except CellError:
+            word, more = read_condition(cell)
+            if "box_condition" not in self.values:
+                self.values["box_condition"] = word
+            if more:
+                self._note(name, more)
+            return "yes"
+
+    # ---- which item ------------------------------------------------------------------------------
+
+    def _cell(self, *fields: str) -> str:
+        return ", ".join(cell for one in fields for cell in self.said.get(one, []))
+
+    def _candidates(self) -> list[Candidate]:
+        query = Query(
+            self._cell("number"),
+            self._cell("name"),
+            self._cell("description", "variant"),
+            self._cell("range"),
+        )
+        return candidates(self.reference, query)
+
+    def _offered(self, one: Candidate) -> dict[str, Any]:
+        """A candidate with the variants that the words may mean."""
+        entry = one.entry
+        text = self._cell("variant", "description", "name")
+        of = self.about.wording(entry.pack).variants(entry.place, text) if text else []
+        known = of[0]["variant"] if len(of) == 1 else ""
+        pack = self.reference.pack(entry.pack)
+        names = {variant["id"]: variant["name"] for variant in pack["variants"]}
+        if self.sort == "note":
+            of = [{"item": entry.number, **each} for each in of or _by_prior(pack, entry.place)]
+        return {
+            "pack": entry.pack,
+            "item": entry.number,
+            "name": entry.name,
+            "sure": round(one.sure, 4),
+            "how": one.how,
+            "of": of,
+            "variant": known,
+            "which": names.get(known, ""),
+        }
+
+    def _failed(self, chosen: int) -> str:
+        """Why no record can be made of the row, "" where one can."""
+        number = self.row["row"]
+        if not self._cell(*SAYING[:4]):
+            return f"Row {number}: nothing says which piece this is: no number, no name, no words."
+        if chosen < 0 and self.sort == "want":
+            return (
+                f"Row {number}: no item of the packs is surely meant, and a want is for one. "
+                "Choose one of those offered, or write its number."
+            )
+        return ""
+
+    def _what(self, offer: dict[str, Any] | None) -> dict[str, Any]:
+        """The fields that say what it is."""
+        called = " ".join(part for part in (self._cell("number"), self._cell("name")) if part)
+        called = called or self._cell("description", "variant")
+        if offer is None:
+            return {"called": called} if self.sort == "piece" else {}
+        if self.sort == "want":
+            return {f: offer[f] for f in ("pack", "item", "variant")}
+        if self.sort == "note":
+            return {"pack": offer["pack"], "of": offer["of"]}
+        return {"pack": offer["pack"], "item": offer["item"], "of": offer["of"]}
+
+    def _keep_words(self, record: dict[str, Any], matched: bool) -> None:
+        """Into the notes goes what was said of the item and is not kept in a field."""
+        several = len(record.get("of", [])) != 1 if self.sort != "want" else not record["variant"]
+        first = []
+        for one, name, cell, _ in self.told:
+            if not cell or one not in SAYING:
+                continue
+            if (
+                one == "description"
+                or (one == "variant" and (several or not matched))
+                or (one == "range" and not matched and not ranges_named(self.reference, cell))
+                or (one in ("number", "name") and not matched and self.sort == "note")
+            ):
+                first.append(f"{name}: {cell}")
+        self.lines = [*first, *self.lines]
+
+
+def _by_prior(pack: dict[str, Any], item: int) -> list[dict[str, Any]]:
+    """The variants of an item with the chance of each before anything is known."""
+    chances: dict[str, float] = {}
+    for at, prior in zip(pack["rows"]["variant"], pack["rows"]["prior"], strict=True):
+        if pack["variants"][at]["item"] == item:
+            one = pack["variants"][at]["id"]
+            chances[one] = chances.get(one, 0.0) + prior
+    whole = sum(chances.values())
+    return [
+        {"variant": one, "chance": round(chance / whole, 3)}
+        for one, chance in sorted(chances.items(), key=lambda pair: -pair[1])
+    ]

@@ -1,0 +1,144 @@
+"""What the cells of a list say: conditions, boxes, prices.
+
+Words of English, German, French and Dutch, and short forms such as VG: common practice, no source.
+Grades of societies: fixtures/grading.csv.
+"""
+
+import csv
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from identify.core.amounts import read_money
+from identify.core.condition import CONDITIONS
+from identify.exchange.table import CellError, quoted
+
+GRADES = Path(__file__).resolve().parent.parent.parent / "fixtures" / "grading.csv"
+
+CONDITION_WORDS = {
+    "as new": "mint m mt brand new unused like new near mint nm neuwertig neu ungebraucht neuf "
+    "comme neuf état neuf nieuw als nieuw nieuwstaat factory new",
+    "excellent": "exc ex e ausgezeichnet hervorragend exzellent excellent état uitstekend",
+    "very good": "vg v good v.good v.g. sehr gut très bon tres bon tb zeer goed",
+    "good": "g gd gut bon bon état goed",
+    "fair": "f average akzeptabel befriedigend moyen redelijk matig worn played with playworn "
+    "play worn gebraucht",
+    "poor": "p bad schlecht mauvais slecht junk scrap for spares restoration required",
+}
+# Words of two or more; whatever else stands in the table above is a word by itself.
+LONG = (
+    "brand new|like new|near mint|comme neuf|état neuf|als nieuw|factory new|excellent état|v good|"
+    "sehr gut|très bon|tres bon|zeer goed|bon état|played with|play worn|for spares|"
+    "restoration required"
+).split("|")
+YES = set("yes y true 1 x ✓ ✔ ja j oui o si boxed box mib ovp with box has box mit ovp".split()) | {
+    "with box", "has box", "mit ovp", "original box", "in box", "boxed",
+}  # fmt: skip
+NO = set("no n false 0 none nein non nee unboxed without ohne sans zonder - –".split()) | {
+    "no box", "without box", "ohne ovp", "sans boîte", "zonder doos", "not boxed", "loose",
+}  # fmt: skip
+UNKNOWN = {"", "?", "n/a", "n/k", "unknown", "not known", "unbekannt", "inconnu", "onbekend"}
+
+MONEY = {
+    "amount": "has no amount in it. Write it like 4.50, £4 or 12/6.",
+    "word": "has a word in it that is no currency. Write it like 4.50, £4 or 12/6.",
+    "which": "is written as several currencies are. Write its code too, like 4.50 USD.",
+    "currency": "is in a currency that is not known here. Write it with a code like GBP or EUR.",
+    "mixed": "has two currencies in it. Write one.",
+    "decimals": "has more decimals than its currency. Write it like 4.50.",
+    "parts": "has more than 19 shillings, 11 old pence or 99 pence beside a larger unit.",
+    "large": "is too large.",
+    "ambiguous": "can be read in more than one way. Write it like 4.50, £4 or 12/6.",
+}
+
+
+@cache
+def _conditions() -> dict[str, str]:
+    """Every way a condition is written -> its word of the scale."""
+    found = {word: word for word in CONDITIONS}
+    for word, written in CONDITION_WORDS.items():
+        others = written
+        for long in LONG:
+            if long in others:
+                found[long] = word
+                others = others.replace(long, " ")
+        found |= dict.fromkeys(others.split(), word)
+    with GRADES.open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file):
+            found.setdefault(row["name"].lower(), row["condition"])
+            found[row["grade"].lower()] = row["condition"]
+    return found
+
+
+def read_condition(text: str) -> tuple[str, str]:
+    """A condition as a word of the scale ("" for none), and what of the text that leaves out.
+
+    Of two ("good to very good") the lesser counts. Raises CellError.
+    """
+    plain = " ".join(text.lower().split()).strip(" .")
+    if plain in UNKNOWN or plain in ("-", "–"):
+        return "", ""
+    known = _conditions()
+    if plain in known:
+        return known[plain], ""
+    bare = re.sub(r"\s*(?:\++|-+)$|\b(?:condition|zustand|état|staat)\b", "", plain).strip(" :.")
+    bare = re.sub(r"\bc[\s\-]?(\d+)\b", r"c\1", bare)
+    if bare in known:
+        return known[bare], text if bare + plain[-1:] == plain and plain[-1] in "+-" else ""
+    parts = [
+        part.strip(" .+()") for part in re.split(r"\s*(?:/|,|;|\bto\b|-|–|\bbis\b|\()\s*", bare)
+    ]
+    words = [known[part] for part in parts if part in known]
+    if words and (len(words) > 1 or len(parts) > 1):
+        return max(words, key=CONDITIONS.index), text
+    raise CellError(
+        f"{quoted(text)} is no word for a condition known here. Write {', '.join(CONDITIONS[:-1])} "
+        f"or {CONDITIONS[-1]}."
+    )
+
+
+def read_yes(text: str) -> str:
+    """Yes, no or "" of a cell. Raises CellError."""
+    plain = " ".join(text.lower().split()).strip(" .")
+    if plain in UNKNOWN:
+        return ""
+    if plain in YES:
+        return "yes"
+    if plain in NO:
+        return "no"
+    raise CellError(f"{quoted(text)} is neither yes nor no.")
+
+
+def read_price(text: str, usual: str) -> dict[str, Any] | None:
+    """Money of a cell, None for none. usual: the currency meant where none is written.
+
+    Raises CellError.
+    """
+    plain = text.strip()
+    if plain.lower() in UNKNOWN or plain in ("-", "–"):
+        return None
+    read = read_money(plain, usual)
+    if read["problem"]:
+        raise CellError(f"{quoted(text)} {MONEY[read['problem']]}")
+    money: dict[str, Any] = read["money"]
+    return money
+
+
+def read_count(text: str) -> int:
+    """A quantity; 1 for an empty cell. Raises CellError."""
+    plain = text.strip().lower().removesuffix("x").strip()
+    if plain in UNKNOWN:
+        return 1
+    if plain.isdecimal() and 0 < int(plain) < 1000:
+        return int(plain)
+    raise CellError(f"{quoted(text)} is no number of pieces. Write a whole number from 1.")
+
+
+def read_urgency(text: str) -> int:
+    """How much something is wanted, 1 (least) to 3; 2 for an empty cell. Raises CellError."""
+    words = {"1": 1, "2": 2, "3": 3, "low": 1, "medium": 2, "normal": 2, "high": 3, "": 2}
+    found = words.get(text.strip().lower())
+    if found is None:
+        raise CellError(f"{quoted(text)} is no urgency. Write 1, 2 or 3.")
+    return found

@@ -1,0 +1,214 @@
+"""Tables in XLSX workbooks (ECMA-376), read by openpyxl as a stream, never all at once.
+
+openpyxl reads XML through defusedxml, which refuses entities. What it does not give while
+streaming, merged cells and which formulas have no kept value, is looked for in the sheet's own XML.
+"""
+
+import io
+import re
+import warnings
+import zipfile
+from collections.abc import Iterator
+from datetime import date, datetime, time, timedelta
+from typing import Any
+from xml.etree.ElementTree import ParseError
+
+from defusedxml.common import DefusedXmlException
+from openpyxl import load_workbook
+from openpyxl.utils.cell import range_boundaries
+from openpyxl.utils.exceptions import InvalidFileException
+
+from identify.core.currencies import written_as
+from identify.exchange.archives import CUT, opened
+from identify.exchange.safe_cells import OWN_SHEETS
+from identify.exchange.table import (
+    MOST_COLUMNS,
+    MOST_ROWS,
+    FileError,
+    Row,
+    Table,
+    letters,
+)
+
+MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*?ref="([A-Z]+\d+:[A-Z]+\d+)"')
+FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
+SYMBOL = re.compile(r"\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|\"([^\"]*)\"")
+ZEROS = re.compile(r"0{2,}")
+MOST_CELLS = 4_000_000  # looked at, empty ones too
+TOLD = 5  # cells of one kind that are named
+
+Cells = Iterator[tuple[Any, ...]]
+
+
+def read_workbook(data: bytes, sheet: str) -> Table:
+    """The table on a sheet (the first that has rows, if "" is asked for). Raises FileError."""
+    archive = opened(data)
+    try:
+        with warnings.catch_warnings():  # of styles and extensions that do not matter here
+            warnings.simplefilter("ignore")
+            return _read(data, archive, sheet)
+    except DefusedXmlException as error:
+        raise FileError(
+            "This workbook declares XML entities, which no spreadsheet does and which can be made "
+            "to fill the memory. It was not read. Copy the table into a new workbook."
+        ) from error
+    except (zipfile.BadZipFile, ParseError, EOFError, InvalidFileException) as error:
+        raise FileError(CUT) from error
+    except (KeyError, ValueError, TypeError, AttributeError, IndexError, OverflowError) as error:
+        raise FileError(
+            "This file is no workbook that can be read. Open it in a spreadsheet program, save it "
+            "as XLSX and choose that file."
+        ) from error
+
+
+def _read(data: bytes, archive: zipfile.ZipFile, asked: str) -> Table:
+    book = load_workbook(io.BytesIO(data), read_only=True, data_only=True)
+    names = [ws.title for ws in book.worksheets]
+    if asked and asked not in names:
+        raise FileError(f'There is no sheet "{asked}". There are: {", ".join(names)}.')
+    if not names:
+        raise FileError("There is no sheet with cells in this workbook.")
+    table = Table([], [])
+    for ws in book.worksheets:
+        if ws.title == asked or (not asked and not table.rows):
+            table = _sheet(ws, archive, data)
+            table.sheet, table.sheets = ws.title, names
+    if len(names) > 1 and not asked and names != OWN_SHEETS:
+        others = [f'"{name}"' for name in names if name != table.sheet]
+        table.notes.append(
+            f'The sheet "{table.sheet}" was read. There {"is" if len(others) == 1 else "are"} '
+            f"{', '.join(others)} too."
+        )
+    return table
+
+
+def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
+    xml = archive.read(ws._worksheet_path)
+    rows: list[Row] = []
+    errors: list[str] = []
+    looked = 0
+    ws.reset_dimensions()  # what the sheet says of its own size may be wrong, or a trap
+    for number, cells in enumerate(_rows(ws), 1):
+        looked += len(cells) + 1
+        if looked > MOST_CELLS:
+            raise FileError(
+                f'The sheet "{ws.title}" goes on for more cells than can be looked at. Copy the '
+                "table alone into a new workbook."
+            )
+        texts: list[str] = []
+        for cell in cells:
+            text = cell_text(cell.value, getattr(cell, "number_format", "General"))
+            if cell.data_type == "e":
+                errors.append(f"{letters(len(texts))}{number} ({text})")
+                text = ""
+            texts.append(text)
+        while texts and not texts[-1].strip():
+            texts.pop()
+        if len(texts) > MOST_COLUMNS:
+            raise FileError(
+                f"Row {number} has {len(texts):,} columns, and at most {MOST_COLUMNS} are read. "
+                "Take away the columns that say nothing of the pieces."
+            )
+        if texts:
+            rows.append(Row(number, texts))
+        if len(rows) > MOST_ROWS:
+            break
+    notes = []
+    if errors:
+        notes.append(
+            f"{_named(errors)} {'holds an error' if len(errors) == 1 else 'hold errors'} of the "
+            "spreadsheet and no value: taken as empty."
+        )
+    notes += _merged(xml, rows)
+    if FORMULA.search(xml):
+        notes += _unkept(data, ws.title, {row.row: row.cells for row in rows})
+    return Table(rows, notes)
+
+
+def _rows(ws: Any) -> Cells:
+    return iter(ws.iter_rows())
+
+
+def _named(cells: list[str]) -> str:
+    """Cells for a sentence."""
+    if len(cells) == 1:
+        return f"The cell {cells[0]}"
+    more = f" and {len(cells) - TOLD} more" if len(cells) > TOLD else ""
+    return f"The cells {', '.join(cells[:TOLD])}{more}"
+
+
+def _merged(xml: bytes, rows: list[Row]) -> list[str]:
+    """What to say of merged cells: the value is in the first only."""
+    found = [ref.decode() for ref in MERGED.findall(xml)]
+    kept = {row.row for row in rows}
+    told = []
+    for ref in found:
+        _, top, _, bottom = range_boundaries(ref)
+        if any(row in kept for row in range(top, min(bottom, top + MOST_ROWS) + 1)):
+            told.append(ref)
+    if not told:
+        return []
+    more = f" and {len(told) - TOLD} more" if len(told) > TOLD else ""
+    return [
+        f"Cells are merged ({', '.join(told[:TOLD])}{more}): the value counts for the first cell "
+        "only, the others are empty. Part them and fill each in, if it is meant for all."
+    ]
+
+
+def _unkept(data: bytes, title: str, texts: dict[int, list[str]]) -> list[str]:
+    """What to say of formulas: some have no value kept beside them."""
+    book = load_workbook(io.BytesIO(data), read_only=True, data_only=False)
+    ws = book[title]
+    ws.reset_dimensions()
+    formulas = 0
+    empty = []
+    for number, cells in enumerate(_rows(ws), 1):
+        for place, cell in enumerate(cells):
+            if cell.data_type == "f":
+                formulas += 1
+                row = texts.get(number, [])
+                if place >= len(row) or row[place] == "":
+                    empty.append(f"{letters(place)}{number}")
+        if number > max(texts, default=0) + 1000:
+            break
+    if not empty:
+        return [
+            f"There are formulas ({formulas}): the values they had when the file was saved count."
+        ]
+    return [
+        f"{_named(empty)} {'holds a formula' if len(empty) == 1 else 'hold formulas'} without a "
+        "kept value: taken as empty. Open the file in a spreadsheet program and save it there."
+    ]
+
+
+def cell_text(value: Any, number_format: str) -> str:
+    """A cell's value as the text that a person would type for it."""
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, datetime):
+        return (
+            value.date().isoformat() if value.time() == time() else value.isoformat(" ", "minutes")
+        )
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, time | timedelta):
+        return str(value)
+    if isinstance(value, int | float):
+        return _number(value, number_format or "General")
+    return str(value)
+
+
+def _number(value: int | float, number_format: str) -> str:
+    """A number with what its format adds: the currency, and the zeros in front."""
+    plain = str(int(value)) if float(value).is_integer() else repr(round(float(value), 10))
+    first = number_format.split(";", maxsplit=1)[0]
+    if ZEROS.fullmatch(first):
+        return plain.zfill(len(first))
+    found = SYMBOL.search(first)
+    symbol = next((part for part in found.groups() if part), "").strip() if found else ""
+    if not written_as(symbol.upper(), "marks"):
+        return plain
+    whole = float(value).is_integer() or round(value, 2) != round(value, 10)
+    return f"{symbol}{plain if whole else f'{value:.2f}'}"

@@ -1,0 +1,184 @@
+"""Spreadsheets in and out over HTTP: files in, JSON out and the other way. Nothing is kept.
+
+DEVELOPERS.md, section 9, says what each route takes and gives.
+"""
+
+from collections.abc import Awaitable, Callable, Sequence
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response
+from starlette.routing import Route
+
+from identify.exchange.answers import chosen_packs, name_rows, read_file, reference_of
+from identify.exchange.importing import Importing
+from identify.exchange.reference import Reference
+from identify.exchange.table import MOST_BYTES, MOST_ROWS, FileError
+from identify.exchange.wants_page import wants_page
+from identify.exchange.writing import TYPES, name_of, write_failed, write_records
+
+MOST_JSON = 2 * MOST_BYTES
+MOST_BATCH = 500
+
+
+class Column(msgspec.Struct):
+    field: str
+    name: str = ""
+    order: str = ""
+
+
+class RowIn(msgspec.Struct):
+    row: int
+    cells: list[str]
+    key: str = ""
+
+
+class KeysIn(msgspec.Struct):
+    columns: list[Column]
+    rows: list[RowIn]
+    sort: str = msgspec.field(name="as", default="")
+
+
+class MatchIn(KeysIn):
+    currency: str = ""
+    packs: list[str] | None = None
+    existing: list[dict[str, Any]] = []
+
+
+class FailedRow(msgspec.Struct):
+    row: int
+    cells: list[str]
+    wrong: list[str]
+
+
+class FailedIn(msgspec.Struct):
+    header: list[str]
+    rows: list[FailedRow]
+    format: Literal["csv", "xlsx"] = "csv"
+    name: str = ""
+
+
+class WriteIn(msgspec.Struct):
+    records: list[dict[str, Any]]
+    format: Literal["csv", "xlsx", "json"]
+    packs: list[str] | None = None
+
+
+class WantsIn(msgspec.Struct):
+    records: list[dict[str, Any]]
+    packs: list[str] | None = None
+    title: str = ""
+
+
+class _TooMuchError(Exception):
+    """More than is taken at once."""
+
+
+async def _body(request: Request, most: int) -> bytes:
+    """The body of a request; reading stops where it is too much."""
+    found = bytearray()
+    async for chunk in request.stream():
+        found += chunk
+        if len(found) > most:
+            raise _TooMuchError
+    return bytes(found)
+
+
+def _answering(
+    handle: Callable[[Request, bytes], Response], most: int
+) -> Callable[[Request], Awaitable[Response]]:
+    """A route that reads the body, works in a thread and says what was wrong in a sentence."""
+
+    async def answer(request: Request) -> Response:
+        try:
+            return await run_in_threadpool(handle, request, await _body(request, most))
+        except _TooMuchError:
+            sentence = f"More than {most // 1_000_000} MB are not taken at once. Part it."
+            return JSONResponse({"problem": sentence}, 413)
+        except FileError as error:
+            return JSONResponse({"problem": str(error)}, 400)
+        except msgspec.MsgspecError as error:
+            sentence = f"The request cannot be read: {error}."
+            return JSONResponse({"problem": sentence}, 400)
+
+    return answer
+
+
+def _file(content: bytes, what: str, ending: str) -> Response:
+    name = name_of(what, ending, datetime.now(UTC).date().isoformat())
+    headers = {"Content-Disposition": f'attachment; filename="{name}"', "Cache-Control": "no-store"}
+    return Response(content, media_type=TYPES[ending], headers=headers)
+
+
+def routes(packs: Sequence[Path]) -> list[Route]:
+    """The routes under /api/exchange/ for these packs (folders, or files compiled before), which
+    are read when they are first needed.
+    """
+
+    def reference() -> Reference:
+        return reference_of(tuple(packs))
+
+    def compiled(ids: list[str] | None) -> dict[str, dict[str, Any]]:
+        some = chosen_packs(reference(), ids)
+        return {one: engine["pack"] for one, engine in some.engines.items()}
+
+    def read(request: Request, body: bytes) -> Response:
+        told = request.query_params
+        header = int(told["header"]) if told.get("header", "").isdecimal() else None
+        return JSONResponse(
+            read_file(body, reference(), told.get("name", ""), told.get("sheet", ""), header)
+        )
+
+    def keys(_: Request, body: bytes) -> Response:
+        asked = msgspec.json.decode(body, type=KeysIn)
+        if len(asked.rows) > MOST_ROWS:
+            raise FileError(f"More than {MOST_ROWS:,} rows are not taken. Part the file.")
+        return JSONResponse(name_rows(asked.sort, *_plain(asked)))
+
+    def match(_: Request, body: bytes) -> Response:
+        asked = msgspec.json.decode(body, type=MatchIn)
+        if asked.sort not in ("piece", "want", "note", ""):
+            raise FileError('Rows are read as "piece", "want" or "note".')
+        if len(asked.rows) > MOST_BATCH:
+            raise FileError(f"At most {MOST_BATCH} rows are matched at a time.")
+        columns, rows = _plain(asked)
+        some = chosen_packs(reference(), asked.packs)
+        importing = Importing(some, asked.sort, asked.currency, columns)
+        return JSONResponse({"rows": importing.match(rows, asked.existing)})
+
+    def failed(_: Request, body: bytes) -> Response:
+        asked = msgspec.json.decode(body, type=FailedIn)
+        rows = [msgspec.to_builtins(row) for row in asked.rows]
+        return _file(write_failed(asked.header, rows, asked.format), "left-out-rows", asked.format)
+
+    def write(_: Request, body: bytes) -> Response:
+        asked = msgspec.json.decode(body, type=WriteIn)
+        content = write_records(asked.records, asked.format, compiled(asked.packs))
+        return _file(content, "collection", asked.format)
+
+    def page(_: Request, body: bytes) -> Response:
+        asked = msgspec.json.decode(body, type=WantsIn)
+        content = wants_page(asked.records, compiled(asked.packs), asked.title)
+        return _file(content.encode(), "wants", "html")
+
+    posts: dict[str, tuple[Callable[[Request, bytes], Response], int]] = {
+        "read": (read, MOST_BYTES),
+        "keys": (keys, MOST_JSON),
+        "match": (match, MOST_JSON),
+        "failed": (failed, MOST_JSON),
+        "write": (write, MOST_JSON),
+        "wants-page": (page, MOST_JSON),
+    }
+    return [
+        Route(f"/api/exchange/{name}", _answering(handle, most), methods=["POST"])
+        for name, (handle, most) in posts.items()
+    ]
+
+
+def _plain(asked: KeysIn) -> tuple[list[dict[str, str]], list[dict[str, Any]]]:
+    """Columns and rows of a request as plain data."""
+    return msgspec.to_builtins(asked.columns), msgspec.to_builtins(asked.rows)
