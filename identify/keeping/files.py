@@ -66,6 +66,17 @@ def write_whole(path: Path, data: bytes) -> None:
     move(started, path)
 
 
+def linked(source: Path, target: Path) -> bool:
+    """Gives a file a second name; False where the disk cannot do that."""
+    make_folder(target.parent)
+    try:
+        os.link(source, target)
+    except OSError:
+        return False
+    sync_folder(target.parent)
+    return True
+
+
 def remove(path: Path) -> None:
     """Takes a file away, if it is there."""
     try:

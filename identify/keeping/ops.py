@@ -66,7 +66,7 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
         epoch = _epoch(db)
         new = []
         for one, content in sound:
-            state = _taken(db, one, content)
+            state = take(db, one, content)
             (forked if state == "forked" else held).append(one["id"])
             if state == "new":
                 new.append(one["record"])
@@ -208,7 +208,8 @@ def same(ours: str, theirs: str) -> bool:
     return all(one[name] == other[name] for name in ("record", "type", "parents", "wall", "count"))
 
 
-def _taken(db: apsw.Connection, one: dict[str, Any], content: str) -> str:
+def take(db: apsw.Connection, one: dict[str, Any], content: str) -> str:
+    """Within a transaction: takes in one operation: new, held (it was here), forked (not taken)."""
     ours = value(db, "select content from ops where id = ?", one["id"])
     if ours is None:
         insert(db, one, content)

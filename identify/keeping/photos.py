@@ -93,22 +93,34 @@ def tidy(store: Store, now: datetime) -> int:
     there = known(store)
     before = now.timestamp() - LEFT_OVER_DAYS * 86_400
     with _receiving, told():
-        old = [
-            path
-            for folder in ("incoming", "photos")
-            for path in sorted((store.folder / folder).rglob("*"))
-            if path.is_file() and path.stem not in there and path.stat().st_mtime < before
-        ]
+        parts = (store.folder / "incoming").glob("*.part")
+        left = [path for path in parts if SHA.fullmatch(path.stem)]
+        left += kept_in(store.folder / "photos")
+        old = [one for one in left if one.stem not in there and one.stat().st_mtime < before]
         for path in old:
             files.remove(path)
     return len(old)
 
 
-def adopt(store: Store, sha: str, data: bytes, made: str) -> None:
-    """Keeps a photo that was checked before, such as one of a backup."""
+def adopt(store: Store, sha: str, source: Path, made: str, link: bool) -> bool:
+    """Keeps a photo of a backup, copied or linked; False where the file is not what it should be."""
     with told():
-        files.write_whole(path_of(store, sha), data)
+        data = whole(source, sha)
+        if data is None:
+            return False
+        if not (link and files.linked(source, path_of(store, sha))):
+            files.write_whole(path_of(store, sha), data)
     _row(store, sha, len(data), made)
+    return True
+
+
+def whole(path: Path, sha: str) -> bytes | None:
+    """The bytes of this file, or None where they are not what its name says."""
+    try:
+        data = path.read_bytes()
+    except FileNotFoundError:
+        return None
+    return data if hashlib.sha256(data).hexdigest() == sha else None
 
 
 def path_of(store: Store, sha: str) -> Path:
@@ -119,6 +131,12 @@ def path_of(store: Store, sha: str) -> Path:
 def under(folder: Path, sha: str) -> Path:
     """Where a photo's file is in a folder of photos."""
     return folder / sha[:2] / f"{sha}.jpg"
+
+
+def kept_in(folder: Path) -> list[Path]:
+    """The files of photos in a folder of photos, and nothing else that someone has put there."""
+    found = sorted(folder.glob("??/*.jpg"))
+    return [path for path in found if SHA.fullmatch(path.stem) and path == under(folder, path.stem)]
 
 
 def named(one: dict[str, Any]) -> set[str]:
@@ -132,14 +150,18 @@ def named(one: dict[str, Any]) -> set[str]:
 def unnamed(db: apsw.Connection, shas: Iterable[str]) -> list[str]:
     """Within a transaction: those that no operation names any more; their rows go."""
     asked = set(shas)
-    if not asked:
-        return []
-    left = rows(db, "select content from ops where scrubbed = 0 and record like 'p%'")
-    for (content,) in left:
-        asked -= named(orjson.loads(content))
-    for sha in sorted(asked):
+    lost = sorted(asked - named_by_any(db)) if asked else []
+    for sha in lost:
         db.execute("delete from photos where sha = ?", (sha,))
-    return sorted(asked)
+    return lost
+
+
+def named_by_any(db: apsw.Connection) -> set[str]:
+    """The SHA-256 of every photo that an operation names."""
+    found: set[str] = set()
+    for (content,) in rows(db, "select content from ops where scrubbed = 0 and record like 'p%'"):
+        found |= named(orjson.loads(content))
+    return found
 
 
 def unlink(store: Store, shas: list[str]) -> None:

@@ -104,6 +104,16 @@ class Store:
             finally:
                 copy.close(True)
 
+    @contextmanager
+    def opened(self, path: Path) -> Iterator[apsw.Connection]:
+        """A copy, opened for reading."""
+        with told():
+            db = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY, vfs=self.VFS)
+            try:
+                yield db
+            finally:
+                db.close(True)
+
     def meta(self, name: str) -> str:
         """A setting of the server, or ""."""
         with self.read() as db:

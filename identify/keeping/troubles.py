@@ -22,6 +22,8 @@ DAMAGED = (
     "restore the newest backup into a new one; then let every phone sync."
 )
 
+DAMAGED_BACKUP = "This backup is damaged. Nothing was changed; take the one before it."
+
 
 class Refused(Told):
     """What was sent cannot be kept; the sentence says what would be right."""

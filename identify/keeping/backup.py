@@ -1,0 +1,210 @@
+"""Backups: a folder for each, and all their photos once.
+
+    <folder>/<time>/identify.sqlite   the database at one moment, whole by itself
+    <folder>/<time>/manifest.json     when, how much, and which photos: {sha, size} each
+    <folder>/photos/ab/<sha>.jpg      the photos of all backups
+
+A backup is made under another name, restored on trial and compared, and only then gets its name.
+"""
+
+import secrets
+import shutil
+import threading
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import orjson
+
+from identify.keeping import files, photos
+from identify.keeping.asking import rows, value
+from identify.keeping.restore import restore
+from identify.keeping.retention import night_before, to_keep
+from identify.keeping.store import FILE, Store
+from identify.keeping.troubles import DiskTrouble, told
+
+KIND = "identify server backup"
+MANIFEST = "manifest.json"
+NAMED = "%Y-%m-%dT%H%M%SZ"
+LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
+UNFINISHED = timedelta(days=1)
+
+_one_at_a_time = threading.Lock()
+
+
+def backup(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
+    """Makes a backup and tries it out: {name, made, operations, records, photos, bytes, missing}.
+
+    missing: photos that could not be read and are in no earlier backup. Raises Told; then there is
+    no new backup, and the earlier ones are as they were.
+    """
+    folder = folder.absolute()
+    with _one_at_a_time, told():
+        files.make_folder(folder)
+        _sweep(folder, now)
+        moment = now.astimezone(UTC).replace(microsecond=0)
+        while (folder / moment.strftime(NAMED)).exists():
+            moment += timedelta(seconds=1)
+        name = moment.strftime(NAMED)
+        made = folder / f".{name}-{secrets.token_hex(4)}"
+        try:
+            files.make_folder(made)
+            manifest = _fill(store, folder, made, moment)
+            _try_out(store, folder, made)
+            files.move(made, folder / name)
+        except BaseException:
+            shutil.rmtree(made, ignore_errors=True)
+            raise
+    return {**_line(name, manifest), "missing": manifest["missing"]}
+
+
+def all_backups(folder: Path) -> list[dict[str, Any]]:
+    """The finished backups, newest first: [{name, made, operations, records, photos, bytes}]."""
+    found = []
+    for moment in sorted(_moments(folder), reverse=True):
+        name = moment.strftime(NAMED)
+        manifest = _manifest(folder / name)
+        if manifest is not None:
+            found.append(_line(name, manifest))
+    return found
+
+
+def nightly_due(folder: Path, now: datetime) -> bool:
+    """Whether there is no backup yet since the last 3 o'clock (of the time zone of `now`)."""
+    return max(_moments(folder), default=datetime.min.replace(tzinfo=UTC)) < night_before(now)
+
+
+def nightly(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
+    """The backup of a night: makes one, lets go of old ones, clears what was left over."""
+    made = backup(store, folder, now)
+    keep_newest(folder)
+    photos.tidy(store, now)
+    with told():
+        _sweep(store.folder, now)
+    return made
+
+
+def keep_newest(folder: Path) -> list[str]:
+    """Takes away the backups that need not stay (retention.py), and photos of none; their names."""
+    with _one_at_a_time, told():
+        moments = [one for one in _moments(folder) if _manifest(folder / one.strftime(NAMED))]
+        going = sorted(set(moments) - to_keep(moments))
+        names = [moment.strftime(NAMED) for moment in going]
+        for name in names:
+            away = folder / f".{name}-going"  # at once no backup any more, however far it gets
+            files.move(folder / name, away)
+            shutil.rmtree(away)
+        if names:
+            _clear_photos(folder)
+    return names
+
+
+def _fill(store: Store, folder: Path, made: Path, moment: datetime) -> dict[str, Any]:
+    store.copy(made / FILE)
+    files.sync(made / FILE)
+    with store.opened(made / FILE) as db:
+        shas = rows(db, "select sha, size from photos order by sha")
+        operations = value(db, "select count(*) from ops")
+        records = value(db, "select count(distinct record) from ops")
+    there, missing = [], []
+    for sha, size in shas:
+        if _copied(store, folder, sha):
+            there.append({"sha": sha, "size": size})
+        else:
+            missing.append(sha)
+    manifest = {
+        "kind": KIND,
+        "format": 1,
+        "made": moment.isoformat(),
+        "operations": operations,
+        "records": records,
+        "photos": there,
+        "missing": missing,
+        "bytes": (made / FILE).stat().st_size + sum(photo["size"] for photo in there),
+    }
+    files.write_whole(made / MANIFEST, orjson.dumps(manifest, option=orjson.OPT_INDENT_2))
+    return manifest
+
+
+def _copied(store: Store, folder: Path, sha: str) -> bool:
+    """Whether the folder of photos has this one in the end."""
+    target = photos.under(folder / "photos", sha)
+    if photos.whole(target, sha) is not None:
+        return True
+    data = photos.whole(photos.path_of(store, sha), sha)
+    if data is not None:
+        files.write_whole(target, data)
+    return data is not None
+
+
+def _try_out(store: Store, folder: Path, made: Path) -> None:
+    """Restores the backup into an empty store and compares. Raises DiskTrouble where it differs."""
+    trial = folder / f".trial-{secrets.token_hex(4)}"
+    try:
+        with type(store)(trial) as empty:
+            found = restore(empty, made, link=True)
+            with empty.read() as db:
+                restored = dict(rows(db, "select id, content from ops"))
+            kept = photos.known(empty)
+            whole = all(photos.whole(photos.path_of(empty, sha), sha) for sha in kept)
+        with store.opened(made / FILE) as db:
+            copied = dict(rows(db, "select id, content from ops"))
+            last = value(db, "select max(seq) from ops") or 0
+            named = {sha for (sha,) in rows(db, "select sha from photos")}
+        with store.read() as db:
+            ours = rows(db, "select id, content, scrubbed from ops where seq <= ?", last)
+    finally:
+        shutil.rmtree(trial, ignore_errors=True)
+    absent = set((_manifest(made) or {})["missing"])
+    same = restored == copied and len(ours) == len(copied)
+    same = same and all(copied.get(i) == content or scrubbed for i, content, scrubbed in ours)
+    same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
+    if not same:
+        raise DiskTrouble(
+            "The backup was made, but what came back from it on trial was not the same, so it was "
+            "taken away again. Look after the disk and try once more."
+        )
+
+
+def _sweep(folder: Path, now: datetime) -> None:
+    """Takes away what runs that were cut off have left."""
+    before = (now - UNFINISHED).timestamp()
+    for pattern in LEFT:
+        for path in folder.glob(pattern):
+            if path.is_dir() and path.stat().st_mtime < before:
+                shutil.rmtree(path)
+
+
+def _clear_photos(folder: Path) -> None:
+    needed: set[str] = set()
+    for moment in _moments(folder):
+        manifest = _manifest(folder / moment.strftime(NAMED))
+        if manifest is None:
+            return  # who knows which photos it needs
+        needed |= {photo["sha"] for photo in manifest["photos"]}
+    for path in photos.kept_in(folder / "photos"):
+        if path.stem not in needed:
+            files.remove(path)
+
+
+def _moments(folder: Path) -> list[datetime]:
+    found = []
+    for path in folder.iterdir() if folder.is_dir() else ():
+        try:
+            found.append(datetime.strptime(path.name, NAMED).replace(tzinfo=UTC))
+        except ValueError:
+            continue
+    return found
+
+
+def _manifest(path: Path) -> dict[str, Any] | None:
+    try:
+        found = orjson.loads((path / MANIFEST).read_bytes())
+    except (OSError, orjson.JSONDecodeError):
+        return None
+    return found if isinstance(found, dict) and found.get("kind") == KIND else None
+
+
+def _line(name: str, manifest: dict[str, Any]) -> dict[str, Any]:
+    counts = {key: manifest[key] for key in ("made", "operations", "records", "bytes")}
+    return {"name": name, **counts, "photos": len(manifest["photos"])}

@@ -1,0 +1,106 @@
+"""Taking a backup back in. It merges: what came since stays, and what was deleted for good too."""
+
+import hashlib
+import secrets
+import shutil
+from pathlib import Path
+from typing import Any
+
+import apsw
+import orjson
+
+from identify.keeping import devices, files, ops, photos
+from identify.keeping.asking import rows
+from identify.keeping.plain import text_of
+from identify.keeping.store import FILE, Store
+from identify.keeping.troubles import DAMAGED_BACKUP, Damaged, Refused, told
+
+LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789"
+
+
+def restore(store: Store, backup: Path, *, link: bool = False) -> dict[str, Any]:
+    """Merges a backup (its folder) into the store: {operations, photos, devices, missing: [sha]}.
+
+    The counts are of what was not here. One transaction takes in operations and devices and gives
+    the server a new epoch, by which every phone notices; photos follow, each checked. To run it
+    again changes nothing more. link: photos are linked and not copied where the disk can do that.
+    Raises Told.
+    """
+    backup = backup.absolute()
+    if not (backup / FILE).is_file():
+        raise Refused(
+            f"{backup} is no backup: there is no {FILE} in it. Name the folder of one backup, "
+            "called after the time when it was made."
+        )
+    stage = store.folder / f".restoring-{secrets.token_hex(4)}"
+    try:
+        with told():
+            files.make_folder(stage)
+            files.write_whole(stage / FILE, (backup / FILE).read_bytes())
+        with _staged(type(store), stage) as old:
+            found = _take(store, old)
+            found |= _take_photos(store, old, backup.parent / "photos", link)
+    finally:
+        shutil.rmtree(stage, ignore_errors=True)
+    return found
+
+
+def _staged(kind: type[Store], stage: Path) -> Store:
+    """The backup as a store of its own, brought to the present version."""
+    try:
+        old = kind(stage)
+    except Damaged:
+        raise Damaged(DAMAGED_BACKUP) from None
+    with old.read() as db:
+        sound = rows(db, "pragma integrity_check") == [("ok",)]
+    if not sound:
+        old.close()
+        raise Damaged(DAMAGED_BACKUP)
+    return old
+
+
+def _take(store: Store, old: Store) -> dict[str, Any]:
+    with old.read() as db:
+        contents = [content for (content,) in rows(db, "select content from ops order by seq")]
+        paired = rows(db, "select id, name, token, made, seen, revoked from devices")
+    with store.write() as db:
+        known = {ident for (ident,) in rows(db, "select id from devices")}
+        touched = [record for content in contents for record in _taken(db, content)]
+        lost = ops.scrub(db, touched)
+        devices.union(db, paired)
+        db.execute("update meta set value = ? where name = 'epoch'", (secrets.token_hex(16),))
+    if lost is not None:
+        store.forget()
+        photos.unlink(store, lost)
+    new = sum(1 for ident, *_ in paired if ident not in known)
+    return {"operations": len(touched), "devices": new}
+
+
+def _taken(db: apsw.Connection, content: str) -> list[str]:
+    """The record that the operation changed, where it was not here."""
+    one = orjson.loads(content)
+    state = ops.take(db, one, content)
+    if state == "forked":  # both are kept: this one under an id made of what it holds
+        one = {**one, "id": _id_for(content)}
+        state = ops.take(db, one, text_of(one))
+    return [one["record"]] if state == "new" else []
+
+
+def _id_for(content: str) -> str:
+    digest = hashlib.sha256(content.encode()).digest()
+    return "d" + "".join(LETTERS[byte % 36] for byte in digest[:16]) + ".1"
+
+
+def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> dict[str, Any]:
+    """All photos but those that were deleted for good since."""
+    with old.read() as db:
+        theirs = rows(db, "select sha, made from photos order by sha")
+        dead = photos.named_by_any(db)
+    with store.read() as db:
+        dead -= photos.named_by_any(db)
+    wanted = {one["sha"] for one in photos.missing(store, [sha for sha, _ in theirs])} - dead
+    missing = []
+    for sha, made in theirs:
+        if sha in wanted and not photos.adopt(store, sha, photos.under(folder, sha), made, link):
+            missing.append(sha)
+    return {"photos": len(wanted) - len(missing), "missing": missing}
