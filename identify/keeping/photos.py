@@ -96,6 +96,7 @@ def tidy(store: Store, now: datetime) -> int:
         parts = (store.folder / "incoming").glob("*.part")
         left = [path for path in parts if SHA.fullmatch(path.stem)]
         left += kept_in(store.folder / "photos")
+        left += (store.folder / "photos").glob("??/.*.jpg.part")
         old = [one for one in left if one.stem not in there and one.stat().st_mtime < before]
         for path in old:
             files.remove(path)
@@ -103,7 +104,7 @@ def tidy(store: Store, now: datetime) -> int:
 
 
 def adopt(store: Store, sha: str, source: Path, made: str, link: bool) -> bool:
-    """Keeps a photo of a backup, copied or linked; False where the file is not what it should be."""
+    """Keeps a photo of a backup, copied or linked; False where that file is not sound."""
     with told():
         data = whole(source, sha)
         if data is None:
