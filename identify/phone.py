@@ -42,6 +42,8 @@ EXPORTS = (
     "assess_for", "study", "assess_studied", "duplicates", "incomplete",
     "conditions", "condition_rank", "read_number",
 )  # fmt: skip
+MERGING_EXPORTS = ("tick", "heard", "merged")
+SHARED = ("lists",)  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|(data|home|parts|screens)/[\w-]+)\.js$")  # goes into app.js, home.js
 STUB = re.compile(r"\bstub\d+_")
@@ -91,11 +93,20 @@ def _renumbered(script: str) -> str:
     return "".join(counted(function) for function in FUNCTION.split(script))
 
 
-@cache
 def engine_module() -> str:
-    """The core as one ES module. Raises EngineError with what cannot be compiled."""
+    """The engine as one ES module. Raises EngineError with what cannot be compiled."""
+    return _module(core.FILES, EXPORTS)
+
+
+def merging_module() -> str:
+    """What devices need that share their records, as one ES module. Raises EngineError."""
+    return _module((*SHARED, *core.MERGING), MERGING_EXPORTS)
+
+
+@cache
+def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     body = []
-    for name in core.FILES:
+    for name in names:
         path = Path(core.__file__).parent / f"{name}.py"
         body += _stripped(path.read_text("utf-8"))
     source = ast.unparse(ast.Module(body=body, type_ignores=[]))
@@ -109,7 +120,7 @@ def engine_module() -> str:
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
     script = _renumbered(SECOND_NAME.sub("", script))
-    return f"const log = Math.log;\n{script}\nexport {{ {', '.join(EXPORTS)} }};\n"
+    return f"const log = Math.log;\n{script}\nexport {{ {', '.join(exports)} }};\n"
 
 
 def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
@@ -150,6 +161,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}
     files["engine.js"] = small(engine_module()).encode()
+    files["merging.js"] = small(merging_module()).encode()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[NUMBERS] = orjson.dumps(number_tables(), option=orjson.OPT_SORT_KEYS)

@@ -6,35 +6,37 @@ from pathlib import Path
 import pytest
 
 from identify import core
+from identify.phone import SHARED
 from tests.core.dialect import functions_of, refusals, truth_functions
 
 HERE = Path(core.__file__).parent
-SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in core.FILES}
+SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING)}
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
 FUNCTIONS = {f.name for tree in TREES.values() for f in functions_of(tree)}
 TRUTHS = {name for tree in TREES.values() for name in truth_functions(tree)}
 
 
 def test_every_file_of_the_core_is_compiled():
-    assert {path.stem for path in HERE.glob("*.py")} - {"__init__"} == set(core.FILES)
+    assert {path.stem for path in HERE.glob("*.py")} - {"__init__"} == set(SOURCES)
 
 
 def test_a_file_uses_only_files_before_it():
+    order = list(SOURCES)
     for name, tree in TREES.items():
         for node in tree.body:
             if isinstance(node, ast.ImportFrom) and node.level == 1:
-                assert core.FILES.index(node.module) < core.FILES.index(name), (name, node.module)
+                assert order.index(node.module) < order.index(name), (name, node.module)
 
 
-def test_no_two_functions_or_constants_share_a_name():
-    """On the phone all files are one module."""
-    names = [f.name for tree in TREES.values() for f in functions_of(tree)]
-    for tree in TREES.values():
-        names += [n.targets[0].id for n in tree.body if isinstance(n, ast.Assign)]
+@pytest.mark.parametrize("files", [core.FILES, (*SHARED, *core.MERGING)])
+def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
+    names = [f.name for file in files for f in functions_of(TREES[file])]
+    for file in files:
+        names += [n.targets[0].id for n in TREES[file].body if isinstance(n, ast.Assign)]
     assert len(names) == len(set(names))
 
 
-@pytest.mark.parametrize("name", core.FILES)
+@pytest.mark.parametrize("name", SOURCES)
 def test_the_core_keeps_the_rules(name):
     assert refusals(SOURCES[name], FUNCTIONS, TRUTHS) == []
 
