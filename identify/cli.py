@@ -10,6 +10,8 @@ import orjson
 import uvicorn
 
 from identify import phone, terminal
+from identify.exchange import commands as exchange_commands
+from identify.keeping import commands as keeping_commands
 from identify.lab.measuring import measure
 from identify.lab.report import report, summary
 from identify.publishing import publish as publish_site
@@ -26,7 +28,7 @@ from identify.server.app import create_app
 from identify.told import Told
 
 # Areas with commands of their own: a module with add(commands), which adds their parsers.
-AREAS: tuple[ModuleType, ...] = ()
+AREAS: tuple[ModuleType, ...] = (keeping_commands, exchange_commands)
 
 PACK = "folder of a pack, or a file compiled from one"
 

@@ -50,7 +50,7 @@ def restore(args: argparse.Namespace) -> int:
 
 def add(commands: "argparse._SubParsersAction[Any]") -> None:
     """Adds the parsers of these commands."""
-    folder = f"folder of the data ({data_folder()})"
+    folder = "folder of the data ($IDENTIFY_DATA, else ~/.local/share/identify)"
     p = commands.add_parser("backup", help="make a backup of the server's data, and try it out")
     p.add_argument("--data", type=Path, help=folder)
     p.add_argument("--to", type=Path, help="folder of the backups (beside the data)")
