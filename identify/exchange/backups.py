@@ -1,0 +1,75 @@
+"""The backup file as the command line changes it: read, records added and changed, written back."""
+
+import os
+import secrets
+import string
+import tempfile
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import orjson
+
+from identify.exchange.table import FileError
+
+LETTERS = string.ascii_lowercase + string.digits
+
+
+def now() -> str:
+    """The time as records have it."""
+    return datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
+def read_backup(path: Path, new: bool = False) -> dict[str, Any]:
+    """The backup in a file; new: one without records where there is no such file.
+
+    Raises FileError.
+    """
+    if new and not path.exists():
+        return {
+            "format": 1, "kind": "identify backup", "made": now(), "records": [], "journal": [],
+            "photos": [],
+        }  # fmt: skip
+    try:
+        file = orjson.loads(path.read_bytes())
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {(error.strerror or '').lower()}.") from error
+    except orjson.JSONDecodeError as error:
+        raise FileError(f"{path} is no backup, or it was cut short. Make it again.") from error
+    if not isinstance(file, dict) or file.get("kind") != "identify backup":
+        raise FileError(
+            f"{path} is no backup. Make one in the app, or name a file that is not there."
+        )
+    records = file.get("records")
+    if file.get("format") != 1 or not isinstance(records, list):
+        raise FileError(f"{path} was made by a newer version. Update this program first.")
+    return file
+
+
+def write_backup(path: Path, backup: dict[str, Any]) -> None:
+    """Put the backup in place of the file, all of it or nothing."""
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(orjson.dumps(backup))
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def taken_up(records: list[dict[str, Any]], found: list[dict[str, Any]], time: str) -> None:
+    """Write what an import found (the rows of Importing.match) into the records."""
+    places = {record["id"]: at for at, record in enumerate(records)}
+    for row in found:
+        record, same = row["record"], row["same"]
+        if record is None:
+            continue
+        if same is None:
+            new = {"id": f"r{''.join(secrets.choice(LETTERS) for _ in range(16))}"} | record
+            records.append({"made": time, "changed": time} | new)
+        elif same["sets"]:
+            at = places[same["id"]]
+            records[at] = records[at] | same["sets"] | {"changed": time}

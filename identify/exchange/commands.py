@@ -1,0 +1,179 @@
+"""The commands import, export and records-schema: the same without the app."""
+
+import argparse
+import sys
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import orjson
+
+from identify import phone
+from identify.exchange.answers import name_rows, read_file, reference_of
+from identify.exchange.backups import now, read_backup, taken_up, write_backup
+from identify.exchange.fields import BY_ID, TYPES
+from identify.exchange.importing import Importing
+from identify.exchange.schemas import records_schema
+from identify.exchange.table import FileError, quoted
+from identify.exchange.wants_page import wants_page
+from identify.exchange.writing import write_failed, write_records
+
+ENDINGS = ("csv", "xlsx", "json", "html")
+
+
+def import_(args: argparse.Namespace) -> int:
+    """Say what an import would change; with --write, change it."""
+    reference = reference_of(tuple(args.pack or phone.demo_packs()))
+    backup = read_backup(args.into, new=True)
+    table = read_file(_bytes(args.file), reference, args.file.name, args.sheet)
+    sort = "" if table["own"] else (args.sort or table["type"])
+    columns = _settled(table, args.column, args.dates)
+    named = name_rows(sort, columns, table["rows"])
+    rows = [row | {"key": key} for row, key in zip(table["rows"], named["keys"], strict=True)]
+    importing = Importing(reference, sort, args.currency, columns)
+    existing = [record for record in backup["records"] if not record.get("gone")]
+    found = importing.match(rows, existing)
+    for line in [*table["notes"], *named["notes"]]:
+        print(line)
+    if not table["own"]:
+        _print_columns(columns, sort)
+    _print_rows(found)
+    failed = [(row, one) for row, one in zip(rows, found, strict=True) if one["failed"]]
+    if not args.write:
+        print("Nothing was written. Add --write to write it.")
+        return 0
+    taken_up(backup["records"], found, now())
+    write_backup(args.into, backup)
+    print(f"Written to {args.into}. Restore it in the app.")
+    if failed:
+        left = args.file.with_name(f"{args.file.stem}-left-out.csv")
+        rows_out = [{**row, "wrong": [one["failed"]]} for row, one in failed]
+        left.write_bytes(write_failed([c["name"] for c in columns], rows_out, "csv"))
+        print(f"The rows that could not be imported are in {left}.")
+    return 0
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {(error.strerror or '').lower()}.") from error
+
+
+def _settled(table: dict[str, Any], told: list[str], dates: str) -> list[dict[str, str]]:
+    """The columns with what the person said of them. Raises FileError."""
+    said = {}
+    for one in told:
+        name, sign, field = one.rpartition("=")
+        if not sign or (field not in BY_ID and field != ""):
+            raise FileError(f"{quoted(one)} is not NAME=FIELD. Fields are: {', '.join(BY_ID)}.")
+        said[name] = field
+    unknown = set(said) - {column["name"] for column in table["columns"]}
+    if unknown:
+        there = ", ".join(column["name"] for column in table["columns"])
+        raise FileError(f"There is no column {quoted(min(unknown))}. There are: {there}.")
+    return [
+        {
+            "name": column["name"],
+            "field": said.get(column["name"], column["field"]),
+            "order": dates or column["order"],
+        }
+        for column in table["columns"]
+    ]
+
+
+def _print_columns(columns: list[dict[str, str]], sort: str) -> None:
+    print(f"Each row is taken as a {sort} (--as). The columns (--column NAME=FIELD):")
+    for column in columns:
+        print(f"  {column['name']}: {column['field'] or 'left out'}")
+        if column["order"] in ("ask", "mixed"):
+            print(
+                "    Does the day or the month stand first in its dates? Say --dates day or month."
+            )
+
+
+def _print_rows(found: list[dict[str, Any]]) -> None:
+    """What becomes of the rows."""
+    counts: Counter[str] = Counter()
+    for one in found:
+        same = one["same"]
+        for problem in one["problems"]:
+            print(problem["sentence"])
+        if one["failed"]:
+            counts["failed"] += 1
+            print(one["failed"])
+        elif same is None:
+            counts["new"] += 1
+            if one["chosen"] < 0 and one["candidates"]:
+                best = one["candidates"][0]
+                print(
+                    f"Row {one['row']}: perhaps {best['item']} {best['name']} "
+                    f"({best['sure']:.0%}); no item was taken."
+                )
+        else:
+            counts["changed" if set(same["sets"]) - {"came"} else "same"] += 1
+            for clash in same["clashes"]:
+                print(f"{clash['sentence']} It was left as it is here.")
+    print(
+        f"{counts['new']} new, {counts['changed']} changed, {counts['same']} as they were, "
+        f"{counts['failed']} cannot be imported."
+    )
+
+
+def export(args: argparse.Namespace) -> int:
+    """Write the records of a backup as a table, JSON, or a page of wants."""
+    ending = args.output.suffix.lower().removeprefix(".")
+    if ending not in ENDINGS:
+        raise FileError(f"{args.output} should end in .csv, .xlsx, .json or .html (wants).")
+    backup = read_backup(args.backup)
+    reference = reference_of(tuple(args.pack or phone.demo_packs()))
+    packs = {one: engine["pack"] for one, engine in reference.engines.items()}
+    records = [
+        record
+        for record in backup["records"]
+        if not record.get("gone") and (not args.type or record["type"] in args.type)
+    ]
+    if ending == "html":
+        content = wants_page(records, packs).encode()
+    else:
+        content = write_records(records, ending, packs)
+    args.output.write_bytes(content)
+    print(f"{args.output}: it lists valuables in a house. Keep it with care.")
+    return 0
+
+
+def schema(args: argparse.Namespace) -> int:
+    """Print the JSON Schema of the files with records."""
+    sys.stdout.buffer.write(orjson.dumps(records_schema(args.backup), option=orjson.OPT_INDENT_2))
+    return 0
+
+
+def add(commands: Any) -> None:
+    """Add the parsers of this area."""
+    packs = "pack whose items are meant (the demo packs)"
+    p = commands.add_parser("import", help="take a collector's spreadsheet into a backup file")
+    p.add_argument("file", type=Path, help="CSV or XLSX, or a file that export wrote")
+    p.add_argument("--into", type=Path, required=True, help="backup file, made if it is not there")
+    p.add_argument("--pack", type=Path, action="append", help=packs)
+    p.add_argument("--as", dest="sort", choices=TYPES, default="", help="what each row is")
+    p.add_argument("--sheet", default="", help="sheet of a workbook (the first with rows)")
+    p.add_argument("--currency", default="GBP", help="currency meant where none is written (GBP)")
+    p.add_argument("--dates", choices=("day", "month"), default="", help="what is first in 12/5/57")
+    p.add_argument(
+        "--column", action="append", default=[], metavar="NAME=FIELD", help="what a column is"
+    )
+    p.add_argument("--write", action="store_true", help="write it; else only say what would change")
+    p.set_defaults(run=import_)
+
+    p = commands.add_parser("export", help="write a backup's records as CSV, XLSX, JSON or HTML")
+    p.add_argument("backup", type=Path, help="backup file made in the app")
+    p.add_argument("-o", "--output", type=Path, required=True, help=".csv, .xlsx, .json, .html")
+    p.add_argument("--pack", type=Path, action="append", help=packs)
+    p.add_argument(
+        "--type", action="append", choices=TYPES, help="only these (pieces, wants, notes)"
+    )
+    p.set_defaults(run=export)
+
+    p = commands.add_parser("records-schema", help="print the JSON Schema of files with records")
+    p.add_argument("--backup", action="store_true", help="of the backup file")
+    p.set_defaults(run=schema)

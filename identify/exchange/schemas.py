@@ -1,0 +1,178 @@
+"""JSON Schema of the files with records: the one written for others, and the backup, which is the
+one that keeps everything. Fields that are not named here are allowed and kept as they are.
+"""
+
+from typing import Annotated, Any, Literal
+
+import msgspec
+from msgspec import Meta
+
+Id = Annotated[str, Meta(pattern=r"^r\w+$")]
+Time = Annotated[str, Meta(pattern=r"^\d{4}-\d\d-\d\dT", description="ISO 8601 time")]
+Trashed = Annotated[str, Meta(pattern=r"^(\d{4}-\d\d-\d\dT.*)?$")]
+Edtf = Annotated[str, Meta(description='EDTF (ISO 8601-2), "" for not said')]
+Condition = Literal["", "as new", "excellent", "very good", "good", "fair", "poor"]
+Picture = Annotated[str, Meta(pattern="^data:image/jpeg;base64,")]
+Share = Annotated[float, Meta(ge=0, le=1)]
+
+
+class Money(msgspec.Struct):
+    """Whole minor units, and 48ths of one on top."""
+
+    minor: int
+    currency: Annotated[str, Meta(pattern="^[A-Z]{3}$")]
+    over: Annotated[int, Meta(ge=0, le=47)] = 0
+    typed: str = ""
+
+
+class Chance(msgspec.Struct, omit_defaults=True):
+    variant: str
+    chance: Share
+    item: str = ""
+
+
+class Answer(msgspec.Struct):
+    feature: str
+    how: Literal["sure", "unsure", "several", "other", "cannot"]
+    states: list[str]
+
+
+class Came(msgspec.Struct):
+    """Which row of a list the record came from, and what stood there."""
+
+    key: str
+    cells: dict[str, str]
+    values: dict[str, Any]
+
+
+class Record(msgspec.Struct, kw_only=True, tag_field="type"):
+    """What all records have."""
+
+    id: Id
+    made: Time
+    changed: Time
+    trashed: Trashed = ""
+    demo: bool = False
+    gone: bool = False
+    came: Came | None = None
+
+
+class Piece(Record, tag="piece"):
+    pack: str = ""
+    item: str = ""
+    called: str = ""
+    of: list[Chance] = []
+    answers: list[Answer] = []
+    condition: Condition = ""
+    boxed: Literal["", "yes", "no"] = ""
+    box_condition: Condition = ""
+    missing: list[str] = []
+    replaced: list[str] = []
+    paid: Money | None = None
+    where: str = ""
+    when: Edtf = ""
+    photos: list[str] = []
+    notes: str = ""
+    kept: bool = False
+    purpose: Literal["", "spare", "donor"] = ""
+    asking: Money | None = None
+
+
+class Want(Record, tag="want"):
+    pack: str = ""
+    item: str = ""
+    variant: str = ""
+    least: Condition = ""
+    box: Literal["", "yes"] = ""
+    most: Money | None = None
+    urgency: Annotated[int, Meta(ge=1, le=3)] = 2
+    notes: str = ""
+
+
+class Note(Record, tag="note"):
+    pack: str = ""
+    of: list[Chance] = []
+    answers: list[Answer] = []
+    condition: Condition = ""
+    boxed: Literal["", "yes", "no"] = ""
+    hall: str = ""
+    table: str = ""
+    asked: Money | None = None
+    offer: Money | None = None
+    come_back: str = ""
+    decision: Literal["open", "bought", "left"] = "open"
+    photos: list[str] = []
+    text: str = ""
+    piece: str = ""
+
+
+class Sighting(Record, tag="sighting"):
+    pack: str = ""
+    version: str = ""
+    kind: str = ""
+    item: str = ""
+    called: str = ""
+    unrecorded: bool = False
+    of: list[Chance] = []
+    answers: list[Answer] = []
+    years: Edtf = ""
+    text: str = ""
+    photos: list[str] = []
+
+
+class Budget(Record, tag="budget"):
+    day: str = ""
+    amount: Money | None = None
+
+
+AnyRecord = Piece | Want | Note | Sighting | Budget
+
+
+class Records(msgspec.Struct):
+    """The file that `export` writes."""
+
+    format: Literal[1]
+    kind: Literal["identify records"]
+    made: Time
+    about: str
+    records: list[AnyRecord]
+
+
+class Entry(msgspec.Struct):
+    """A change as the journal keeps it."""
+
+    time: Time
+    record: str
+    group: str
+    type: str = ""
+    what: str = ""
+    seq: int = 0
+    before: dict[str, Any] | None = None
+    after: dict[str, Any] | None = None
+    undoes: str = ""
+    side: bool = False
+
+
+class Photo(msgspec.Struct):
+    id: Annotated[str, Meta(pattern=r"^p\w+$")]
+    full: Picture
+    small: Picture
+    width: int = 0
+    height: int = 0
+
+
+class Backup(msgspec.Struct):
+    """The backup, version 1."""
+
+    format: Literal[1]
+    kind: Literal["identify backup"]
+    made: Time
+    records: list[AnyRecord]
+    journal: list[Entry] = []
+    photos: list[Photo] = []
+
+
+def records_schema(backup: bool = False) -> dict[str, Any]:
+    """JSON Schema (2020-12) of the file of records, or of the backup."""
+    schema = msgspec.json.schema(Backup if backup else Records)
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}
