@@ -16,7 +16,7 @@ const STORES = {
   clashes: { keyPath: "record" },
   announced: { keyPath: "id" },
 };
-const INDEXES = { journal: ["record", "group", "op", "held"], announced: ["held"] };
+const INDEXES = { journal: ["record", "group", "op", "held"] };
 let database = null;
 let failure = "";
 let lost = false;

@@ -1,4 +1,4 @@
-import { Refused, ask, offers, post } from "../data/server.js";
+import { Refused, ask, offers, post, useToken } from "../data/server.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
@@ -22,7 +22,9 @@ onSync(() => follow());
 export async function devicesScreen(app, keep) {
   const pairing = await paired();
   if (!pairing) return unpaired(app, keep);
-  const lost = syncState().lost;
+  useToken(pairing.token);
+  if (syncState().lost)
+    return el("section", { class: "shelf" }, heading(1, "Devices and sync"), standing(), pairingForm(app, keep, true));
   const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
   const backups = el("div", {});
   fill(list, () => deviceList(keep));
@@ -32,7 +34,6 @@ export async function devicesScreen(app, keep) {
     { class: "shelf" },
     heading(1, "Devices and sync"),
     standing(),
-    lost ? pairingForm(app, keep, true) : null,
     button("Sync now", () => sync(), { class: "main wide" }),
     await settleLine(keep),
     heading(2, "Devices"),
@@ -86,6 +87,7 @@ function standing() {
     const moving = what !== "";
     doing.textContent = moving ? `${DOING[what]}${total > 0 ? `: ${done} of ${total}` : ""}` : "";
     bar.hidden = !moving;
+    doing.hidden = !moving;
     if (total > 0) {
       bar.max = total;
       bar.value = done;

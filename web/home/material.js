@@ -30,7 +30,8 @@ export function fieldsOf(entry) {
 
 /** The entry as it goes to the server; `more`: what a newer version says besides, passed on as it is. */
 export function operationOf(entry) {
-  const { op, record, type, parents, wall, count, time, group, what, undoes, more } = entry;
+  const { op, record, type, parents, wall, count, time, more } = entry;
+  const { group = "", what = "", undoes = "" } = entry;
   const bare = { ...more, id: op, record, type, parents, wall, count, time, group, what, undoes };
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }

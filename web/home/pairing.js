@@ -74,14 +74,15 @@ function usualName() {
 function mergedText() {
   const here = everything().filter((one) => one.trashed === "");
   if (here.length === 0) return null;
-  const count = here.length === 1 ? "1 entry is" : `${here.length} entries are`;
+  const count =
+    here.length === 1 ? "1 entry is on this device. It is" : `${here.length} entries are on this device. They are`;
   const demo = here.some((one) => one.demo)
     ? " The demo collection is among them: if it should not go along, take it away first, under More."
     : "";
   return el(
     "p",
     { class: "warn" },
-    `${count} on this device. They are put together with what is on the server: nothing is overwritten, and all your paired devices will show both.${demo}`,
+    `${count} put together with what is on the server: nothing is overwritten, and all your paired devices will show both.${demo}`,
   );
 }
 

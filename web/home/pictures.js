@@ -10,6 +10,7 @@ import { look, problem, together } from "../data/store.js";
 const CHUNK = 256 * 1024;
 const ASKED = 100;
 const SIZES = ["full", "small"];
+const NOT_TAKEN = [400, 413, 415, 422];
 
 /** Writes down photos that no operation tells of yet. */
 export async function tellOfPhotos(shown) {
@@ -68,16 +69,16 @@ async function sha(blob) {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** The rows of photos that are here and that this server has not confirmed. */
-async function unconfirmed(epoch) {
-  const found = [];
+/** The rows of photos that are here and that this server has not confirmed; with `all`, of all here. */
+async function unconfirmed(mark, all = false) {
+  let rows;
   await look(["announced", "photos"], async (there) => {
     const here = new Set(await there.keys("photos"));
-    const ids = await there.othersKeys("announced", "held", epoch);
-    const rows = await Promise.all(ids.map((id) => there.get("announced", id)));
-    found.push(...rows.filter((row) => here.has(row.id) && !row.gone));
+    rows = (await there.all("announced")).filter(
+      (row) => here.has(row.id) && !row.gone && (all || row.held !== mark),
+    );
   });
-  return found;
+  return rows;
 }
 
 /** The rows of photos that are known of but not here. */
@@ -91,14 +92,19 @@ async function wanted() {
 }
 
 /** How many photos are to be sent, and how many to be fetched. */
-export async function photosWaiting(epoch) {
-  const [sending, fetching] = await Promise.all([unconfirmed(epoch), wanted()]);
+export async function photosWaiting(mark) {
+  const [sending, fetching] = await Promise.all([unconfirmed(mark), wanted()]);
   return { sending: sending.length, fetching: fetching.length };
 }
 
-/** Sends what the server has not got. `told(done, total)` is called after each photo. */
-export async function sendPhotos(epoch, told) {
-  const rows = await unconfirmed(epoch);
+/**
+ * Sends what the server has not got. `checked`: it was asked for every photo lately, so that only those
+ * it has not confirmed are asked for. `told(done, total)` is called as it goes on. Gives what the
+ * server does not take: [{id, why}].
+ */
+export async function sendPhotos(mark, checked, told) {
+  const rows = await unconfirmed(mark, !checked);
+  const refused = [];
   let done = 0;
   for (let at = 0; at < rows.length; at += ASKED) {
     const some = rows.slice(at, at + ASKED);
@@ -107,43 +113,44 @@ export async function sendPhotos(epoch, told) {
     const have = new Map(missing.map((one) => [one.sha, one.have]));
     for (const row of some) {
       told(done, rows.length);
-      for (const size of SIZES) {
-        if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
-        have.delete(row[size]);
+      try {
+        for (const size of SIZES) {
+          if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
+          have.delete(row[size]);
+        }
+        if (row.held !== mark) await confirm(row.id, mark);
+      } catch (error) {
+        if (!(error instanceof Refused) || !NOT_TAKEN.includes(error.status)) throw error;
+        refused.push({ id: row.id, why: error.message });
       }
-      await confirm(row.id, epoch);
       done += 1;
     }
   }
   told(done, rows.length);
+  return refused;
 }
 
 /** Sends one picture from where the server stands; what was sent before a cut is not sent again. */
 async function sendOne(row, size, have) {
   const blob = (await stored(row.id))?.[size];
   if (!blob) return;
+  const headers = { "Content-Type": "image/jpeg" };
   let from = have;
-  for (let tries = 0; ; ) {
+  for (let stuck = 0; stuck < 3; ) {
+    const body = blob.slice(from, from + CHUNK, "image/jpeg");
     const query = `from=${from}&size=${blob.size}`;
-    try {
-      const body = blob.slice(from, from + CHUNK, "image/jpeg");
-      const headers = { "Content-Type": "image/jpeg" };
-      const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body });
-      if (got.whole) return;
-      from = got.have;
-    } catch (error) {
-      // The server stands elsewhere than was thought: go on from there.
-      if (!(error instanceof Refused) || error.status !== 409 || tries === 3) throw error;
-      tries += 1;
-      from = error.body.have ?? 0;
-    }
+    const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body });
+    if (got.whole) return;
+    stuck = got.have > from ? 0 : stuck + 1;
+    from = got.have;
   }
+  throw new Refused("The server does not go on with a photo. It is sent again later.", 0);
 }
 
-function confirm(id, epoch) {
+function confirm(id, mark) {
   return together(["announced"], async (there) => {
     const row = await there.get("announced", id);
-    if (row) await there.put("announced", { ...row, held: epoch });
+    if (row) await there.put("announced", { ...row, held: mark });
   });
 }
 
@@ -151,7 +158,7 @@ function confirm(id, epoch) {
  * Fetches what is not here, and gives the ids that came. What the server has not got yet is left
  * for the next time.
  */
-export async function fetchPhotos(epoch, told) {
+export async function fetchPhotos(mark, told) {
   const rows = await wanted();
   const came = [];
   for (const [place, row] of rows.entries()) {
@@ -161,7 +168,7 @@ export async function fetchPhotos(epoch, told) {
     if (!photo.full || !photo.small) continue;
     const kept = await together(["photos"], (there) => there.put("photos", photo));
     if (kept === "") throw new Refused(problem(), 0);
-    await confirm(row.id, epoch);
+    await confirm(row.id, mark);
     came.push(row.id);
   }
   told(rows.length, rows.length);

@@ -3,7 +3,7 @@
  * each of which leaves everything whole. What is decided is decided by the rules (rules.js).
  *
  *   kept "sync"  {device, n, clock, sealed: place of the journal up to which it is sealed, checked,
- *                epoch, after, last: where the last pull ended, names: {device: name}, touched}
+ *                epoch, after, last: where the last pull ended, round, names: {device: name}, touched}
  *   heads        {record, heads}
  *   clashes      {record, clashes, brought_back, reopened}
  *   announced    a photo that operations tell of: {id, full, small (SHA-256), ..., gone, held}
@@ -11,7 +11,15 @@
 import { scrubbed } from "../data/records.js";
 import { newId, same } from "../data/shapes.js";
 import { look, problem, read, together } from "../data/store.js";
-import { entryOf, fieldsOf, operationOf, recordOf, ruledOf } from "./material.js";
+import {
+  canonical,
+  entryOf,
+  fieldsOf,
+  operationOf,
+  partsOf,
+  recordOf,
+  ruledOf,
+} from "./material.js";
 import { loadRules } from "./rules.js";
 
 const STORES = ["kept", "records", "journal", "heads", "clashes", "announced"];
@@ -33,6 +41,7 @@ function fresh() {
     epoch: "",
     after: 0,
     last: "",
+    round: 0, // one more whenever the server is found to be another, or an older one
     names: {},
     touched: "",
   };
@@ -115,8 +124,26 @@ async function sealSome(there, state, rules, touched) {
   return found.length === SLICE;
 }
 
+/** Gives entries an id, a clock and parents, in their order. */
 async function sealThese(there, state, rules, entries, touched) {
-  throw new Error("rules");
+  const ids = [...new Set(entries.map(({ record }) => record))];
+  const rows = await Promise.all(ids.map((id) => there.get("heads", id)));
+  const heads = new Map(ids.map((id, place) => [id, rows[place]?.heads ?? []]));
+  for (const entry of entries) {
+    state.n += 1;
+    state.clock = rules.tick(state.clock, Date.parse(entry.time) || 0);
+    const op = `${state.device}.${state.n}`;
+    const { wall, count } = state.clock;
+    const parents = heads.get(entry.record);
+    heads.set(entry.record, [op]);
+    await there.put("journal", { ...entry, op, parents, wall, count, held: "" });
+  }
+  for (const [record, own] of heads) await there.put("heads", { record, heads: own });
+  for (const id of ids) {
+    const { type } = entries.find(({ record }) => record === id);
+    const open = await there.get("clashes", id);
+    if (open || type === "photo" || type === "device") await remerge(there, state, rules, id, touched);
+  }
 }
 
 /**
@@ -219,11 +246,42 @@ async function noteClashes(there, id, merged) {
   else if (old) await there.remove("clashes", id);
 }
 
-/** Takes in operations from elsewhere. Gives the ids of the records that changed. */
-export async function takeIn(answer) {
-  throw new Error("rules");
+/** Takes in a page of the server's operations. Gives the ids of the records that changed. */
+export async function takeIn({ epoch, from_start, ops, after, last }) {
+  const rules = await loadRules();
+  const touched = new Set();
+  await inOne(async (there, state) => {
+    while (await sealSome(there, state, rules, touched));
+    if (from_start) state.round += 1;
+    Object.assign(state, { epoch, after, last });
+    const found = ops.map((one) => [one.id, (shown) => entryOf(one, shown, markOf(state))]);
+    await takeThese(there, state, rules, found, touched);
+  });
+  return [...touched];
 }
 
+/** Takes in entries of a backup file that are operations. Gives the ids of records that changed. */
+export async function takeEntries(entries) {
+  const rules = await loadRules();
+  const touched = new Set();
+  await seal();
+  for (let at = 0; at < entries.length; at += SLICE) {
+    await inOne(async (there, state) => {
+      while (await sealSome(there, state, rules, touched));
+      const found = entries.slice(at, at + SLICE).map(({ seq, ...one }) => [
+        one.op,
+        () => ({ ...one, side: true, pulled: true, held: "" }),
+      ]);
+      await takeThese(there, state, rules, found, touched);
+    });
+  }
+  return [...touched];
+}
+
+/** What the server held when this was so: another one after it was restored. */
+export function markOf({ epoch, round }) {
+  return `${epoch} ${round}`;
+}
 /** The places in the journal of the operations that this server does not hold. */
 export async function unsent(epoch) {
   let keys;
@@ -242,23 +300,79 @@ export async function operations(keys) {
   return found.map(operationOf);
 }
 
-/** The server holds these operations. */
-export function markHeld(ids, epoch) {
-  return inOne(async (there) => {
-    for (const id of ids) {
-      for (const entry of await there.where("journal", "op", id)) {
-        if (entry.held !== epoch) await there.put("journal", { ...entry, held: epoch });
-      }
-    }
-  });
-}
-
-/** The server holds something else under these ids: a copy of this phone went another way. */
+/**
+ * The server holds other operations under these ids: a copy of this phone went another way. This
+ * phone goes on under another name. Gives the ids of the records that changed.
+ */
 export async function fork(ids) {
-  throw new Error(`rules ${ids}`);
+  const rules = await loadRules();
+  const touched = new Set();
+  await inOne(async (there, state) => {
+    while (await sealSome(there, state, rules, touched));
+    await renameOwn(there, state, rules, ids, touched);
+  });
+  return [...touched];
 }
 
-/** Takes in entries of a backup file that are operations. Gives the ids of records that changed. */
-export async function takeEntries(entries) {
-  throw new Error(`rules ${entries.length}`);
+/** Puts entries [id, make(the record as shown)] among the operations that are known. */
+async function takeThese(there, state, rules, found, touched) {
+  const look = () => Promise.all(found.map(([id]) => there.where("journal", "op", id)));
+  let known = await look();
+  const forked = found.some(
+    ([id, make], place) =>
+      partsOf(id).device === state.device &&
+      (known[place].length === 0 || !alike(known[place][0], make(null))),
+  );
+  if (forked) {
+    await renameOwn(there, state, rules, [], touched);
+    known = await look();
+  }
+  const shown = new Map();
+  for (const [place, [, make]] of found.entries()) {
+    const [old] = known[place];
+    const made = make(null);
+    if (old) {
+      if (made.held !== "" && old.held !== made.held && alike(old, made))
+        await there.put("journal", { ...old, held: made.held });
+      continue;
+    }
+    const { record, fields = made.after } = made;
+    if (!shown.has(record)) shown.set(record, (await there.get("records", record)) ?? null);
+    await there.put("journal", make(shown.get(record)));
+    shown.set(record, { ...shown.get(record), ...fields });
+    state.clock = rules.heard(state.clock, { wall: made.wall, count: made.count }, Date.now());
+  }
+  for (const id of shown.keys()) await remerge(there, state, rules, id, touched);
+}
+
+/** The same operation? What was deleted for good on one side is not compared. */
+function alike(one, other) {
+  const [a, b] = [one, other].map(operationOf);
+  const bare = ({ record, type, parents, wall, count }) => ({ record, type, parents, wall, count });
+  const [x, y] = a.scrubbed || b.scrubbed ? [bare(a), bare(b)] : [a, b];
+  return canonical(x) === canonical(y);
+}
+
+async function renameOwn(there, state, rules, ids, touched) {
+  const [old, name] = [state.device, state.names[state.device]];
+  Object.assign(state, { device: newId("d"), n: 0 });
+  if (name) await nameIt(there, state, name);
+  const keys = await there.othersKeys("journal", "held", markOf(state));
+  const entries = await Promise.all(keys.map((key) => there.get("journal", key)));
+  const out = new Set(ids);
+  const renamed = new Map();
+  for (const { op } of entries) {
+    if (partsOf(op).device !== old && !out.has(op)) continue;
+    state.n += 1;
+    renamed.set(op, `${state.device}.${state.n}`);
+  }
+  const records = new Set();
+  for (const entry of entries) {
+    const parents = entry.parents.map((id) => renamed.get(id) ?? id).sort();
+    const op = renamed.get(entry.op) ?? entry.op;
+    if (op === entry.op && same(parents, entry.parents)) continue;
+    await there.put("journal", { ...entry, op, parents });
+    records.add(entry.record);
+  }
+  for (const id of records) await remerge(there, state, rules, id, touched);
 }

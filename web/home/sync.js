@@ -2,15 +2,14 @@
  * Keeps this phone and the collector's own server at one: what was changed here goes there, what was
  * changed elsewhere comes here. Nothing waits for it: every tap is stored here first.
  */
-import { everything, onWritten, recordsEdition, reread } from "../data/records.js";
+import { everything, onWritten, reread } from "../data/records.js";
 import { Refused, ask, post, useToken } from "../data/server.js";
-import { newId } from "../data/shapes.js";
-import { read, write } from "../data/store.js";
+import { read } from "../data/store.js";
 import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./pictures.js";
 import {
   NotStored,
   fork,
-  markHeld,
+  markOf,
   operations,
   readState,
   seal,
@@ -35,15 +34,17 @@ let timer = null;
 let running = null;
 let wanted = false;
 let failures = 0;
+let checked = false; // whether the server was asked for every photo since the start
 let state = {
   doing: "", // "", "looking", "sending", "photos there", "photos here"
   done: 0,
   total: 0,
   problem: "",
   refused: [], // {id, why}: what the server does not take
+  lost: false, // the server does not know this device any more
 };
 
-/** What is being done: {doing, done, total, problem, refused}. */
+/** What is being done: {doing, done, total, problem, refused, lost}. */
 export function syncState() {
   return state;
 }
@@ -65,9 +66,10 @@ export async function paired() {
 
 /** What waits: {entries, sending, fetching: photos, touched: time of the last round, or ""}. */
 export async function waiting() {
-  const { epoch, touched } = await readState();
-  const [keys, photos] = await Promise.all([unsent(epoch), photosWaiting(epoch)]);
-  return { entries: keys.length, ...photos, touched };
+  const now = await readState();
+  const mark = markOf(now);
+  const [keys, photos] = await Promise.all([unsent(mark), photosWaiting(mark)]);
+  return { entries: keys.length, ...photos, touched: now.touched };
 }
 
 /** Begins to keep this phone and the server at one, if it is paired. */
@@ -126,7 +128,7 @@ async function once() {
   if (!pairing) return;
   useToken(pairing.token);
   try {
-    tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [] });
+    tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [], lost: false });
     await round();
     failures = 0;
     await setState({ touched: new Date().toISOString() });
@@ -144,7 +146,7 @@ async function failed(error) {
     return;
   }
   if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
-  tell({ doing: "", problem: sentence(error) });
+  tell({ doing: "", problem: sentence(error), lost: error.status === 401 });
   if (error.status === 401) return; // only pairing anew helps
   clearTimeout(timer);
   soon(error.wait ? error.wait * 1000 : 0);
@@ -160,13 +162,15 @@ function sentence(error) {
 
 async function round() {
   await sealAll();
-  for (let tries = 0; tries < 4; tries += 1) {
-    await pull();
-    if (await push()) break;
-  }
-  const { epoch } = await readState();
-  await sendPhotos(epoch, (done, total) => tell({ doing: "photos there", done, total }));
-  const came = await fetchPhotos(epoch, (done, total) => tell({ doing: "photos here", done, total }));
+  if (!navigator.onLine) throw new Refused("There is no signal. What waits is sent when there is.", 0);
+  await pull();
+  for (let tries = 0; tries < 4 && !(await push()); tries += 1);
+  const mark = markOf(await readState());
+  const there = (done, total) => tell({ doing: "photos there", done, total });
+  const refused = await sendPhotos(mark, checked, there);
+  tell({ refused: [...state.refused, ...refused] });
+  checked = true;
+  const came = await fetchPhotos(mark, (done, total) => tell({ doing: "photos here", done, total }));
   await showPhotos(came);
 }
 
@@ -193,24 +197,30 @@ async function pull() {
   }
 }
 
-/** Sends what this server does not hold yet; false when the server became another one meanwhile. */
+/**
+ * Sends what this server does not hold yet; false when it has to be begun anew. What was sent counts
+ * as held only once the server hands it out again: then it stands where no older copy of the server's
+ * data can pass for the present one.
+ */
 async function push() {
-  const { epoch } = await readState();
-  const keys = await unsent(epoch);
+  const mark = markOf(await readState());
+  const keys = await unsent(mark);
+  const refused = [];
   let done = 0;
   while (done < keys.length) {
     tell({ doing: "sending", done, total: keys.length });
     const { ops, count } = await batch(keys.slice(done, done + PUSHED));
     const answer = await pushed(ops);
-    if (answer.epoch && answer.epoch !== epoch) return false;
-    await markHeld(answer.held, epoch);
     if (answer.forked.length > 0) {
       await reread(await fork(answer.forked));
       return false;
     }
-    if (answer.refused.length > 0) tell({ refused: [...state.refused, ...answer.refused] });
+    refused.push(...answer.refused);
+    await pull();
+    if (markOf(await readState()) !== mark) return false;
     done += count;
   }
+  tell({ refused });
   return true;
 }
 
@@ -233,13 +243,11 @@ async function pushed(ops) {
   } catch (error) {
     if (!(error instanceof Refused) || !REFUSED.includes(error.status)) throw error;
     if (ops.length === 1)
-      return { held: [], forked: [], refused: [{ id: ops[0].id, why: error.message }] };
+      return { forked: [], refused: [{ id: ops[0].id, why: error.message }] };
     const middle = Math.ceil(ops.length / 2);
     const one = await pushed(ops.slice(0, middle));
     const other = await pushed(ops.slice(middle));
     return {
-      epoch: other.epoch ?? one.epoch,
-      held: [...one.held, ...other.held],
       forked: [...one.forked, ...other.forked],
       refused: [...one.refused, ...other.refused],
     };
