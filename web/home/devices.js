@@ -24,7 +24,7 @@ export async function devicesScreen(app, keep) {
   if (!pairing) return unpaired(app, keep);
   useToken(pairing.token);
   if (syncState().lost)
-    return el("section", { class: "shelf" }, heading(1, "Devices and sync"), standing(), pairingForm(app, keep, true));
+    return el("section", { class: "shelf" }, heading(1, "Devices and sync"), standing(keep), pairingForm(app, keep, true));
   const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
   const backups = el("div", {});
   fill(list, () => deviceList(keep));
@@ -33,9 +33,8 @@ export async function devicesScreen(app, keep) {
     "section",
     { class: "shelf" },
     heading(1, "Devices and sync"),
-    standing(),
+    standing(keep),
     button("Sync now", () => sync(), { class: "main wide" }),
-    await settleLine(keep),
     heading(2, "Devices"),
     list,
     button("Add a device", () => keep.run(addDevice), { class: "plain wide" }),
@@ -76,12 +75,13 @@ async function unpaired(app, keep) {
 }
 
 /** What waits and what is being done; it stays true while the screen is open. */
-function standing() {
+function standing(keep) {
   const touched = el("p", {});
   const waits = el("p", {});
   const bar = el("progress", { max: 1, value: 0, "aria-label": "Progress" });
   const doing = el("p", { class: "quiet" });
   const wrong = el("div", {});
+  const settle = el("div", {});
   const draw = async () => {
     const { doing: what, done, total, problem: trouble, refused } = syncState();
     const moving = what !== "";
@@ -95,7 +95,8 @@ function standing() {
     wrong.replaceChildren(
       ...[trouble, refusedText(refused)].filter(Boolean).map((text) => el("p", { class: "warn" }, text)),
     );
-    const left = await waiting();
+    const [left, line] = [await waiting(), await settleLine(keep)];
+    settle.replaceChildren(...[line].filter(Boolean));
     touched.textContent =
       left.touched === ""
         ? "Not in touch with the server yet."
@@ -106,7 +107,7 @@ function standing() {
     if (touched.isConnected) draw();
   };
   draw();
-  return el("section", { class: "standing", role: "group", "aria-label": "Sync" }, touched, waits, doing, bar, wrong);
+  return el("section", { class: "standing", role: "group", "aria-label": "Sync" }, touched, waits, doing, bar, wrong, settle);
 }
 
 function waitsText({ entries, sending, fetching }) {

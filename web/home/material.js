@@ -5,6 +5,7 @@
 import { fitting } from "../data/shapes.js";
 
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
+export const SILENT = ["photo", "device"]; // not told among the changes
 const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
 
 /** JSON with the keys of every object in order, so that equal values are equal text. */
@@ -42,7 +43,7 @@ export function entryOf(operation, shown, held) {
   const { group = "", what = "", undoes = "", ...more } = rest;
   const names = Object.keys(fields);
   const before = names.filter((name) => shown && Object.hasOwn(shown, name));
-  const marks = { group, what, undoes, side: true, pulled: true, held };
+  const marks = { group, what, undoes, side: true, pulled: !SILENT.includes(type), held };
   return {
     ...{ op: id, record, type, parents, wall, count, time: time ?? new Date(wall).toISOString() },
     ...marks,

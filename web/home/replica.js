@@ -12,6 +12,7 @@ import { scrubbed } from "../data/records.js";
 import { newId, same } from "../data/shapes.js";
 import { look, problem, read, together } from "../data/store.js";
 import {
+  SILENT,
   canonical,
   entryOf,
   fieldsOf,
@@ -142,7 +143,7 @@ async function sealThese(there, state, rules, entries, touched) {
   for (const id of ids) {
     const { type } = entries.find(({ record }) => record === id);
     const open = await there.get("clashes", id);
-    if (open || type === "photo" || type === "device") await remerge(there, state, rules, id, touched);
+    if (open || SILENT.includes(type)) await remerge(there, state, rules, id, touched);
   }
 }
 
@@ -270,7 +271,7 @@ export async function takeEntries(entries) {
       while (await sealSome(there, state, rules, touched));
       const found = entries.slice(at, at + SLICE).map(({ seq, ...one }) => [
         one.op,
-        () => ({ ...one, side: true, pulled: true, held: "" }),
+        () => ({ ...one, side: true, pulled: !SILENT.includes(one.type), held: "" }),
       ]);
       await takeThese(there, state, rules, found, touched);
     });

@@ -38,7 +38,7 @@ export async function trashScreen(_app, keep) {
 }
 
 function row(keep, one) {
-  const name = `${TYPES[one.type]}: ${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
+  const name = `${TYPES[one.type] ?? "Entry"}: ${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
   return el(
     "div",
     { class: "row" },

@@ -36,7 +36,7 @@ export function variantLabel(pack, place) {
 
 /** The number of the item that a record is about; "" for none. */
 function itemNumber(record) {
-  return record.type === "note" ? (record.of[0]?.item ?? "") : record.item;
+  return record.type === "note" ? (record.of[0]?.item ?? "") : (record.item ?? "");
 }
 
 /** What a record is about: number and name. */

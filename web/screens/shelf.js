@@ -43,6 +43,9 @@ const SCREENS = {
   more: moreScreen,
 };
 
+/** Screens that do not change by themselves: what is tapped there could be another thing then. */
+const STILL = ["identify", "devices", "settle"];
+
 /** What `load` gives; null where a pack cannot be read: the records can all the same. */
 async function unlessBroken(load) {
   try {
@@ -215,7 +218,7 @@ export async function openShelf(app) {
 
   onChanged(() => {
     const busy = sheetOpen() || document.activeElement?.matches("input, textarea, select");
-    if (here().screen !== "identify" && !busy) app.run(keep.redraw);
+    if (!STILL.includes(here().screen) && !busy) app.run(keep.redraw);
   });
 
   const used = new Set(everything().map((one) => one.pack));
