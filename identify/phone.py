@@ -40,9 +40,11 @@ EXPORTS = (
     "believe", "usual_errors", "prepare_with",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
     "assess_for", "study", "assess_studied", "duplicates", "incomplete",
-    "conditions", "condition_rank", "read_number",
+    "conditions", "condition_rank", "read_number", "moved",
 )  # fmt: skip
-MERGING_EXPORTS = ("tick", "heard", "merged")
+MERGING_EXPORTS = (
+    "tick", "heard", "merged", "mark_of", "sealed", "pulled", "same_operation", "met", "forked",
+)  # fmt: skip
 SHARED = ("lists",)  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|(data|home|parts|screens)/[\w-]+)\.js$")  # goes into app.js, home.js

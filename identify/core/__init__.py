@@ -36,6 +36,7 @@ FILES = (
     "verdict",
     "deciding",
     "numbering",
+    "moved",
 )
 
-MERGING = ("clock", "merging")
+MERGING = ("clock", "merging", "syncing")

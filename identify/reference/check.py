@@ -11,9 +11,15 @@ from identify.reference.check_range import (
     check_sources,
     check_used,
 )
-from identify.reference.check_rows import VARIANTS, check_changes, check_items, check_variants
+from identify.reference.check_rows import (
+    VARIANTS,
+    check_changes,
+    check_items,
+    check_moves,
+    check_variants,
+)
 from identify.reference.checker import Checker
-from identify.reference.csv_files import FILES
+from identify.reference.csv_files import FILES, MOVES
 from identify.reference.folder import read_pack
 from identify.reference.marks import read_marks
 from identify.reference.merging import clashes, merged
@@ -22,7 +28,7 @@ from identify.reference.records import Pack
 from identify.reference.splitting import MOST, Splitter, TooManyError
 from identify.reference.toml_files import FEATURES, RANGE
 
-ORDER = [RANGE, FEATURES, *FILES.values()]
+ORDER = [RANGE, FEATURES, *FILES.values(), MOVES]
 
 
 def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | None]:
@@ -43,6 +49,7 @@ def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | N
     check_items(check)
     check_variants(check)
     check_changes(check)
+    check_moves(check)
     check_drawings(check)
     check_used(check)
     if not mistakes and check.life:

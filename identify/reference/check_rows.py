@@ -1,7 +1,8 @@
 """Checks items.csv, variants.csv and changes.csv against the rest of the pack."""
 
 from identify.reference.checker import Checker, cycle
-from identify.reference.csv_files import FILES
+from identify.reference.csv_files import FILES, MOVES
+from identify.reference.mistakes import instead, quoted
 from identify.reference.records import Change, Item, Variant
 from identify.reference.splitting import read_cell
 from identify.reference.windows import NONE
@@ -137,3 +138,33 @@ def _check_times(check: Checker, change: Change) -> None:
     if ended and came.first >= ended.last:
         what = f"from ({change.came}) is later than to ({change.ended}). Put the earlier one first."
         check.wrong(CHANGES, change, "to", what)
+
+
+def check_moves(check: Checker) -> None:
+    """Moves: from what is no more to what is there, at once or by further rows."""
+    pack = check.pack
+    if pack.unread:
+        return
+    now = {"item": set(check.items), "variant": {variant.id for variant in pack.variants}}
+    for what, known in now.items():
+        rows = [row for row in pack.moves if row.what == what and row.old]
+        ways = {row.old: row.new for row in rows}
+        check.unique(MOVES, "from", [(row.old, row) for row in rows])
+        for row in rows:
+            if row.old in known:
+                text = (
+                    f"there is such {_a(what)} still. Take this row away, or name what is no more."
+                )
+                check.wrong(MOVES, row, "from", text)
+            elif row.new and row.new not in known and row.new not in ways:
+                text = f"there is no {what} {quoted(row.new)}: {instead(row.new, sorted(known))}"
+                check.wrong(MOVES, row, "to", text)
+        circle = cycle({old: [new] for old, new in ways.items() if new in ways})
+        if circle:
+            text = f"these lead in a circle: {' -> '.join(circle)}."
+            entry = next(row for row in rows if row.old == circle[0])
+            check.wrong(MOVES, entry, "to", text)
+
+
+def _a(what: str) -> str:
+    return "an item" if what == "item" else "a variant"

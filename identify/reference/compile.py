@@ -186,6 +186,7 @@ class _Compiler:
             cells=table.cells,
             backgrounds=table.backgrounds,
             drawings={name: pack.drawings[name] for name in self.drawn() if name in pack.drawings},
+            moves=[to.Move(what=m.what, old=m.old, new=m.new, note=m.note) for m in pack.moves],
         )
         result.version = version_of(result)
         return result

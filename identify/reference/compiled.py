@@ -107,6 +107,13 @@ class Change(_Closed):
     note: str
 
 
+class Move(_Closed):
+    what: Literal["item", "variant"]
+    old: str = msgspec.field(name="from")
+    new: str = msgspec.field(name="to")
+    note: str
+
+
 class Rows(_Closed):
     variant: list[Index]
     kind: list[Index]
@@ -124,7 +131,7 @@ class Cells(_Closed):
     codes: list[Index]
 
 
-class CompiledPack(_Closed):
+class CompiledPack(_Closed, omit_defaults=True):
     format: Literal[1]
     id: str
     version: str
@@ -142,6 +149,7 @@ class CompiledPack(_Closed):
     cells: list[Cells]
     backgrounds: list[list[list[Share]]]
     drawings: dict[str, str]
+    moves: list[Move] = []
 
 
 def pack_bytes(compiled: CompiledPack) -> bytes:

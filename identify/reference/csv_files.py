@@ -16,6 +16,7 @@ FILES: dict[type[Entry], str] = {
     Variant: "variants.csv",
     Change: "changes.csv",
 }
+MOVES = "moves.csv"  # a pack may do without
 
 E = TypeVar("E", bound=Entry)
 

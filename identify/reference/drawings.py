@@ -1,4 +1,4 @@
-"""Drawings: SVG of plain shapes only, since it is put into the page as it stands."""
+"""Drawings: SVG of plain shapes only, since it is put into the page as it stands; or photos."""
 
 import re
 from pathlib import Path
@@ -6,6 +6,7 @@ from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
 
 from identify.reference.mistakes import Mistake, instead
+from identify.reference.photos import photo_url
 from identify.reference.texts import read_text
 
 SVG = "http://www.w3.org/2000/svg"
@@ -100,10 +101,18 @@ def clean_drawing(text: str, file: str) -> tuple[str, list[Mistake]]:
 
 
 def read_drawings(folder: Path, mistakes: list[Mistake]) -> dict[str, str]:
-    """Every drawing by its name without .svg, in order of the names."""
-    drawings = {}
-    for path in sorted((folder / "drawings").glob("*.svg")):
+    """Every drawing by its name without .svg or .jpg; a photo as a data: URL."""
+    drawings: dict[str, str] = {}
+    there = (folder / "drawings").glob("*.*")
+    for path in sorted(each for each in there if each.suffix in (".svg", ".jpg")):
         file = f"drawings/{path.name}"
+        if path.stem in drawings:
+            what = f"there is a drawing and a photo called {path.stem}. Keep one of them."
+            mistakes.append(Mistake(file, 0, "", what))
+        if path.suffix == ".jpg":
+            drawings[path.stem], wrong = photo_url(path, file)
+            mistakes += wrong
+            continue
         text = read_text(path, file, mistakes)
         drawings[path.stem] = ""
         if text is not None:

@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-from identify.reference.csv_files import FILES, read_table
+from identify.reference.csv_files import FILES, MOVES, read_table
 from identify.reference.drawings import read_drawings
 from identify.reference.mistakes import Mistake
-from identify.reference.records import Change, Feature, Item, Pack, Range, Source, Variant
+from identify.reference.records import Change, Feature, Item, Move, Pack, Range, Source, Variant
 from identify.reference.toml_files import FEATURES, RANGE, read_features, read_range
 
 
@@ -19,6 +19,8 @@ def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
     items = read_table(folder, Item, columns, mistakes)
     variants = read_table(folder, Variant, columns, mistakes)
     changes = read_table(folder, Change, [], mistakes)
+    there = (folder / MOVES).is_file()
+    moves = read_table(folder, Move, [], mistakes, file=MOVES) if there else []
     read = {
         RANGE: about,
         FEATURES: features,
@@ -40,6 +42,7 @@ def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
         variants=variants or [],
         changes=changes or [],
         drawings=read_drawings(folder, mistakes),
+        moves=moves or [],
         unread={file for file, content in read.items() if content is None},
     )
     return pack, mistakes

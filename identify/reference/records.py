@@ -190,6 +190,18 @@ class Change(Entry):
     note: Free = ""
 
 
+class Move(Entry):
+    """An item's number or a variant's id that was changed, or is no more."""
+
+    needed = ("what", "from")
+    what: Annotated[Literal["item", "variant"], Meta(description='"item" or "variant"')] = "item"
+    old: Annotated[str, Meta(min_length=1, description="text")] = msgspec.field(
+        name="from", default=""
+    )
+    new: Annotated[str, Meta(description="text")] = msgspec.field(name="to", default="")
+    note: Free = ""
+
+
 class MarkRow(Entry):
     """The years in which a wording may stand on new pieces of these countries."""
 
@@ -234,4 +246,5 @@ class Pack(msgspec.Struct, kw_only=True):
     changes: list[Change]
     drawings: dict[str, str]
     unread: set[str]
+    moves: list[Move] = []
     marks: dict[str, Windows] = {}

@@ -1,0 +1,86 @@
+"""Holdings that point to what a newer version of a pack calls by another name, or has no more."""
+
+from typing import Any
+
+from .lists import plus
+
+
+def moved_name(moves: list[dict[str, Any]], what: str, ident: str, known: list[str]) -> str:
+    """What an item's number or a variant's id is now: itself while it is known, "" when gone."""
+    name = ident
+    for _ in range(len(moves) + 1):
+        if name in known:
+            return name
+        onward = ""
+        for move in moves:
+            if move["what"] == what and move["from"] == name:
+                onward = move["to"]
+        name = onward
+    return ""
+
+
+def moved(engine: dict[str, Any], records: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The records of this pack that point to what moved or is gone, each with where they point now.
+
+    What is gone stays named as it was. Variants that became one have their chances added.
+    """
+    pack = engine["pack"]
+    moves = pack.get("moves", [])
+    numbers = [item["number"] for item in pack["items"]]
+    variants = [variant["id"] for variant in pack["variants"]]
+    out: list[dict[str, Any]] = []
+    for record in records:
+        if record["pack"] == pack["id"]:
+            found = moved_record(moves, numbers, variants, record)
+            if found["changed"] + found["gone"] > 0:
+                out.append(found)
+    return out
+
+
+def moved_record(
+    moves: list[dict[str, Any]],
+    numbers: list[str],
+    variants: list[str],
+    record: dict[str, Any],
+) -> dict[str, Any]:
+    """{id, changed, gone (how many names moved, and are no more), item, variant, of: as it is now}."""
+    now = {
+        "id": record["id"], "changed": 0, "gone": 0,
+        "item": record.get("item", ""), "variant": record.get("variant", ""), "of": [],
+    }  # fmt: skip
+    if len(now["item"]) > 0:
+        now["item"] = kept_name(now, moves, "item", now["item"], numbers)
+    if len(now["variant"]) > 0:
+        now["variant"] = kept_name(now, moves, "variant", now["variant"], variants)
+    for one in record.get("of", []):
+        entry = {"chance": one["chance"], "variant": one["variant"]}
+        if len(entry["variant"]) > 0:
+            entry["variant"] = kept_name(now, moves, "variant", entry["variant"], variants)
+        if "item" in one:
+            entry["item"] = one["item"]
+            if len(entry["item"]) > 0:
+                entry["item"] = kept_name(now, moves, "item", entry["item"], numbers)
+        now["of"] = with_chance(now["of"], entry)
+    return now
+
+
+def kept_name(
+    now: dict[str, Any], moves: list[dict[str, Any]], what: str, ident: str, known: list[str]
+) -> str:
+    """The name as it is now; one that is gone stays, and `now` is told either way."""
+    name = moved_name(moves, what, ident, known)
+    if len(name) == 0:
+        now["gone"] = now["gone"] + 1
+        return ident
+    if name != ident:
+        now["changed"] = now["changed"] + 1
+    return name
+
+
+def with_chance(of: list[dict[str, Any]], entry: dict[str, Any]) -> list[dict[str, Any]]:
+    """The list with one more entry, or its chance added where the variant is named already."""
+    for other in of:
+        if len(entry["variant"]) > 0 and other["variant"] == entry["variant"]:
+            other["chance"] = other["chance"] + entry["chance"]
+            return of
+    return plus(of, entry)
