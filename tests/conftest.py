@@ -3,14 +3,16 @@
 import shutil
 import socket
 import threading
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
 import pytest
 import uvicorn
 from playwright.sync_api import Browser, Playwright, sync_playwright
+from starlette.routing import BaseRoute
 
 from identify import phone
+from identify.server import exchange
 from identify.server.app import create_app
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
@@ -39,8 +41,9 @@ def browser_path() -> str:
 class Server:
     """The app on a free port of this machine, in a thread; can be stopped and started again."""
 
-    def __init__(self, files: Mapping[str, bytes]) -> None:
+    def __init__(self, files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> None:
         self.files = dict(files)
+        self.routes = routes
         with socket.socket() as free:
             free.bind(("127.0.0.1", 0))
             self.port = free.getsockname()[1]
@@ -48,7 +51,7 @@ class Server:
         self.start()
 
     def start(self) -> None:
-        app = create_app(self.files)
+        app = create_app(self.files, self.routes)
         config = uvicorn.Config(
             app, port=self.port, log_level="warning", access_log=False, lifespan="off"
         )
@@ -66,8 +69,8 @@ class Server:
 
 
 @contextmanager
-def serving(files: Mapping[str, bytes]) -> Iterator[Server]:
-    server = Server(files)
+def serving(files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> Iterator[Server]:
+    server = Server(files, routes)
     try:
         yield server
     finally:
@@ -82,7 +85,7 @@ def site() -> dict[str, bytes]:
 
 @pytest.fixture(scope="session")
 def server(site: dict[str, bytes]) -> Iterator[Server]:
-    with serving(site) as running:
+    with serving(site, exchange.routes(phone.demo_packs())) as running:
         yield running
 
 

@@ -1,5 +1,7 @@
 """A table as it was read from a file: cells as text, with their rows in the file."""
 
+import re
+
 import msgspec
 
 from identify.told import Told
@@ -7,6 +9,9 @@ from identify.told import Told
 MOST_BYTES = 20_000_000
 MOST_ROWS = 20_000
 MOST_COLUMNS = 500
+TOLD = 5  # cells of one kind that are named
+# How the usual programs write the errors of formulas (from memory).
+ERROR = re.compile(r"#(?:DIV/0!|N/A|NAME\?|NULL!|NUM!|REF!|VALUE!)|Err:\d{3}")
 MOST_NOTES = 40  # sentences about one file
 
 
@@ -58,6 +63,35 @@ def listed(numbers: list[int], most: int = 5) -> str:
     if len(numbers) > most:
         return f"rows {', '.join(shown)} and {len(numbers) - most} more"
     return f"rows {', '.join(shown[:-1])} and {shown[-1]}"
+
+
+def cells_named(cells: list[str]) -> str:
+    """Cells for a sentence."""
+    if len(cells) == 1:
+        return f"The cell {cells[0]}"
+    more = f" and {len(cells) - TOLD} more" if len(cells) > TOLD else ""
+    return f"The cells {', '.join(cells[:TOLD])}{more}"
+
+
+def errors_told(errors: list[tuple[str, str]]) -> list[str]:
+    """What to say of cells that hold an error: [(cell, what stands there)]."""
+    if not errors:
+        return []
+    what = "holds an error" if len(errors) == 1 else "hold errors"
+    named = cells_named([f"{cell} ({text})" for cell, text in errors])
+    return [f"{named} {what} of the spreadsheet and no value: taken as empty."]
+
+
+def without_errors(table: Table) -> Table:
+    """The table with what a spreadsheet wrote for its errors taken out, and told."""
+    errors = []
+    for row in table.rows:
+        for place, cell in enumerate(row.cells):
+            if ERROR.fullmatch(cell.strip()):
+                errors.append((f"{letters(place)}{row.row}", cell.strip()))
+                row.cells[place] = ""
+    table.notes += errors_told(errors)
+    return table
 
 
 def checked(table: Table) -> Table:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from charset_normalizer import from_bytes
 
-from identify.exchange.table import MOST_COLUMNS, FileError, Row, Table
+from identify.exchange.table import MOST_COLUMNS, FileError, Row, Table, listed
 
 csv.field_size_limit(1_000_000)
 
@@ -100,50 +100,50 @@ def _oddness(text: str) -> int:
     return sum(c > "\x7f" and c not in USUAL for c in text)
 
 
-class _Lines:
-    """The lines of a text, which remember whether they have run out."""
-
-    def __init__(self, text: str) -> None:
-        self.lines = io.StringIO(text, newline="")
-        self.out = False
-
-    def __iter__(self) -> Iterator[str]:
-        return self
-
-    def __next__(self) -> str:
-        line = self.lines.readline()
-        if line == "":
-            self.out = True
-            raise StopIteration
-        return line
-
-
 def _bare(cell: str) -> str:
     """A cell without the quotation marks round it."""
     return cell.removeprefix('"').removesuffix('"')
 
 
-def _parsed(text: str, delimiter: str, most: int = 0) -> tuple[list[list[str]], int]:
-    """The rows, empty ones too, and the row whose quotation mark is never closed (0: none)."""
-    lines = _Lines(text)
-    reader = csv.reader(lines, delimiter=delimiter)
+def _from(lines: list[str], at: int) -> Iterator[str]:
+    return (lines[place] for place in range(at, len(lines)))
+
+
+def _parsed(text: str, delimiter: str, most: int = 0) -> tuple[list[list[str]], list[int]]:
+    """The rows, empty ones too, and those in which quotation marks do not match: there, the line
+    is taken as it stands.
+    """
+    lines = io.StringIO(text, newline="").readlines()
     rows: list[list[str]] = []
-    begun = 0
+    loose: list[int] = []
+    at = 0
+    while at < len(lines) and not (most and len(rows) >= most):
+        reader = csv.reader(_from(lines, at), delimiter=delimiter, strict=True)
+        begun = at
+        try:
+            for row in reader:
+                rows.append(row)
+                begun = at + reader.line_num
+                if len(rows) == most:
+                    break
+            at = len(lines)
+        except csv.Error:
+            rows.append(_as_it_stands(lines[begun], delimiter, len(rows) + 1))
+            loose.append(len(rows))
+            at = begun + 1
+    return rows, loose
+
+
+def _as_it_stands(line: str, delimiter: str, row: int) -> list[str]:
+    """One line whose quotation marks mean nothing. Raises FileError."""
     try:
-        for row in reader:
-            if lines.out and row:
-                rest = io.StringIO(text, newline="").readlines()[begun:]
-                loose = csv.reader(rest, delimiter=delimiter, quoting=csv.QUOTE_NONE)
-                return [*rows, *([_bare(c) for c in one] for one in loose)], len(rows) + 1
-            rows.append(row)
-            begun = reader.line_num
-            if len(rows) == most:
-                break
+        return [
+            _bare(c) for c in next(csv.reader([line], delimiter=delimiter, quoting=csv.QUOTE_NONE))
+        ]
     except csv.Error as error:
         raise FileError(
-            f"Row {len(rows) + 1} cannot be read: {error}. Save the table again as CSV."
+            f"Row {row} cannot be read: {error}. Save the table again as CSV."
         ) from error
-    return rows, 0
 
 
 def delimiter_of(text: str) -> str:
@@ -174,13 +174,13 @@ def read_text(data: bytes) -> Table:
     first, _, rest = text.partition("\n")
     told = first.strip().lower().startswith("sep=") and len(first.strip()) == 5
     delimiter = first.strip()[4] if told else delimiter_of(text)
-    rows, open_quote = _parsed(rest if told else text, delimiter)
+    rows, loose = _parsed(rest if told else text, delimiter)
     if told:
-        rows = [[], *rows]
-    if open_quote:
+        rows, loose = [[], *rows], [row + 1 for row in loose]
+    if loose:
         notes.append(
-            f"A quotation mark that is opened in row {open_quote} is never closed: from there on, "
-            "quotation marks were taken as part of the text. The file may be cut short."
+            f"Quotation marks do not match in {listed(loose)}: taken as part of the text. The file "
+            "may be cut short."
         )
     kept = [Row(n, row) for n, row in enumerate(rows, 1) if any(cell.strip() for cell in row)]
     widths = Counter(len(row.cells) for row in kept)

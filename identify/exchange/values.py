@@ -51,6 +51,7 @@ MONEY = {
     "large": "is too large.",
     "ambiguous": "can be read in more than one way. Write it like 4.50, £4 or 12/6.",
 }
+ISO_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
 
 @cache
@@ -118,6 +119,10 @@ def read_price(text: str, usual: str) -> dict[str, Any] | None:
     plain = text.strip()
     if plain.lower() in UNKNOWN or plain in ("-", "–"):
         return None
+    if ISO_DAY.fullmatch(plain):
+        raise CellError(
+            f"{quoted(text)} is a date: a spreadsheet takes 12/6 for one. Write it like 12s 6d."
+        )
     read = read_money(plain, usual)
     if read["problem"]:
         raise CellError(f"{quoted(text)} {MONEY[read['problem']]}")

@@ -6,8 +6,10 @@ streaming, merged cells and which formulas have no kept value, is looked for in 
 
 import io
 import re
+import struct
 import warnings
 import zipfile
+import zlib
 from collections.abc import Iterator
 from datetime import date, datetime, time, timedelta
 from typing import Any
@@ -24,9 +26,12 @@ from identify.exchange.safe_cells import OWN_SHEETS
 from identify.exchange.table import (
     MOST_COLUMNS,
     MOST_ROWS,
+    TOLD,
     FileError,
     Row,
     Table,
+    cells_named,
+    errors_told,
     letters,
 )
 
@@ -35,8 +40,12 @@ FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
 SYMBOL = re.compile(r"\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|\"([^\"]*)\"")
 ZEROS = re.compile(r"0{2,}")
 MOST_CELLS = 4_000_000  # looked at, empty ones too
-TOLD = 5  # cells of one kind that are named
 
+DAMAGED = (
+    zipfile.BadZipFile, zlib.error, struct.error, ParseError, EOFError, InvalidFileException,
+    NotImplementedError, RuntimeError,
+)  # fmt: skip
+ODD = (KeyError, ValueError, TypeError, AttributeError, IndexError, OverflowError)
 Cells = Iterator[tuple[Any, ...]]
 
 
@@ -47,18 +56,26 @@ def read_workbook(data: bytes, sheet: str) -> Table:
         with warnings.catch_warnings():  # of styles and extensions that do not matter here
             warnings.simplefilter("ignore")
             return _read(data, archive, sheet)
-    except DefusedXmlException as error:
-        raise FileError(
+    except (*DAMAGED, *ODD) as error:
+        raise FileError(_reason(error)) from error
+
+
+def _reason(error: BaseException) -> str:
+    """What to say of a workbook that cannot be read; openpyxl wraps what went wrong."""
+    chain: list[BaseException] = [error]
+    while (before := chain[-1].__cause__ or chain[-1].__context__) is not None:
+        chain.append(before)
+    if any(isinstance(one, DefusedXmlException) for one in chain):
+        return (
             "This workbook declares XML entities, which no spreadsheet does and which can be made "
             "to fill the memory. It was not read. Copy the table into a new workbook."
-        ) from error
-    except (zipfile.BadZipFile, ParseError, EOFError, InvalidFileException) as error:
-        raise FileError(CUT) from error
-    except (KeyError, ValueError, TypeError, AttributeError, IndexError, OverflowError) as error:
-        raise FileError(
-            "This file is no workbook that can be read. Open it in a spreadsheet program, save it "
-            "as XLSX and choose that file."
-        ) from error
+        )
+    if any(isinstance(one, DAMAGED) for one in chain):
+        return CUT
+    return (
+        "This file is no workbook that can be read. Open it in a spreadsheet program, save it as "
+        "XLSX and choose that file."
+    )
 
 
 def _read(data: bytes, archive: zipfile.ZipFile, asked: str) -> Table:
@@ -85,7 +102,7 @@ def _read(data: bytes, archive: zipfile.ZipFile, asked: str) -> Table:
 def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
     xml = archive.read(ws._worksheet_path)
     rows: list[Row] = []
-    errors: list[str] = []
+    errors: list[tuple[str, str]] = []
     looked = 0
     ws.reset_dimensions()  # what the sheet says of its own size may be wrong, or a trap
     for number, cells in enumerate(_rows(ws), 1):
@@ -99,7 +116,7 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
         for cell in cells:
             text = cell_text(cell.value, getattr(cell, "number_format", "General"))
             if cell.data_type == "e":
-                errors.append(f"{letters(len(texts))}{number} ({text})")
+                errors.append((f"{letters(len(texts))}{number}", text))
                 text = ""
             texts.append(text)
         while texts and not texts[-1].strip():
@@ -114,27 +131,15 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
         if len(rows) > MOST_ROWS:
             break
     notes = []
-    if errors:
-        notes.append(
-            f"{_named(errors)} {'holds an error' if len(errors) == 1 else 'hold errors'} of the "
-            "spreadsheet and no value: taken as empty."
-        )
+    notes += errors_told(errors)
     notes += _merged(xml, rows)
     if FORMULA.search(xml):
-        notes += _unkept(data, ws.title, {row.row: row.cells for row in rows})
+        notes += _unkept(data, ws.title, rows, {name for name, _ in errors})
     return Table(rows, notes)
 
 
 def _rows(ws: Any) -> Cells:
     return iter(ws.iter_rows())
-
-
-def _named(cells: list[str]) -> str:
-    """Cells for a sentence."""
-    if len(cells) == 1:
-        return f"The cell {cells[0]}"
-    more = f" and {len(cells) - TOLD} more" if len(cells) > TOLD else ""
-    return f"The cells {', '.join(cells[:TOLD])}{more}"
 
 
 def _merged(xml: bytes, rows: list[Row]) -> list[str]:
@@ -155,8 +160,9 @@ def _merged(xml: bytes, rows: list[Row]) -> list[str]:
     ]
 
 
-def _unkept(data: bytes, title: str, texts: dict[int, list[str]]) -> list[str]:
-    """What to say of formulas: some have no value kept beside them."""
+def _unkept(data: bytes, title: str, rows: list[Row], wrong: set[str]) -> list[str]:
+    """What to say of formulas: some have no value kept beside them. wrong: cells with errors."""
+    texts = {row.row: row.cells for row in rows}
     book = load_workbook(io.BytesIO(data), read_only=True, data_only=False)
     ws = book[title]
     ws.reset_dimensions()
@@ -167,17 +173,19 @@ def _unkept(data: bytes, title: str, texts: dict[int, list[str]]) -> list[str]:
             if cell.data_type == "f":
                 formulas += 1
                 row = texts.get(number, [])
-                if place >= len(row) or row[place] == "":
-                    empty.append(f"{letters(place)}{number}")
+                name = f"{letters(place)}{number}"
+                if name not in wrong and (place >= len(row) or row[place] == ""):
+                    empty.append(name)
         if number > max(texts, default=0) + 1000:
             break
     if not empty:
         return [
             f"There are formulas ({formulas}): the values they had when the file was saved count."
         ]
+    what = "holds a formula" if len(empty) == 1 else "hold formulas"
     return [
-        f"{_named(empty)} {'holds a formula' if len(empty) == 1 else 'hold formulas'} without a "
-        "kept value: taken as empty. Open the file in a spreadsheet program and save it there."
+        f"{cells_named(empty)} {what} without a kept value: taken as empty. Open the file in a "
+        "spreadsheet program and save it there."
     ]
 
 

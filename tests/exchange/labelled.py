@@ -15,7 +15,7 @@ LOOK = {"0": "O", "1": "I", "5": "S", "8": "B", "O": "0", "S": "5", "B": "8", "6
 STRANGERS = [
     "Snow plough", "Rail cleaning car", "Track gauge", "Turntable with motor", "Water tower",
     "Footbridge in wood", "Brass mountain railcar", "Garden tram", "Rack engine", "Log loader",
-    "Circus wagon with lions", "Platform figures, six", "Engine shed, two roads", "Ballast spreader",
+    "Circus wagon with lions", "Platform figures, six", "Engine shed, two roads", "Ballast plough",
     "Articulated goods engine", "Narrow gauge tank engine", "Travelling post office, scratch built",
     "Well wagon with boiler", "Hospital coach", "Inspection trolley", "Tunnel mouth", "Catalogue",
     "Fire engine", "Diesel railbus", "Bogie bolster", "Battery box", "Gas lamp", "Slip coach",
