@@ -1,5 +1,6 @@
 """Every hypothesis strategy of the tests."""
 
+import random
 from typing import Any
 
 from hypothesis import strategies as st
@@ -286,3 +287,43 @@ def hands() -> st.SearchStrategy[dict[str, Any]]:
             "asked": st.one_of(st.none(), moneys(["GBP"])),
         }
     )
+
+
+FIELDS = ["notes", "paid", "constructor", "__proto__", "length", "1", "", "café", "trashed", "gone"]
+VALUES = ['"1"', '"2"', '"3"', "1.5", "null", '"\\"\'"', '{"a":[1]}']
+OWN_VALUES = {
+    "trashed": ['""', '"2024"', '"2025"', "null"],
+    "gone": ["true", "true", "false", "null"],
+}
+
+
+def random_operations(seed: int, most: int = 14) -> list[dict[str, Any]]:
+    """Operations of one record, as devices write them that hear of one another now and then, in any
+    order; some may not have arrived. Clocks are wrong as often as not.
+    """
+    chance = random.Random(seed)
+    seen: list[set[str]] = [set() for _ in range(chance.randint(1, 4))]
+    made: list[dict[str, Any]] = []
+    count = [0] * len(seen)
+    for _ in range(chance.randint(1, most)):
+        d = chance.randrange(len(seen))
+        if chance.random() < 0.5:
+            seen[d] |= chance.choice(seen)
+        named = {p for op in made if op["id"] in seen[d] for p in op["parents"]}
+        count[d] += 1
+        names = sorted(chance.sample(FIELDS, chance.randint(0, 3)))
+        fields = [[name, chance.choice(OWN_VALUES.get(name, VALUES))] for name in names]
+        made.append(
+            {
+                "id": f"d{d}.{count[d]}", "device": f"d{d}", "n": count[d],
+                "parents": sorted(seen[d] - named), "wall": chance.randint(0, 5),
+                "count": chance.randint(0, 1), "type": "piece", "fields": fields,
+            }
+        )  # fmt: skip
+        seen[d].add(made[-1]["id"])
+    return chance.sample(made, chance.randint(max(1, len(made) - 2), len(made)))
+
+
+def operation_sets() -> st.SearchStrategy[list[dict[str, Any]]]:
+    """Sets of operations of one record, each made from a number that is small where it can be."""
+    return st.integers(0, 10**9).map(random_operations)

@@ -1,92 +1,133 @@
-"""What a record comes to, from the set of all changes ever made to it, in whatever order they came.
+"""What the operations of one record come to, whatever order they came in.
 
-known      the operations, by (wall, count, device, n)
-place      id of an operation -> where it stands in known
-above      above[i][j]: j is an ancestor of i, so whoever wrote i had seen j
-live       live[i]: its values count (no deletion for good has seen it)
+An operation is {id, device, n, parents: [ids], wall, count, type, fields: [[name, JSON text]]}. It
+knows of its parents, of theirs, and so on: its ancestors. Two operations are concurrent where
+neither is an ancestor of the other. Every rule is one over the set of operations, so that the
+order in which they came, and what is still missing, make no difference once all are there.
+
+A field is a multi-value register (Shapiro, Preguica, Baquero, Zawirski, "A comprehensive study of
+convergent and commutative replicated data types", 2011, specification 10): its values are those
+that no other operation on the field knew of.
+
+Names and ids are looked up with a letter in front: no text is then a word of JavaScript.
 """
 
 from typing import Any
 
-from .lists import filled
+from .lists import empty_lists, filled
 
-TRASHED = "trashed"
-GONE = "gone"
-KEPT = '""'  # the text of `trashed` on a record that is not in the trash
-
-
-def by_clock(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Operations by clock, then by device and its count: the same on every device."""
-    out = sorted(ops, key=lambda op: op["n"])
-    out = sorted(out, key=lambda op: op["device"])
-    out = sorted(out, key=lambda op: op["count"])
-    return sorted(out, key=lambda op: op["wall"])
+NOT_TRASHED = ['""', "null"]
+OWN_RULES = ["trashed", "gone"]  # fields that nobody settles: the trash has its own rules
 
 
-def places_of(known: list[dict[str, Any]]) -> dict[str, int]:
-    """Where each operation stands, by its id."""
-    place: dict[str, int] = {}
-    for i in range(len(known)):
-        place[known[i]["id"]] = i
-    return place
+def merged(ops: list[dict[str, Any]]) -> dict[str, Any]:
+    """One record of all its known operations, each given once, in any order.
+
+    -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
+    then the latest first), heads: [ids] (no known operation names them as parents; sorted),
+    trashed, gone, brought_back (trashed on one device, changed or restored on another meanwhile),
+    scrub: [ids of operations whose values were deleted for good]}
+    """
+    ordered = latest_first(ops)
+    parents = known_parents(ordered)
+    ends = [i for i in range(len(ordered)) if text_of_field(ordered[i], "gone") == "true"]
+    dead = reached(parents, ends)
+    written = writers(ordered, dead)
+    shown: list[list[str]] = []
+    clashes: list[dict[str, Any]] = []
+    trashing: list[int] = []
+    restored = False
+    finished = False
+    for entry in written:
+        name = entry["name"]
+        places = unknown_to_others(parents, entry["places"])
+        values = different(ordered, places, name)
+        if name == "trashed":
+            trashing = [i for i in places if is_trashing(ordered[i])]
+            restored = len(trashing) < len(places)
+        elif name == "gone":
+            finished = len([1 for value in values if value["text"] == "true"]) > 0
+        elif len(values) > 0:
+            shown.append([name, values[0]["text"]])
+            if len(values) > 1:
+                clashes.append({"field": name, "values": values})
+    edits = live_edits(ordered, dead)
+    gone = finished and len(edits) == 0
+    edited = changed_meanwhile(parents, trashing, edits)
+    back = len(trashing) > 0 and not gone and (restored or edited)
+    trashed = gone or (len(trashing) > 0 and not back)
+    if gone:
+        shown.append(["gone", "true"])
+    if len(trashing) > 0 and trashed:
+        shown.append(["trashed", text_of_field(ordered[trashing[0]], "trashed")])
+    elif len([1 for one in written if one["name"] == "trashed"]) > 0:
+        shown.append(["trashed", '""'])
+    return {
+        "type": ordered[len(ordered) - 1]["type"] if len(ordered) > 0 else "",
+        "fields": sorted(shown, key=lambda field: field[0]),
+        "clashes": sorted(clashes, key=lambda clash: clash["field"]),
+        "heads": heads_of(ordered),
+        "trashed": trashed,
+        "gone": gone,
+        "brought_back": back,
+        "scrub": emptied(ordered, dead, ends),
+    }
 
 
-def parents_of(known: list[dict[str, Any]], place: dict[str, int]) -> list[list[int]]:
-    """The places of each operation's parents, without those that have not arrived."""
-    out: list[list[int]] = []
-    for op in known:
-        out.append([place[ident] for ident in op["parents"] if ident in place])
+def latest_first(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Operations by wall, count, device and number, the greatest first."""
+    out = sorted(ops, key=lambda op: -op["n"])
+    out = reversed_by_device(out)
+    out = sorted(out, key=lambda op: -op["count"])
+    return sorted(out, key=lambda op: -op["wall"])
+
+
+def reversed_by_device(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Operations by device, the last in the alphabet first; those of one device stay in order."""
+    turned = [ops[len(ops) - 1 - i] for i in range(len(ops))]
+    turned = sorted(turned, key=lambda op: op["device"])
+    return [turned[len(turned) - 1 - i] for i in range(len(turned))]
+
+
+def known_parents(ops: list[dict[str, Any]]) -> list[list[int]]:
+    """For each operation the places of its parents, those that are here."""
+    at: dict[str, int] = {}
+    for i in range(len(ops)):
+        at["i" + ops[i]["id"]] = i
+    out = empty_lists(len(ops))
+    for i in range(len(ops)):
+        for ident in ops[i]["parents"]:
+            place = at.get("i" + ident, -1)
+            if place >= 0:
+                out[i].append(place)
     return out
 
 
-def all_done(wanted: list[int], done: list[float]) -> bool:
-    """Are all these places done?"""
-    for i in wanted:
-        if done[i] == 0.0:
-            return False
-    return True
-
-
-def parents_first(parents: list[list[int]]) -> list[int]:
-    """Places, parents before children. Clocks nearly give that order; a wrong one is put right, and
-    a ring (which no device writes) is opened at its first place."""
-    done = filled(len(parents), 0.0)
-    out: list[int] = []
-    while len(out) < len(parents):
-        before = len(out)
-        for i in range(len(parents)):
-            if done[i] == 0.0 and all_done(parents[i], done):
-                done[i] = 1.0
-                out.append(i)
-        if len(out) == before:
-            i = 0
-            while done[i] > 0.0:
-                i = i + 1
-            done[i] = 1.0
-            out.append(i)
+def reached(links: list[list[int]], starts: list[int]) -> list[float]:
+    """For each place 1 where one or more links lead there from a start, else 0."""
+    out = filled(len(links), 0)
+    queue = starts[:]
+    step = 0
+    while step < len(queue):
+        for place in links[queue[step]]:
+            if out[place] == 0:
+                out[place] = 1
+                queue.append(place)
+        step = step + 1
     return out
 
 
-def ancestors(parents: list[list[int]]) -> list[list[float]]:
-    """above[i][j] is 1 where j is an ancestor of i, else 0."""
-    count = len(parents)
-    above: list[list[float]] = []
-    for _ in range(count):
-        above.append(filled(count, 0.0))
-    for i in parents_first(parents):
-        mine = above[i]
-        for parent in parents[i]:
-            theirs = above[parent]
-            for j in range(count):
-                if theirs[j] > 0.0:
-                    mine[j] = 1.0
-            if parent != i:
-                mine[parent] = 1.0
-    return above
+def backwards(links: list[list[int]]) -> list[list[int]]:
+    """The links the other way round: from parents to children."""
+    out = empty_lists(len(links))
+    for i in range(len(links)):
+        for place in links[i]:
+            out[place].append(i)
+    return out
 
 
-def writes(op: dict[str, Any], name: str) -> str:
-    """The text that an operation wrote into a field; "" where it did not (JSON is never "")."""
+def text_of_field(op: dict[str, Any], name: str) -> str:
+    """What an operation wrote into a field; "" where it wrote nothing there."""
     for field in op["fields"]:
         if field[0] == name:
             text: str = field[1]
@@ -94,162 +135,80 @@ def writes(op: dict[str, Any], name: str) -> str:
     return ""
 
 
-def edits(op: dict[str, Any]) -> bool:
-    """Does it say that the record is wanted: by some field, or by taking it from the trash?"""
-    for field in op["fields"]:
-        if field[0] == TRASHED:
-            if field[1] == KEPT:
-                return True
-        elif field[0] != GONE:
-            return True
-    return False
+def is_trashing(op: dict[str, Any]) -> bool:
+    """Whether an operation that wrote `trashed` put the record into the trash."""
+    return text_of_field(op, "trashed") not in NOT_TRASHED
 
 
-def apart(i: int, j: int, above: list[list[float]]) -> bool:
-    """Were the two written without knowing of one another?"""
-    return i != j and above[i][j] == 0.0 and above[j][i] == 0.0
-
-
-def lived(known: list[dict[str, Any]], above: list[list[float]]) -> list[float]:
-    """1 for every operation whose values count: no deletion for good knew of it."""
-    live = filled(len(known), 1.0)
-    for i in range(len(known)):
-        if writes(known[i], GONE) == "true":
-            for j in range(len(known)):
-                if above[i][j] > 0.0:
-                    live[j] = 0.0
-    return live
-
-
-def newest(writers: list[int], above: list[list[float]]) -> list[int]:
-    """Those of these places that none of the others has seen, in the same order."""
-    out: list[int] = []
-    for i in writers:
-        seen = False
-        for k in writers:
-            if above[k][i] > 0.0:
-                seen = True
-        if not seen:
-            out.append(i)
-    return out
-
-
-def wanted_back(
-    known: list[dict[str, Any]],
-    above: list[list[float]],
-    live: list[float],
-    trashings: list[int],
-) -> bool:
-    """Did somebody change the record, who knew of none of these trashings and whom none knew of?"""
-    for i in range(len(known)):
-        if live[i] > 0.0 and edits(known[i]):
-            alone = True
-            for t in trashings:
-                if not apart(i, t, above):
-                    alone = False
-            if alone:
-                return True
-    return False
-
-
-def written(known: list[dict[str, Any]], live: list[float]) -> list[dict[str, Any]]:
-    """For each field: {name, writers: places in order}; fields as they first come up."""
+def writers(ops: list[dict[str, Any]], dead: list[float]) -> list[dict[str, Any]]:
+    """Every field with the operations that wrote it, but for dead ones: [{name, places}]."""
+    out: list[dict[str, Any]] = []
     at: dict[str, int] = {}
-    out: list[dict[str, Any]] = []
-    for i in range(len(known)):
-        if live[i] > 0.0:
-            for field in known[i]["fields"]:
-                key = "f" + field[0]
-                if key not in at:
-                    at[key] = len(out)
-                    out.append({"name": field[0], "writers": []})
-                out[at[key]]["writers"].append(i)
+    for i in range(len(ops)):
+        if dead[i] == 0:
+            for field in ops[i]["fields"]:
+                place = at.get("f" + field[0], -1)
+                if place < 0:
+                    place = len(out)
+                    at["f" + field[0]] = place
+                    out.append({"name": field[0], "places": []})
+                out[place]["places"].append(i)
     return out
 
 
-def texts_of(known: list[dict[str, Any]], name: str, current: list[int]) -> list[dict[str, Any]]:
-    """The different values of a field, the one to show first: {text, id}."""
+def unknown_to_others(parents: list[list[int]], places: list[int]) -> list[int]:
+    """Those of these operations that are no ancestor of another of them."""
+    if len(places) == 1:
+        return places
+    known = reached(parents, places)
+    return [i for i in places if known[i] == 0]
+
+
+def different(ops: list[dict[str, Any]], places: list[int], name: str) -> list[dict[str, Any]]:
+    """The values that these operations wrote into a field, each once: [{text, id}]."""
     out: list[dict[str, Any]] = []
-    for step in range(len(current)):
-        op = known[current[len(current) - 1 - step]]
-        text = writes(op, name)
-        if len([one for one in out if one["text"] == text]) == 0:
-            out.append({"text": text, "id": op["id"]})
+    for i in places:
+        text = text_of_field(ops[i], name)
+        if len([1 for value in out if value["text"] == text]) == 0:
+            out.append({"text": text, "id": ops[i]["id"]})
     return out
 
 
-def heads_of(known: list[dict[str, Any]], parents: list[list[int]]) -> list[str]:
-    """The ids that no other operation names as a parent, sorted."""
-    named = filled(len(known), 0.0)
-    for i in range(len(known)):
-        for parent in parents[i]:
-            if parent != i:
-                named[parent] = 1.0
-    out = [known[p]["id"] for p in range(len(known)) if named[p] == 0.0]
-    return sorted(out, key=lambda ident: ident)
+def live_edits(ops: list[dict[str, Any]], dead: list[float]) -> list[int]:
+    """Operations that changed the record itself, not deleted for good since, nor deleting."""
+    out: list[int] = []
+    for i in range(len(ops)):
+        if dead[i] == 0 and text_of_field(ops[i], "gone") != "true":
+            others = [1 for field in ops[i]["fields"] if field[0] not in OWN_RULES]
+            if len(others) > 0:
+                out.append(i)
+    return out
 
 
-def deletions(known: list[dict[str, Any]], name: str, current: list[int]) -> list[int]:
-    """Those of a field's current writers that put the record into the trash, or deleted it."""
-    if name == TRASHED:
-        return [p for p in current if writes(known[p], TRASHED) != KEPT]
-    if name == GONE:
-        return [p for p in current if writes(known[p], GONE) == "true"]
-    return []
+def changed_meanwhile(parents: list[list[int]], trashing: list[int], edits: list[int]) -> bool:
+    """Whether an edit is concurrent with one of the trashings, and none of them knew of it."""
+    if len(trashing) == 0:
+        return False
+    known = reached(parents, trashing)
+    children = backwards(parents)
+    for place in trashing:
+        later = reached(children, [place])
+        for i in edits:
+            if known[i] == 0 and later[i] == 0 and i not in trashing:
+                return True
+    return False
 
 
-def settled_trash(
-    known: list[dict[str, Any]], fields: list[list[str]], trashings: list[int], trashed: bool
-) -> list[list[str]]:
-    """The fields, with `trashed` and `gone` as they are once it is known what was brought back."""
-    for field in fields:
-        if field[0] == TRASHED:
-            field[1] = KEPT
-            for place in trashings:
-                if trashed and writes(known[place], TRASHED) not in ["", KEPT]:
-                    field[1] = writes(known[place], TRASHED)
-        elif field[0] == GONE and not trashed:
-            field[1] = "null"
-    return fields
+def heads_of(ops: list[dict[str, Any]]) -> list[str]:
+    """The ids that no operation names as a parent, sorted."""
+    named: dict[str, int] = {}
+    for op in ops:
+        for ident in op["parents"]:
+            named["i" + ident] = 1
+    free = [one["id"] for one in ops if named.get("i" + one["id"], 0) == 0]
+    return sorted(free, key=lambda one: one)
 
 
-def merged(ops: list[dict[str, Any]]) -> dict[str, Any]:
-    """What one record comes to.
-
-    ops: every known operation of the record, at least one, each once: {id, device, n, parents,
-    wall, count, type, fields: [[name, JSON text]]}. Gives {type, fields: [[name, text]], clashes:
-    [{field, values: [{text, id}], the shown one first}], heads: [ids], trashed, gone, brought_back
-    (bool each), scrub: [ids whose values count no more]}. Depends on the set alone, not on its
-    order; an operation that has not arrived yet may be named as a parent.
-    """
-    known = by_clock(ops)
-    parents = parents_of(known, places_of(known))
-    above = ancestors(parents)
-    live = lived(known, above)
-    fields: list[list[str]] = []
-    clashes: list[dict[str, Any]] = []
-    trashings: list[int] = []
-    gone = False
-    for entry in written(known, live):
-        name = entry["name"]
-        current = newest(entry["writers"], above)
-        found = texts_of(known, name, current)
-        deleted = deletions(known, name, current)
-        gone = gone or (name == GONE and len(deleted) > 0)
-        for place in deleted:
-            trashings.append(place)
-        if len(found) > 1 and name not in [TRASHED, GONE]:
-            clashes.append({"field": name, "values": found})
-        fields.append([name, found[0]["text"]])
-    back = len(trashings) > 0 and wanted_back(known, above, live, trashings)
-    trashed = len(trashings) > 0 and not back
-    return {
-        "type": known[0]["type"],
-        "fields": settled_trash(known, fields, trashings, trashed),
-        "clashes": clashes,
-        "heads": heads_of(known, parents),
-        "trashed": trashed,
-        "gone": gone and trashed,
-        "brought_back": back,
-        "scrub": [known[p]["id"] for p in range(len(known)) if live[p] == 0.0],
-    }
+def emptied(ops: list[dict[str, Any]], dead: list[float], ends: list[int]) -> list[str]:
+    """The ids of dead operations; those that delete for good stay as they are."""
+    return [ops[i]["id"] for i in range(len(ops)) if dead[i] == 1 and i not in ends]

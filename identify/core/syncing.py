@@ -1,0 +1,187 @@
+"""What a device does so that nothing is lost between it and the server.
+
+The device's state is {device, n (of its last operation), clock {wall, count}, epoch, after, last
+(where the last pull ended), round (how often the server was found to be another, or an older one)}.
+An operation is `held` once a pull has brought it, under mark_of(state); before that it is "". A
+push that was acknowledged does not count: an older copy of the server's file may be put back, and
+only what a pull has gone past would show it.
+"""
+
+from typing import Any
+
+from .clock import heard, tick
+
+DIGITS = "0123456789"
+
+
+def figures(number: int) -> str:
+    """A whole number above 0 in figures."""
+    out = ""
+    rest = number
+    while rest > 0:
+        more = rest // 10
+        digit = rest - 10 * more
+        out = DIGITS[digit : digit + 1] + out
+        rest = more
+    return out
+
+
+def operation_id(device: str, n: int) -> str:
+    """The id of a device's nth operation."""
+    return device + "." + figures(n)
+
+
+def mark_of(state: dict[str, Any]) -> str:
+    """The name for what the server holds now: another one whenever it may hold less than before."""
+    mark: str = state["epoch"] + " " + figures(state["round"])
+    return mark
+
+
+def sealed(
+    state: dict[str, Any], entries: list[dict[str, Any]], heads: list[dict[str, Any]]
+) -> dict[str, Any]:
+    """What makes operations of what was changed here, in the order in which it was.
+
+    entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
+    what was known when the changes were made: before anything else is taken in.
+    -> {n, clock (for the state), ops: [{id, device, n, parents, wall, count}] (one an entry),
+    heads: [{record, heads}]}
+    """
+    ends: dict[str, list[str]] = {}
+    for row in heads:
+        ends["r" + row["record"]] = row["heads"]
+    n = state["n"]
+    clock = state["clock"]
+    ops: list[dict[str, Any]] = []
+    order: list[str] = []
+    for entry in entries:
+        key = "r" + entry["record"]
+        n = n + 1
+        clock = tick(clock, entry["time"])
+        ident = operation_id(state["device"], n)
+        ops.append(
+            {
+                "id": ident,
+                "device": state["device"],
+                "n": n,
+                "parents": sorted(ends.get(key, []), key=lambda one: one),
+                "wall": clock["wall"],
+                "count": clock["count"],
+            }
+        )
+        if entry["record"] not in order:
+            order.append(entry["record"])
+        ends[key] = [ident]
+    after = [{"record": record, "heads": ends["r" + record]} for record in order]
+    return {"n": n, "clock": clock, "ops": ops, "heads": after}
+
+
+def pulled(state: dict[str, Any], answer: dict[str, Any]) -> dict[str, Any]:
+    """The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
+
+    Where the answer begins from the beginning, nothing counts as held any more.
+    """
+    return {
+        "epoch": answer["epoch"],
+        "after": answer["after"],
+        "last": answer["last"],
+        "round": one_more(state["round"], answer["from_start"]),
+    }
+
+
+def one_more(number: int, more: bool) -> int:
+    """The next number, if so."""
+    return number + 1 if more else number
+
+
+def same_operation(one: dict[str, Any], other: dict[str, Any]) -> bool:
+    """Whether two operations under one id are the same, as far as neither was deleted for good.
+
+    Each is {record, type, parents, wall, count, scrubbed: bool, text: all of it as canonical JSON}.
+    """
+    if one["text"] == other["text"]:
+        return True
+    if neither(one["scrubbed"], other["scrubbed"]):
+        return False
+    for name in ["record", "type", "wall", "count"]:
+        if one[name] != other[name]:
+            return False
+    if len(one["parents"]) != len(other["parents"]):
+        return False
+    for i in range(len(one["parents"])):
+        if one["parents"][i] != other["parents"][i]:
+            return False
+    return True
+
+
+def neither(one: bool, other: bool) -> bool:
+    """Are both false?"""
+    return not one and not other
+
+
+def met(state: dict[str, Any], ops: list[dict[str, Any]], now: float) -> dict[str, Any]:
+    """What to do with operations that came from the server, or from a backup file.
+
+    ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
+    known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
+    of those that are here already], moved: [ids that stand for another operation here], fork}.
+    fork: a copy of this device went another way (it was restored from an old copy, or is used
+    twice), or the server or somebody else was. Before anything is taken in, forked() gives other
+    ids to what stands in the way.
+    """
+    clock = state["clock"]
+    take: list[int] = []
+    known: list[int] = []
+    moved: list[str] = []
+    fork = False
+    for i in range(len(ops)):
+        if ops[i]["here"] == "same":
+            known.append(i)
+        else:
+            take.append(i)
+            clock = heard(clock, ops[i], now)
+            if ops[i]["here"] == "other":
+                moved.append(ops[i]["id"])
+                fork = True
+            elif ops[i]["device"] == state["device"]:
+                fork = True
+    return {"clock": clock, "take": take, "known": known, "moved": moved, "fork": fork}
+
+
+def forked(
+    state: dict[str, Any], device: str, ops: list[dict[str, Any]], moved: list[str]
+) -> dict[str, Any]:
+    """Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
+
+    ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
+    mark_of(state), and those `moved`: ids under which the server holds other operations.
+    New ids get the moved; this device's own that no pull ever brought; and what is not held and has
+    one of these as a parent. The rest stay as they are: others may know them.
+    -> {device, n, after, last (the next pull begins from the beginning), ops: [{place (in ops), id,
+    device, n, parents}]}
+    """
+    mark = mark_of(state)
+    ids: dict[str, str] = {}
+    out: list[dict[str, Any]] = []
+    for place in range(len(ops)):
+        op = ops[place]
+        own = op["device"] == state["device"] and op["held"] == ""
+        child = False
+        parents: list[str] = []
+        for ident in op["parents"]:
+            parents.append(ids.get("i" + ident, ident))
+            child = child or ids.get("i" + ident, ident) != ident
+        if own or op["id"] in moved or (child and op["held"] != mark):
+            n = len(out) + 1
+            ident = operation_id(device, n)
+            ids["i" + op["id"]] = ident
+            out.append(
+                {
+                    "place": place,
+                    "id": ident,
+                    "device": device,
+                    "n": n,
+                    "parents": sorted(parents, key=lambda one: one),
+                }
+            )
+    return {"device": device, "n": len(out), "after": 0, "last": "", "ops": out}
