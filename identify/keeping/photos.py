@@ -171,6 +171,8 @@ def unlink(store: Store, shas: list[str]) -> None:
         for sha in shas:
             files.remove(path_of(store, sha))
             files.remove(_part(store, sha))
+            if path_of(store, sha).parent.is_dir():
+                files.sync_folder(path_of(store, sha).parent)
 
 
 def _finish(store: Store, sha: str, size: int, now: datetime) -> None:
