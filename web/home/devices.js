@@ -82,12 +82,14 @@ function standing(keep) {
   const doing = el("p", { class: "quiet" });
   const wrong = el("div", {});
   const settle = el("div", {});
+  const box = el("section", { class: "standing", role: "group", "aria-label": "Sync" });
   const draw = async () => {
     const { doing: what, done, total, problem: trouble, refused } = syncState();
     const moving = what !== "";
     doing.textContent = moving ? `${DOING[what]}${total > 0 ? `: ${done} of ${total}` : ""}` : "";
     bar.hidden = !moving;
     doing.hidden = !moving;
+    box.setAttribute("aria-busy", String(moving));
     if (total > 0) {
       bar.max = total;
       bar.value = done;
@@ -104,10 +106,11 @@ function standing(keep) {
     waits.textContent = waitsText(left);
   };
   follow = () => {
-    if (touched.isConnected) draw();
+    if (box.isConnected) draw();
   };
+  box.append(touched, waits, doing, bar, wrong, settle);
   draw();
-  return el("section", { class: "standing", role: "group", "aria-label": "Sync" }, touched, waits, doing, bar, wrong, settle);
+  return box;
 }
 
 function waitsText({ entries, sending, fetching }) {

@@ -139,7 +139,12 @@ async function sendOne(row, size, have) {
   for (let stuck = 0; stuck < 3; ) {
     const body = blob.slice(from, from + CHUNK, "image/jpeg");
     const query = `from=${from}&size=${blob.size}`;
-    const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body });
+    const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body }).catch(
+      (error) => {
+        if (error.status === 409) return error.body; // the server stands elsewhere
+        throw error;
+      },
+    );
     if (got.whole) return;
     stuck = got.have > from ? 0 : stuck + 1;
     from = got.have;

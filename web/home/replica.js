@@ -129,17 +129,13 @@ async function sealSome(there, state, rules, touched) {
 async function sealThese(there, state, rules, entries, touched) {
   const ids = [...new Set(entries.map(({ record }) => record))];
   const rows = await Promise.all(ids.map((id) => there.get("heads", id)));
-  const heads = new Map(ids.map((id, place) => [id, rows[place]?.heads ?? []]));
-  for (const entry of entries) {
-    state.n += 1;
-    state.clock = rules.tick(state.clock, Date.parse(entry.time) || 0);
-    const op = `${state.device}.${state.n}`;
-    const { wall, count } = state.clock;
-    const parents = heads.get(entry.record);
-    heads.set(entry.record, [op]);
-    await there.put("journal", { ...entry, op, parents, wall, count, held: "" });
+  const times = entries.map(({ record, time }) => ({ record, time: Date.parse(time) || 0 }));
+  const { n, clock, ops, heads } = rules.sealed(state, times, rows.filter(Boolean));
+  Object.assign(state, { n, clock });
+  for (const [place, { id: op, parents, wall, count }] of ops.entries()) {
+    await there.put("journal", { ...entries[place], op, parents, wall, count, held: "" });
   }
-  for (const [record, own] of heads) await there.put("heads", { record, heads: own });
+  for (const row of heads) await there.put("heads", row);
   for (const id of ids) {
     const { type } = entries.find(({ record }) => record === id);
     const open = await there.get("clashes", id);
@@ -247,47 +243,55 @@ async function noteClashes(there, id, merged) {
   else if (old) await there.remove("clashes", id);
 }
 
-/** Takes in a page of the server's operations. Gives the ids of the records that changed. */
-export async function takeIn({ epoch, from_start, ops, after, last }) {
+/**
+ * Takes in a page of the server's operations: {touched: ids of the records that changed, again: the
+ * pull has to begin anew}.
+ */
+export async function takeIn(answer) {
   const rules = await loadRules();
   const touched = new Set();
-  await inOne(async (there, state) => {
+  const again = await inOne(async (there, state) => {
     while (await sealSome(there, state, rules, touched));
-    if (from_start) state.round += 1;
-    Object.assign(state, { epoch, after, last });
-    const found = ops.map((one) => [one.id, (shown) => entryOf(one, shown, markOf(state))]);
-    await takeThese(there, state, rules, found, touched);
+    Object.assign(state, rules.pulled(state, answer));
+    const mark = rules.mark_of(state);
+    const found = answer.ops.map((one) => (shown) => entryOf(one, shown, mark));
+    return takeThese(there, state, rules, found, touched);
   });
-  return [...touched];
+  return { touched: [...touched], again };
 }
 
 /** Takes in entries of a backup file that are operations. Gives the ids of records that changed. */
 export async function takeEntries(entries) {
   const rules = await loadRules();
-  const touched = new Set();
-  await seal();
+  const touched = new Set(await seal());
   for (let at = 0; at < entries.length; at += SLICE) {
+    const found = entries
+      .slice(at, at + SLICE)
+      .map(({ seq, ...one }) => () => ({
+        ...one,
+        side: true,
+        pulled: !SILENT.includes(one.type),
+        held: "",
+      }));
     await inOne(async (there, state) => {
       while (await sealSome(there, state, rules, touched));
-      const found = entries.slice(at, at + SLICE).map(({ seq, ...one }) => [
-        one.op,
-        () => ({ ...one, side: true, pulled: !SILENT.includes(one.type), held: "" }),
-      ]);
       await takeThese(there, state, rules, found, touched);
     });
   }
   return [...touched];
 }
 
-/** What the server held when this was so: another one after it was restored. */
-export function markOf({ epoch, round }) {
-  return `${epoch} ${round}`;
+/** What the server holds now is known under this name. */
+export async function markNow() {
+  const rules = await loadRules();
+  return rules.mark_of(await readState());
 }
+
 /** The places in the journal of the operations that this server does not hold. */
-export async function unsent(epoch) {
+export async function unsent(mark) {
   let keys;
   await look(["journal"], async (there) => {
-    keys = await there.othersKeys("journal", "held", epoch);
+    keys = await there.othersKeys("journal", "held", mark);
   });
   return keys;
 }
@@ -315,65 +319,62 @@ export async function fork(ids) {
   return [...touched];
 }
 
-/** Puts entries [id, make(the record as shown)] among the operations that are known. */
+/**
+ * Puts entries among the operations that are known: `found`, functions that make one of the record as
+ * it is shown. Gives true when this phone has another id since, as a copy of it went another way.
+ */
 async function takeThese(there, state, rules, found, touched) {
-  const look = () => Promise.all(found.map(([id]) => there.where("journal", "op", id)));
-  let known = await look();
-  const forked = found.some(
-    ([id, make], place) =>
-      partsOf(id).device === state.device &&
-      (known[place].length === 0 || !alike(known[place][0], make(null))),
-  );
-  if (forked) {
-    await renameOwn(there, state, rules, [], touched);
-    known = await look();
+  const made = found.map((make) => make(null));
+  const known = await Promise.all(made.map(({ op }) => there.where("journal", "op", op)));
+  const ops = made.map((entry, place) => {
+    const { op: id, wall, count } = entry;
+    return { id, device: partsOf(id).device, wall, count, here: standing(rules, known[place], entry) };
+  });
+  const { clock, take, known: places, moved, fork: forked } = rules.met(state, ops, Date.now());
+  if (forked) await renameOwn(there, state, rules, moved, touched);
+  state.clock = clock;
+  for (const place of places) {
+    const [old] = known[place];
+    const { held } = made[place];
+    if (held !== "" && old.held !== held) await there.put("journal", { ...old, held });
   }
   const shown = new Map();
-  for (const [place, [, make]] of found.entries()) {
-    const [old] = known[place];
-    const made = make(null);
-    if (old) {
-      if (made.held !== "" && old.held !== made.held && alike(old, made))
-        await there.put("journal", { ...old, held: made.held });
-      continue;
-    }
-    const { record, fields = made.after } = made;
+  for (const place of take) {
+    const { record, fields = made[place].after } = made[place];
     if (!shown.has(record)) shown.set(record, (await there.get("records", record)) ?? null);
-    await there.put("journal", make(shown.get(record)));
+    await there.put("journal", found[place](shown.get(record)));
     shown.set(record, { ...shown.get(record), ...fields });
-    state.clock = rules.heard(state.clock, { wall: made.wall, count: made.count }, Date.now());
   }
   for (const id of shown.keys()) await remerge(there, state, rules, id, touched);
+  return forked;
 }
 
-/** The same operation? What was deleted for good on one side is not compared. */
-function alike(one, other) {
-  const [a, b] = [one, other].map(operationOf);
-  const bare = ({ record, type, parents, wall, count }) => ({ record, type, parents, wall, count });
-  const [x, y] = a.scrubbed || b.scrubbed ? [bare(a), bare(b)] : [a, b];
-  return canonical(x) === canonical(y);
+/** What is known here under an operation's id: "", "same" or "other". */
+function standing(rules, [known], entry) {
+  if (!known) return "";
+  return rules.same_operation(compared(known), compared(entry)) ? "same" : "other";
 }
 
-async function renameOwn(there, state, rules, ids, touched) {
-  const [old, name] = [state.device, state.names[state.device]];
-  Object.assign(state, { device: newId("d"), n: 0 });
-  if (name) await nameIt(there, state, name);
-  const keys = await there.othersKeys("journal", "held", markOf(state));
-  const entries = await Promise.all(keys.map((key) => there.get("journal", key)));
-  const out = new Set(ids);
-  const renamed = new Map();
-  for (const { op } of entries) {
-    if (partsOf(op).device !== old && !out.has(op)) continue;
-    state.n += 1;
-    renamed.set(op, `${state.device}.${state.n}`);
-  }
+function compared(entry) {
+  const { record, type, parents, wall, count, scrubbed = false } = entry;
+  return { record, type, parents, wall, count, scrubbed, text: canonical(operationOf(entry)) };
+}
+
+/** Another id for this device, and for what no server holds under the old one. */
+async function renameOwn(there, state, rules, moved, touched) {
+  const keys = new Set(await there.othersKeys("journal", "held", rules.mark_of(state)));
+  for (const op of moved) for (const { seq } of await there.where("journal", "op", op)) keys.add(seq);
+  const order = [...keys].sort((a, b) => a - b);
+  const entries = await Promise.all(order.map((key) => there.get("journal", key)));
+  const ops = entries.map(({ op: id, parents, held }) => ({ id, device: partsOf(id).device, parents, held }));
+  const name = state.names[state.device];
+  const { device, n, after, last, ops: renamed } = rules.forked(state, newId("d"), ops, moved);
+  Object.assign(state, { device, n, after, last });
   const records = new Set();
-  for (const entry of entries) {
-    const parents = entry.parents.map((id) => renamed.get(id) ?? id).sort();
-    const op = renamed.get(entry.op) ?? entry.op;
-    if (op === entry.op && same(parents, entry.parents)) continue;
-    await there.put("journal", { ...entry, op, parents });
-    records.add(entry.record);
+  for (const { place, id: op, parents } of renamed) {
+    await there.put("journal", { ...entries[place], op, parents, held: "" });
+    records.add(entries[place].record);
   }
+  if (name) await nameIt(there, state, name);
   for (const id of records) await remerge(there, state, rules, id, touched);
 }

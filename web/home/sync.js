@@ -9,7 +9,7 @@ import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./pictures
 import {
   NotStored,
   fork,
-  markOf,
+  markNow,
   operations,
   readState,
   seal,
@@ -66,10 +66,9 @@ export async function paired() {
 
 /** What waits: {entries, sending, fetching: photos, touched: time of the last round, or ""}. */
 export async function waiting() {
-  const now = await readState();
-  const mark = markOf(now);
+  const [{ touched }, mark] = await Promise.all([readState(), markNow()]);
   const [keys, photos] = await Promise.all([unsent(mark), photosWaiting(mark)]);
-  return { entries: keys.length, ...photos, touched: now.touched };
+  return { entries: keys.length, ...photos, touched };
 }
 
 /** Begins to keep this phone and the server at one, if it is paired. */
@@ -102,6 +101,7 @@ function soon(delay) {
 export function sync() {
   clearTimeout(timer);
   wanted = true;
+  tell({ doing: state.doing || "looking" });
   running ??= rounds().finally(() => {
     running = null;
   });
@@ -119,13 +119,22 @@ async function rounds() {
 function alone(act) {
   if (!navigator.locks) return act();
   return navigator.locks.request("identify sync", { ifAvailable: true }, (lock) =>
-    lock ? act() : soon(AGAIN),
+    lock ? act() : elsewhere(),
   );
+}
+
+/** Another window is at it, and tells this one what changed. */
+function elsewhere() {
+  tell({ doing: "" });
+  soon(SOON);
 }
 
 async function once() {
   const pairing = await paired();
-  if (!pairing) return;
+  if (!pairing) {
+    tell({ doing: "" });
+    return;
+  }
   useToken(pairing.token);
   try {
     tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [], lost: false });
@@ -165,7 +174,7 @@ async function round() {
   if (!navigator.onLine) throw new Refused("There is no signal. What waits is sent when there is.", 0);
   await pull();
   for (let tries = 0; tries < 4 && !(await push()); tries += 1);
-  const mark = markOf(await readState());
+  const mark = await markNow();
   const there = (done, total) => tell({ doing: "photos there", done, total });
   const refused = await sendPhotos(mark, checked, there);
   tell({ refused: [...state.refused, ...refused] });
@@ -191,9 +200,9 @@ async function pull() {
     const { epoch, after, last } = await readState();
     const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
     const answer = await ask(`pull?${query}`);
-    const touched = await takeIn(answer);
+    const { touched, again } = await takeIn(answer);
     await reread(touched);
-    more = answer.more;
+    more = answer.more || again;
   }
 }
 
@@ -203,7 +212,7 @@ async function pull() {
  * data can pass for the present one.
  */
 async function push() {
-  const mark = markOf(await readState());
+  const mark = await markNow();
   const keys = await unsent(mark);
   const refused = [];
   let done = 0;
@@ -217,7 +226,7 @@ async function push() {
     }
     refused.push(...answer.refused);
     await pull();
-    if (markOf(await readState()) !== mark) return false;
+    if ((await markNow()) !== mark) return false;
     done += count;
   }
   tell({ refused });

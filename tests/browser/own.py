@@ -1,0 +1,147 @@
+"""The collector's own server as a process of its own, and phones that are paired with it."""
+
+import re
+import signal
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+from typing import Any
+from urllib.error import URLError
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from identify import keeping
+from identify.keeping import ops
+from tests.browser.keeping import kept, more
+from tests.browser.phone import watched
+
+RUN = [sys.executable, "-m", "identify"]
+ROUND = 30_000  # milliseconds that a round of syncing may take here
+
+
+class OwnServer:
+    """`serve` over HTTP on loopback, with real SQLite in a folder; it can be killed and moved."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            self.port = free.getsockname()[1]
+        self.url = f"http://127.0.0.1:{self.port}/"
+        self.process: subprocess.Popen[bytes] | None = None
+
+    def start(self) -> None:
+        command = [*RUN, "serve", "--data", str(self.folder), "--port", str(self.port)]
+        self.process = subprocess.Popen(
+            command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT
+        )
+        for _ in range(600):
+            try:
+                urllib.request.urlopen(self.url + "api/offers").close()
+                return
+            except URLError:
+                assert self.process.poll() is None, "the server did not start"
+                time.sleep(0.05)
+        raise AssertionError("the server did not answer")
+
+    def end(self, how: signal.Signals = signal.SIGTERM) -> None:
+        if self.process is not None:
+            self.process.send_signal(how)
+            self.process.wait()
+        self.process = None
+
+    def run(self, *command: str) -> str:
+        """A command of the server's, on its data; what it prints."""
+        return subprocess.run(
+            [*RUN, *command, "--data", str(self.folder)],
+            check=True,
+            capture_output=True,
+            text=True,
+        ).stdout
+
+    def link(self) -> str:
+        """A pairing link, as `pair` prints it."""
+        found = re.search(r"https?://\S+/(#pair=[\w-]+)", self.run("pair"))
+        assert found
+        return self.url + found[1]
+
+    def records(self) -> dict[str, dict[str, Any]]:
+        """What the server's operations come to, by record."""
+        with keeping.open(self.folder) as store:
+            return {one["id"]: one for one in ops.records(store)}
+
+
+def phone(context: BrowserContext) -> Page:
+    """A page that tells what is on its console, but for answers and connections that failed."""
+    page = watched(context.new_page())
+    page.reported = _WithoutNetwork()  # type: ignore[attr-defined]
+    return page
+
+
+class _WithoutNetwork(list[str]):
+    """The browser itself writes a line for each request that fails; the app tells them otherwise."""
+
+    def append(self, text: str) -> None:
+        if not text.startswith("Failed to load resource"):
+            super().append(text)
+
+
+def pair(page: Page, server: OwnServer, name: str, link: str = "") -> None:
+    """Open a pairing link, and pair."""
+    page.goto("about:blank")
+    page.goto(link or server.link())
+    expect(page.get_by_role("heading", name="Pair this device")).to_be_visible()
+    assert "pair=" not in page.url
+    page.get_by_label("What to call this device").fill(name)
+    page.get_by_role("button", name="Pair", exact=True).click()
+    expect(page.get_by_role("alert").filter(has_text="This device is paired")).to_be_visible()
+    settled(page)
+
+
+def settled(page: Page) -> None:
+    """Wait on the screen of devices until nothing is being done."""
+    box = page.get_by_role("group", name="Sync")
+    expect(box).to_have_attribute("aria-busy", "false", timeout=ROUND)
+
+
+def sync(page: Page) -> str:
+    """Sync by the button; what is said of it afterwards."""
+    if page.get_by_role("heading", level=1).inner_text() != "Devices and sync":
+        more(page, "Devices and sync")
+    settled(page)
+    page.get_by_role("button", name="Sync now").click()
+    settled(page)
+    return page.get_by_role("group", name="Sync").inner_text()
+
+
+def operations(page: Page) -> dict[str, dict[str, Any]]:
+    """The operations on a phone, by id."""
+    return {e["op"]: e for e in kept(page)["journal"] if "op" in e}
+
+
+def same_everywhere(server: OwnServer, *pages: Page) -> None:
+    """Phones hold the same records, photos and operations; the records are those of the server."""
+    first, *others = [kept(page) for page in pages]
+    ids = [{e["op"] for e in there["journal"] if "op" in e} for there in (first, *others)]
+    for there, known in zip(others, ids[1:], strict=True):
+        assert by_id(there["records"]) == by_id(first["records"])
+        assert by_id(there["photos"]) == by_id(first["photos"])
+        assert known == ids[0]
+    merged = server.records()
+    records = by_id(first["records"])
+    assert records.keys() == {r for r, one in merged.items() if one["type"] not in OWN}
+    for ident, record in records.items():
+        shown = {n: v for n, v in merged[ident]["fields"].items() if v is not None}
+        assert {n: record[n] for n in shown} == shown
+        assert bool(record["trashed"]) == (merged[ident]["trashed"] or merged[ident]["gone"])
+        assert record.get("gone", False) == merged[ident]["gone"]
+
+
+OWN = ("photo", "device")
+
+
+def by_id(values: list[dict[str, Any]]) -> dict[str, dict[str, Any]]:
+    return {one["id"]: one for one in values}
