@@ -4,11 +4,11 @@ import argparse
 import itertools
 import sys
 
-from tests.keeping.power import History, Lost, Upgrade, cut_one
+from tests.keeping.power import Backups, History, Lost, Upgrade, cut_one
 
 PER_HISTORY = 100
-UPGRADES = 8  # every so many histories is one of an upgrade
-KINDS = {"work": History, "upgrade": Upgrade}
+KINDS: dict[str, type[History]] = {kind.KIND: kind for kind in (History, Upgrade, Backups)}
+TURNS = (*[History] * 6, Upgrade, Backups)
 
 
 def main() -> int:
@@ -27,7 +27,7 @@ def main() -> int:
         for number in itertools.count():
             if count >= told.images:
                 return 0
-            kind = Upgrade if number % UPGRADES == UPGRADES - 1 else History
+            kind = TURNS[number % len(TURNS)]
             count += cut_one(f"{told.seed}/{number}", PER_HISTORY, history=kind)
             print(f"\r{count} of {told.images} images, all whole", end="", flush=True)
     except Lost as lost:

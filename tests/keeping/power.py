@@ -66,6 +66,7 @@ class History:
     def run(self, steps: int) -> None:
         """Does it all, and ends in the middle of work, with the store still open."""
         self.store = self.opened(self.data)
+        self.recorder.log.ack("backups", set())
         doing = [self.push] * 8 + [self.again, self.delete, self.delete, self.photo, self.photo]
         doing += [self.photo_gone, self.device, self.checkpoint, self.reopen]
         for _ in range(steps):
@@ -121,11 +122,16 @@ class History:
 
     def backup(self) -> None:
         made = backup.backup(self.store, self.backups, self.now)
-        self.recorder.log.ack("backup", made["name"])
+        self._backups_now()
         if self.chance.random() < 0.5:
             restore(self.store, self.backups / made["name"])
         else:
             backup.keep_newest(self.backups)
+            self._backups_now()
+
+    def _backups_now(self) -> None:
+        names = {one["name"] for one in backup.all_backups(self.backups)}
+        self.recorder.log.ack("backups", names)
 
     def _fields(self) -> dict[str, Any]:
         size = self.chance.choice([5, 50, 500, 5000])
@@ -135,6 +141,22 @@ class History:
         found = ops.push(self.store, new)
         assert found["held"] == [one["id"] for one in new], found
         self.sent += new
+
+
+class Backups(History):
+    """Backups with photos: several on one day, of which the newest stays."""
+
+    KIND = "backup"
+
+    def run(self, steps: int) -> None:
+        self.store = self.opened(self.data)
+        self.recorder.log.ack("backups", set())
+        for _ in range(3):
+            self.photo()
+            self.push()
+            self.photo_gone()
+            self.backup()
+            self.now += timedelta(hours=1)
 
 
 class Upgrade(History):
@@ -259,10 +281,8 @@ class Checker:
         """Each backup that bears its name is whole; those acknowledged are there."""
         names = {path.split("/")[1] for path in image if path.startswith(f"{self.backups}/")}
         there = {name for name in names if not name.startswith(".") and name != "photos"}
-        promised = {
-            name for place, what, name in self.log.acks if what == "backup" and place <= cut
-        }
-        if not promised <= there:
+        promised: list[set[str]] = self.log.promised(cut, "backups") or [set()]
+        if not set.intersection(*promised) <= there <= set.union(*promised):
             raise Lost(f"backups {promised} are promised, and {there} are there")
         for name in there:
             place = f"{self.backups}/{name}"

@@ -6,11 +6,11 @@ import pytest
 
 from identify.keeping import files, photos
 from tests.keeping.disk import Disk, File, Folder, Log
-from tests.keeping.power import History, Lost, Upgrade, cut_one
+from tests.keeping.power import Backups, History, Lost, Upgrade, cut_one
 from tests.keeping.recording import AsIfSynced, RecordedStore, SeldomSynced, TooEarly
 
 HISTORIES, IMAGES = 100, 100
-UPGRADES = 30
+UPGRADES, BACKUPS = 20, 20
 SEED = 1
 
 
@@ -24,25 +24,20 @@ def test_nor_does_one_during_an_upgrade():
     assert looked_at == UPGRADES * IMAGES
 
 
+def test_nor_does_one_during_a_backup_a_restore_or_when_old_ones_go():
+    looked_at = sum(cut_one(f"{SEED}/{n}", IMAGES, history=Backups) for n in range(BACKUPS))
+    assert looked_at == BACKUPS * IMAGES
+
+
 @pytest.mark.parametrize("kind", [AsIfSynced, SeldomSynced, TooEarly])
 def test_a_store_that_promises_too_much_is_caught(kind):
     with pytest.raises(Lost, match="Replay: python -m"):
         cut_one(f"{SEED}/0", IMAGES, kind)
 
 
-class PhotosOnly(History):
-    """What a careless way of writing files would lose."""
-
-    def run(self, steps):
-        self.store = self.opened(self.data)
-        for _ in range(3):
-            self.photo()
-        self.backup()
-
-
 def cut_photos():
     for n in range(10):
-        cut_one(f"{SEED}/{n}", IMAGES, history=PhotosOnly)
+        cut_one(f"{SEED}/{n}", IMAGES, history=Backups)
 
 
 @pytest.mark.parametrize("careless", ["sync", "sync_folder"])
