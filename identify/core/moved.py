@@ -43,7 +43,7 @@ def moved_record(
     variants: list[str],
     record: dict[str, Any],
 ) -> dict[str, Any]:
-    """{id, changed, gone (how many names moved, and are no more), item, variant, of: as it is now}."""
+    """{id, changed, gone (how many names moved, how many are no more), item, variant, of} now."""
     now = {
         "id": record["id"], "changed": 0, "gone": 0,
         "item": record.get("item", ""), "variant": record.get("variant", ""), "of": [],

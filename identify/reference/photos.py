@@ -51,6 +51,19 @@ def photo_mistake(data: bytes) -> str:
     return ""
 
 
+def as_url(data: bytes) -> str:
+    """A photo as a data: URL."""
+    return URL + base64.b64encode(data).decode()
+
+
+def from_url(url: str) -> bytes:
+    """The photo of a data: URL; nothing where it holds none."""
+    try:
+        return base64.b64decode(url.removeprefix(URL), validate=True)
+    except ValueError:
+        return b""
+
+
 def photo_url(path: Path, file: str) -> tuple[str, list[Mistake]]:
     """The photo as a data: URL, and what is wrong with it."""
     try:
@@ -59,4 +72,4 @@ def photo_url(path: Path, file: str) -> tuple[str, list[Mistake]]:
         reason = (error.strerror or "no reason given").lower()
         return "", [Mistake(file, 0, "", f"this file cannot be read: {reason}.")]
     wrong = photo_mistake(data)
-    return URL + base64.b64encode(data).decode(), [Mistake(file, 0, "", wrong)] if wrong else []
+    return as_url(data), [Mistake(file, 0, "", wrong)] if wrong else []

@@ -75,11 +75,11 @@ class TomlLines:
 
     def line(self, table: str, place: int, pattern: str, nth: int = 0) -> int:
         """Line (from 1) of the nth match in the place-th table of that name, else its header."""
-        start, end = self._extent(table, place)
+        start, end = self.extent(table, place)
         found = [n for n in range(start, end) if pattern and re.search(pattern, self.lines[n])]
         return (found[nth] if nth < len(found) else start) + 1
 
-    def _extent(self, table: str, place: int) -> tuple[int, int]:
+    def extent(self, table: str, place: int) -> tuple[int, int]:
         """The lines of the place-th table of that name, of what stands before any for ""."""
         starts = [n for n, name in self.heads if name == table]
         if not table:
