@@ -23,12 +23,19 @@ from identify.reference.loading import load_pack
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
-from identify.server import exchange
+from identify.server import commands as server_commands
+from identify.server import editor_commands, exchange
 from identify.server.app import create_app
+from identify.server.devices import offers
 from identify.told import Told
 
 # Areas with commands of their own: a module with add(commands), which adds their parsers.
-AREAS: tuple[ModuleType, ...] = (keeping_commands, exchange_commands)
+AREAS: tuple[ModuleType, ...] = (
+    keeping_commands,
+    exchange_commands,
+    server_commands,
+    editor_commands,
+)
 
 PACK = "folder of a pack, or a file compiled from one"
 
@@ -36,7 +43,7 @@ PACK = "folder of a pack, or a file compiled from one"
 def demo(args: argparse.Namespace) -> int:
     """Serve the app with the demo packs until stopped."""
     packs = phone.demo_packs()
-    app = create_app(phone.site(packs), exchange.routes(packs))
+    app = create_app(phone.site(packs), [offers(exchange=True), *exchange.routes(packs)])
     print(
         f"Open http://{args.host}:{args.port}/ in a browser. Ctrl+C stops the server.", flush=True
     )

@@ -30,6 +30,8 @@ DEMO = ROOT / "fixtures" / "demo" / "collection.json"
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 NUMBERS = "packs/numbers.json"  # the tables for core/numbering.py
+CERTIFICATE_PAGE = "certificate.html"
+TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
 # What the screens may call.
@@ -147,6 +149,11 @@ def demo_packs() -> list[Path]:
     return sorted(path.parent for path in PACKS.glob("*/range.toml"))
 
 
+def trusting_files() -> dict[str, bytes]:
+    """The page that tells how a phone comes to trust a server's own authority."""
+    return {name: (WEB / name).read_bytes() for name in TRUSTING}
+
+
 def site(packs: Sequence[Path]) -> dict[str, bytes]:
     """Every file of the app by its path ("" is never one; "index.html" is the start page).
 
@@ -158,7 +165,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
         for path in sorted(WEB.rglob("*"))
-        if path.is_file()
+        if path.is_file() and path.name not in TRUSTING
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}

@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 from starlette.applications import Starlette
 from starlette.datastructures import MutableHeaders
@@ -50,10 +51,16 @@ class SafeHeaders:
         await self.app(scope, receive, send_with_headers)
 
 
-def create_app(files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> Starlette:
+def create_app(
+    files: Mapping[str, bytes],
+    routes: Sequence[BaseRoute] = (),
+    middleware: Sequence[Middleware] = (),
+    **more: Any,
+) -> Starlette:
     """The app that serves these files (path -> bytes); "index.html" is also the start page.
 
-    routes: what else is answered, under /api/.
+    routes: what else is answered, under /api/. middleware: what every request goes through first,
+    the outermost first. more: what else Starlette is told.
 
     A browser asks again each time and gets "304 Not Modified" for what it has: an update shows at
     once, and offline the service worker answers.
@@ -75,5 +82,10 @@ def create_app(files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> 
 
     return Starlette(
         routes=[*routes, Route("/{path:path}", serve)],
-        middleware=[Middleware(SafeHeaders), Middleware(GZipMiddleware, minimum_size=500)],
+        middleware=[
+            Middleware(SafeHeaders),
+            Middleware(GZipMiddleware, minimum_size=500),
+            *middleware,
+        ],
+        **more,
     )

@@ -1,0 +1,208 @@
+"""Who may ask what: under the server's own name, from its own pages, with a paired device."""
+
+import logging
+import traceback
+from collections.abc import Callable, Collection
+from datetime import datetime
+from functools import partial
+from urllib.parse import urlsplit
+
+from anyio import to_thread
+from starlette.datastructures import Headers
+from starlette.requests import ClientDisconnect
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from identify.keeping import devices
+from identify.keeping.store import Store
+from identify.keeping.troubles import Damaged, DiskTrouble
+from identify.server.answers import Json, refused
+from identify.server.limits import Buckets, caller_of
+
+API = "/api/"
+PAIR = "/api/pair"
+OPEN = ("/api/offers", PAIR)  # what is answered without a token
+COSTLY = ("/api/backup", "/api/pairing")
+READING = ("GET", "HEAD")
+
+log = logging.getLogger("identify.server")
+
+
+class LastResort:
+    """ASGI middleware: whatever goes wrong is answered in a sentence, and logged.
+
+    Logged is where it went wrong, never what was being worked on.
+    """
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        started = False
+
+        async def watched(message: Message) -> None:
+            nonlocal started
+            started = True
+            await send(message)
+
+        try:
+            await self.app(scope, receive, watched)
+        except ClientDisconnect:
+            return
+        except Exception as error:
+            log.error("unexpected: %s at %s", type(error).__name__, _places(error))
+            if started:
+                raise ConnectionAbortedError("The answer could not be finished.") from None
+            sentence = "The server could not do this, and has noted it in its log. Try again later."
+            await refused(sentence, 503)(scope, receive, send)
+
+
+def _places(error: Exception) -> str:
+    frames = traceback.extract_tb(error.__traceback__)[-4:]
+    return " < ".join(f"{frame.filename}:{frame.lineno}" for frame in reversed(frames))
+
+
+def trouble(error: Exception) -> Json:
+    """The answer where the disk or the database is at fault; logged too."""
+    log.error("disk: %s", error)
+    return refused(str(error), 503, {"Retry-After": "60"})
+
+
+class Door:
+    """ASGI middleware: only under a name of this server, and only from its own pages.
+
+    hosts: the names, without ports. A page elsewhere whose name was made to point here has another
+    name in Host (DNS rebinding); a page elsewhere that sends something here says so in
+    Sec-Fetch-Site or Origin (W3C Fetch Metadata; RFC 6454).
+    public: the origin under which people know the server, "" where there is no other.
+    """
+
+    def __init__(self, app: ASGIApp, hosts: Collection[str], public: str) -> None:
+        self.app = app
+        self.hosts = {host.lower() for host in hosts}
+        self.public = public.rstrip("/").lower()
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        headers = Headers(scope=scope)
+        found = headers.getlist("host")
+        host = found[0].lower() if len(found) == 1 else ""
+        if name_of(host) not in self.hosts:
+            sentence = "This server goes by another name. Open it by the address that it was given."
+            await refused(sentence, 421)(scope, receive, send)
+            return
+        if scope["path"].startswith(API) and not self._own(headers, host):
+            log.warning("refused: sent from a page elsewhere, %s", caller_of(scope))
+            sentence = "Only the app's own pages may ask this. Open the app from this server."
+            await refused(sentence, 403)(scope, receive, send)
+            return
+        await self.app(scope, receive, send)
+
+    def _own(self, headers: Headers, host: str) -> bool:
+        site = headers.getlist("sec-fetch-site")
+        if any(one not in ("same-origin", "none") for one in site):
+            return False
+        return all(
+            origin.lower() == self.public or _netloc(origin) == host
+            for origin in headers.getlist("origin")
+        )
+
+
+def name_of(host: str) -> str:
+    """The name in a Host header or an origin's host, without its port; "" where it is none."""
+    try:
+        parts = urlsplit(f"//{host}")
+        _ = parts.port  # raises where it is no number
+        plain = parts.username is None and parts.path == parts.query == parts.fragment == ""
+        return (parts.hostname or "").removesuffix(".") if plain else ""
+    except ValueError:
+        return ""
+
+
+def _netloc(origin: str) -> str:
+    try:
+        return urlsplit(origin).netloc.lower()
+    except ValueError:
+        return ""
+
+
+class Paired:
+    """ASGI middleware: everything under /api/ but OPEN needs the token of a paired device.
+
+    The device is then in the scope as "device". Requests are counted for each device, those without
+    a good token for each address.
+    """
+
+    def __init__(
+        self,
+        app: ASGIApp,
+        store: Store,
+        now: Callable[[], datetime],
+        clock: Callable[[], float],
+    ) -> None:
+        self.app = app
+        self.store = store
+        self.now = now
+        self.strangers = Buckets(60, 1, clock)
+        self.pairing = Buckets(10, 1 / 20, clock)
+        self.known = Buckets(3000, 100, clock)
+        self.costly = Buckets(5, 1 / 60, clock)
+        self.noted = Buckets(5, 1 / 60, clock)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] != "http" or not scope["path"].startswith(API):
+            await self.app(scope, receive, send)
+            return
+        answer = self._open(scope) if scope["path"] in OPEN else await self._known(scope)
+        if answer is None:
+            await self.app(scope, receive, send)
+        else:
+            await answer(scope, receive, send)
+
+    def _open(self, scope: Scope) -> Json | None:
+        caller = caller_of(scope)
+        buckets = self.pairing if scope["path"] == PAIR else self.strangers
+        return self._too_many(buckets.wait(caller), caller)
+
+    async def _known(self, scope: Scope) -> Json | None:
+        caller = caller_of(scope)
+        told = Headers(scope=scope).getlist("authorization")
+        scheme, _, token = told[0].partition(" ") if len(told) == 1 else ("", "", "")
+        device = None
+        if scheme.lower() == "bearer" and 0 < len(token) <= 100:
+            look = partial(devices.by_token, self.store, token, self.now())
+            try:
+                device = await to_thread.run_sync(look)
+            except (DiskTrouble, Damaged) as error:
+                return trouble(error)
+        if device is None:
+            many = self._too_many(self.strangers.wait(caller), caller)
+            if many is None:
+                self._note("refused: no paired device, %s", caller)
+                sentence = "This device is not paired with the server, or no longer. Pair it."
+                return refused(sentence, 401, {"WWW-Authenticate": "Bearer"})
+            return many
+        if device["revoked"] != "":
+            self._note("refused: taken off, %s", device["id"])
+            sentence = "This device was taken off by another one."
+            return refused(sentence, 403, revoked=True)
+        scope["device"] = device
+        costly = scope["path"] in COSTLY and scope["method"] not in READING
+        buckets = self.costly if costly else self.known
+        return self._too_many(buckets.wait(device["id"]), device["id"])
+
+    def _too_many(self, wait: float, who: str) -> Json | None:
+        if wait == 0:
+            return None
+        self._note("refused: too many requests, %s", who)
+        sentence = "Too many requests. Wait a little, then try again."
+        return refused(sentence, 429, {"Retry-After": str(int(wait) + 1)})
+
+    def _note(self, text: str, who: str) -> None:
+        """A line in the log, a few at a time, so that nobody fills the disk by asking."""
+        if self.noted.wait(who) == 0:
+            log.warning(text, who)

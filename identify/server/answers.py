@@ -1,0 +1,58 @@
+"""Answers in JSON, and what came in a request."""
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+import msgspec
+import orjson
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response
+
+T = TypeVar("T")
+
+
+class Json(Response):
+    """A value as JSON."""
+
+    media_type = "application/json"
+
+    def render(self, content: Any) -> bytes:
+        return orjson.dumps(content)
+
+
+def refused(
+    sentence: str, status: int, headers: Mapping[str, str] | None = None, **more: Any
+) -> Json:
+    """Why something was not done: {error: sentence}, and what else a program needs of it."""
+    return Json({"error": sentence, **more}, status, headers)
+
+
+async def sent(request: Request, kind: type[T]) -> T:
+    """The JSON of a request as this kind. Raises HTTPException in a sentence."""
+    told = request.headers.get("content-type", "").partition(";")[0].strip().lower()
+    if told != "application/json":
+        raise HTTPException(415, "This is asked for as JSON: Content-Type: application/json.")
+    try:
+        return msgspec.json.decode(await request.body(), type=kind)
+    except (msgspec.MsgspecError, RecursionError, ValueError) as error:
+        why = str(error) if isinstance(error, msgspec.MsgspecError) else "It is nested too deep"
+        raise HTTPException(400, f"The request cannot be read: {why}.") from None
+
+
+def asked(request: Request, name: str, most: int = 100) -> str:
+    """What stands under a name behind the question mark; "" for nothing. Raises HTTPException."""
+    found = request.query_params.getlist(name)
+    if len(found) > 1 or (found and len(found[0]) > most):
+        raise HTTPException(400, f'"{name}" is given once, with at most {most} characters.')
+    return found[0] if found else ""
+
+
+def asked_number(request: Request, name: str, usual: int) -> int:
+    """The same as a whole number from 0, `usual` where it is left out. Raises HTTPException."""
+    text = asked(request, name, 15)  # short of what a double or SQLite could not hold
+    if text == "":
+        return usual
+    if not (text.isascii() and text.isdecimal()):
+        raise HTTPException(400, f'"{name}" is a whole number from 0.')
+    return int(text)

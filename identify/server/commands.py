@@ -1,0 +1,242 @@
+"""The commands of the collector's own server: serve, pair and certificate."""
+
+import argparse
+import ipaddress
+import logging
+import sys
+import time
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+import uvicorn
+
+from identify import keeping, phone
+from identify.keeping import devices
+from identify.keeping.place import backup_folder, data_folder
+from identify.keeping.store import FILE, Store
+from identify.server import authority, exchange
+from identify.server.devices import LOOPBACK
+from identify.server.hosts import checked
+from identify.server.own import own_app
+from identify.server.pairing import link, spaced, typed
+from identify.told import Told
+
+ADDRESS = "address"  # under which the store keeps the public address, for `pair`
+# TLS 1.2 and 1.3 with forward secrecy and authenticated encryption only (RFC 9325, 4.2)
+CIPHERS = "ECDHE+AESGCM:ECDHE+CHACHA20"
+CONNECTIONS = 256
+IDLE = 15  # seconds
+
+
+def serve(args: argparse.Namespace) -> int:
+    """Serve the app and keep the collection, until stopped."""
+    data = args.data or data_folder()
+    certificate, key = _certificate(args, data)
+    public, hosts = _addresses(args, certificate)
+    packs = args.packs or phone.demo_packs()
+    files = phone.site(packs)
+    root = authority.root_bytes(authority.folder_of(data))
+    if root:
+        files |= phone.trusting_files()
+    _log()
+    with keeping.open(data) as store:
+        store.set_meta(ADDRESS, public)
+        app = own_app(
+            files,
+            store,
+            backup_folder=backup_folder(data),
+            public=public,
+            hosts=hosts,
+            routes=exchange.routes(packs),
+            authority=root,
+        )
+        print(f"Open {public} in a browser. Ctrl+C stops the server.", flush=True)
+        _greet(store, public)
+        uvicorn.run(
+            app,
+            host=args.host,
+            port=args.port,
+            ssl_certfile=certificate,
+            ssl_keyfile=key,
+            ssl_ciphers=CIPHERS,
+            lifespan="on",
+            log_level="warning",
+            access_log=False,
+            server_header=False,
+            # from this machine only, and only where a proxy is said to be there
+            proxy_headers=args.behind_proxy is not None,
+            forwarded_allow_ips="127.0.0.1,::1",
+            limit_concurrency=CONNECTIONS,
+            timeout_keep_alive=IDLE,
+            timeout_graceful_shutdown=5,
+        )
+    return 0
+
+
+def pair(args: argparse.Namespace) -> int:
+    """Print a square code and a typed code that pair one device."""
+    data = args.data or data_folder()
+    if not (data / FILE).is_file():
+        raise Told(f"There is no data in {data}. Start the server first: python -m identify serve")
+    with keeping.open(data) as store:
+        public = store.meta(ADDRESS)
+        if public == "":
+            raise Told("The server has not run yet. Start it first: python -m identify serve")
+        _offer(store, public)
+    return 0
+
+
+def certificate(args: argparse.Namespace) -> int:
+    """Make or renew a certificate of one's own for this server."""
+    data = args.data or data_folder()
+    made = authority.make(authority.folder_of(data), checked(args.hosts), datetime.now(UTC))
+    server = authority.folder_of(data) / authority.SERVER
+    print(f"{server}: for {', '.join(args.hosts)}, until {made.until:%Y-%m-%d}.")
+    print("Run this again in the month before that day, then start the server anew.")
+    if made.new_authority:
+        print(
+            "\nIts authority can vouch for these hosts (and names below theirs) only; the key\n"
+            "that made it is gone. Start the server with --host and an address of this machine\n"
+            "(0.0.0.0 is all of them), then open this on each phone, and do what it says:"
+        )
+        for host in args.hosts:
+            print(f"  {_url('https', host, args.port)}{phone.CERTIFICATE_PAGE}")
+    print("\nThe authority's fingerprint (SHA-256), to compare with what the phone shows:")
+    print(f"  {made.fingerprint}")
+    return 0
+
+
+def _certificate(args: argparse.Namespace, data: Path) -> tuple[Path | None, Path | None]:
+    """The files for https, or None twice: those named, else those that `certificate` made where
+    others than this machine are served.
+    """
+    if (args.cert is None) != (args.key is None):
+        raise Told("A certificate and its key go together: name both, --cert and --key.")
+    folder = authority.folder_of(data)
+    cert, key = args.cert, args.key
+    made = (folder / authority.SERVER).is_file()
+    if cert is None and made and args.behind_proxy is None and not _loopback(args.host):
+        cert, key = folder / authority.SERVER, folder / authority.SERVER_KEY
+    if cert is None:
+        return None, None
+    left = authority.until(cert) - datetime.now(UTC)
+    if left <= timedelta(0):
+        raise Told(
+            f"The certificate in {cert} is over. Renew it (one of your own: python -m identify "
+            "certificate, with the same hosts), then start the server again."
+        )
+    if left < timedelta(days=authority.RENEW_DAYS):
+        print(f"The certificate in {cert} is over in {left.days} days. Renew it.", file=sys.stderr)
+    return cert, key
+
+
+def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str, list[str]]:
+    """The address that people know, with a slash, and every name that the server goes by."""
+    if args.behind_proxy is not None:
+        parts = urlsplit(args.behind_proxy)
+        if parts.scheme != "https" or not parts.hostname or parts.path not in ("", "/"):
+            raise Told(
+                f"{args.behind_proxy} is no address of a proxy. Give the https address that people "
+                "open, without a path: such as https://trains.example.org"
+            )
+        return f"https://{parts.netloc.lower()}/", [*LOOPBACK, parts.hostname]
+    if certificate is not None:
+        names = authority.names_in(certificate)
+        known = next((name for name in names if name not in LOOPBACK), names[0])
+        return _url("https", known, args.port), [*LOOPBACK, *names]
+    if not _loopback(args.host):
+        raise Told(
+            f"{args.host} can be reached from other machines, and without https no phone there "
+            "keeps the app for use without a signal, and what is sent can be read on the way. Make "
+            "a certificate (python -m identify certificate --help), name one (--cert, --key), or "
+            "say under which https address a proxy stands before this server (--behind-proxy)."
+        )
+    return _url("http", args.host, args.port), list(LOOPBACK)
+
+
+def _url(scheme: str, host: str, port: int) -> str:
+    shown = f"[{host}]" if ":" in host else host
+    usual = {"https": 443, "http": 80}[scheme]
+    return f"{scheme}://{shown}/" if port == usual else f"{scheme}://{shown}:{port}/"
+
+
+def _loopback(host: str) -> bool:
+    try:
+        return ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return host == "localhost"
+
+
+def _greet(store: Store, public: str) -> None:
+    """At the first start: how to pair. A code is shown to a person only, and put in no log."""
+    if devices.all_devices(store):
+        return
+    if sys.stdout.isatty():
+        _offer(store, public)
+    else:
+        print("No device is paired yet: python -m identify pair", flush=True)
+
+
+def _offer(store: Store, public: str) -> None:
+    found = devices.new_pairing(store, datetime.now(UTC))
+    url = link(public, found["secret"])
+    print("Point the phone's camera at this, and open the link:\n")
+    print(_for_terminal(url))
+    print(f"{url}\n")
+    print(
+        f"Or open {public} there, go to More, Devices and sync, and type: {spaced(found['code'])}"
+    )
+    print(
+        f"Good for {devices.MINUTES} minutes and one device. Show it to nobody else: whoever has "
+        "it can read the collection.",
+        flush=True,
+    )
+
+
+def _for_terminal(url: str) -> str:
+    drawn = typed(url)
+    try:
+        drawn.encode(sys.stdout.encoding or "ascii")
+    except UnicodeEncodeError:
+        return "(This terminal cannot show the square code. Use the link or the typed code.)"
+    return drawn
+
+
+def _log() -> None:
+    """Lines of the server's own on standard error: time (UTC), level, what happened."""
+    handler = logging.StreamHandler()
+    form = logging.Formatter("%(asctime)s %(levelname)s %(message)s", "%Y-%m-%dT%H:%M:%SZ")
+    form.converter = time.gmtime
+    handler.setFormatter(form)
+    log = logging.getLogger("identify.server")
+    log.handlers = [handler]
+    log.setLevel(logging.INFO)
+    log.propagate = False
+
+
+def add(commands: "argparse._SubParsersAction[Any]") -> None:
+    """Adds the parsers of these commands."""
+    folder = "folder of the data ($IDENTIFY_DATA, else ~/.local/share/identify)"
+    pack = "folder of a pack, or a file compiled from one (the demo packs)"
+
+    p = commands.add_parser("serve", help="serve the app and keep the collection: your own server")
+    p.add_argument("--data", type=Path, help=folder)
+    p.add_argument("--host", default="127.0.0.1", help="address to listen on (this machine only)")
+    p.add_argument("--port", type=int, default=8100, help="port to listen on (8100)")
+    p.add_argument("--cert", type=Path, help="certificate for https, with its chain (PEM)")
+    p.add_argument("--key", type=Path, help="key of that certificate (PEM)")
+    p.add_argument("--packs", type=Path, nargs="+", metavar="PACK", help=pack)
+    p.add_argument("--behind-proxy", metavar="URL", help="https address of a proxy before it")
+    p.set_defaults(run=serve)
+
+    p = commands.add_parser("pair", help="show a square code that pairs one device")
+    p.add_argument("--data", type=Path, help=folder)
+    p.set_defaults(run=pair)
+
+    p = commands.add_parser("certificate", help="make or renew your own certificate for https")
+    p.add_argument("hosts", nargs="+", metavar="HOST", help="name or address of this machine")
+    p.add_argument("--data", type=Path, help=folder)
+    p.add_argument("--port", type=int, default=8100, help="port of the server, to show (8100)")
+    p.set_defaults(run=certificate)

@@ -1,0 +1,186 @@
+"""The collector's own server: the app, sync, devices and backups, put together."""
+
+import asyncio
+import time
+from collections.abc import AsyncIterator, Callable, Collection, Mapping, Sequence
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import BaseRoute, Match, Route
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from identify.keeping import backup as backups
+from identify.keeping.devices import Unknown
+from identify.keeping.photos import CHUNK
+from identify.keeping.store import Store
+from identify.keeping.troubles import Damaged, DiskTrouble
+from identify.server import devices, sync
+from identify.server.access import API, Door, LastResort, Paired, log, trouble
+from identify.server.answers import refused
+from identify.server.app import create_app
+from identify.server.limits import Bodies
+from identify.server.work import Work
+from identify.told import Told
+
+SMALL = 64 * 1024
+LARGE = 40_000_000  # spreadsheets and packs; their routes say less where they take less
+CHECKED = 600.0  # seconds from one look at whether a backup is due to the next
+METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
+AUTHORITY = "/certificate.crt"
+
+
+def utc_now() -> datetime:
+    """What time it is."""
+    return datetime.now(UTC)
+
+
+def own_app(
+    files: Mapping[str, bytes],
+    store: Store,
+    *,
+    backup_folder: Path,
+    public: str,
+    hosts: Collection[str],
+    routes: Sequence[BaseRoute] = (),
+    editor: bool = False,
+    authority: bytes = b"",
+    now: Callable[[], datetime] = utc_now,
+    clock: Callable[[], float] = time.monotonic,
+) -> Starlette:
+    """The app that serves these files and keeps the collection in `store`.
+
+    public: the origin under which people know the server, with a slash. hosts: the names that it
+    goes by. routes: what else is answered under /api/, for paired devices only (at least those of
+    exchange). authority: the certificate (DER) of the private authority, "" for none. now, clock:
+    the time, and seconds that never go back. Backups are made each night while it runs.
+    """
+    work = Work(store, backup_folder, public, now)
+    name = urlsplit(public).netloc
+    ours: list[BaseRoute] = [
+        devices.offers(sync=True, exchange=True, editor=editor, name=name),
+        *devices.routes(work),
+        *sync.routes(work),
+        *routes,
+    ]
+    if authority:
+        ours.append(_authority(authority))
+    return create_app(
+        files,
+        [*ours, _nothing_else(ours)],
+        middleware=[
+            Middleware(Fresh, public=public),
+            Middleware(LastResort),
+            Middleware(Door, hosts=hosts, public=public),
+            Middleware(Paired, store=store, now=now, clock=clock),
+            Middleware(Bodies, most=most_bytes),
+        ],
+        exception_handlers={
+            HTTPException: _told_status,
+            Told: _told,
+        },
+        lifespan=_nightly(work),
+    )
+
+
+def most_bytes(path: str) -> int:
+    """How long a body may be for this path."""
+    if path.startswith(("/api/exchange/", "/api/editor/")):
+        return LARGE
+    if path.startswith("/api/photos/") and path not in sync.MOST:
+        return CHUNK
+    return sync.MOST.get(path, SMALL)
+
+
+class Fresh:
+    """ASGI middleware: nothing of the collection is kept in a cache of the browser or on the way.
+
+    Where all of a host is this server's (https, no port of its own), browsers are told to come
+    by https only (RFC 6797). Elsewhere that would shut people out of what else the host serves.
+    """
+
+    def __init__(self, app: ASGIApp, public: str) -> None:
+        self.app = app
+        parts = urlsplit(public)
+        self.strict = parts.scheme == "https" and parts.port in (None, 443)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        more = []
+        if scope["path"].startswith(API):
+            more.append((b"cache-control", b"no-store"))
+        if self.strict:
+            more.append((b"strict-transport-security", b"max-age=31536000"))
+
+        async def marked(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                names = {name for name, _ in more}
+                kept = [pair for pair in message["headers"] if pair[0].lower() not in names]
+                message["headers"] = [*kept, *more]
+            await send(message)
+
+        await self.app(scope, receive, marked)
+
+
+def _nothing_else(routes: Sequence[BaseRoute]) -> Route:
+    """Answers what no route does: another way of asking, or nothing of that name."""
+
+    async def nothing(request: Request) -> Response:
+        if any(route.matches(request.scope)[0] == Match.PARTIAL for route in routes):
+            return refused(f"{request.method} is not how this is asked for.", 405)
+        return refused("There is nothing of that name here.", 404)
+
+    return Route("/api/{path:path}", nothing, methods=METHODS)
+
+
+def _authority(certificate: bytes) -> Route:
+    async def answer(_: Request) -> Response:
+        return Response(certificate, media_type="application/x-x509-ca-cert")
+
+    return Route(AUTHORITY, answer)
+
+
+async def _told_status(_: Request, error: Exception) -> Response:
+    assert isinstance(error, HTTPException)
+    return refused(error.detail, error.status_code, error.headers)
+
+
+async def _told(_: Request, error: Exception) -> Response:
+    if isinstance(error, DiskTrouble | Damaged):
+        return trouble(error)
+    if isinstance(error, Unknown):
+        return refused(str(error), 404)
+    return refused(str(error), 400)
+
+
+def _nightly(work: Work) -> Callable[[Starlette], AbstractAsyncContextManager[None]]:
+    @asynccontextmanager
+    async def running(_: Starlette) -> AsyncIterator[None]:
+        task = asyncio.create_task(_keep_backing_up(work))
+        yield
+        task.cancel()
+        await asyncio.gather(task, return_exceptions=True)
+
+    return running
+
+
+async def _keep_backing_up(work: Work) -> None:
+    """A backup each night, or as soon as the server runs again; after trouble, tried again."""
+    while True:
+        try:
+            now = work.now().astimezone()
+            if await work.do(backups.nightly_due, work.backups, now):
+                made = await work.do(backups.nightly, work.store, work.backups, now)
+                log.info("backup: %s", made["name"])
+        except Exception as error:
+            # whatever it is, the server goes on, and so do the nights to come
+            log.error("backup failed: %s", error if isinstance(error, Told) else type(error))
+        await asyncio.sleep(CHECKED)
