@@ -17,7 +17,7 @@ import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
 import { identify } from "./screens/identify.js";
 import { keyChooses } from "./screens/question.js";
-import { guided } from "./screens/later.js";
+import { guided, watchWide } from "./screens/later.js";
 import { stuckScreen } from "./screens/stuck.js";
 import { settingsScreen } from "./screens/settings.js";
 
@@ -261,9 +261,10 @@ async function start() {
   document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
     capture: true,
   });
-  document.addEventListener("keydown", keyChooses);
+  document.addEventListener("keydown", (event) => app.settings.keys && keyChooses(event));
   await show(false);
   if (PRACTICE !== "") guided(app, PRACTICE);
+  watchWide(app);
   whenIdle(flow.warm, 3);
   shelf().catch(trouble);
 }

@@ -73,18 +73,23 @@ def walk(page: Page, use: str) -> list[str]:
     said = [line(page)]
     while "That was all." not in said[-1]:
         assert len(said) < 16, said
-        follow(page, said[-1])
-        page.wait_for_function(
-            """before => {
-              const sheet = document.querySelector("dialog .guide-said");
-              const line = sheet ?? document.querySelector(".guide-text");
-              const open = document.querySelector("dialog.sheet");
-              return (!open || sheet) && line.textContent !== before;
-            }""",
-            arg=said[-1],
-        )
-        said.append(line(page))
+        said.append(onward(page, said[-1]))
     return said
+
+
+def onward(page: Page, said: str) -> str:
+    """Do what the line says, and wait for the next one."""
+    follow(page, said)
+    page.wait_for_function(
+        """before => {
+          const sheet = document.querySelector("dialog .guide-said");
+          const line = sheet ?? document.querySelector(".guide-text");
+          const open = document.querySelector("dialog.sheet");
+          return (!open || sheet) && line.textContent !== before;
+        }""",
+        arg=said,
+    )
+    return line(page)
 
 
 @pytest.mark.parametrize("use", USES)
@@ -125,8 +130,7 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     page.get_by_role("button", name="Try another").click()
     page.get_by_role("dialog").get_by_role("button", name="Identify an item").click()
     page.get_by_role("button", name="Begin", exact=True).click()
-    follow(page, line(page))
-    follow(page, line(page))
+    onward(page, onward(page, line(page)))
     page.reload()  # as after a call, or the camera: where it was
     page.get_by_role("button", name="Begin", exact=True).click()
     expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
@@ -144,11 +148,11 @@ def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):
     page.get_by_role("button", name="First steps").click()
     page.get_by_role("button", name="Identify an item").click()
     page.get_by_role("button", name="Begin", exact=True).click()
-    follow(page, line(page))
-    wrong = next(name for name in choices(page) if name.lower() not in line(page))
+    said = onward(page, line(page))
+    wrong = next(name for name in choices(page) if name.lower() not in said)
     see(page, wrong)
     page.get_by_role("button", name="Why this question?").click()
-    assert "tap Close" in line(page)
+    expect(page.locator("dialog .guide-said")).to_contain_text("tap Close")
     page.get_by_role("dialog").get_by_role("button", name="Close").click()
     page.get_by_role("button", name="Other screens").click()
     page.get_by_role("dialog").get_by_role("button", name="Wants").click()

@@ -1,13 +1,14 @@
 /** What the person has chosen: the range, what they have with them, how they count. */
 import { read, write } from "./store.js";
 
-/** first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own. */
+/** first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own. keys: single ones do something. */
 const USUAL = {
   range: "",
   able: [],
   currency: "GBP",
   duplicates: "variant",
   first: true,
+  keys: true,
   paired: false,
 };
 

@@ -11,11 +11,10 @@ import { closeSheet, sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { started } from "../screens/more.js";
 import { withLook } from "./look.js";
-import { beginSteps, leaveSteps } from "./practice.js";
+import { BEGUN, beginSteps, leaveSteps } from "./practice.js";
 import { USES, useOf } from "./uses.js";
 
 const PACK = "pellmarsh"; // the range that the pieces are of
-const BEGUN = "first steps";
 
 /** Puts the guide over the app that was opened for one of the first steps. */
 export async function openGuide(app, id) {

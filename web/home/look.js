@@ -5,8 +5,12 @@ let taken = null;
 /** Takes in home.css, once; resolves when it is there, or cannot be had. */
 export function withLook() {
   taken ??= new Promise((resolve) => {
+    const there = document.querySelector("link[media]"); // on a phone it is there for nothing yet
     const href = new URL("../home.css", import.meta.url).href;
-    document.head.append(el("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve }));
+    if (there?.sheet) {
+      there.media = "all";
+      resolve();
+    } else document.head.append(el("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve }));
   });
   return taken;
 }

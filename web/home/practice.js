@@ -1,14 +1,21 @@
 /** Going into the first steps, and out of them again. */
 import { PRACTICE, PRACTISING } from "../data/practice.js";
+import { remove } from "../data/store.js";
+
+/** What is kept once one of them is begun. */
+export const BEGUN = "first steps";
+const PATIENCE = 3000; // ms for another window to let go
 
 /** Begins one of the first steps with nothing in its storage. */
 export async function beginSteps(use) {
+  if (PRACTICE !== "") await remove("kept", BEGUN);
   await forgetSteps();
   go(`./?first-steps=${use}`);
 }
 
 /** Back to the collector's own app; what was done in the first steps is gone. */
 export async function leaveSteps() {
+  if (PRACTICE !== "") await remove("kept", BEGUN);
   await forgetSteps();
   go("./");
 }
@@ -20,7 +27,7 @@ export function forgetSteps() {
       const request = indexedDB.deleteDatabase(PRACTISING);
       request.onsuccess = resolve;
       request.onerror = resolve;
-      request.onblocked = resolve; // another window is at it: it is told, and lets go
+      setTimeout(resolve, PATIENCE);
     } catch {
       resolve(); // the browser lets nothing be stored, so nothing is left
     }

@@ -11,6 +11,11 @@ const FIRST = 8;
 
 /** Opens the sheet with every variant it could be, the years, and parts that do not belong. */
 export function openCandidates(app, step) {
+  sheet("What it could be", ...candidateNodes(app, step));
+}
+
+/** What that sheet shows. */
+export function candidateNodes(app, step) {
   const { pack, view } = app;
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const list = el("ol", { class: "candidates" });
@@ -26,14 +31,13 @@ export function openCandidates(app, step) {
     },
     { class: "plain wide" },
   );
-  sheet(
-    "What it could be",
+  return [
     yearsFigure(view.years),
     swapped.map((part) => el("p", { class: "warn" }, swapReason(pack, part))),
     list,
     rest.length > 0 ? more : null,
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
-  );
+  ];
 }
 
 function candidate(app, session, { variant, chance: value, first, last }, place) {

@@ -26,11 +26,11 @@ const USUAL = {
 };
 let chosen = { ...USUAL };
 
-/** The collection: search, filters, sorting, totals and the list. */
-export function collectionScreen(app, keep, at) {
+/** The collection: search, filters, sorting, totals and the list, as `listOf` draws it. */
+export function collectionScreen(app, keep, at, listOf = pieceList) {
   const pieces = all("piece");
   const below = el("div", { class: "results-of" });
-  const draw = (first) => below.replaceChildren(...results(app, keep, pieces, first));
+  const draw = (first) => below.replaceChildren(...results(app, keep, pieces, first, listOf));
   const filter = (name) => async (value) => {
     chosen = { ...chosen, [name]: value };
     draw();
@@ -52,7 +52,7 @@ export function collectionScreen(app, keep, at) {
             class: "plain",
           }),
     ),
-    pieces.length === 0 ? null : [searchBox(filter("text")), filters(app, keep, filter)],
+    pieces.length === 0 ? null : [searchBox(filter("text")), filters(app, keep, filter, listOf)],
     below,
   );
 }
@@ -73,7 +73,7 @@ function searchBox(save) {
   );
 }
 
-function filters(app, keep, filter) {
+function filters(app, keep, filter, listOf) {
   const any = [["", "Any"]];
   const kinds = new Map();
   for (const pack of keep.packs.values())
@@ -84,7 +84,7 @@ function filters(app, keep, filter) {
     "details",
     { class: "filters", open: set },
     el("summary", {}, "Filter and sort"),
-    choice("Sort", SORTS, chosen.sort, filter("sort")),
+    listOf === pieceList ? choice("Sort", SORTS, chosen.sort, filter("sort")) : null,
     choice("Range", [...any, ...keep.ranges.map(({ id, name }) => [id, name])], chosen.range, filter("range")),
     choice("Kind", [...any, ...kinds], chosen.kind, filter("kind")),
     choice("Condition", [...any, ...conditions], chosen.condition, filter("condition")),
@@ -98,7 +98,7 @@ function filters(app, keep, filter) {
   );
 }
 
-function results(app, keep, pieces, first) {
+function results(app, keep, pieces, first, listOf) {
   const words = wordsOf(chosen.text);
   const found = pieces.filter((piece) => passes(keep, piece, words)).sort(order(app, keep));
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
@@ -106,8 +106,12 @@ function results(app, keep, pieces, first) {
   const count = found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
   return [
     el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
-    ...longList("Pieces", found, (piece) => pieceRow(app, keep, piece), first),
+    ...listOf(app, keep, found, first),
   ];
+}
+
+function pieceList(app, keep, found, first) {
+  return longList("Pieces", found, (piece) => pieceRow(app, keep, piece), first);
 }
 
 /** A piece as an entry of a list. */

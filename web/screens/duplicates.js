@@ -6,8 +6,8 @@ import { entry, longList } from "../parts/list.js";
 import { moneyField, totalText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/naming.js";
 
-/** What is owned twice, and what to ask for each copy to part with. */
-export async function duplicatesScreen(app, keep) {
+/** What is owned twice, and what to ask for each copy to part with, as `listOf` draws it. */
+export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
   const by = app.settings.duplicates;
   const groups = await duplicateGroups(app, keep);
   const parting = groups.flatMap(({ part_with: ids }) => ids.map(record));
@@ -40,8 +40,12 @@ export async function duplicatesScreen(app, keep) {
     parting.length === 0
       ? null
       : button("Print", () => keep.open("print", { what: "duplicates" }), { class: "plain" }),
-    ...longList("Duplicates", groups.flatMap(lines), (line) => lineOf(app, keep, line)),
+    ...listOf(app, keep, groups, at.drawn),
   );
+}
+
+function duplicateList(app, keep, groups) {
+  return longList("Duplicates", groups.flatMap(lines), (line) => lineOf(app, keep, line));
 }
 
 /** Duplicates of every range: [{pack, item, variant, keep, part_with: [ids]}]. */

@@ -203,7 +203,11 @@ export function identify(app) {
     const own = asked === "" ? -1 : featureOf(app.pack, asked);
     const place = own >= 0 ? own : (question?.feature ?? -1);
     if (own < 0 && (place < 0 || (stop !== "" && !further))) {
-      return [answerScreen(app, current(app.piece), act), updateOffer()].filter(Boolean);
+      return [
+        answerScreen(app, current(app.piece), act),
+        updateOffer(),
+        app.beside?.(),
+      ].filter(Boolean);
     }
     const expected = question?.feature === place ? question.expected : null;
     const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0, expected };
@@ -215,6 +219,7 @@ export function identify(app) {
         further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
         questionCard(card, act),
       ),
-    ];
+      app.beside?.(),
+    ].filter(Boolean);
   }
 }

@@ -1,6 +1,7 @@
 /** What is in home.js, loaded when it is first wanted; the app keeps it on the phone all the same. */
 import { button, el, heading } from "../parts/element.js";
 import { notice } from "../parts/status.js";
+import { WIDE } from "../parts/wide.js";
 
 const MISSING = "This part of the app could not be loaded. With a signal, try again.";
 
@@ -50,6 +51,29 @@ export async function takeDemo(app, keep) {
 /** Leads through one of the first steps. */
 export async function guided(app, use) {
   await told(async () => (await import("../home/guide.js")).openGuide(app, use));
+}
+
+const TABLES = ["collection", "wants", "duplicates"];
+
+/** In a wide window, what draws the list of a screen as a table; else nothing. */
+export async function wideList(screen) {
+  if (!WIDE.matches || !TABLES.includes(screen)) return undefined;
+  try {
+    const { withLook } = await import("../home/look.js");
+    await withLook();
+    return (await import("../home/tables.js")).tableOf(screen);
+  } catch (error) {
+    console.warn(error);
+    return undefined;
+  }
+}
+
+/** What a wide window has besides: keys, photos dragged in, the candidates beside the question. */
+export async function watchWide(app) {
+  const open = () =>
+    told(async () => (await import("../home/wide.js")).openWide(app, TABLES));
+  WIDE.addEventListener("change", open);
+  if (WIDE.matches) await open();
 }
 
 /** Does something of home.js, or says that it is not there. */

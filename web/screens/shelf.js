@@ -22,7 +22,7 @@ import { chooseScreen } from "./choose.js";
 import { collectionScreen } from "./collection.js";
 import { duplicatesScreen } from "./duplicates.js";
 import { findScreen } from "./find.js";
-import { laterScreen } from "./later.js";
+import { laterScreen, wideList } from "./later.js";
 import { moreScreen } from "./more.js";
 import { noteScreen } from "./note.js";
 import { notebookScreen } from "./notebook.js";
@@ -234,7 +234,12 @@ export async function openShelf(app) {
     keep,
     /** The nodes of a screen. */
     draw: async (entry) =>
-      (SCREENS[entry.screen] ?? (await laterScreen(entry.screen)))(app, keep, entry),
+      (SCREENS[entry.screen] ?? (await laterScreen(entry.screen)))(
+        app,
+        keep,
+        entry,
+        await wideList(entry.screen),
+      ),
     takeUp: {
       note: () => noteIt(app, keep),
       piece: () => collectIt(app, keep),

@@ -11,8 +11,8 @@ import { discard, gone } from "./piece.js";
 
 const URGENCY = { 3: "Urgent", 2: "", 1: "No hurry" };
 
-/** The wants, the most urgent first. */
-export function wantsScreen(app, keep, at) {
+/** The wants, the most urgent first, as `listOf` draws them. */
+export function wantsScreen(app, keep, at, listOf = wantList) {
   const wants = sortedWants(keep);
   return el(
     "section",
@@ -35,8 +35,12 @@ export function wantsScreen(app, keep, at) {
           ],
     ),
     button("What is missing from sets and trains", () => keep.open("formations"), { class: "link" }),
-    ...longList("Wants", wants, (want) => wantRow(app, keep, want), at.drawn),
+    ...listOf(app, keep, wants, at.drawn),
   );
+}
+
+function wantList(app, keep, wants, first) {
+  return longList("Wants", wants, (want) => wantRow(app, keep, want), first);
 }
 
 /** The wants in the order of urgency, then by number. */

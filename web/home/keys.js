@@ -1,0 +1,94 @@
+/** The keyboard at a desk: what single keys do, the sheet that lists them, and their switch. */
+import { keepSettings } from "../data/settings.js";
+import { el, heading } from "../parts/element.js";
+import { sheet, sheetOpen } from "../parts/sheet.js";
+
+const LISTS = [
+  [
+    "Anywhere",
+    [
+      ["/", "Search"],
+      ["?", "This list"],
+      ["Ctrl Z", "Undo"],
+    ],
+  ],
+  [
+    "In a table",
+    [
+      ["↑ ↓", "From row to row; above the first one are the column heads"],
+      ["Page up, Page down, Home, End", "Further"],
+      ["← →", "From column head to column head; Enter sorts"],
+      ["Space", "Select the row, or not"],
+      ["Shift ↑ ↓", "Select from here to there"],
+      ["Ctrl A", "Select all"],
+      ["Escape", "Select none"],
+      ["Enter", "Open the row"],
+      ["E", "Change a field of what is selected"],
+      ["Delete", "What is selected to the trash"],
+    ],
+  ],
+  ["At a question", [["1 to 9", "The answer with that number"]]],
+];
+const TYPING = "input, select, textarea, [contenteditable]";
+
+/** Makes the keys work from now on. */
+export function startKeys(app, keep) {
+  document.documentElement.dataset.keys = app.settings.keys ? "on" : "off";
+  document.addEventListener("keydown", (event) => {
+    if (event.defaultPrevented || event.altKey || sheetOpen() || event.target.closest(TYPING)) return;
+    const act = event.ctrlKey || event.metaKey ? withCtrl(keep, event) : alone(app, keep, event);
+    if (!act) return;
+    event.preventDefault();
+    act();
+  });
+}
+
+function withCtrl(keep, { key, shiftKey }) {
+  const shelf = document.querySelector("#screen > .shelf") !== null;
+  return key.toLowerCase() === "z" && !shiftKey && shelf ? keep.undo : null;
+}
+
+function alone(app, keep, { key }) {
+  if (!app.settings.keys) return null;
+  if (key === "?") return () => openKeys(app);
+  if (key === "/") return () => search(keep);
+  const control = { Delete: "Delete", e: "e", E: "e" }[key];
+  const found = control && document.querySelector(`[data-key="${control}"]`);
+  return found ? () => found.click() : null;
+}
+
+function search(keep) {
+  const field = document.querySelector('#screen [type="search"]');
+  if (field) field.select();
+  else keep.open("find").then(() => document.getElementById("everything")?.focus());
+}
+
+/** The sheet that lists the keys. */
+export function openKeys(app) {
+  const box = el("input", {
+    type: "checkbox",
+    checked: app.settings.keys,
+    onchange: async () => {
+      app.settings = { ...app.settings, keys: box.checked };
+      document.documentElement.dataset.keys = box.checked ? "on" : "off";
+      await keepSettings(app.settings);
+    },
+  });
+  sheet(
+    "Keys",
+    el("p", {}, "They do something only while you are not typing in a field."),
+    LISTS.map(([title, keys]) => [
+      heading(3, title),
+      el(
+        "dl",
+        { class: "keys" },
+        keys.map(([key, what]) => [el("dt", {}, key), el("dd", {}, what)]),
+      ),
+    ]),
+    el(
+      "div",
+      { class: "tick-list" },
+      el("label", {}, box, "Single keys (/ ? E Delete, 1 to 9) do something"),
+    ),
+  );
+}
