@@ -5,7 +5,7 @@ from typing import Any
 from .asking import by_variant, focus, questions, reason
 from .belief import believe
 from .dating import likely_years, year_chances, years
-from .lists import best_first, filled, largest, total
+from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
 from .reasons import variant_chances
 
@@ -17,11 +17,10 @@ MOST = 40  # nor are more than this
 def ranked(chances: list[float], name: str) -> list[dict[str, Any]]:
     """[{<name>: place, chance}], best first, without the faint ones."""
     out: list[dict[str, Any]] = []
-    for place in best_first(chances):
-        if chances[place] >= SHOWN and len(out) < MOST:
-            entry = {"chance": chances[place]}
-            entry[name] = place
-            out.append(entry)
+    for place in best_from(chances, SHOWN)[0:MOST]:
+        entry = {"chance": chances[place]}
+        entry[name] = place
+        out.append(entry)
     return out
 
 
@@ -44,26 +43,33 @@ def dated(
     engine: dict[str, Any], state: dict[str, Any], found: list[dict[str, Any]]
 ) -> list[dict[str, Any]]:
     """Candidates with their own likely years, given the answers."""
+    listed = filled(len(engine["pack"]["variants"]), -1)
+    for n in range(len(found)):
+        listed[found[n]["variant"]] = n
+    rows = empty_lists(len(found))
+    chances = empty_lists(len(found))
     outcomes = by_variant(engine, state)
-    for entry in found:
-        rows: list[int] = []
-        chances: list[float] = []
-        for j in range(len(outcomes)):
-            if outcomes[j] == entry["variant"]:
-                rows.append(state["rows"][j])
-                chances.append(state["chances"][j])
-        span = likely_years(year_chances(engine, rows, chances))
-        entry["first"] = span[0] if len(span) > 0 else 0
-        entry["last"] = span[1] if len(span) > 0 else 0
+    for j in range(len(outcomes)):
+        n = int(listed[outcomes[j]])
+        if n >= 0:
+            rows[n].append(state["rows"][j])
+            chances[n].append(state["chances"][j])
+    for n in range(len(found)):
+        span = likely_years(year_chances(engine, rows[n], chances[n]))
+        found[n]["first"] = span[0] if len(span) > 0 else 0
+        found[n]["last"] = span[1] if len(span) > 0 else 0
     return found
 
 
 def holding(chances: list[float], share: float) -> list[int]:
-    """The fewest places that together hold this share of the chances, best first."""
+    """The fewest places that together hold this share of the chances, best first.
+
+    Places that all have less than an even part of what may be left over are never needed.
+    """
     out: list[int] = []
     held = 0.0
     whole = total(chances)
-    for place in best_first(chances):
+    for place in best_from(chances, 0.5 * (1.0 - share) * whole / len(chances)):
         if held < share * whole:
             out.append(place)
             held = held + chances[place]
@@ -162,7 +168,7 @@ def view_of(
         "possible": len(candidates(chances)),
         "years": years(engine, state),
         "parts": suspects(engine, session, state),
-        "whole": whole_piece(engine, session, state),
+        "whole": whole_piece(engine, state),
         "question": question_card(engine, state, asked, aim["about"]),
         "others": others,
         "stop": aim["stop"],

@@ -11,8 +11,11 @@
                                                  + r * sum over e of d[p,k,e] * product bg[e,f])
     unrecorded, of kind k: its share of the prior * product over all f of bg[k,f]
 
-Products are kept in plain numbers and scaled to add up to 1 after every factor: they cannot run
-dry, and adding and multiplying give the same last bit in Python and in JavaScript.
+Products are kept in plain numbers, not logarithms: adding and multiplying give the same last bit in
+Python and in JavaScript. They are scaled before they can run dry, and to add up to 1 at the end.
+
+Rows with the same codes share their likelihoods, so those are worked out once for each code, and
+once for each set of codes on a part; then every row takes one product for each answer.
 """
 
 from typing import Any
@@ -20,6 +23,8 @@ from typing import Any
 from .donors import donors, mixed, sharpened
 from .lists import filled, place_of, total
 from .reading import averaged, channel, heard, usual_errors
+
+DRY = 1e-60  # products that add up to less are scaled
 
 
 def prepare(pack: dict[str, Any]) -> dict[str, Any]:
@@ -31,17 +36,32 @@ def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, An
     """The same with other errors (keys as in usual_errors), for checks against other methods."""
     sure: list[Any] = []
     unsure: list[Any] = []
-    for feature in pack["features"]:
+    sights: list[Any] = []
+    for place in range(len(pack["features"])):
+        feature = pack["features"][place]
         count = len(feature["states"])
         sure.append(channel(count, feature["mistaken"], errors["sure"]))
         unsure.append(channel(count, feature["mistaken"], errors["unsure"]))
+        sights.append(
+            {
+                "by_code": answers_to(sure[place], pack["cells"][place]["shares"]),
+                "by_kind": answers_to(sure[place], pack["backgrounds"][place]),
+            }
+        )
     return {
         "pack": pack,
         "sure": sure,
         "unsure": unsure,
+        "sights": sights,
         "unrecorded": errors["unrecorded"],
         "donors": donors(pack),
+        "begun": [],
     }
+
+
+def answers_to(channels: list[list[float]], records: list[list[float]]) -> list[Any]:
+    """P(a sure answer | record) for each record, a list of shares: [[chance of each answer]]."""
+    return [[averaged(shares, row) for row in channels] for shares in records]
 
 
 def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
@@ -62,6 +82,39 @@ def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
         if (kind < 0 or kinds[i] == kind) and wanted[item_at] == 1:
             out.append(i)
     return out
+
+
+def beginning(engine: dict[str, Any], scope: dict[str, Any]) -> dict[str, Any]:
+    """What is known before the first answer: {kind, items, rows, kinds, variants, chances,
+    unrecorded}. It is the same for every answer to come, so the engine keeps the last one.
+    """
+    for kept in engine["begun"]:
+        if is_scope(kept, scope):
+            return kept  # type: ignore[no-any-return]
+    pack = engine["pack"]
+    rows = in_scope(engine, scope)
+    out = {
+        "kind": scope["kind"],
+        "items": scope["items"][:],
+        "rows": rows,
+        "kinds": [pack["rows"]["kind"][i] for i in rows],
+        "variants": [pack["rows"]["variant"][i] for i in rows],
+        "chances": [pack["rows"]["prior"][i] for i in rows],
+        "unrecorded": filled(len(pack["kinds"]), 0.0),
+    }
+    share_out(out, engine["unrecorded"])
+    engine["begun"] = [out]
+    return out
+
+
+def is_scope(kept: dict[str, Any], scope: dict[str, Any]) -> bool:
+    """Whether this beginning was made for this scope."""
+    if kept["kind"] != scope["kind"] or len(kept["items"]) != len(scope["items"]):
+        return False
+    for n in range(len(scope["items"])):
+        if kept["items"][n] != scope["items"][n]:
+            return False
+    return True
 
 
 def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]]:
@@ -91,30 +144,34 @@ def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]
 def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
     """The posterior after a session's answers.
 
-    Returns {rows: [row], chances: [chance of each of those rows], unrecorded: [chance by kind],
-    swapped: [by part: [] or, for each of the rows, the chance that the part was replaced if it is
-    that row], donors: [by part and kind of piece: chance of each kind that its replacement comes
-    from]}. Chances and unrecorded add up to 1.
+    Returns {rows: [row], kinds, variants: [those of each of the rows], chances: [chance of each],
+    unrecorded: [chance by kind], bare: [chance of each of the rows by what is on no part, to
+    scale], parts: [by part, as from weigh_part], donors: [by part and kind of piece: chance of
+    each kind that its replacement comes from]}. Chances and unrecorded add up to 1.
     """
     pack = engine["pack"]
-    rows = in_scope(engine, session["scope"])
-    kinds = [pack["rows"]["kind"][i] for i in rows]
+    start = beginning(engine, session["scope"])
     state = {
-        "rows": rows,
-        "kinds": kinds,
-        "chances": [pack["rows"]["prior"][i] for i in rows],
-        "unrecorded": filled(len(pack["kinds"]), 0.0),
-        "swapped": [],
+        "rows": start["rows"],
+        "kinds": start["kinds"],
+        "variants": start["variants"],
+        "chances": start["chances"][:],
+        "unrecorded": start["unrecorded"][:],
+        "parts": [],
         "donors": engine["donors"][:],
     }
-    share_out(state, engine["unrecorded"])
     things = said(engine, session)
     for thing in things:
         if thing["part"] < 0:
-            multiply(state, rows_like(pack, state, thing), thing["any"])
+            multiply_record(state, pack["cells"][thing["place"]]["codes"], thing)
+    bare = state["chances"]
+    if len([t for t in things if t["part"] >= 0]) > 0:
+        state["chances"] = bare[:]
     for p in range(len(pack["parts"])):
         on_part = [t for t in things if t["part"] == p]
-        state["swapped"].append(weigh_part(pack, state, on_part, p))
+        state["parts"].append(weigh_part(pack, state, on_part, p))
+    state["bare"] = bare
+    scale(state, total(state["chances"]) + total(state["unrecorded"]))
     return state
 
 
@@ -136,61 +193,43 @@ def share_out(state: dict[str, Any], unrecorded: float) -> None:
         chances[j] = share * (1.0 - unrecorded)
 
 
-def rows_like(pack: dict[str, Any], state: dict[str, Any], thing: dict[str, Any]) -> list[float]:
-    """l[i,f] for one answer: by the row's cell, or by the background where that is not recorded."""
-    codes = pack["cells"][thing["place"]]["codes"]
+def multiply_record(state: dict[str, Any], codes: list[int], thing: dict[str, Any]) -> None:
+    """Take one answer to what is on no part: by the row's cell, or by the background where that is
+    not recorded.
+    """
+    chances = state["chances"]
     rows = state["rows"]
     kinds = state["kinds"]
     like = thing["like"]
     anyhow = thing["any"]
-    out: list[float] = []
+    whole = 0.0
     for j in range(len(rows)):
         code = codes[rows[j]]
-        out.append(like[code] if code > 0 else anyhow[kinds[j]])
-    return out
+        chance = chances[j] * (like[code] if code > 0 else anyhow[kinds[j]])
+        chances[j] = chance
+        whole = whole + chance
+    multiply_beyond(state, anyhow, whole)
 
 
-def weigh_part(
-    pack: dict[str, Any], state: dict[str, Any], things: list[dict[str, Any]], part: int
-) -> list[float]:
-    """Take the answers on one part into account; returns P(replaced | row), [] with no answer."""
-    if len(things) == 0:
-        return []
-    own = filled(len(state["rows"]), 1.0)
-    anyhow = filled(len(pack["kinds"]), 1.0)
-    for thing in things:
-        like = rows_like(pack, state, thing)
-        for j in range(len(own)):
-            own[j] = own[j] * like[j]
-        for k in range(len(anyhow)):
-            anyhow[k] = anyhow[k] * thing["any"][k]
-    replaced: list[float] = []
-    kinds = state["kinds"]
-    swap = pack["parts"][part]["swap"]
-    spare = mixed(state["donors"][part], anyhow)
-    state["donors"][part] = sharpened(state["donors"][part], anyhow)
-    for j in range(len(own)):
-        other = swap * spare[kinds[j]]
-        own[j] = (1.0 - swap) * own[j] + other
-        replaced.append(other / own[j] if own[j] > 0.0 else 0.0)
-    multiply(state, own, anyhow)
-    return replaced
+def multiply_beyond(state: dict[str, Any], beyond: list[float], whole: float) -> None:
+    """Multiply the unrecorded chances by these factors; those of the rows, adding up to `whole`
+    now, have had theirs. All are scaled where they would run dry.
+    """
+    unrecorded = state["unrecorded"]
+    for k in range(len(unrecorded)):
+        unrecorded[k] = unrecorded[k] * beyond[k]
+        whole = whole + unrecorded[k]
+    if whole < DRY:
+        scale(state, whole)
 
 
-def multiply(state: dict[str, Any], rows: list[float], beyond: list[float]) -> None:
-    """Multiply row chances and unrecorded chances by these factors, and scale them to add up to 1.
+def scale(state: dict[str, Any], whole: float) -> None:
+    """Divide all chances by what they add up to.
 
     Where nothing is left (no reading error and a contradiction) the piece is unrecorded.
     """
     chances = state["chances"]
     unrecorded = state["unrecorded"]
-    whole = 0.0
-    for j in range(len(chances)):
-        chances[j] = chances[j] * rows[j]
-        whole = whole + chances[j]
-    for k in range(len(unrecorded)):
-        unrecorded[k] = unrecorded[k] * beyond[k]
-        whole = whole + unrecorded[k]
     if whole > 0.0:
         for j in range(len(chances)):
             chances[j] = chances[j] / whole
@@ -199,3 +238,93 @@ def multiply(state: dict[str, Any], rows: list[float], beyond: list[float]) -> N
     else:
         for k in range(len(unrecorded)):
             unrecorded[k] = 1.0 / len(unrecorded)
+
+
+def alike_on(pack: dict[str, Any], state: dict[str, Any], place: int, known: dict[str, Any]) -> Any:
+    """Classes of rows, `known` as in weigh_part, parted further by what is recorded of a feature:
+    {of: [class of each row], code: [of each class], from: [the class that it is of in `known`]}.
+    """
+    shares = pack["cells"][place]["shares"]
+    codes = pack["cells"][place]["codes"]
+    count = len(known["kind"])
+    numbers = filled(len(shares) * count, -1)
+    rows = state["rows"]
+    before = known["of"]
+    of: list[int] = []
+    code_of: list[int] = []
+    came_from: list[int] = []
+    for j in range(len(rows)):
+        key = codes[rows[j]] * count + before[j]
+        if numbers[key] < 0:
+            numbers[key] = len(code_of)
+            code_of.append(codes[rows[j]])
+            came_from.append(before[j])
+        of.append(int(numbers[key]))
+    return {"of": of, "code": code_of, "from": came_from}
+
+
+def weigh_part(
+    pack: dict[str, Any], state: dict[str, Any], things: list[dict[str, Any]], part: int
+) -> dict[str, Any]:
+    """Take the answers on one part into account.
+
+    Returns {told: count of answers} and the classes of rows that they cannot tell apart: {of:
+    [class of each row], kind: [of each class], own: [P(answers | the class, the part being its
+    own)], swapped: [P(replaced | the class)]}. With no answer the classes are the kinds.
+    """
+    out: dict[str, Any] = {
+        "told": len(things),
+        "of": state["kinds"],
+        "kind": [],
+        "own": [],
+        "swapped": [],
+    }
+    swap = pack["parts"][part]["swap"]
+    for k in range(len(pack["kinds"])):
+        out["kind"].append(k)
+        out["own"].append(1.0)
+        out["swapped"].append(swap)
+    if len(things) == 0:
+        return out
+    anyhow = filled(len(pack["kinds"]), 1.0)
+    for thing in things:
+        found = alike_on(pack, state, thing["place"], out)
+        own: list[float] = []
+        kinds: list[int] = []
+        for c in range(len(found["code"])):
+            before = found["from"][c]
+            code = found["code"][c]
+            kind = out["kind"][before]
+            kinds.append(kind)
+            own.append(
+                out["own"][before] * (thing["like"][code] if code > 0 else thing["any"][kind])
+            )
+        out["of"] = found["of"]
+        out["kind"] = kinds
+        out["own"] = own
+        for k in range(len(anyhow)):
+            anyhow[k] = anyhow[k] * thing["any"][k]
+    spare = mixed(state["donors"][part], anyhow)
+    state["donors"][part] = sharpened(state["donors"][part], anyhow)
+    factors: list[float] = []
+    out["swapped"] = []
+    for c in range(len(out["own"])):
+        other = swap * spare[out["kind"][c]]
+        factor = (1.0 - swap) * out["own"][c] + other
+        factors.append(factor)
+        out["swapped"].append(other / factor if factor > 0.0 else 0.0)
+    multiply_classes(state, out["of"], factors, anyhow)
+    return out
+
+
+def multiply_classes(
+    state: dict[str, Any], of: list[int], factors: list[float], beyond: list[float]
+) -> None:
+    """Multiply each row's chance by the factor of its class, and the unrecorded chances."""
+    chances = state["chances"]
+    whole = 0.0
+    for j in range(len(of)):
+        chance = chances[j] * factors[of[j]]
+        chances[j] = chance
+        whole = whole + chance
+    multiply_beyond(state, beyond, whole)

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from .lists import total
+from .lists import filled, total
 
 LIKELY = 0.9  # the likely years hold this much of the chance
 BARELY = 0.01  # years with less than this are not named
@@ -20,12 +20,16 @@ def year_chances(
     by_year: list[float] = []
     for _ in range(first, pack["range"]["last"] + 1):
         by_year.append(0.0)
+    spans = pack["rows"]["span"]
+    by_span = filled(len(pack["spans"]), 0.0)  # many rows have the same
     for j in range(len(rows)):
-        if chances[j] > 0.0:
-            span = pack["spans"][pack["rows"]["span"][rows[j]]]
+        by_span[spans[rows[j]]] = by_span[spans[rows[j]]] + chances[j]
+    for s in range(len(by_span)):
+        if by_span[s] > 0.0:
+            span = pack["spans"][s]
             for n in range(len(span["weights"])):
                 y = span["first"] - first + n
-                by_year[y] = by_year[y] + chances[j] * span["weights"][n] / whole
+                by_year[y] = by_year[y] + by_span[s] * span["weights"][n] / whole
     out: list[list[float]] = []
     for y in range(len(by_year)):
         if by_year[y] > 0.0:

@@ -43,6 +43,12 @@ def best_first(numbers: list[float]) -> list[int]:
     return sorted(places, key=lambda i: -numbers[i])
 
 
+def best_from(numbers: list[float], least: float) -> list[int]:
+    """Places of the numbers that are at least `least`, best first as in best_first()."""
+    places = [i for i in range(len(numbers)) if numbers[i] >= least]
+    return sorted(places, key=lambda i: -numbers[i])
+
+
 def largest(numbers: list[float]) -> int:
     """Place of the largest number, the first of equals; -1 for an empty list."""
     best = -1

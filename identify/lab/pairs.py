@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import Any
 
-from identify.core.asking import by_variant, focus, gain, joint, questions
-from identify.core.belief import believe
+from identify.core.asking import by_variant, focus, questions, worth
+from identify.core.belief import believe, weigh_part
 from identify.core.session import new_session
 
 PLAIN = 0.5  # a feature on which two variants differ in so much of their shares tells them apart
@@ -49,14 +49,16 @@ def only(engine: dict[str, Any], one: list[int], other: list[int]) -> dict[str, 
     for part in (one, other):
         whole = sum(pack["rows"]["prior"][i] for i in part)
         chances += [pack["rows"]["prior"][i] / whole / 2 for i in part]
-    return {
+    state = {
         "rows": rows,
         "kinds": [pack["rows"]["kind"][i] for i in rows],
+        "variants": [pack["rows"]["variant"][i] for i in rows],
         "chances": chances,
         "unrecorded": [0.0] * len(pack["kinds"]),
-        "swapped": [[] for _ in pack["parts"]],
         "donors": engine["donors"],
     }
+    parts = range(len(pack["parts"]))
+    return state | {"parts": [weigh_part(pack, state, [], part) for part in parts]}
 
 
 def alike_pairs(engine: dict[str, Any]) -> list[Alike]:
@@ -97,6 +99,6 @@ def worths(engine: dict[str, Any]) -> list[float]:
         state = believe(engine, session)
         focused = focus(state, by_variant(engine, state))
         for place in range(len(most)):
-            bits = gain(joint(engine, state, focused, place), len(focused["chances"]))
+            bits = worth(engine, state, focused, place)["bits"]
             most[place] = max(most[place], bits)
     return most

@@ -7,13 +7,11 @@ from typing import Any
 
 from identify.core.asking import (
     WORTH,
-    absence,
     by_variant,
     entropy,
     focus,
-    gain,
-    joint,
     questions,
+    worth,
 )
 from identify.core.assess import ENOUGH, standing
 from identify.core.belief import believe
@@ -76,15 +74,12 @@ class Shuffler:
         """Where the session stands."""
         state = believe(self.engine, session)
         focused = focus(state, by_variant(self.engine, state))
-        outcomes = len(focused["chances"])
         done = {answer["feature"] for answer in session["answers"]}
         for n in self.order:
-            if (
-                self.engine["pack"]["features"][n]["id"] not in done
-                and absence(self.engine, state, focused, n) <= 0.5
-                and gain(joint(self.engine, state, focused, n), outcomes) >= WORTH
-            ):
-                return stands(self.engine, state, n)
+            if self.engine["pack"]["features"][n]["id"] not in done:
+                found = worth(self.engine, state, focused, n)
+                if found["absent"] <= 0.5 and found["bits"] >= WORTH:
+                    return stands(self.engine, state, n)
         return stands(self.engine, state, -1)
 
 

@@ -14,7 +14,7 @@ from sklearn.naive_bayes import CategoricalNB
 from sklearn.preprocessing import OneHotEncoder
 from sklearn.tree import DecisionTreeClassifier
 
-from identify.core.asking import by_variant, entropy, focus, gain, joint, questions
+from identify.core.asking import by_variant, entropy, focus, questions, worth
 from identify.core.belief import believe, prepare_with
 from identify.core.session import answered, new_session
 from tests.outside.data import read
@@ -65,8 +65,7 @@ def test_every_question_is_worth_the_mutual_information_that_scipy_gives(engine)
     outcome = ["".join(row[n] for n in FEATURES) for row in ROWS]
     focused = focus(state, by_variant(engine, state))
     for place, name in enumerate(FEATURES):
-        table = joint(engine, state, focused, place)
-        ours = gain(table, len(focused["chances"]))
+        ours = worth(engine, state, focused, place)["bits"]
         answers = [row[name] for row in ROWS]
 
         def h(values):
