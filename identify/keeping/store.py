@@ -55,8 +55,8 @@ class Store:
                 raise
 
     def close(self) -> None:
-        """Ends it. A store that is never closed loses nothing either."""
-        with self._lock:
+        """Ends it. A store that is never closed loses nothing either: it is in the log."""
+        with self._lock, contextlib.suppress(apsw.Error):
             self._db.close(True)
 
     def __enter__(self) -> "Store":
@@ -97,11 +97,13 @@ class Store:
         """A copy of the database as it is at one moment, by SQLite's own online backup."""
         with self._lock, told():
             copy = apsw.Connection(str(target), vfs=self.VFS)
+            running = copy.backup("main", self._db, "main")
             try:
-                with copy.backup("main", self._db, "main") as running:
-                    running.step()
+                running.step()
+                running.finish()
                 copy.pragma("journal_mode", "delete")  # one file, whole by itself
             finally:
+                running.close(True)
                 copy.close(True)
 
     @contextmanager

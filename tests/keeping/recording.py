@@ -97,11 +97,6 @@ class RecordedFiles(apsw.VFS):
         return RecordedFile(self.recorder, name, flags)
 
     def xDelete(self, filename: str, syncdir: bool) -> None:  # noqa: N802
-        number = self.recorder.step()
-        if number:
-            error = apsw.IOError("the disk fails")
-            error.extendedresult = apsw.SQLITE_IOERR_DELETE
-            raise error
         super().xDelete(filename, syncdir)
         self.recorder.log.add("unlink", filename)
         if syncdir:
