@@ -49,7 +49,6 @@ def own_app(
     public: str,
     hosts: Collection[str],
     routes: Sequence[BaseRoute] = (),
-    editor: bool = False,
     authority: bytes = b"",
     now: Callable[[], datetime] = utc_now,
     clock: Callable[[], float] = time.monotonic,
@@ -64,7 +63,7 @@ def own_app(
     work = Work(store, backup_folder, public, now)
     name = urlsplit(public).netloc
     ours: list[BaseRoute] = [
-        devices.offers(sync=True, exchange=True, editor=editor, name=name),
+        devices.offers(sync=True, exchange=True, name=name),
         *devices.routes(work),
         *sync.routes(work),
         *routes,

@@ -1,0 +1,145 @@
+"""The collector's own server for tests: real HTTP to a real store, stopped and started at will."""
+
+import http.client
+import socket
+import ssl
+import threading
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import orjson
+import uvicorn
+from starlette.applications import Starlette
+
+from identify import keeping
+from identify.keeping import devices
+from identify.server import exchange
+from identify.server.commands import CIPHERS
+from identify.server.own import own_app
+
+FILES = {"index.html": b"<!doctype html><title>Here</title>", "app.js": b"// nothing"}
+
+
+class Answer(NamedTuple):
+    status: int
+    headers: http.client.HTTPMessage
+    body: bytes
+
+    @property
+    def json(self) -> Any:
+        return orjson.loads(self.body)
+
+
+class Times:
+    """The time that a server is told: it stands still until it is moved on."""
+
+    def __init__(self) -> None:
+        self.moment = datetime(2026, 5, 1, 12, 0, tzinfo=UTC)
+
+    def pass_(self, **much: float) -> None:
+        self.moment += timedelta(**much)
+
+    def now(self) -> datetime:
+        return self.moment
+
+    def seconds(self) -> float:
+        return self.moment.timestamp()
+
+
+class OwnServer:
+    """`serve` over a folder, in a thread of this process. `app` may be changed before start()."""
+
+    def __init__(self, data: Path, files: Mapping[str, bytes] = FILES, **more: Any) -> None:
+        self.data = data
+        self.times = Times()
+        self.certificate: tuple[Path, Path] | None = more.pop("certificate", None)
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            self.port = free.getsockname()[1]
+        scheme = "https" if self.certificate else "http"
+        self.url = f"{scheme}://127.0.0.1:{self.port}/"
+        self.store = keeping.open(data)
+        told = {
+            "backup_folder": data.with_name("backups"),
+            "public": self.url,
+            "hosts": ["127.0.0.1", "localhost", "::1"],
+            "routes": exchange.routes([]),
+            "now": self.times.now,
+            "clock": self.times.seconds,
+        }
+        self.app: Starlette = own_app(files, self.store, **told | more)
+
+    def start(self) -> None:
+        certificate, key = self.certificate or (None, None)
+        config = uvicorn.Config(
+            self.app,
+            port=self.port,
+            ssl_certfile=certificate,
+            ssl_keyfile=key,
+            ssl_ciphers=CIPHERS,
+            lifespan="on",
+            log_level="warning",
+            access_log=False,
+            server_header=False,
+            timeout_graceful_shutdown=1,  # a browser keeps its connections open
+        )
+        self.server = uvicorn.Server(config)
+        self.thread = threading.Thread(target=self.server.run)
+        self.thread.start()
+        while not self.server.started:
+            self.thread.join(0.01)
+            assert self.thread.is_alive(), "the server did not start"
+
+    def stop(self) -> None:
+        self.server.should_exit = True
+        self.thread.join()
+        self.store.close()
+
+    def ask(
+        self,
+        method: str,
+        path: str,
+        body: bytes | None = None,
+        token: str = "",
+        **headers: str,
+    ) -> Answer:
+        """One request as it is: underscores in names of headers stand for hyphens."""
+        if self.certificate:
+            trusting = ssl._create_unverified_context()
+            connection: http.client.HTTPConnection = http.client.HTTPSConnection(
+                "127.0.0.1", self.port, context=trusting, timeout=30
+            )
+        else:
+            connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=30)
+        sent = {name.replace("_", "-"): value for name, value in headers.items()}
+        if token:
+            sent["Authorization"] = f"Bearer {token}"
+        try:
+            connection.request(method, path, body, sent)
+            answer = connection.getresponse()
+            return Answer(answer.status, answer.headers, answer.read())
+        finally:
+            connection.close()
+
+    def post(self, path: str, value: Any, token: str = "", **headers: str) -> Answer:
+        headers = {"Content_Type": "application/json"} | headers
+        return self.ask("POST", path, orjson.dumps(value), token, **headers)
+
+    def paired(self, name: str = "Phone") -> str:
+        """The token of a newly paired device."""
+        secret = devices.new_pairing(self.store, self.times.now())["secret"]
+        found = devices.pair(self.store, self.times.now(), secret=secret, name=name)
+        return found["token"]
+
+
+@contextmanager
+def own_server(data: Path, **more: Any) -> Iterator[OwnServer]:
+    server = OwnServer(data, **more)
+    server.start()
+    try:
+        yield server
+    finally:
+        server.stop()
