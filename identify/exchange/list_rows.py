@@ -90,6 +90,7 @@ class ListRow:
             "key": self.row["key"],
             "failed": failed,
             "record": None if failed else record,
+            "if_chosen": record if failed and offered else None,
             "candidates": offered,
             "chosen": chosen,
             "sure": offered[chosen]["sure"] if chosen >= 0 else 0.0,
