@@ -18,7 +18,7 @@ import pscript
 
 from identify import core
 from identify.bundle import bundled, small
-from identify.reference.compiled import pack_bytes
+from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import Mistake, PackError
 from identify.reference.numbers import number_tables
@@ -29,6 +29,7 @@ PACKS = ROOT / "fixtures" / "packs"
 DEMO = ROOT / "fixtures" / "demo" / "collection.json"
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
+SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
 NUMBERS = "packs/numbers.json"  # the tables for core/numbering.py
 CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
@@ -45,7 +46,8 @@ EXPORTS = (
     "conditions", "condition_rank", "read_number", "moved",
 )  # fmt: skip
 MERGING_EXPORTS = (
-    "tick", "heard", "merged", "mark_of", "sealed", "pulled", "same_operation", "met", "forked",
+    "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
+    "same_operation", "met", "forked",
 )  # fmt: skip
 SHARED = ("lists",)  # what the second module uses of the first
 
@@ -134,7 +136,7 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
     for path in paths:
         compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
-        if url in (INDEX, NUMBERS, *files):
+        if url in (INDEX, NUMBERS, SCHEMA, *files):
             what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
             raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
@@ -174,6 +176,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[NUMBERS] = orjson.dumps(number_tables(), option=orjson.OPT_SORT_KEYS)
+    files[SCHEMA] = orjson.dumps(pack_schema(), option=orjson.OPT_SORT_KEYS)
     files.update(_packs(packs))
     digest = hashlib.sha256()
     for name in sorted(files):

@@ -76,6 +76,15 @@ def sealed(
     return {"n": n, "clock": clock, "ops": ops, "heads": after}
 
 
+def is_late(state: dict[str, Any], asked: dict[str, Any]) -> bool:
+    """Whether an answer to this question {epoch, after, last} is thrown away: the state has moved on
+    since, and what lies between would be missed.
+    """
+    if asked["epoch"] != state["epoch"] or asked["after"] != state["after"]:
+        return True
+    return asked["last"] != state["last"]  # type: ignore[no-any-return]
+
+
 def pulled(state: dict[str, Any], answer: dict[str, Any]) -> dict[str, Any]:
     """The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
 
