@@ -1,6 +1,7 @@
 """The collector's own server for tests: real HTTP to a real store, stopped and started at will."""
 
 import http.client
+import secrets
 import socket
 import ssl
 import threading
@@ -47,6 +48,33 @@ class Times:
 
     def seconds(self) -> float:
         return self.moment.timestamp()
+
+
+class Pen:
+    """A device that writes operations, each knowing those it wrote on the same record before."""
+
+    def __init__(self) -> None:
+        self.device = "d" + secrets.token_hex(8)
+        self.count = 0
+        self.heads: dict[str, list[str]] = {}
+
+    def writes(self, record: str, **fields: Any) -> dict[str, Any]:
+        self.count += 1
+        ident = f"{self.device}.{self.count}"
+        parents, self.heads[record] = self.heads.get(record, []), [ident]
+        return {
+            "id": ident,
+            "record": record,
+            "type": "piece",
+            "parents": parents,
+            "wall": 1_700_000_000_000 + self.count,
+            "count": 0,
+            "time": "2026-05-01T10:00:00.000Z",
+            "group": f"g{self.count}",
+            "what": "Changed",
+            "undoes": "",
+            "fields": fields,
+        }
 
 
 class OwnServer:
