@@ -12,6 +12,7 @@ import msgspec
 import orjson
 
 from identify.core.merging import merged
+from identify.core.syncing import same_operation
 from identify.keeping import photos
 from identify.keeping.asking import rows, value
 from identify.keeping.plain import EXACT, text_of
@@ -200,12 +201,13 @@ def insert(db: apsw.Connection, one: dict[str, Any], content: str) -> None:
 
 def same(ours: str, theirs: str) -> bool:
     """Whether two texts under one id are one operation, as far as it was not deleted for good."""
-    if ours == theirs:
-        return True
-    one, other = orjson.loads(ours), orjson.loads(theirs)
-    if not (one.get("scrubbed") or other.get("scrubbed")):
-        return False
-    return all(one[name] == other[name] for name in ("record", "type", "parents", "wall", "count"))
+    return ours == theirs or same_operation(_compared(ours), _compared(theirs))
+
+
+def _compared(content: str) -> dict[str, Any]:
+    one = orjson.loads(content)
+    bare = {name: told for name, told in one.items() if name not in ("fields", "what", "scrubbed")}
+    return {"scrubbed": one.get("scrubbed", False), "text": content, "bare": text_of(bare)}
 
 
 def take(db: apsw.Connection, one: dict[str, Any], content: str) -> str:

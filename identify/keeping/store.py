@@ -5,7 +5,6 @@ disk (sqlite.org, "Write-Ahead Logging" and pragma synchronous).
 """
 
 import contextlib
-import os
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -41,6 +40,8 @@ class Store:
         self._lock = threading.RLock()
         with told():
             files.make_folder(self.folder)
+            if not (self.folder / FILE).exists():
+                files.append(self.folder / FILE, b"")  # readable for its owner only, from the start
             self._db = apsw.Connection(str(self.folder / FILE), vfs=self.VFS)
             try:
                 self._db.set_busy_timeout(10_000)
@@ -49,7 +50,6 @@ class Store:
                 check(self._db)
                 self._db.pragma("journal_mode", "wal")
                 migrate(self._db)
-                os.chmod(self.folder / FILE, files.PRIVATE_FILE)
             except BaseException:
                 self._db.close(True)
                 raise
