@@ -77,8 +77,9 @@ def sealed(
 
 
 def is_late(state: dict[str, Any], asked: dict[str, Any]) -> bool:
-    """Whether an answer to this question {epoch, after, last} is thrown away: the state has moved on
-    since, and what lies between would be missed.
+    """Whether the answer to this question {epoch, after, last} is to be thrown away.
+
+    The state has moved on since it was asked; what lies between would be missed.
     """
     if asked["epoch"] != state["epoch"] or asked["after"] != state["after"]:
         return True
@@ -106,21 +107,12 @@ def one_more(number: int, more: bool) -> int:
 def same_operation(one: dict[str, Any], other: dict[str, Any]) -> bool:
     """Whether two operations under one id are the same, as far as neither was deleted for good.
 
-    Each is {record, type, parents, wall, count, scrubbed: bool, text: all of it as canonical JSON}.
+    Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
+    `what` and `scrubbed`, which deleting for good changes}.
     """
-    if one["text"] == other["text"]:
-        return True
     if neither(one["scrubbed"], other["scrubbed"]):
-        return False
-    for name in ["record", "type", "wall", "count"]:
-        if one[name] != other[name]:
-            return False
-    if len(one["parents"]) != len(other["parents"]):
-        return False
-    for i in range(len(one["parents"])):
-        if one["parents"][i] != other["parents"][i]:
-            return False
-    return True
+        return one["text"] == other["text"]  # type: ignore[no-any-return]
+    return one["bare"] == other["bare"]  # type: ignore[no-any-return]
 
 
 def neither(one: bool, other: bool) -> bool:

@@ -356,8 +356,9 @@ function standing(rules, [known], entry) {
 }
 
 function compared(entry) {
-  const { record, type, parents, wall, count, scrubbed = false } = entry;
-  return { record, type, parents, wall, count, scrubbed, text: canonical(operationOf(entry)) };
+  const operation = operationOf(entry);
+  const { fields, what, scrubbed = false, ...bare } = operation;
+  return { scrubbed, text: canonical(operation), bare: canonical(bare) };
 }
 
 /** Another id for this device, and for what no server holds under the old one. */
