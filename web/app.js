@@ -252,7 +252,7 @@ async function start() {
   document.getElementById("settings").addEventListener("click", openSettings);
   startPlaces(openScreen);
   const reading = openStore().then(loadRecords);
-  [app.engine, app.list] = await Promise.all([loadEngine(), packList(), reading]);
+  [app.engine, app.list] = await Promise.all([loadEngine(), packList(reading), reading]);
   tellStored();
   app.settings = await readSettings();
   await restore();

@@ -1,7 +1,12 @@
 /** The engine, the list of reference packs, and the packs themselves. */
+import { read } from "./store.js";
+
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
 const ALL = "all";
+/** Under which the list of ranges added from files is kept; the text of each is apart. */
+export const OWN = "ranges";
+export const ownKey = (id) => `range ${id}`;
 let numbers = null;
 
 /** Why the app cannot go on, in a sentence for the person. */
@@ -33,9 +38,11 @@ function together(list) {
   };
 }
 
-/** The ranges that can be chosen: [{id, name, version, about, first, last, gauge, invented}]; last, all of them at once. */
-export async function packList() {
-  const list = await json("packs/index.json", "the list of ranges");
+/** The ranges that can be chosen, once the storage is open: [{id, name, version, about, first, last, gauge, invented}]; last, all of them at once. */
+export async function packList(opened) {
+  const served = await json("packs/index.json", "the list of ranges");
+  await opened;
+  const list = withOwn(served, (await read("kept", OWN)) ?? []);
   if (!Array.isArray(list) || list.length === 0) {
     throw new CannotGoOn(
       "There is no range to identify from. The person who runs this site must add a pack.",
@@ -44,13 +51,21 @@ export async function packList() {
   return list.length > 1 ? [...list, together(list)] : list;
 }
 
+/** The ranges with those added from files, which stand in for others of the same id. */
+function withOwn(served, own) {
+  const ids = own.map(({ id }) => id);
+  return Array.isArray(served) ? [...served.filter(({ id }) => !ids.includes(id)), ...own] : served;
+}
+
 /** One pack as it was compiled; all of them joined by the engine. */
 export async function rawPack(engine, entry) {
   const key = `${entry.id} ${entry.version}`;
   if (!loaded.has(key)) {
     const pack = entry.parts
       ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
-      : await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
+      : entry.own
+        ? JSON.parse((await read("kept", ownKey(entry.id))) ?? "null")
+        : await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
     if (pack?.format !== 1) throw unreadable(entry);
     loaded.set(key, { pack, ready: null });
   }

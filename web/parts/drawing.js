@@ -18,13 +18,28 @@ export function drawing(pack, key) {
   return known.get(key).cloneNode(true);
 }
 
+const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
+
 function parse(text) {
-  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  const node = root.namespaceURI === SVG && root.localName === "svg" ? allowed(root) : blank();
-  node.setAttribute("aria-hidden", "true");
-  node.setAttribute("focusable", "false");
-  node.setAttribute("class", "drawing");
+  const root = PHOTO.test(text) ? photo(text) : read(text);
+  root.setAttribute("aria-hidden", "true");
+  root.setAttribute("focusable", "false");
+  root.setAttribute("class", "drawing");
+  return root;
+}
+
+/** A photo in the frame of a drawing. */
+function photo(href) {
+  const node = blank();
+  const image = document.createElementNS(SVG, "image");
+  for (const [name, value] of Object.entries({ href, width: 96, height: 64 })) image.setAttribute(name, value);
+  node.append(image);
   return node;
+}
+
+function read(text) {
+  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+  return root.namespaceURI === SVG && root.localName === "svg" ? allowed(root) : blank();
 }
 
 function blank() {

@@ -10,7 +10,12 @@ const SCREENS = {
   backup: async () => (await import("../home/backup.js")).backupScreen,
   devices: async () => (await import("../home/devices.js")).devicesScreen,
   changes: async () => (await import("../home/changes.js")).changesScreen,
+  editor: async () => (await import("../home/editor.js")).editorScreen,
+  ranges: async () => (await import("../home/ranges.js")).rangesScreen,
+  moved: async () => (await import("../home/moved.js")).movedScreen,
+  export: async () => (await import("../home/export.js")).exportScreen,
   formations: async () => (await import("../home/formations.js")).formationsScreen,
+  import: async () => (await import("../home/import.js")).importScreen,
   print: async () => (await import("../home/print.js")).printScreen,
   settle: async () => (await import("../home/settle.js")).settleScreen,
   sighting: async () => (await import("../home/sighting.js")).sightingScreen,
@@ -41,6 +46,11 @@ export async function laterScreen(screen) {
 /** The sheet where a number on the piece gives its year. */
 export async function datedNumber(app, what) {
   await told(async () => (await import("../home/dated-number.js")).openDatedNumber(app, what));
+}
+
+/** Looks what moved in ranges of which another version is here than the records were made with. */
+export async function lookAtMoved(app, keep) {
+  await told(async () => (await import("../home/moved.js")).lookAtMoved(app, keep));
 }
 
 /** Puts the demo collection in. */

@@ -22,7 +22,7 @@ import { chooseScreen } from "./choose.js";
 import { collectionScreen } from "./collection.js";
 import { duplicatesScreen } from "./duplicates.js";
 import { findScreen } from "./find.js";
-import { laterScreen, wideList } from "./later.js";
+import { laterScreen, lookAtMoved, wideList } from "./later.js";
 import { moreScreen } from "./more.js";
 import { noteScreen } from "./note.js";
 import { notebookScreen } from "./notebook.js";
@@ -168,6 +168,7 @@ export async function openShelf(app) {
     undo() {
       endTyping();
       app.run(async () => {
+        if (keep.undoHere) return keep.undoHere();
         const last = await undoable();
         if (last) await takeBack(last);
         else undoNotice = notice("There is nothing to undo.");
@@ -230,16 +231,17 @@ export async function openShelf(app) {
       ),
   );
 
+  const another = ({ id, version }) => used.has(id) && app.settings.seen[id] !== version;
+  if (keep.ranges.some(another)) app.run(() => lookAtMoved(app, keep));
+
   return {
     keep,
     /** The nodes of a screen. */
-    draw: async (entry) =>
-      (SCREENS[entry.screen] ?? (await laterScreen(entry.screen)))(
-        app,
-        keep,
-        entry,
-        await wideList(entry.screen),
-      ),
+    draw: async (entry) => {
+      keep.undoHere = null; // a screen with an Undo of its own puts it here
+      const draw = SCREENS[entry.screen] ?? (await laterScreen(entry.screen));
+      return draw(app, keep, entry, await wideList(entry.screen));
+    },
     takeUp: {
       note: () => noteIt(app, keep),
       piece: () => collectIt(app, keep),

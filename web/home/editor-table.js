@@ -1,0 +1,63 @@
+/** A table of a pack in a wide window: a cell for each field, arrow keys between the rows. */
+import { button, el } from "../parts/element.js";
+import { FIELDS, control, entryName } from "./editor-fields.js";
+
+const SLICE = 40;
+const PLAIN = ["text", "id", "years", "number"];
+
+/** The nodes of the table; `open` goes to the form of an entry. */
+export function wideTable(draft, table, entries, open) {
+  const fields = FIELDS[table];
+  const body = el("tbody", {});
+  const more = button("Show more", () => slice(), { class: "plain wide" });
+  let shown = 0;
+  function slice() {
+    body.append(...entries.slice(shown, shown + SLICE).map(row));
+    shown = Math.min(shown + SLICE, entries.length);
+    more.hidden = shown >= entries.length;
+  }
+  function row(entry) {
+    const [name] = entryName(draft, table, entry);
+    return el(
+      "tr",
+      {},
+      el("td", {}, button("Open", () => open(entry.key), { class: "plain", "aria-label": `Open ${name}` })),
+      fields.map((field) => el("td", {}, cell(entry, field, name))),
+    );
+  }
+  function cell(entry, field, name) {
+    const [key, label, sort] = field;
+    const kind = PLAIN.includes(sort) ? "text" : sort === "long" || sort.startsWith("cell") ? "text" : sort;
+    const fixed = sort === "id" && table === "sources" && !entry.added;
+    return control(draft, entry, [key, label, kind], (value) => draft.set(table, entry.key, key, value), {
+      "aria-label": `${label}: ${name}`,
+      readonly: fixed,
+    });
+  }
+  body.addEventListener("keydown", (event) => {
+    const step = { ArrowUp: -1, ArrowDown: 1, Enter: event.shiftKey ? -1 : 1 }[event.key];
+    const from = event.target.closest("td");
+    if (!step || !from || event.target.matches("button") || (event.target.matches("select") && event.key !== "Enter")) return;
+    event.preventDefault();
+    const at = [...from.parentElement.children].indexOf(from);
+    const to = step < 0 ? from.parentElement.previousElementSibling : from.parentElement.nextElementSibling;
+    if (!to && step > 0 && !more.hidden) slice();
+    const next = to ?? (step > 0 ? from.parentElement.nextElementSibling : null);
+    next?.children[at].firstElementChild.focus();
+  });
+  slice();
+  return [
+    el("p", { class: "quiet" }, "Arrow up and down, or Enter, go from row to row; Tab goes from cell to cell."),
+    el(
+      "div",
+      { class: "editor-scroll", role: "region", "aria-label": "Table", tabindex: "0" },
+      el(
+        "table",
+        {},
+        el("thead", {}, el("tr", {}, el("td", {}), fields.map(([, label]) => el("th", { scope: "col" }, label)))),
+        body,
+      ),
+    ),
+    more,
+  ];
+}
