@@ -169,12 +169,11 @@ def _server(
     now: datetime,
 ) -> tuple[x509.Certificate, ec.EllipticCurvePrivateKey]:
     key = _new_key()
-    subject = _called(str(names[0]))
+    names_of_it = x509.SubjectAlternativeName([_general(one) for one in names])
     builder = (
-        _begun(subject, issuing.subject, key.public_key(), now, SERVER_DAYS)
-        .add_extension(
-            x509.SubjectAlternativeName([_general(one) for one in names]), critical=False
-        )
+        # without a subject, as its names stand elsewhere; those are then critical (4.1.2.6)
+        _begun(x509.Name([]), issuing.subject, key.public_key(), now, SERVER_DAYS)
+        .add_extension(names_of_it, critical=True)
         .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
         .add_extension(_usage(digital_signature=True), critical=True)
         .add_extension(x509.ExtendedKeyUsage([ExtendedKeyUsageOID.SERVER_AUTH]), critical=False)
