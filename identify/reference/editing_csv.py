@@ -126,8 +126,8 @@ class CsvText:
 
     def row(self, key: str) -> Row:
         """The row of that key. Raises EditError."""
-        for row in self.entries():
-            if row.key == key:
+        for row in self.rows:
+            if row.key == key and row is not self.head:
                 return row
         raise EditError(f"{self.name}: that row is no longer there. Read the pack anew.")
 
