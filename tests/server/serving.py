@@ -1,0 +1,73 @@
+"""The commands as a person runs them: processes of their own."""
+
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+COMMAND = [sys.executable, "-m", "identify"]
+
+
+def free_port() -> int:
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        return int(free.getsockname()[1])
+
+
+def run(*words: object) -> subprocess.CompletedProcess[str]:
+    """A command that ends by itself."""
+    return subprocess.run(
+        [*COMMAND, *map(str, words)], capture_output=True, text=True, check=False, timeout=120
+    )
+
+
+class Serving:
+    """`serve` in a process. Its outputs are files beside the data."""
+
+    def __init__(self, data: Path, *words: object) -> None:
+        self.port = free_port()
+        self.said = data.with_name("said.txt")
+        self.log = data.with_name("log.txt")
+        self.data = data
+        with self.said.open("wb") as said, self.log.open("wb") as log:
+            self.process = subprocess.Popen(
+                [*COMMAND, "serve", "--data", data, "--port", str(self.port), *map(str, words)],
+                stdout=said,
+                stderr=log,
+                env=os.environ | {"PYTHONUNBUFFERED": "1"},
+            )
+        while not self._answers():
+            assert self.process.poll() is None, self.log.read_text()
+            time.sleep(0.05)
+
+    def _answers(self) -> bool:
+        try:
+            with socket.create_connection(("127.0.0.1", self.port), timeout=1):
+                return True
+        except OSError:
+            return False
+
+    def stop(self) -> None:
+        self.process.send_signal(signal.SIGINT)
+        self.process.wait(60)
+
+    def most_memory(self) -> int:
+        """The most that the process ever held, in KB (proc(5), VmHWM)."""
+        for line in Path(f"/proc/{self.process.pid}/status").read_text().splitlines():
+            if line.startswith("VmHWM:"):
+                return int(line.split()[1])
+        raise AssertionError("no VmHWM")
+
+
+@contextmanager
+def serving(data: Path, *words: object) -> Iterator[Serving]:
+    running = Serving(data, *words)
+    try:
+        yield running
+    finally:
+        running.stop()
