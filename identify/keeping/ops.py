@@ -100,7 +100,7 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> dict[st
     """What came after a place of this server's order, at most `limit` (and 2 MB) at a time.
 
     `after` and `last` are what the answer before said, or 0 and "". `last` is opaque: a digest of
-    the ids of all operations up to that place, so that it cannot fit a history that differs.
+    all operations up to that place as they came, so that it cannot fit a history that differs.
     -> {epoch, from_start (that place is unknown here: this begins from the beginning), ops, after,
     last, more}.
     """
@@ -194,7 +194,7 @@ def insert(db: apsw.Connection, one: dict[str, Any], content: str) -> None:
             content,
             int(one.get("scrubbed", False)),
             gone,
-            next_trail(last, one["id"]),
+            next_trail(last, content),
         ),
     )
 

@@ -74,7 +74,7 @@ def photos(db: apsw.Connection) -> None:
 
 
 def trails(db: apsw.Connection) -> None:
-    """With each operation a digest of the ids up to it: two histories that differ differ in it."""
+    """With each operation a digest of all up to it: two histories that differ differ in it."""
     db.execute("alter table ops add column trail text not null default ''")
     before = ""
     for seq, ident in rows(db, "select seq, id from ops order by seq"):
@@ -85,9 +85,10 @@ def trails(db: apsw.Connection) -> None:
 MIGRATIONS: tuple[Callable[[apsw.Connection], None], ...] = (operations, devices, photos, trails)
 
 
-def next_trail(before: str, ident: str) -> str:
-    """The digest after one more operation: 32 hexadecimal figures."""
-    return hashlib.sha256(f"{before} {ident}".encode()).hexdigest()[:32]
+def next_trail(before: str, content: str) -> str:
+    """The digest after one more operation (its text, its id where it came before there were
+    trails): 32 hexadecimal figures."""
+    return hashlib.sha256(f"{before} {content}".encode()).hexdigest()[:32]
 
 
 def check(db: apsw.Connection) -> None:
