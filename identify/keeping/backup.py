@@ -25,6 +25,7 @@ from identify.keeping.troubles import DiskTrouble, told
 
 KIND = "identify server backup"
 MANIFEST = "manifest.json"
+EMPTIED = ""
 NAMED = "%Y-%m-%dT%H%M%SZ"
 LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
 UNFINISHED = timedelta(days=1)
@@ -49,8 +50,9 @@ def backup(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
         made = folder / f".{name}-{secrets.token_hex(4)}"
         try:
             files.make_folder(made)
+            least = set(_held(store))
             manifest = _fill(store, folder, made, moment)
-            _try_out(store, folder, made)
+            _try_out(store, folder, made, least)
             files.move(made, folder / name)
         except BaseException:
             shutil.rmtree(made, ignore_errors=True)
@@ -137,33 +139,41 @@ def _copied(store: Store, folder: Path, sha: str) -> bool:
     return data is not None
 
 
-def _try_out(store: Store, folder: Path, made: Path) -> None:
-    """Restores the backup into an empty store and compares. Raises DiskTrouble where it differs."""
+def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
+    """Restores the backup into an empty store and compares; `least` must be there.
+
+    Raises DiskTrouble where it differs.
+    """
     trial = folder / f".trial-{secrets.token_hex(4)}"
     try:
         with type(store)(trial) as empty:
             found = restore(empty, made, link=True)
-            with empty.read() as db:
-                restored = dict(rows(db, "select id, content from ops"))
+            restored = _held(empty)
             kept = photos.known(empty)
             whole = all(photos.whole(photos.path_of(empty, sha), sha) for sha in kept)
         with store.opened(made / FILE) as db:
-            copied = dict(rows(db, "select id, content from ops"))
-            last = value(db, "select max(seq) from ops") or 0
             named = {sha for (sha,) in rows(db, "select sha from photos")}
-        with store.read() as db:
-            ours = rows(db, "select id, content, scrubbed from ops where seq <= ?", last)
+        ours = _held(store)
     finally:
         shutil.rmtree(trial, ignore_errors=True)
     absent = set((_manifest(made) or {})["missing"])
-    same = restored == copied and len(ours) == len(copied)
-    same = same and all(copied.get(i) == content or scrubbed for i, content, scrubbed in ours)
+    same = least <= set(restored) <= set(ours)
+    same = same and all(ours[i] in (content, EMPTIED) for i, content in restored.items())
     same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
     if not same:
         raise DiskTrouble(
             "The backup was made, but what came back from it on trial was not the same, so it was "
             "taken away again. Look after the disk and try once more."
         )
+
+
+def _held(store: Store) -> dict[str, str]:
+    """Each operation as text; one that was deleted for good is not compared."""
+    with store.read() as db:
+        return {
+            ident: EMPTIED if scrubbed else content
+            for ident, content, scrubbed in rows(db, "select id, content, scrubbed from ops")
+        }
 
 
 def _sweep(folder: Path, now: datetime) -> None:
@@ -178,9 +188,12 @@ def _sweep(folder: Path, now: datetime) -> None:
 def _clear_photos(folder: Path) -> None:
     needed: set[str] = set()
     for moment in _moments(folder):
-        manifest = _manifest(folder / moment.strftime(NAMED))
+        made = folder / moment.strftime(NAMED)
+        manifest = _manifest(made)
         if manifest is None:
-            return  # who knows which photos it needs
+            if (made / FILE).exists():
+                return  # who knows which photos it needs
+            continue
         needed |= {photo["sha"] for photo in manifest["photos"]}
     for path in photos.kept_in(folder / "photos"):
         if path.stem not in needed:

@@ -52,7 +52,8 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
     """Takes operations in, as often as they are sent; answers once they are on the disk.
 
     -> {epoch, held: [ids] (here, with this content), forked: [ids] (another content stands under
-    this id), refused: [{id, why}] (what is no operation)}. Raises DiskTrouble: then none was kept.
+    this id, or under that of a parent sent along), refused: [{id, why}] (what is no operation)}.
+    Raises DiskTrouble: then none was kept.
     """
     held: list[str] = []
     forked: list[str] = []
@@ -67,7 +68,9 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
         epoch = _epoch(db)
         new = []
         for one, content in sound:
-            state = take(db, one, content)
+            misled = not set(forked).isdisjoint(one["parents"])
+            new_here = value(db, "select 1 from ops where id = ?", one["id"]) is None
+            state = "forked" if misled and new_here else take(db, one, content)
             (forked if state == "forked" else held).append(one["id"])
             if state == "new":
                 new.append(one["record"])

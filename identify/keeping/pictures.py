@@ -12,6 +12,7 @@ from PIL import Image
 from identify.keeping.troubles import Refused
 
 MOST_PIXELS = 24_000_000
+LARGE = f"A photo may have up to {MOST_PIXELS // 10**6} megapixels. Send a smaller one."
 NO_PICTURE = "This is not a JPEG picture that can be read. Take the photo again."
 MORE = (
     "This photo holds more than the picture, such as where or with what it was taken ({what}). "
@@ -35,20 +36,20 @@ def check_picture(data: bytes) -> None:
     """Raises Refused unless these are a JPEG of at most 24 megapixels that holds only a picture."""
     _walk(data)
     with warnings.catch_warnings():
-        warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # it is measured below
+        warnings.simplefilter("error", Image.DecompressionBombWarning)
         try:
             with Image.open(io.BytesIO(data), formats=("JPEG",)) as picture:
                 width, height = picture.size
-                if width * height <= MOST_PIXELS:
+                small = width * height <= MOST_PIXELS
+                if small:
                     picture.draft("RGB", (width // 8, height // 8))  # an eighth: little memory
                     picture.load()
+        except (Image.DecompressionBombError, Image.DecompressionBombWarning):
+            small = False
         except Exception:
             raise Refused(NO_PICTURE) from None
-    if width * height > MOST_PIXELS:
-        raise Refused(
-            f"A photo may have up to {MOST_PIXELS // 10**6} megapixels, and this one has "
-            f"{width} by {height}. Send a smaller one."
-        )
+    if not small:
+        raise Refused(LARGE)
 
 
 def _walk(data: bytes) -> None:

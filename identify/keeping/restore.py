@@ -49,12 +49,11 @@ def _staged(kind: type[Store], stage: Path) -> Store:
     """The backup as a store of its own, brought to the present version."""
     try:
         old = kind(stage)
+        with old.read() as db:
+            sound = rows(db, "pragma integrity_check") == [("ok",)]
     except Damaged:
-        raise Damaged(DAMAGED_BACKUP) from None
-    with old.read() as db:
-        sound = rows(db, "pragma integrity_check") == [("ok",)]
+        sound = False
     if not sound:
-        old.close()
         raise Damaged(DAMAGED_BACKUP)
     return old
 

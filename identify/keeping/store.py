@@ -16,7 +16,7 @@ import apsw
 from identify.keeping import files
 from identify.keeping.asking import value
 from identify.keeping.schema import check, migrate
-from identify.keeping.troubles import told
+from identify.keeping.troubles import Refused, told
 
 FILE = "identify.sqlite"
 
@@ -38,6 +38,8 @@ class Store:
     def __init__(self, folder: Path) -> None:
         self.folder = folder.absolute()
         self._lock = threading.RLock()
+        if self.folder.exists() and not self.folder.is_dir():
+            raise Refused(f"{self.folder} is a file. Name a folder for the data.")
         with told():
             files.make_folder(self.folder)
             if not (self.folder / FILE).exists():

@@ -16,6 +16,10 @@ UNREADABLE = (
     "The disk of the server could not be read or written: this was not saved. Look after the disk "
     "and try again; the phone keeps it until then."
 )
+NOT_ALLOWED = (
+    "The server may not write where its data is kept: this was not saved. Give the folder to the "
+    "user that runs the server, and try again; the phone keeps it until then."
+)
 BUSY = "Another program is using the kept data. Wait until it is done, then try again."
 DAMAGED = (
     "The kept data is damaged. Stop the server, put the folder aside (do not delete it), and "
@@ -23,6 +27,9 @@ DAMAGED = (
 )
 
 DAMAGED_BACKUP = "This backup is damaged. Nothing was changed; take the one before it."
+
+SENTENCES = {errno.ENOSPC: FULL, errno.EDQUOT: FULL}
+SENTENCES |= dict.fromkeys((errno.EACCES, errno.EPERM, errno.EROFS), NOT_ALLOWED)
 
 
 class Refused(Told):
@@ -48,8 +55,9 @@ def told() -> Iterator[None]:
         raise DiskTrouble(BUSY) from None
     except (apsw.CorruptError, apsw.NotADBError):
         raise Damaged(DAMAGED) from None
+    except (apsw.ReadOnlyError, apsw.PermissionsError):
+        raise DiskTrouble(NOT_ALLOWED) from None
     except apsw.Error:
         raise DiskTrouble(UNREADABLE) from None
     except OSError as error:
-        full = error.errno in (errno.ENOSPC, errno.EDQUOT)
-        raise DiskTrouble(FULL if full else UNREADABLE) from None
+        raise DiskTrouble(SENTENCES.get(error.errno or 0, UNREADABLE)) from None
