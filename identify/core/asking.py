@@ -18,7 +18,7 @@ from math import log
 from typing import Any
 
 from .donors import mixed
-from .lists import empty_lists, filled, largest, place_of, total
+from .lists import blanks, filled, largest, place_of, total
 
 WORTH = 0.02  # bits: less is not worth a look
 LEFT_OUT = 0.000001  # the faintest rows, this much of the chance together, are left out of the sums
@@ -69,18 +69,24 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
 
     Returns {rows: [row], weights: [chance of each], of: [by part, and last for the piece itself:
     the class of each row as in state's parts], starts: [where the rows of each outcome begin, and
-    last their count], names: [outcome of each number], chances: [chance of each number, the
-    unrecorded last]}.
+    last their count], first, first_of: [row of each outcome's first, and by part its class], names:
+    [outcome of each number], number: [of each outcome, -1: none], many: [numbers of outcomes with
+    more rows than one], chances: [chance of each number, the unrecorded last], elsewhere: count of
+    rows whose outcome is not their variant}.
     """
     chances = state["chances"]
+    variants = state["variants"]
     least = faint(chances)
     top = -1
     for o in outcomes:
         top = max(top, o)
-    number = filled(top + 1, -1)
+    number: list[Any] = filled(top + 1, -1)
+    at: list[int] = []
     names: list[int] = []
     counts: list[int] = []
     out: list[float] = []
+    apart = 0  # rows that do not stand with the others of their outcome
+    other = 0  # rows whose outcome is not their variant
     for j in range(len(chances)):
         if chances[j] >= least and chances[j] > 0.0:
             o = outcomes[j]
@@ -89,33 +95,63 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
                 names.append(o)
                 counts.append(0)
                 out.append(0.0)
-            n = int(number[o])
+            n = number[o]
+            if n < len(names) - 1:
+                apart = apart + 1
+            if o != variants[j]:
+                other = other + 1
             counts[n] = counts[n] + 1
             out[n] = out[n] + chances[j]
+            at.append(j)
     out.append(total(state["unrecorded"]))
     starts: list[int] = [0]
     for n in range(len(counts)):
         starts.append(starts[n] + counts[n])
-    at = filled(starts[len(counts)], 0)
-    free = starts[:]
-    for j in range(len(chances)):
-        if chances[j] >= least and chances[j] > 0.0:
-            n = int(number[outcomes[j]])
-            at[free[n]] = j
-            free[n] = free[n] + 1
-    kinds = [state["kinds"][int(at_row)] for at_row in at]
+    if apart > 0:
+        at = brought_together(at, [number[outcomes[place]] for place in at], starts)
+    kinds = picked(state["kinds"], at)
     of: list[Any] = []
     for part in state["parts"]:
-        of.append(kinds if part["told"] == 0 else [part["of"][int(at_row)] for at_row in at])
+        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
     of.append(kinds)
     return {
-        "rows": [state["rows"][int(at_row)] for at_row in at],
-        "weights": [chances[int(at_row)] for at_row in at],
+        "rows": picked(state["rows"], at),
+        "weights": picked(chances, at),
         "of": of,
         "starts": starts,
+        "first": picked(picked(state["rows"], at), starts[0 : len(counts)]),
+        "first_of": [picked(each, starts[0 : len(counts)]) for each in of],
         "names": names,
+        "number": number,
+        "many": [one for one in range(len(counts)) if counts[one] > 1],
         "chances": out,
+        "elsewhere": other,
     }
+
+
+def picked(values: list[Any], at: list[int]) -> list[Any]:
+    """The values at these places; the very list where these are all, in order."""
+    if len(at) == len(values) and is_in_order(at):
+        return values
+    return [values[place] for place in at]
+
+
+def is_in_order(at: list[int]) -> bool:
+    """Whether these are 0, 1, 2, ..."""
+    for n in range(len(at)):
+        if at[n] != n:
+            return False
+    return True
+
+
+def brought_together(at: list[int], groups: list[int], starts: list[int]) -> list[int]:
+    """The same rows with those of a group together, in their order; groups begin at `starts`."""
+    out = at[:]
+    free = starts[:]
+    for n in range(len(at)):
+        out[free[groups[n]]] = at[n]
+        free[groups[n]] = free[groups[n]] + 1
+    return out
 
 
 def spare(
@@ -123,7 +159,7 @@ def spare(
 ) -> list[float]:
     """For each kind of piece, a figure of this feature's background where its part was replaced."""
     part = engine["pack"]["features"][place]["part"]
-    return by_kind if part < 0 else mixed(state["donors"][part], by_kind)
+    return by_kind if part < 0 else mixed(state["parts"][part]["donors"], by_kind)
 
 
 def look_at(
@@ -131,8 +167,9 @@ def look_at(
 ) -> dict[str, Any]:
     """What says how likely each answer is about one feature.
 
-    A class of rows is `code * kinds' length + its class of doubt`. Returns {codes, rows, of,
-    doubts, kinds (by class of doubt), by_code, by_kind (P(answer) by the record), spares (the same
+    A class of rows is `code * kinds' length + its class of doubt`. Returns {codes, varying
+    (None, or the only variants that can have rows of more classes), rows, of, first_of, doubts,
+    kinds (by class of doubt), by_code, by_kind (P(answer) by the record), spares (the same
     where the part was replaced), made (what view_from found, by class; []: not yet)}.
     """
     pack = engine["pack"]
@@ -149,16 +186,20 @@ def look_at(
     spares: list[Any] = []
     for n in range(len(engine["sure"][place])):
         spares.append(spare(engine, state, place, [row[n] for row in by_kind]))
+    told = 0 if part < 0 else state["parts"][part]["told"]
+    at = part if part >= 0 else len(pack["parts"])
     return {
         "codes": pack["cells"][place]["codes"],
+        "varying": engine["varying"][place] if focused["elsewhere"] == 0 and told == 0 else None,
         "rows": focused["rows"],
-        "of": focused["of"][part if part >= 0 else len(pack["parts"])],
+        "of": focused["of"][at],
+        "first_of": focused["first_of"][at],
         "doubts": doubts,
         "kinds": kinds,
         "by_code": known["by_code"],
         "by_kind": by_kind,
         "spares": spares,
-        "made": empty_lists(len(known["by_code"]) * len(kinds)),
+        "made": blanks(len(known["by_code"]) * len(kinds)),
     }
 
 
@@ -179,27 +220,33 @@ def view_from(look: dict[str, Any], c: int) -> list[float]:
 
 def joint(
     engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> list[float]:
-    """P(o,a) for one feature, flat: for each outcome, and last for the unrecorded, its answers."""
+) -> dict[str, Any]:
+    """P(o,a) for one feature, for each outcome and last for the unrecorded: {scales, views}, which
+    is scales[o] * views[o][a].
+    """
     look = look_at(engine, state, focused, place)
-    codes = look["codes"]
-    rows = look["rows"]
-    of = look["of"]
-    starts = focused["starts"]
-    weights = focused["weights"]
+    found = parted(look, focused)
     width = len(look["kinds"])
-    count = len(look["spares"])
-    table = filled(len(starts) * count, 0.0)
-    for o in range(len(starts) - 1):
-        for n in range(starts[o], starts[o + 1]):
-            chances = view_from(look, codes[rows[n]] * width + of[n])
-            for a in range(count):
-                table[o * count + a] = table[o * count + a] + weights[n] * chances[a]
-    last = (len(starts) - 1) * count
+    scales = focused["chances"][:]
+    views: list[Any] = []
+    for o in range(len(focused["names"])):
+        views.append(
+            view_from(look, look["codes"][focused["first"][o]] * width + look["first_of"][o])
+        )
+    for o in found["mixed"]:
+        together = filled(len(look["spares"]), 0.0)
+        for n in range(focused["starts"][o], focused["starts"][o + 1]):
+            c = look["codes"][look["rows"][n]] * width + look["of"][n]
+            add_view(together, look, c, focused["weights"][n])
+        scales[o] = 1.0
+        views[o] = together
+    beyond = filled(len(look["spares"]), 0.0)
     for k in range(len(state["unrecorded"])):
-        for a in range(count):
-            table[last + a] = table[last + a] + state["unrecorded"][k] * look["by_kind"][k][a]
-    return table
+        for a in range(len(beyond)):
+            beyond[a] = beyond[a] + state["unrecorded"][k] * look["by_kind"][k][a]
+    scales[len(scales) - 1] = 1.0
+    views.append(beyond)
+    return {"scales": scales, "views": views}
 
 
 def gone(engine: dict[str, Any], state: dict[str, Any], place: int) -> dict[str, Any]:
@@ -244,23 +291,34 @@ def parted(look: dict[str, Any], focused: dict[str, Any]) -> dict[str, Any]:
     codes = look["codes"]
     rows = look["rows"]
     of = look["of"]
+    first = focused["first"]
+    first_of = look["first_of"]
     starts = focused["starts"]
     chances = focused["chances"]
     width = len(look["kinds"])
     alike = filled(len(look["made"]), 0.0)
+    for o in range(len(first)):
+        c = codes[first[o]] * width + first_of[o]
+        alike[c] = alike[c] + chances[o]
     others: list[int] = []
-    for o in range(len(starts) - 1):
-        n = starts[o]
+    for o in may_be_mixed(look, focused):
+        c = codes[first[o]] * width + first_of[o]
+        n = starts[o] + 1
         end = starts[o + 1]
-        c = codes[rows[n]] * width + of[n]
-        n = n + 1
         while n < end and codes[rows[n]] * width + of[n] == c:
             n = n + 1
-        if n == end:
-            alike[c] = alike[c] + chances[o]
-        else:
+        if n < end:
             others.append(o)
+            alike[c] = alike[c] - chances[o]
     return {"alike": alike, "mixed": others}
+
+
+def may_be_mixed(look: dict[str, Any], focused: dict[str, Any]) -> list[int]:
+    """The outcomes that can have rows of more than one class."""
+    if look["varying"] is None:
+        return focused["many"]  # type: ignore[no-any-return]
+    number = focused["number"]
+    return [number[v] for v in look["varying"] if v < len(number) and number[v] >= 0]
 
 
 def worth(
@@ -283,40 +341,48 @@ def worth(
             absent = absent + alike[c] * gone_from(away, look, c)
             add_view(by_answer, look, c, alike[c])
     held = filled(len(alike), 0.0)
+    classes = filled(len(alike), 0)
+    together = filled(len(by_answer), 0.0)
     for o in found["mixed"]:
-        together = filled(len(by_answer), 0.0)
-        for c in classes_of(look, focused, o, held):
+        for n in range(classes_of(look, focused, o, held, classes)):
+            c = int(classes[n])
             absent = absent + held[c] * gone_from(away, look, c)
             add_view(together, look, c, held[c])
             held[c] = 0.0
         inside = inside + take_in(by_answer, together, chances[o])
-    beyond = filled(len(by_answer), 0.0)
     for k in range(len(state["unrecorded"])):
         p = state["unrecorded"][k]
         absent = absent + p * max(away["lacking"][k], away["by_kind"][k])
-        for a in range(len(beyond)):
-            beyond[a] = beyond[a] + p * look["by_kind"][k][a]
-    inside = inside + take_in(by_answer, beyond, chances[len(chances) - 1])
+        for a in range(len(together)):
+            together[a] = together[a] + p * look["by_kind"][k][a]
+    inside = inside + take_in(by_answer, together, chances[len(chances) - 1])
     whole = total(chances)
     return {"bits": entropy([x / whole for x in by_answer]) - inside / whole, "absent": absent}
 
 
 def classes_of(
-    look: dict[str, Any], focused: dict[str, Any], outcome: int, held: list[float]
-) -> list[int]:
-    """The classes of an outcome's rows; what each has of the chance is put into `held`."""
+    look: dict[str, Any],
+    focused: dict[str, Any],
+    outcome: int,
+    held: list[float],
+    classes: list[float],
+) -> int:
+    """How many classes an outcome's rows have: which is put into `classes`, and what each has of
+    the chance into `held`.
+    """
     codes = look["codes"]
     rows = look["rows"]
     of = look["of"]
     weights = focused["weights"]
     width = len(look["kinds"])
-    out: list[int] = []
+    count = 0
     for n in range(focused["starts"][outcome], focused["starts"][outcome + 1]):
         c = codes[rows[n]] * width + of[n]
         if held[c] == 0.0:
-            out.append(c)
+            classes[count] = c
+            count = count + 1
         held[c] = held[c] + weights[n]
-    return out
+    return count
 
 
 def add_view(into: list[float], look: dict[str, Any], c: int, chance: float) -> None:
@@ -327,10 +393,13 @@ def add_view(into: list[float], look: dict[str, Any], c: int, chance: float) -> 
 
 
 def take_in(by_answer: list[float], together: list[float], chance: float) -> float:
-    """Add one outcome's P(o,a) to P(a); returns P(o) H(A|o)."""
+    """Add one outcome's P(o,a) to P(a), and clear it; returns P(o) H(A|o)."""
+    inside = -bits_of(chance)
     for a in range(len(together)):
         by_answer[a] = by_answer[a] + together[a]
-    return entropy(together) - bits_of(chance)
+        inside = inside + bits_of(together[a])
+        together[a] = 0.0
+    return inside
 
 
 def unasked(engine: dict[str, Any], session: dict[str, Any]) -> list[int]:
@@ -385,25 +454,26 @@ def reason(
     `variants` counts the outcomes with at least a hundredth of the best one's chance, if that is
     seen.
     """
-    outcomes = len(focused["chances"])
     table = joint(engine, state, focused, place)
-    count = len(table) // outcomes
-    whole = total(table)
-    expected: list[float] = []
-    groups: list[dict[str, int]] = []
-    for a in range(count):
-        best = 0.0
-        column = 0.0
-        for o in range(outcomes):
-            column = column + table[o * count + a]
-            best = max(best, table[o * count + a])
-        left = 0
-        for o in range(outcomes - 1):
-            if table[o * count + a] > best / 100.0:
-                left = left + 1
-        expected.append(column / whole)
-        groups.append({"state": a, "variants": left})
-    return {"expected": expected, "groups": groups}
+    scales = table["scales"]
+    views = table["views"]
+    best = filled(len(engine["sure"][place]), 0.0)
+    columns = filled(len(best), 0.0)
+    left = filled(len(best), 0)
+    for o in range(len(views)):
+        for a in range(len(best)):
+            p = scales[o] * views[o][a]
+            columns[a] = columns[a] + p
+            best[a] = max(best[a], p)
+    for o in range(len(views) - 1):
+        for a in range(len(best)):
+            if scales[o] * views[o][a] > best[a] / 100.0:
+                left[a] = left[a] + 1
+    whole = total(columns)
+    groups: list[dict[str, float]] = []
+    for a in range(len(left)):
+        groups.append({"state": a, "variants": left[a]})
+    return {"expected": [column / whole for column in columns], "groups": groups}
 
 
 def place_of_feature(engine: dict[str, Any], ident: str) -> int:

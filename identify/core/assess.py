@@ -46,16 +46,16 @@ def dated(
     listed = filled(len(engine["pack"]["variants"]), -1)
     for n in range(len(found)):
         listed[found[n]["variant"]] = n
-    rows = empty_lists(len(found))
+    spans = empty_lists(len(found))
     chances = empty_lists(len(found))
     outcomes = by_variant(engine, state)
     for j in range(len(outcomes)):
         n = int(listed[outcomes[j]])
         if n >= 0:
-            rows[n].append(state["rows"][j])
+            spans[n].append(state["spans"][j])
             chances[n].append(state["chances"][j])
     for n in range(len(found)):
-        span = likely_years(year_chances(engine, rows[n], chances[n]))
+        span = likely_years(year_chances(engine, spans[n], chances[n]))
         found[n]["first"] = span[0] if len(span) > 0 else 0
         found[n]["last"] = span[1] if len(span) > 0 else 0
     return found

@@ -55,8 +55,29 @@ def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, An
         "sights": sights,
         "unrecorded": errors["unrecorded"],
         "donors": donors(pack),
+        "varying": varying(pack),
         "begun": [],
     }
+
+
+def varying(pack: dict[str, Any]) -> list[Any]:
+    """For each feature, the variants whose rows are not all recorded alike."""
+    variants = pack["rows"]["variant"]
+    out: list[Any] = []
+    for cells in pack["cells"]:
+        codes = cells["codes"]
+        first = filled(len(pack["variants"]), -1)
+        listed = filled(len(first), 0)
+        found: list[int] = []
+        for i in range(len(codes)):
+            v = variants[i]
+            if first[v] < 0:
+                first[v] = codes[i]
+            elif first[v] != codes[i] and listed[v] == 0:
+                listed[v] = 1
+                found.append(v)
+        out.append(found)
+    return out
 
 
 def answers_to(channels: list[list[float]], records: list[list[float]]) -> list[Any]:
@@ -85,8 +106,9 @@ def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
 
 
 def beginning(engine: dict[str, Any], scope: dict[str, Any]) -> dict[str, Any]:
-    """What is known before the first answer: {kind, items, rows, kinds, variants, chances,
-    unrecorded}. It is the same for every answer to come, so the engine keeps the last one.
+    """What is known before the first answer: {kind, items, rows, kinds, variants, spans, priors,
+    chances, unrecorded, parts}. It is the same for every answer to come, so the engine keeps the
+    last one; and in `parts`, what was made of the last answers on each part.
     """
     for kept in engine["begun"]:
         if is_scope(kept, scope):
@@ -99,10 +121,15 @@ def beginning(engine: dict[str, Any], scope: dict[str, Any]) -> dict[str, Any]:
         "rows": rows,
         "kinds": [pack["rows"]["kind"][i] for i in rows],
         "variants": [pack["rows"]["variant"][i] for i in rows],
+        "spans": [pack["rows"]["span"][i] for i in rows],
+        "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": [pack["rows"]["prior"][i] for i in rows],
         "unrecorded": filled(len(pack["kinds"]), 0.0),
+        "parts": [],
     }
     share_out(out, engine["unrecorded"])
+    for p in range(len(pack["parts"])):
+        out["parts"].append(look_at_part(engine, out, [], p))
     engine["begun"] = [out]
     return out
 
@@ -118,7 +145,7 @@ def is_scope(kept: dict[str, Any], scope: dict[str, Any]) -> bool:
 
 
 def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]]:
-    """The answers that say something: [{place, part, like, any}].
+    """The answers that say something: [{answer, place, part, like, any}].
 
     `like` is P(answer | recorded shares) by cell code, `any` the same by kind from the background.
     Raises nothing: a session must have passed `mend` or `problem`.
@@ -137,17 +164,18 @@ def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]
             for shares in pack["cells"][place]["shares"]:
                 like.append(averaged(shares, chances))
             part = pack["features"][place]["part"]
-            out.append({"place": place, "part": part, "like": like, "any": anyhow})
+            out.append(
+                {"answer": answer, "place": place, "part": part, "like": like, "any": anyhow}
+            )
     return out
 
 
 def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
     """The posterior after a session's answers.
 
-    Returns {rows: [row], kinds, variants: [those of each of the rows], chances: [chance of each],
-    unrecorded: [chance by kind], bare: [chance of each of the rows by what is on no part, to
-    scale], parts: [by part, as from weigh_part], donors: [by part and kind of piece: chance of
-    each kind that its replacement comes from]}. Chances and unrecorded add up to 1.
+    Returns {rows: [row], kinds, variants, spans, priors: [those of each of the rows], chances:
+    [chance of each], unrecorded: [chance by kind], bare: [chance of each of the rows by what is on
+    no part, to scale], parts: [by part, as from look_at_part]}. Chances and unrecorded add up to 1.
     """
     pack = engine["pack"]
     start = beginning(engine, session["scope"])
@@ -155,10 +183,11 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         "rows": start["rows"],
         "kinds": start["kinds"],
         "variants": start["variants"],
+        "spans": start["spans"],
+        "priors": start["priors"],
         "chances": start["chances"][:],
         "unrecorded": start["unrecorded"][:],
         "parts": [],
-        "donors": engine["donors"][:],
     }
     things = said(engine, session)
     for thing in things:
@@ -169,10 +198,32 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         state["chances"] = bare[:]
     for p in range(len(pack["parts"])):
         on_part = [t for t in things if t["part"] == p]
-        state["parts"].append(weigh_part(pack, state, on_part, p))
+        if not are_answers(start["parts"][p]["answers"], on_part):
+            start["parts"][p] = look_at_part(engine, start, on_part, p)
+        part = start["parts"][p]
+        if part["told"] > 0:
+            multiply_classes(state, part["of"], part["factors"], part["beyond"])
+        state["parts"].append(part)
     state["bare"] = bare
     scale(state, total(state["chances"]) + total(state["unrecorded"]))
     return state
+
+
+def are_answers(kept: list[dict[str, Any]], things: list[dict[str, Any]]) -> bool:
+    """Whether these are the answers that were kept."""
+    if len(kept) != len(things):
+        return False
+    for n in range(len(kept)):
+        one = kept[n]
+        other = things[n]["answer"]
+        if one["feature"] != other["feature"] or one["how"] != other["how"]:
+            return False
+        if len(one["states"]) != len(other["states"]):
+            return False
+        for s in range(len(one["states"])):
+            if one["states"][s] != other["states"][s]:
+                return False
+    return True
 
 
 def share_out(state: dict[str, Any], unrecorded: float) -> None:
@@ -240,15 +291,17 @@ def scale(state: dict[str, Any], whole: float) -> None:
             unrecorded[k] = 1.0 / len(unrecorded)
 
 
-def alike_on(pack: dict[str, Any], state: dict[str, Any], place: int, known: dict[str, Any]) -> Any:
-    """Classes of rows, `known` as in weigh_part, parted further by what is recorded of a feature:
+def alike_on(
+    pack: dict[str, Any], start: dict[str, Any], place: int, known: dict[str, Any]
+) -> dict[str, list[int]]:
+    """Classes of rows, `known` as in look_at_part, parted further by what is recorded of a feature:
     {of: [class of each row], code: [of each class], from: [the class that it is of in `known`]}.
     """
     shares = pack["cells"][place]["shares"]
     codes = pack["cells"][place]["codes"]
     count = len(known["kind"])
     numbers = filled(len(shares) * count, -1)
-    rows = state["rows"]
+    rows = start["rows"]
     before = known["of"]
     of: list[int] = []
     code_of: list[int] = []
@@ -263,57 +316,55 @@ def alike_on(pack: dict[str, Any], state: dict[str, Any], place: int, known: dic
     return {"of": of, "code": code_of, "from": came_from}
 
 
-def weigh_part(
-    pack: dict[str, Any], state: dict[str, Any], things: list[dict[str, Any]], part: int
+def look_at_part(
+    engine: dict[str, Any], start: dict[str, Any], things: list[dict[str, Any]], part: int
 ) -> dict[str, Any]:
-    """Take the answers on one part into account.
+    """What the answers on one part say, whatever else was seen.
 
-    Returns {told: count of answers} and the classes of rows that they cannot tell apart: {of:
+    Returns {answers, told: their count} and the classes of rows that they cannot tell apart: {of:
     [class of each row], kind: [of each class], own: [P(answers | the class, the part being its
-    own)], swapped: [P(replaced | the class)]}. With no answer the classes are the kinds.
+    own)], factors: [P(answers | the class)], swapped: [P(replaced | the class)], beyond:
+    [P(answers | any piece of a kind)], donors: [by kind of piece: chance of each kind that a
+    replacement comes from]}. With no answer the classes are the kinds.
     """
-    out: dict[str, Any] = {
-        "told": len(things),
-        "of": state["kinds"],
-        "kind": [],
-        "own": [],
-        "swapped": [],
-    }
-    swap = pack["parts"][part]["swap"]
+    pack = engine["pack"]
+    kinds: list[int] = []
     for k in range(len(pack["kinds"])):
-        out["kind"].append(k)
-        out["own"].append(1.0)
-        out["swapped"].append(swap)
-    if len(things) == 0:
-        return out
-    anyhow = filled(len(pack["kinds"]), 1.0)
+        kinds.append(k)
+    out = {
+        "answers": [t["answer"] for t in things],
+        "told": len(things),
+        "of": start["kinds"],
+        "kind": kinds,
+        "own": filled(len(kinds), 1.0),
+        "factors": [],
+        "swapped": [],
+        "beyond": filled(len(kinds), 1.0),
+    }
     for thing in things:
-        found = alike_on(pack, state, thing["place"], out)
+        found = alike_on(pack, start, thing["place"], out)
         own: list[float] = []
-        kinds: list[int] = []
+        kind_of: list[int] = []
         for c in range(len(found["code"])):
             before = found["from"][c]
             code = found["code"][c]
             kind = out["kind"][before]
-            kinds.append(kind)
-            own.append(
-                out["own"][before] * (thing["like"][code] if code > 0 else thing["any"][kind])
-            )
+            like = thing["like"][code] if code > 0 else thing["any"][kind]
+            kind_of.append(kind)
+            own.append(out["own"][before] * like)
         out["of"] = found["of"]
-        out["kind"] = kinds
+        out["kind"] = kind_of
         out["own"] = own
-        for k in range(len(anyhow)):
-            anyhow[k] = anyhow[k] * thing["any"][k]
-    spare = mixed(state["donors"][part], anyhow)
-    state["donors"][part] = sharpened(state["donors"][part], anyhow)
-    factors: list[float] = []
-    out["swapped"] = []
+        for k in range(len(kinds)):
+            out["beyond"][k] = out["beyond"][k] * thing["any"][k]
+    swap = pack["parts"][part]["swap"]
+    spare = mixed(engine["donors"][part], out["beyond"])
+    out["donors"] = sharpened(engine["donors"][part], out["beyond"])
     for c in range(len(out["own"])):
         other = swap * spare[out["kind"][c]]
         factor = (1.0 - swap) * out["own"][c] + other
-        factors.append(factor)
+        out["factors"].append(factor)
         out["swapped"].append(other / factor if factor > 0.0 else 0.0)
-    multiply_classes(state, out["of"], factors, anyhow)
     return out
 
 

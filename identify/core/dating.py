@@ -9,21 +9,25 @@ BARELY = 0.01  # years with less than this are not named
 
 
 def year_chances(
-    engine: dict[str, Any], rows: list[int], chances: list[float]
+    engine: dict[str, Any], spans: list[int], chances: list[float]
 ) -> list[list[float]]:
-    """[[year, chance]], in order, over these rows; the chances add up to 1. [] if none has any."""
-    whole = total(chances)
+    """[[year, chance]], in order, over rows with these spans (places in the pack's) and chances;
+    the chances add up to 1. [] if none has any.
+    """
+    by_span = filled(len(engine["pack"]["spans"]), 0.0)  # many rows have the same
+    for j in range(len(spans)):
+        by_span[spans[j]] = by_span[spans[j]] + chances[j]
+    return years_of_spans(engine, by_span)
+
+
+def years_of_spans(engine: dict[str, Any], by_span: list[float]) -> list[list[float]]:
+    """The same from the chance of each of the pack's spans, to scale."""
+    whole = total(by_span)
     if whole == 0.0:
         return []
     pack = engine["pack"]
     first = pack["range"]["first"]
-    by_year: list[float] = []
-    for _ in range(first, pack["range"]["last"] + 1):
-        by_year.append(0.0)
-    spans = pack["rows"]["span"]
-    by_span = filled(len(pack["spans"]), 0.0)  # many rows have the same
-    for j in range(len(rows)):
-        by_span[spans[rows[j]]] = by_span[spans[rows[j]]] + chances[j]
+    by_year = filled(pack["range"]["last"] + 1 - first, 0.0)
     for s in range(len(by_span)):
         if by_span[s] > 0.0:
             span = pack["spans"][s]
@@ -61,7 +65,7 @@ def years(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]:
     """The years of the piece, given that it is in the reference: {chances, first, last, earliest,
     latest}; first and last are 0 where there is nothing to say.
     """
-    chances = year_chances(engine, state["rows"], state["chances"])
+    chances = year_chances(engine, state["spans"], state["chances"])
     likely = likely_years(chances)
     named = [int(pair[0]) for pair in chances if pair[1] >= BARELY]
     if len(likely) == 0:

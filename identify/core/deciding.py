@@ -56,9 +56,11 @@ def what_answers_mean(
     table = joint(engine, state, focused, place)
     count = len(engine["pack"]["features"][place]["states"])
     outcomes = len(focused["chances"])
+    scales = table["scales"]
+    views = table["views"]
     out: list[dict[str, float]] = []
     for a in range(count):
-        seen = [table[o * count + a] for o in range(outcomes)]
+        seen = [scales[o] * views[o][a] for o in range(outcomes)]
         whole = total(seen)
         found: dict[str, float] = {}
         for name in ["same", "other", "new"]:

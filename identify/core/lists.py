@@ -19,6 +19,15 @@ def empty_lists(length: int) -> list[list[Any]]:
     return out
 
 
+def blanks(length: int) -> list[Any]:
+    """A list of `length` times one and the same empty list, to be replaced and not added to."""
+    nothing: list[Any] = []
+    out: list[Any] = []
+    for _ in range(length):
+        out.append(nothing)
+    return out
+
+
 def total(numbers: list[float]) -> float:
     """The sum, added from the left (so that both engines round alike)."""
     out = 0.0

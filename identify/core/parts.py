@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from .dating import likely_years, year_chances
-from .lists import total
+from .dating import likely_years, year_chances, years_of_spans
+from .lists import filled, total
 
 
 def suspects(
@@ -24,7 +24,9 @@ def suspects(
             of = part["of"]
             for j in range(len(of)):
                 chance = chance + state["chances"][j] * part["swapped"][of[j]]
-            span = part_years(engine, state, part)
+            if "years" not in part:
+                part["years"] = part_years(engine, state, part)
+            span = part["years"]
             out.append(
                 {
                     "part": p,
@@ -51,12 +53,13 @@ def part_years(engine: dict[str, Any], state: dict[str, Any], part: dict[str, An
     """[first, last] likely years of one part: of the issues in scope that are recorded with what
     was seen on it, by their priors alone.
     """
-    priors = engine["pack"]["rows"]["prior"]
-    rows = state["rows"]
-    weights: list[float] = []
-    for j in range(len(rows)):
-        weights.append(priors[rows[j]] * part["own"][part["of"][j]])
-    return likely_years(year_chances(engine, rows, weights))
+    priors = state["priors"]
+    spans = state["spans"]
+    of = part["of"]
+    by_span = filled(len(engine["pack"]["spans"]), 0.0)
+    for j in range(len(spans)):
+        by_span[spans[j]] = by_span[spans[j]] + priors[j] * part["own"][of[j]]
+    return likely_years(years_of_spans(engine, by_span))
 
 
 def whole_piece(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]:
@@ -75,7 +78,7 @@ def whole_piece(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]
     for part in state["parts"]:
         if part["told"] == 0:
             original = original * (1.0 - part["swapped"][0])
-    span = likely_years(year_chances(engine, state["rows"], state["bare"]))
+    span = likely_years(year_chances(engine, state["spans"], state["bare"]))
     return {
         "original": original / whole if whole > 0.0 else 0.0,
         "first": span[0] if len(span) > 0 else 0,

@@ -5,7 +5,7 @@ from itertools import combinations
 from typing import Any
 
 from identify.core.asking import by_variant, focus, questions, worth
-from identify.core.belief import believe, weigh_part
+from identify.core.belief import believe, look_at_part
 from identify.core.session import new_session
 
 PLAIN = 0.5  # a feature on which two variants differ in so much of their shares tells them apart
@@ -55,10 +55,9 @@ def only(engine: dict[str, Any], one: list[int], other: list[int]) -> dict[str, 
         "variants": [pack["rows"]["variant"][i] for i in rows],
         "chances": chances,
         "unrecorded": [0.0] * len(pack["kinds"]),
-        "donors": engine["donors"],
     }
     parts = range(len(pack["parts"]))
-    return state | {"parts": [weigh_part(pack, state, [], part) for part in parts]}
+    return state | {"parts": [look_at_part(engine, state, [], part) for part in parts]}
 
 
 def alike_pairs(engine: dict[str, Any]) -> list[Alike]:

@@ -40,9 +40,13 @@ def test_gain_is_mutual_information_by_scipy(data):
     state = believe(engine, session)
     focused = focus(state, by_variant(engine, state))
     for place, feature in enumerate(pack["features"]):
-        table = joint(engine, state, focused, place)
-        count = len(feature["states"])
-        rows = [table[i : i + count] for i in range(0, len(table), count)]
+        found = joint(engine, state, focused, place)
+        rows = [
+            [scale * p for p in view]
+            for scale, view in zip(found["scales"], found["views"], strict=True)
+        ]
+        table = [p for row in rows for p in row]
+        assert {len(row) for row in rows} == {len(feature["states"])}
         outcomes = [sum(row) for row in rows]
         by_answer = [sum(column) for column in zip(*rows, strict=True)]
         assert outcomes == pytest.approx(focused["chances"], abs=1e-9)

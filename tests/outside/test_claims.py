@@ -102,7 +102,7 @@ def one_piece(rng: random.Random, engine: dict[str, Any], noted: dict[str, list]
         there = found.states[pack["features"][place]["id"]]
         session = answered(session, read_by(rng, engine, place, there))
     state = believe(engine, session)
-    for year, chance in year_chances(engine, state["rows"], state["chances"]):
+    for year, chance in year_chances(engine, state["spans"], state["chances"]):
         if chance >= 0.02:
             noted["year"].append((chance, year == made))
     for _ in range(4):
