@@ -10,6 +10,7 @@ import pytest
 import uvicorn
 from playwright.sync_api import Browser, Playwright, sync_playwright
 from starlette.routing import BaseRoute
+from starlette.types import ASGIApp
 
 from identify import phone
 from identify.server import exchange
@@ -50,10 +51,13 @@ class Server:
         self.url = f"http://127.0.0.1:{self.port}/"
         self.start()
 
+    def app(self) -> ASGIApp:
+        """What is served."""
+        return create_app(self.files, self.routes)
+
     def start(self) -> None:
-        app = create_app(self.files, self.routes)
         config = uvicorn.Config(
-            app, port=self.port, log_level="warning", access_log=False, lifespan="off"
+            self.app(), port=self.port, log_level="warning", access_log=False, lifespan="off"
         )
         self.server = uvicorn.Server(config)
         self.thread = threading.Thread(target=self.server.run)

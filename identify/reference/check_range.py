@@ -105,7 +105,7 @@ def check_drawings(check: Checker) -> None:
                 wanted[f"{feature.id}-{state.id}"] = FEATURES, state.line, what
     for name, (file, line, what) in wanted.items():
         if name not in pack.drawings:
-            text = f"{what} has no drawing. Add drawings/{name}.svg, or a photo: {name}.jpg."
+            text = f"{what} has no drawing. Add drawings/{name}.svg."
             check.mistakes.append(Mistake(file, line, "", text))
     declared = [{state.id for state in feature.states} for feature in pack.features]
     added = [NONE in check.states(each).words for each in pack.features]
