@@ -1,5 +1,6 @@
 """Fixtures of the browser tests."""
 
+import signal
 from collections.abc import Iterator
 from typing import Any
 
@@ -8,6 +9,7 @@ import pytest
 from playwright.sync_api import Page
 
 from identify.core.belief import prepare
+from tests.browser.own import OwnServer
 from tests.browser.phone import PHONE, watched
 from tests.conftest import Server, serving
 
@@ -17,6 +19,15 @@ def own_server(site) -> Iterator[Server]:
     """A server that this test may stop, and change what it serves."""
     with serving(site) as running:
         yield running
+
+
+@pytest.fixture
+def own(tmp_path) -> Iterator[OwnServer]:
+    """The collector's own server, with nothing kept yet."""
+    running = OwnServer(tmp_path / "data")
+    running.start()
+    yield running
+    running.end(signal.SIGKILL)
 
 
 @pytest.fixture

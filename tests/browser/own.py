@@ -15,7 +15,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from identify import keeping
 from identify.keeping import ops
-from tests.browser.keeping import kept, more
+from tests.browser.keeping import kept, more, photo, place
 from tests.browser.phone import watched
 
 RUN = [sys.executable, "-m", "identify"]
@@ -82,7 +82,7 @@ def phone(context: BrowserContext) -> Page:
 
 
 class _WithoutNetwork(list[str]):
-    """The browser itself writes a line for each request that fails; the app tells them otherwise."""
+    """The browser itself writes a line for each request that fails; the app tells otherwise."""
 
     def append(self, text: str) -> None:
         if not text.startswith("Failed to load resource"):
@@ -138,6 +138,20 @@ def same_everywhere(server: OwnServer, *pages: Page) -> None:
         assert {n: record[n] for n in shown} == shown
         assert bool(record["trashed"]) == (merged[ident]["trashed"] or merged[ident]["gone"])
         assert record.get("gone", False) == merged[ident]["gone"]
+
+
+def open_piece(page: Page, number: str) -> None:
+    place(page, "Collection")
+    page.get_by_role("list", name="Pieces").get_by_role("button").filter(has_text=number).click()
+    expect(page.get_by_label("Notes")).to_be_visible()
+
+
+def add_photo(page: Page, width: int, height: int, noisy: bool = False) -> None:
+    count = page.locator(".photos .picture").count()
+    page.get_by_label("Choose a picture").set_input_files(
+        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, width, height, noisy)}
+    )
+    expect(page.locator(".photos .picture")).to_have_count(count + 1)
 
 
 OWN = ("photo", "device")

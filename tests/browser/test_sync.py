@@ -2,23 +2,24 @@
 
 import shutil
 import signal
-from pathlib import Path
 from typing import Any
 
+import orjson
 import pytest
 from playwright.sync_api import Page, Request, expect
 
-from tests.browser.keeping import add_piece, fill, kept, photo, place, records
-from tests.browser.own import OwnServer, by_id, operations, pair, phone, same_everywhere, settled, sync
-from tests.browser.phone import PHONE, kept_phone, kill, watched
-
-
-@pytest.fixture
-def own(tmp_path):
-    server = OwnServer(tmp_path / "data")
-    server.start()
-    yield server
-    server.end(signal.SIGKILL)
+from tests.browser.keeping import add_piece, fill, kept, place, records
+from tests.browser.own import (
+    OwnServer,
+    add_photo,
+    open_piece,
+    operations,
+    pair,
+    phone,
+    same_everywhere,
+    sync,
+)
+from tests.browser.phone import PHONE
 
 
 @pytest.fixture
@@ -32,20 +33,6 @@ def two(browser, own):
     for context in contexts:
         context.close()
     assert [page.reported for page in pages] == [[], []]
-
-
-def open_piece(page: Page, number: str) -> None:
-    place(page, "Collection")
-    page.get_by_role("list", name="Pieces").get_by_role("button").filter(has_text=number).click()
-    expect(page.get_by_label("Notes")).to_be_visible()
-
-
-def add_photo(page: Page, width: int, height: int, noisy: bool = False) -> None:
-    count = page.get_by_role("button", name="Photo", exact=False).count()
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, width, height, noisy)}
-    )
-    expect(page.locator(".photos .picture")).to_have_count(count + 1)
 
 
 def to_trash(page: Page, number: str) -> None:
@@ -65,8 +52,12 @@ def written(page: Page) -> set[tuple[str, str, str]]:
         if not entry["side"] or entry.get("send"):
             for name, value in entry["after"].items():
                 if name not in ("id", "type", "changed"):
-                    found.add((entry["record"], name, repr(value)))
+                    found.add((entry["record"], name, text(value)))
     return found
+
+
+def text(value: Any) -> str:
+    return orjson.dumps(value, option=orjson.OPT_SORT_KEYS).decode()
 
 
 def settle(page: Page, piece: str, field: str, value: str) -> None:
@@ -76,8 +67,56 @@ def settle(page: Page, piece: str, field: str, value: str) -> None:
     expect(group).to_have_count(0)
 
 
+def day_in_the_attic(page: Page) -> None:
+    signal_gone(page)
+    open_piece(page, "P 24")
+    fill(page, "Notes", "from the attic")
+    fill(page, "Price paid", "£12")
+    add_photo(page, 900, 600, noisy=True)
+    to_trash(page, "P 21")
+    to_trash(page, "G 25")
+    add_piece(page, "P 30")
+
+
+def day_in_the_pocket(page: Page) -> None:
+    signal_gone(page)
+    open_piece(page, "P 24")
+    fill(page, "Notes", "from the pocket")
+    fill(page, "Where it was bought", "Harrowdale")
+    add_photo(page, 600, 600, noisy=True)
+    open_piece(page, "P 21")
+    fill(page, "Notes", "still wanted")
+    to_trash(page, "G 25")
+
+
+def killed_at_the_first_photo(page: Page, own: OwnServer) -> None:
+    """The server's process ends while a phone is sending to it."""
+    killed: list[str] = []
+
+    def kill(request: Request) -> None:
+        if request.method == "PUT" and not killed:
+            killed.append(request.url)
+            own.end(signal.SIGKILL)
+
+    page.on("request", kill)
+    signal_gone(page, False)
+    page.wait_for_function("() => navigator.onLine")
+    assert "cannot be reached" in sync(page)
+    assert killed
+
+
+def settle_by_taps(page: Page) -> None:
+    place(page, "More")
+    page.get_by_role("button", name="To settle").click()
+    expect(page.get_by_text("deleted on one device and changed on another")).to_be_visible()
+    page.get_by_role("button", name="Keep P 21").click()
+    settle(page, "P 24", "Notes", "from the attic")
+    settle(page, "P 24", "Photos", "Both together")
+    expect(page.get_by_text("Nothing is left to settle")).to_be_visible()
+
+
 def test_a_day_without_signal_a_killed_server_and_last_nights_backup(two, own):
-    """Two phones change the same pieces; the server dies in the middle of it and is an old one then."""
+    """Two phones change the same pieces; the server dies meanwhile, and comes back an old one."""
     attic, pocket = two
     for number in ("P 24", "P 21", "G 25"):
         add_piece(attic, number)
@@ -86,81 +125,74 @@ def test_a_day_without_signal_a_killed_server_and_last_nights_backup(two, own):
     sync(attic)
     sync(pocket)
     same_everywhere(own, attic, pocket)
-    own.run("backup")
-    (backup,) = [p for p in (own.folder.parent / "data-backups").glob("*") if p.name != "photos"]
-
-    # the evening after the backup: the server has it, and will have lost it
-    open_piece(attic, "G 25")
+    backup = own.run("backup").partition(": ")[0]
+    open_piece(attic, "G 25")  # the server has this, and will have lost it
     fill(attic, "Notes", "after the backup")
     sync(attic)
     sync(pocket)
 
-    for page in two:
-        signal_gone(page)
-    open_piece(attic, "P 24")
-    fill(attic, "Notes", "from the attic")
-    fill(attic, "Price paid", "£12")
-    add_photo(attic, 900, 600, noisy=True)
-    to_trash(attic, "P 21")
-    to_trash(attic, "G 25")
-    add_piece(attic, "P 23")
-    open_piece(pocket, "P 24")
-    fill(pocket, "Notes", "from the pocket")
-    fill(pocket, "Where it was bought", "Harrowdale")
-    add_photo(pocket, 600, 600, noisy=True)
-    open_piece(pocket, "P 21")
-    fill(pocket, "Notes", "still wanted")
-    to_trash(pocket, "G 25")
+    day_in_the_attic(attic)
+    day_in_the_pocket(pocket)
     said = written(attic) | written(pocket)
-
-    killed: list[str] = []
-
-    def at_first_photo(request: Request) -> None:
-        if request.method == "PUT" and not killed:
-            killed.append(request.url)
-            own.end(signal.SIGKILL)
-
-    attic.on("request", at_first_photo)
-    signal_gone(attic, False)
-    attic.wait_for_function("() => navigator.onLine")
-    assert "cannot be reached" in sync(attic)
-    assert killed
+    killed_at_the_first_photo(attic, own)
     shutil.rmtree(own.folder)
-    own.run("restore", str(backup))
+    own.run("restore", backup)
     own.start()
-
     signal_gone(pocket, False)
     for page in (attic, pocket, attic, pocket):
         sync(page)
+
     same_everywhere(own, attic, pocket)
     known = {
-        (entry["record"], name, repr(value))
+        (entry["record"], name, text(value))
         for entry in operations(pocket).values()
         for name, value in entry["after"].items()
     }
     assert said <= known
-
     found = {one["item"]: one for one in records(attic, "piece")}
-    assert sorted(found) == ["P 21", "P 23", "P 24"], "one comes back, one was deleted by both"
+    assert sorted(found) == ["P 21", "P 24", "P 30"], "one comes back, one was deleted by both"
     assert found["P 24"]["where"] == "Harrowdale"
     assert found["P 24"]["paid"]["minor"] == 1200
     gone = [one for one in kept(pocket)["records"] if one.get("item") == "G 25"]
     assert [one["notes"] for one in gone] == ["after the backup"]
 
-    place(pocket, "More")
-    pocket.get_by_role("button", name="To settle").click()
-    expect(pocket.get_by_text("it was deleted on one device and changed on another")).to_be_visible()
-    pocket.get_by_role("button", name="Keep P 21").click()
-    settle(pocket, "P 24", "Notes", "from the attic")
-    settle(pocket, "P 24", "Photos", "Both together")
-    expect(pocket.get_by_text("Nothing is left to settle")).to_be_visible()
+    settle_by_taps(pocket)
     sync(pocket)
     sync(attic)
     same_everywhere(own, attic, pocket)
     piece = next(one for one in records(attic, "piece") if one["item"] == "P 24")
-    assert piece["notes"] == "from the attic"
-    assert len(piece["photos"]) == 3
+    assert (piece["notes"], len(piece["photos"])) == ("from the attic", 3)
     assert not any(one["clashes"] for one in own.records().values())
     place(attic, "More")
-    expect(attic.get_by_role("button", name="First steps")).to_be_visible()
     expect(attic.get_by_role("button", name="To settle")).to_have_count(0)
+
+
+def test_what_was_settled_can_be_undone(two, own):
+    """Undo offers both values once more; a second tap settles again, and all agree."""
+    attic, pocket = two
+    add_piece(attic, "P 24")
+    sync(attic)
+    sync(pocket)
+    for page, note in ((attic, "one"), (pocket, "other")):
+        signal_gone(page)
+        open_piece(page, "P 24")
+        fill(page, "Notes", note)
+    for page in two:
+        signal_gone(page, False)
+        sync(page)
+    sync(attic)
+    open_piece(attic, "P 24")
+    shown = attic.get_by_label("Notes").input_value()
+    attic.get_by_role("button", name="Changed on two devices").click()
+    group = attic.get_by_role("group", name="Notes of P 24")
+    expect(group.get_by_role("button")).to_have_count(2)
+    expect(group).to_contain_text("Pocket, ")
+    settle(attic, "P 24", "Notes", shown)
+    attic.get_by_role("alert").get_by_role("button", name="Undo").click()
+    expect(group.get_by_role("button")).to_have_count(2)
+    hidden = {"one": "other", "other": "one"}[shown]
+    settle(attic, "P 24", "Notes", hidden)
+    sync(attic)
+    sync(pocket)
+    same_everywhere(own, attic, pocket)
+    assert [one["notes"] for one in records(pocket, "piece")] == [hidden]

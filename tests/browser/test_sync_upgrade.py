@@ -1,10 +1,11 @@
-"""The storage of the app before it could sync: version 2 of the database, made as that app made it."""
+"""The storage of the app before it could sync: version 2, made as that app made it."""
 
 from typing import Any
 
-from playwright.sync_api import expect
+from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.keeping import kept, place
+from tests.browser.own import by_id, pair, phone, same_everywhere, settled, sync
 from tests.browser.phone import PHONE, watched
 
 # What version 2 was: four stores, and two indexes of the journal.
@@ -23,7 +24,7 @@ VERSION_2 = """
   request.onsuccess = () => {
     const database = request.result;
     const writing = database.transaction(["kept", "records", "photos", "journal"], "readwrite");
-    writing.objectStore("kept").put({ range: "tarrowby", currency: "EUR", first: false }, "settings");
+    writing.objectStore("kept").put({ range: "tarrowby", first: false }, "settings");
     for (const one of records) writing.objectStore("records").put(one);
     for (const one of journal) writing.objectStore("journal").put(one);
     for (const { full, small, ...one } of photos) {
@@ -52,7 +53,7 @@ def want(ident: str, seq: int, **fields: Any) -> dict[str, Any]:
 
 
 def old_phone() -> tuple[list[Any], list[Any], list[Any]]:
-    """A want changed once; one whose journal does not tell all; one without a journal; one deleted."""
+    """Wants: changed once; with a journal that does not tell all; without one; deleted."""
     first = want("rfirst", 1)
     changed = want("rfirst", 2, notes="with its box")
     odd = want("rodd", 3, notes="changed past the journal", extra={"of a newer version": [1, None]})
@@ -69,18 +70,50 @@ def old_phone() -> tuple[list[Any], list[Any], list[Any]]:
     return [changed, odd, silent, gone], journal, []
 
 
+def version_2(context: BrowserContext, url: str) -> Page:
+    """A phone with that storage."""
+    page = context.new_page()
+    page.goto(url + "icons/icon.svg")
+    page.evaluate(VERSION_2, old_phone())
+    return page
+
+
 def test_what_version_two_stored_is_all_there(browser, server):
     context = browser.new_context(**PHONE)
-    page = context.new_page()
-    page.goto(server.url + "icons/icon.svg")
-    records, journal, _ = old_phone()
-    page.evaluate(VERSION_2, [records, journal, []])
+    page = version_2(context, server.url)
     watched(page).goto(server.url)
     expect(page.get_by_label("Range")).to_have_value("tarrowby")
     place(page, "Wants")
     expect(page.get_by_role("list", name="Wants").get_by_role("button")).to_have_count(3)
     there = kept(page)
+    records, journal, _ = old_phone()
     assert sorted(there["records"], key=str) == sorted(records, key=str)
     assert there["journal"] == journal
     context.close()
     assert page.reported == []
+
+
+def test_a_phone_used_before_brings_its_records_as_they_stand(browser, own):
+    """Its journal becomes operations in order; what that does not come to is said by one more."""
+    contexts = [browser.new_context(**PHONE) for _ in range(2)]
+    old = version_2(contexts[0], own.url)
+    before, _, _ = old_phone()
+    old.goto(own.link())
+    expect(old.get_by_text("3 entries are on this device")).to_be_visible()
+    old.get_by_role("button", name="Pair", exact=True).click()
+    settled(old)
+    fresh = phone(contexts[1])
+    pair(fresh, own, "New one")
+    sync(old)
+    same_everywhere(own, old, fresh)
+    assert by_id(kept(fresh)["records"]) == by_id(before)
+    entries = kept(old)["journal"]
+    device = entries[0]["op"].partition(".")[0]
+    own_ids = [e["op"] for e in entries if e.get("op", "").startswith(device)]
+    assert own_ids == [f"{device}.{n + 1}" for n in range(len(own_ids))], "in the journal's order"
+    told = {e["record"]: e["after"] for e in entries if e["what"] == "As it was on this phone"}
+    assert told["rodd"] == {"notes": before[1]["notes"], "extra": before[1]["extra"]}
+    assert told["rsilent"]["urgency"] == 3
+    assert set(told) == {"rodd", "rsilent"}
+    for context in contexts:
+        context.close()

@@ -220,7 +220,7 @@ export async function deleteForGood(ids, photos) {
     for (const id of photos) {
       await there.remove("photos", id);
       const changed = new Date().toISOString();
-      const gone = { id, type: "photo", changed, gone: true };
+      const gone = { id, type: "photo", changed, trashed: changed, gone: true };
       await there.put("journal", entry({}, gone, marks));
     }
   });

@@ -5,7 +5,7 @@ import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
 import { unsettled } from "../parts/unsettled.js";
 import { timeText } from "../parts/when.js";
-import { pairingForm } from "./pairing.js";
+import { pairingForm, secretGiven } from "./pairing.js";
 import { nameHere } from "./replica.js";
 import { onSync, paired, sync, syncState, waiting } from "./sync.js";
 
@@ -23,8 +23,10 @@ export async function devicesScreen(app, keep) {
   const pairing = await paired();
   if (!pairing) return unpaired(app, keep);
   useToken(pairing.token);
-  if (syncState().lost)
-    return el("section", { class: "shelf" }, heading(1, "Devices and sync"), standing(keep), pairingForm(app, keep, true));
+  if (syncState().lost || secretGiven()) {
+    const top = heading(1, "Devices and sync");
+    return el("section", { class: "shelf" }, top, standing(keep), pairingForm(app, keep, true));
+  }
   const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
   const backups = el("div", {});
   fill(list, () => deviceList(keep));
@@ -82,9 +84,14 @@ function standing(keep) {
   const doing = el("p", { class: "quiet" });
   const wrong = el("div", {});
   const settle = el("div", {});
+  const before = syncState().lost;
   const box = el("section", { class: "standing", role: "group", "aria-label": "Sync" });
   const draw = async () => {
-    const { doing: what, done, total, problem: trouble, refused } = syncState();
+    const { doing: what, done, total, problem: trouble, refused, lost } = syncState();
+    if (lost !== before) {
+      keep.run(keep.redraw);
+      return;
+    }
     const moving = what !== "";
     doing.textContent = moving ? `${DOING[what]}${total > 0 ? `: ${done} of ${total}` : ""}` : "";
     bar.hidden = !moving;

@@ -16,6 +16,11 @@ export function takeSecret(text) {
   secret = text;
 }
 
+/** Was the app opened by a pairing link? */
+export function secretGiven() {
+  return secret !== "";
+}
+
 /** The part of the screen where a device is paired. */
 export function pairingForm(app, keep, again) {
   const name = el("input", { type: "text", id: "pair-name", autocomplete: "off", maxlength: 60, value: usualName() });

@@ -244,14 +244,15 @@ async function noteClashes(there, id, merged) {
 }
 
 /**
- * Takes in a page of the server's operations: {touched: ids of the records that changed, again: the
- * pull has to begin anew}.
+ * Takes in a page of the server's operations; `asked`: where the pull began. Gives {touched: ids of
+ * the records that changed, again: this one has to be asked for anew}.
  */
-export async function takeIn(answer) {
+export async function takeIn(answer, asked) {
   const rules = await loadRules();
   const touched = new Set();
   const again = await inOne(async (there, state) => {
     while (await sealSome(there, state, rules, touched));
+    if (rules.is_late(state, asked)) return true;
     Object.assign(state, rules.pulled(state, answer));
     const mark = rules.mark_of(state);
     const found = answer.ops.map((one) => (shown) => entryOf(one, shown, mark));

@@ -200,7 +200,7 @@ async function pull() {
     const { epoch, after, last } = await readState();
     const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
     const answer = await ask(`pull?${query}`);
-    const { touched, again } = await takeIn(answer);
+    const { touched, again } = await takeIn(answer, { epoch, after, last });
     await reread(touched);
     more = answer.more || again;
   }

@@ -1,0 +1,208 @@
+"""Pairing and unpairing: what is asked of the server, what is told, what a revoked device does."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.keeping import add_piece, fill, kept, more, place
+from tests.browser.own import (
+    OwnServer,
+    add_photo,
+    open_piece,
+    pair,
+    phone,
+    same_everywhere,
+    settled,
+    sync,
+)
+from tests.browser.phone import PHONE, watched
+
+STORED = """
+async () => {
+  const database = await new Promise(resolve => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const count = store => new Promise(resolve => {
+    const request = database.transaction(store).objectStore(store).count();
+    request.onsuccess = () => resolve([store, request.result]);
+  });
+  const all = await Promise.all([...database.objectStoreNames].map(count));
+  database.close();
+  return Object.fromEntries(all);
+}"""
+
+
+def test_who_never_pairs_asks_the_server_nothing(browser, server):
+    """On a host that only has files: one question, when the person opens the screen of devices."""
+    context = browser.new_context(**PHONE)
+    page = watched(context.new_page())
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    fill(page, "Notes", "kept here")
+    for name in ("Collection", "Wants", "Notebook", "More"):
+        place(page, name)
+    page.get_by_role("button", name="Settings", exact=True).click()
+    expect(page.get_by_text("Nothing is sent anywhere")).to_be_visible()
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
+    page.wait_for_timeout(500)
+    assert not any("/api/" in url for url in asked)
+    assert page.reported == []
+    for _ in range(2):
+        more(page, "Devices and sync")
+        expect(page.get_by_text("nothing is sent anywhere")).to_be_visible()
+    assert [url for url in asked if "/api/" in url] == [f"{server.url}api/offers"]
+    context.close()
+
+
+def test_a_code_is_typed_a_device_is_renamed_and_one_that_is_taken_off_forgets_all(browser, own):
+    contexts = [browser.new_context(**PHONE) for _ in range(2)]
+    home, lent = [phone(context) for context in contexts]
+    pair(home, own, "Home")
+    add_piece(home, "P 24")
+    add_photo(home, 300, 200)
+    sync(home)
+    pair_by_code(home, lent, own)
+    home.keyboard.press("Escape")
+    sync(home)
+    same_everywhere(own, home, lent)
+    lent.reload()
+    lent.get_by_role("button", name="Settings", exact=True).click()
+    expect(lent.get_by_text(re.compile("is also sent to your own server"))).to_be_visible()
+    rename_and_take_off(home)
+    open_piece(lent, "P 24")
+    fill(lent, "Notes", "written by the friend")  # some seconds later it is in touch
+    told = lent.get_by_role("alert").filter(has_text="This device was taken off")
+    expect(told).to_be_visible(timeout=15_000)
+    left = lent.evaluate(STORED)
+    assert {name for name, count in left.items() if count} == {"kept"}
+    assert left["kept"] == 1, "only the settings"
+    place(lent, "Collection")
+    expect(lent.get_by_role("list", name="Pieces")).not_to_contain_text("P 24")
+    more(lent, "Devices and sync")
+    expect(lent.get_by_role("heading", name="Pair this device")).to_be_visible()
+    assert len(kept(home)["photos"]) == 1
+    for context in contexts:
+        context.close()
+    assert [home.reported, lent.reported] == [[], []]
+
+
+def pair_by_code(home: Page, lent: Page, own: OwnServer) -> None:
+    """With what one device shows, after two codes that are wrong."""
+    home.get_by_role("button", name="Add a device").click()
+    sheet = home.get_by_role("dialog")
+    drawn = sheet.get_by_role("img").evaluate("i => i.decode().then(() => i.naturalWidth)")
+    assert drawn > 0, "the square code is a picture"
+    code = sheet.locator(".pair-code").inner_text()
+
+    lent.goto(own.url)
+    more(lent, "Devices and sync")
+    lent.get_by_label("Code").fill("K7QM")
+    lent.get_by_role("button", name="Pair", exact=True).click()
+    expect(lent.get_by_text("A code has 8 letters and figures")).to_be_visible()
+    lent.get_by_label("Code").fill("ZZZZ ZZZZ")
+    lent.get_by_role("button", name="Pair", exact=True).click()
+    expect(lent.get_by_text("That code is not right")).to_be_visible()
+    lent.get_by_label("Code").fill(code.lower().replace("0", "o").replace("1", "l"))
+    lent.get_by_label("What to call this device").fill("Lent")
+    lent.get_by_role("button", name="Pair", exact=True).click()
+    expect(lent.get_by_role("alert").filter(has_text="This device is paired")).to_be_visible()
+    settled(lent)
+
+
+def rename_and_take_off(home: Page) -> None:
+    home.reload()
+    home.get_by_role("button", name="Rename Lent").click()
+    home.get_by_label("Name", exact=True).fill("Lent to a friend")
+    home.get_by_role("button", name="Save the name").click()
+    devices = home.get_by_role("list", name="Devices")
+    expect(devices).to_contain_text("Lent to a friend")
+    expect(devices).to_contain_text("Home (this device)")
+    home.get_by_role("button", name="Take off Lent to a friend").click()
+    home.get_by_role("dialog").get_by_role("button", name="Take it off").click()
+    expect(home.get_by_text("Taken off: Lent to a friend")).to_be_visible()
+
+
+def test_a_device_that_the_server_forgot_keeps_everything_and_is_paired_anew(browser, own):
+    context = browser.new_context(**PHONE)
+    page = phone(context)
+    pair(page, own, "Home")
+    add_piece(page, "P 24")
+    own.end()
+    for file in own.folder.glob("identify.sqlite*"):
+        file.unlink()
+    own.start()
+    said = sync(page)
+    assert "does not know this device any more. Everything here is kept" in said
+    assert len(kept(page)["records"]) == 1
+    link = own.link()
+    page.goto("about:blank")
+    page.goto(link)
+    page.get_by_role("button", name="Pair", exact=True).click()
+    expect(page.get_by_role("alert").filter(has_text="This device is paired")).to_be_visible()
+    settled(page)
+    same_everywhere(own, page)
+    context.close()
+
+
+def test_a_change_of_another_device_is_shown_at_once_but_not_under_the_fingers(browser, own):
+    contexts = [browser.new_context(**PHONE) for _ in range(2)]
+    one, other = [phone(context) for context in contexts]
+    pair(one, own, "One")
+    pair(other, own, "Other")
+    add_piece(one, "P 24")
+    sync(one)
+    sync(other)
+    open_piece(other, "P 24")
+    open_piece(one, "P 24")
+    fill(one, "Notes", "from the one")
+    expect(other.get_by_label("Notes")).to_have_value("")
+    wait_until_sent(one)
+    wake(other)
+    expect(other.get_by_label("Notes")).to_have_value("from the one", timeout=15_000)
+    other.get_by_label("Notes").fill("typing")
+    one.get_by_label("Notes").fill("from the one again")
+    one.get_by_label("Notes").blur()
+    wait_until_sent(one)
+    wake(other)
+    other.wait_for_timeout(2000)
+    expect(other.get_by_label("Notes")).to_have_value("typing")
+    other.get_by_label("Notes").blur()
+    sheet = other.get_by_role("dialog")
+    expect(sheet).to_contain_text("on another device meanwhile. Which is right?")
+    sheet.get_by_role("button", name="Keep mine").click()
+    expect(other.get_by_label("Notes")).to_have_value("typing")
+    for context in contexts:
+        context.close()
+
+
+def wake(page: Page) -> None:
+    """The phone is taken out of the pocket again."""
+    page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+
+
+UNSENT = """
+async () => {
+  const database = await new Promise(resolve => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const all = await new Promise(resolve => {
+    const request = database.transaction("journal").objectStore("journal").getAll();
+    request.onsuccess = () => resolve(request.result);
+  });
+  database.close();
+  return all.every(entry => entry.held);
+}"""
+
+
+def wait_until_sent(page: Page) -> None:
+    """Until the server holds every change that was made on a phone."""
+    for _ in range(150):
+        if page.evaluate(UNSENT):
+            return
+        page.wait_for_timeout(100)
+    raise AssertionError("the phone did not send its changes by itself")
