@@ -212,7 +212,7 @@ def _assigned(names: list[str], texts: list[list[str]], reference: Reference) ->
             if share >= 0.6 and field != headed:
                 offers.append((BY_CONTENT * share, place, field, _by_cells(field, share)))
         if headed:
-            trust = 0.6 + 0.4 * shares[headed] if headed in shares and texts[place] else 0.9
+            trust = 0.8 + 0.2 * shares[headed] if headed in shares and texts[place] else 0.9
             offers.append((like * trust, place, headed, f"The heading says {quoted(name)}."))
     found: dict[int, Column] = {}
     taken: set[str] = set()

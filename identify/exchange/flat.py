@@ -261,6 +261,7 @@ def record_of(told: dict[str, str], usual: str) -> tuple[dict[str, Any], list[tu
     that cannot be read gives what "further" says, and else nothing. Raises RecordError.
     """
     further, absent, problems = _further(told)
+    whole = FURTHER in told and not problems
     record: dict[str, Any] = {
         "id": further.pop("id", told.get("record", "").strip()),
         "type": further.pop("type", told.get("type", "").strip().lower()),
@@ -269,7 +270,7 @@ def record_of(told: dict[str, str], usual: str) -> tuple[dict[str, Any], list[tu
         known = ", ".join(SHAPES)
         raise RecordError(f'The type "{record["type"]}" is not known. Types are: {known}.')
     for field in _fields_of(record):
-        if field in HIDDEN and FURTHER in told and field not in (*further, *absent):
+        if field in HIDDEN and whole and field not in (*further, *absent):
             record[field] = []
         if field in told:
             cell = told[field].strip()

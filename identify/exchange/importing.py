@@ -5,9 +5,17 @@ DEVELOPERS.md, section 9, says what is given back.
 from dataclasses import dataclass, field
 from typing import Any
 
-from identify.exchange.again import OWN, changes, held, merged
+from identify.exchange.again import ITEM, KEPT, OWN, changes, held, merged
 from identify.exchange.fields import TYPES
-from identify.exchange.flat import RecordError, field_named, record_of, told_of
+from identify.exchange.flat import (
+    FURTHER,
+    HIDDEN,
+    RecordError,
+    field_named,
+    record_of,
+    shown,
+    told_of,
+)
 from identify.exchange.in_words import in_words
 from identify.exchange.list_rows import About, ListRow
 from identify.exchange.reference import Reference
@@ -32,7 +40,7 @@ class Importing:
         self, rows: list[dict[str, Any]], existing: list[dict[str, Any]]
     ) -> list[dict[str, Any]]:
         """What becomes of each row {row, cells, key}; existing: the records of earlier imports."""
-        by_key = {r["came"]["key"]: r for r in existing if "key" in (r.get("came") or {})}
+        by_key = {r["came"].get("key"): r for r in existing if isinstance(r.get("came"), dict)}
         by_key |= {f"{OWN}{r['id']}": r for r in existing}
         return [self._row(row, by_key.get(row["key"])) for row in rows]
 
@@ -45,6 +53,8 @@ class Importing:
         about = About(self.reference, self.currency, self.columns, self.wording)
         one = ListRow(about, sort, row)
         out = one.outcome()
+        if existing is not None and out["record"] is None and _chosen_before(out, existing):
+            out |= {"record": out["if_chosen"], "failed": ""}
         if existing is not None and out["record"] is not None:
             if existing["type"] != sort:
                 return out
@@ -80,9 +90,16 @@ class Importing:
         if existing is None:
             unread = {name for name, _ in wrong}
             for name, usual in SHAPES[record["type"]].items():
-                if name not in record and (name in unread or name not in told):
+                if name not in record and (name in unread or name not in (*told, *HIDDEN)):
                     record.setdefault(name, usual)
             return out
+        if any(name == FURTHER for name, _ in wrong):  # only what the columns themselves change
+            told_now = {f: cell.strip() for f, cell in told.items()}
+            record = {
+                f: value
+                for f, value in record.items()
+                if f in KEPT or shown(f, existing.get(f)) != told_now.get(f, "")
+            }
         sets, both = merged(record, existing)
         out["same"] = _same(existing, sets) | {
             "clashes": [_clash(row, name, heads.get(name, name), existing, record) for name in both]
@@ -106,6 +123,14 @@ def _checked(record: dict[str, Any], existing: dict[str, Any] | None) -> None:
             f"the record {own} is a {existing['type']} and cannot become a {record['type']}. Leave "
             "the cell of the record empty for a new one."
         )
+
+
+def _chosen_before(out: dict[str, Any], existing: dict[str, Any]) -> bool:
+    """Whether the item of an unsure row was chosen at an earlier import, for the same words."""
+    if out["if_chosen"] is None:
+        return False
+    now = out["if_chosen"]["came"]["cells"][ITEM]
+    return bool(existing.get("came", {}).get("cells", {}).get(ITEM) == now)
 
 
 def _same(existing: dict[str, Any], sets: dict[str, Any]) -> dict[str, Any]:

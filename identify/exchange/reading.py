@@ -2,7 +2,7 @@
 
 import orjson
 
-from identify.exchange.flat import rows_of
+from identify.exchange.flat import is_own, rows_of
 from identify.exchange.table import MOST_BYTES, FileError, Table, checked, without_errors
 from identify.exchange.text_files import read_text
 from identify.exchange.workbooks import read_workbook
@@ -48,7 +48,8 @@ def read_table(data: bytes, sheet: str = "") -> Table:
         )
     if start.startswith(b"{"):
         return checked(_records(data))
-    return checked(without_errors(read_text(data)))
+    table = checked(read_text(data))
+    return table if is_own(table.rows[0].cells) else without_errors(table)
 
 
 def _records(data: bytes) -> Table:

@@ -49,7 +49,7 @@ class Entry:
     sum: float
 
 
-@dataclass
+@dataclass(repr=False)
 class Reference:
     """All items of some packs, with the weight of each word: the rarer, the more it says."""
 

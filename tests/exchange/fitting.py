@@ -1,5 +1,7 @@
 """Fits the weights of matching to invented rows: python -m tests.exchange.fitting prints them."""
 
+from functools import cache
+
 import numpy as np
 from scipy.optimize import minimize
 
@@ -14,6 +16,7 @@ ROWS, SEED = 3000, 1
 HELD = 0.003  # how strongly weights are held to small values
 
 
+@cache
 def demo_reference() -> Reference:
     """The items of the demo packs."""
     engines = [load_engine(path) for path in demo_packs()]

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from identify.exchange.dates import order_of, read_date
 from identify.exchange.table import CellError
+from tests.exchange.strategies import QUICK
 
 READ = {
     "1957": "1957", "57": "1957", "'57": "1957", "about 1957": "1957~", "c.1957": "1957~",
@@ -63,6 +64,7 @@ def test_the_order_decides(order, date):
     assert read_date("12/5/57", order) == date
 
 
+@QUICK
 @given(
     DAYS,
     st.sampled_from(
@@ -74,12 +76,14 @@ def test_a_day_reads_the_same_however_it_is_written(day, way):
     assert read_date(way.format(day)) == day.isoformat()
 
 
+@QUICK
 @given(DAYS, st.sampled_from("/-"))
 def test_figures_read_right_once_the_order_is_known(day, sign):
     for order, text in (("day", f"{day:%d}{sign}{day:%m}"), ("month", f"{day:%m}{sign}{day:%d}")):
         assert read_date(f"{text}{sign}{day.year}", order) == day.isoformat()
 
 
+@QUICK
 @given(
     st.one_of(
         st.text(max_size=16),
@@ -97,6 +101,7 @@ def test_whatever_is_typed_gives_edtf_or_a_sentence(text):
         parse_edtf(date)
 
 
+@QUICK
 @given(st.lists(DAYS, min_size=40, max_size=60, unique=True))
 def test_a_column_of_days_tells_its_order(days):
     assert order_of([f"{day:%d/%m/%Y}" for day in days]) in ("day", "ask")

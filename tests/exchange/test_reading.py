@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from identify.exchange.reading import read_table
 from identify.exchange.table import MOST_BYTES, FileError
 from tests.exchange.books import book, by_hand, written
+from tests.exchange.strategies import QUICK
 
 HEAD = ["Number", "What", "Price"]
 CELL = st.text("abcdefghiäéß£½ 0123456789.,-'\"\n", min_size=1, max_size=12).filter(str.strip)
@@ -18,6 +19,7 @@ UNICODE = ["utf-8", "utf-8-sig", "utf-16", "utf-32"]
 OLDER = ["cp1252", "cp850", "mac_roman"]
 
 
+@QUICK
 @given(
     rows=st.lists(st.lists(CELL, min_size=3, max_size=3), min_size=2, max_size=12),
     delimiter=st.sampled_from(",;\t|"),
@@ -314,11 +316,13 @@ def said(data: bytes) -> str:
         return str(error)
 
 
+@QUICK
 @given(st.binary(max_size=400))
 def test_any_bytes_are_read_or_refused_in_a_sentence(data):
     assert said(data) == "" or said(data).endswith(".")
 
 
+@QUICK
 @given(at=st.integers(0, len(TEMPLATE) - 1), value=st.integers(0, 255))
 def test_a_damaged_workbook_is_read_or_refused_in_a_sentence(at, value):
     data = TEMPLATE[:at] + bytes([value]) + TEMPLATE[at + 1 :]

@@ -1,0 +1,129 @@
+"""The routes over real HTTP."""
+
+import io
+import urllib.error
+import urllib.request
+from typing import Any
+
+import orjson
+import pytest
+from openpyxl import load_workbook
+
+from tests.exchange.books import by_hand, written
+
+LIST = b"No.;What;Colour;Paid\nP 21;Diesel with nose;black, silver line;12/6\n;;;4\n"
+
+
+def post(server: Any, path: str, body: bytes | dict[str, Any]) -> tuple[int, Any, bytes]:
+    """The answer to one request: status, headers, body."""
+    content = body if isinstance(body, bytes) else orjson.dumps(body)
+    request = urllib.request.Request(f"{server.url}api/exchange/{path}", content)
+    try:
+        with urllib.request.urlopen(request) as answer:
+            return answer.status, answer.headers, answer.read()
+    except urllib.error.HTTPError as error:
+        with error:
+            return error.code, error.headers, error.read()
+
+
+def told(server: Any, path: str, body: bytes | dict[str, Any]) -> Any:
+    status, _, content = post(server, path, body)
+    assert status == 200, content
+    return orjson.loads(content)
+
+
+@pytest.fixture(scope="module")
+def matched(server) -> dict[str, Any]:
+    """A list read and matched, as the app does it."""
+    table = told(server, "read?name=list.csv", LIST)
+    asked = {"as": "piece", "currency": "GBP", "columns": table["columns"], "rows": table["rows"]}
+    keys = told(server, "keys", asked)["keys"]
+    asked["rows"] = [row | {"key": key} for row, key in zip(table["rows"], keys, strict=True)]
+    return {"table": table, "asked": asked, "rows": told(server, "match", asked)["rows"]}
+
+
+def test_a_list_is_read_and_matched(matched):
+    assert [column["field"] for column in matched["table"]["columns"]] == [
+        "number",
+        "name",
+        "variant",
+        "price",
+    ]
+    record = matched["rows"][0]["record"]
+    assert (record["item"], record["of"]) == ("P 21", [{"variant": "p21_c", "chance": 1}])
+    assert matched["rows"][1]["failed"].startswith("Row 3: nothing says which piece this is")
+
+
+def test_a_second_import_finds_the_first(server, matched):
+    record = matched["rows"][0]["record"] | {"id": "r1", "made": "", "changed": ""}
+    again = told(server, "match", matched["asked"] | {"existing": [record]})["rows"]
+    assert again[0]["same"] == {"id": "r1", "sets": {}, "before": {}, "clashes": []}
+
+
+def test_only_the_packs_asked_for_are_searched(server, matched):
+    asked = matched["asked"] | {"packs": ["tarrowby"]}
+    assert "P 21" not in [c["item"] for c in told(server, "match", asked)["rows"][0]["candidates"]]
+
+
+@pytest.mark.parametrize("ending", ["csv", "xlsx"])
+def test_failed_rows_are_given_back(server, matched, ending):
+    names = [column["name"] for column in matched["table"]["columns"]]
+    row = {**matched["table"]["rows"][1], "wrong": [matched["rows"][1]["failed"]]}
+    asked = {"name": "list.csv", "header": names, "rows": [row], "format": ending}
+    status, headers, content = post(server, "failed", asked)
+    assert status == 200
+    assert "left-out-rows-valuables-" in headers["Content-Disposition"]
+    table = told(server, "read", content)
+    assert table["columns"][0]["name"] == "what is wrong"
+    assert table["rows"][0]["cells"][1:] in (["", "", "", "4"],)
+
+
+def test_records_come_back_as_they_were_written(server):
+    record = {"id": "r1", "type": "want", "made": "2024-01-01T00:00:00.000Z", "pack": "pellmarsh",
+              "changed": "2024-01-01T00:00:00.000Z", "item": "P 21", "trashed": "", "x": [1]}  # fmt: skip
+    for ending in ("csv", "xlsx", "json"):
+        _, headers, content = post(server, "write", {"records": [record], "format": ending})
+        assert headers["Cache-Control"] == "no-store"
+        assert "valuables" in headers["Content-Disposition"]
+        table = told(server, "read", content)
+        keys = told(server, "keys", {"columns": table["columns"], "rows": table["rows"]})["keys"]
+        rows = [table["rows"][0] | {"key": keys[0]}]
+        asked = {"columns": table["columns"], "rows": rows, "currency": "GBP"}
+        assert told(server, "match", asked)["rows"][0]["record"] == record
+        if ending == "xlsx":
+            sheet = load_workbook(io.BytesIO(content))["records"]
+            assert sheet["E2"].value == "Main-line diesel with nose"
+
+
+def test_a_page_of_wants(server):
+    want = {"id": "r1", "type": "want", "pack": "pellmarsh", "item": "P 21", "urgency": 3}
+    status, headers, content = post(server, "wants-page", {"records": [want]})
+    assert (status, headers["Content-Type"]) == (200, "text/html; charset=utf-8")
+    assert b"Main-line diesel with nose" in content
+
+
+REFUSED = {
+    "a table": ("read", by_hand(written("&b;"), '<!DOCTYPE w [<!ENTITY b "x">]>'), 400,
+                "This workbook declares XML entities"),
+    "too much": ("read", b"x" * 20_000_001, 413, "More than 20 MB are not taken at once. Part it."),
+    "no JSON": ("match", b"{", 400, "The request cannot be read: Input data was truncated."),
+    "no rows": ("keys", b"{}", 400, "The request cannot be read: Object missing required field"),
+    "a sort": ("match", {"as": "engine", "columns": [], "rows": []}, 400,
+               'Rows are read as "piece", "want" or "note".'),
+    "a format": ("write", {"records": [], "format": "doc"}, 400, "The request cannot be read: Inv"),
+    "a batch": ("match", {"columns": [], "rows": [{"row": 1, "cells": []}] * 501}, 400,
+                "At most 500 rows are matched at a time."),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_what_cannot_be_done_is_told(server, name):
+    path, body, code, sentence = REFUSED[name]
+    status, _, content = post(server, path, body)
+    assert status == code
+    assert orjson.loads(content)["problem"].startswith(sentence)
+
+
+def test_there_is_nothing_to_fetch(server):
+    with pytest.raises(urllib.error.HTTPError, match="404"):
+        urllib.request.urlopen(f"{server.url}api/exchange/read")

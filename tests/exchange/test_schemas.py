@@ -1,0 +1,58 @@
+"""The JSON Schemas say what the files hold; shapes are the same as in the app."""
+
+import re
+
+import jsonschema
+import orjson
+import pytest
+from hypothesis import given
+
+from identify.exchange.schemas import records_schema
+from identify.exchange.shapes import SHAPES
+from identify.exchange.writing import write_records
+from identify.phone import DEMO, WEB
+from tests.exchange.strategies import QUICK, records
+
+BACKUP = orjson.loads(DEMO.read_bytes())
+
+
+def test_the_demo_backup_is_as_the_schema_says():
+    jsonschema.validate(BACKUP, records_schema(backup=True))
+
+
+def test_what_is_exported_is_as_the_schema_says():
+    jsonschema.validate(
+        orjson.loads(write_records(BACKUP["records"], "json", {})), records_schema()
+    )
+
+
+@given(found=records())
+@QUICK
+def test_records_of_every_sort_are_as_the_schema_says(found):
+    found = {name: found[name] for name in found if name not in ("came", "demo")}
+    checker = jsonschema.Draft202012Validator(records_schema())
+    assert list(checker.iter_errors(orjson.loads(write_records([found], "json", {})))) == []
+
+
+WRONG = {
+    "type": {"type": "engine"},
+    "condition": {"condition": "splendid"},
+    "money": {"paid": {"minor": 1.5, "currency": "GBP"}},
+    "currency": {"paid": {"minor": 1, "currency": "pounds"}},
+    "id": {"id": "7"},
+    "chance": {"of": [{"variant": "p1_a", "chance": 2}]},
+}
+
+
+@pytest.mark.parametrize("name", WRONG)
+def test_what_is_wrong_is_found(name):
+    record = BACKUP["records"][0] | WRONG[name]
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate(BACKUP | {"records": [record]}, records_schema(backup=True))
+
+
+def test_the_app_has_the_same_shapes():
+    script = (WEB / "data" / "shapes.js").read_text(encoding="utf-8")
+    text = re.search(r"const SHAPES = (\{.*?\n\});", script, re.S)[1]
+    text = re.sub(r"(\w+):", r'"\1":', text)
+    assert orjson.loads(re.sub(r",(\s*[}\]])", r"\1", text)) == SHAPES

@@ -1,0 +1,111 @@
+"""The page of wants for a friend: safe whatever is in it, readable, and nothing but a page."""
+
+from html.parser import HTMLParser
+from typing import Any
+
+import orjson
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from identify.exchange.wants_page import wants_page
+from identify.phone import DEMO
+from tests.browser.phone import violations
+from tests.exchange.fitting import demo_reference
+from tests.exchange.strategies import QUICK, TEXT, money
+
+HOSTILE = '"><script>alert(1)</script><img src=x onerror=alert(2)>&lt;</style>'
+ALLOWED = {"html", "head", "meta", "title", "style", "body", "main", "h1", "h2", "p", "ul", "li",
+           "span"}  # fmt: skip
+
+
+def packs() -> dict[str, Any]:
+    return {one: engine["pack"] for one, engine in demo_reference().engines.items()}
+
+
+class Tags(HTMLParser):
+    """The tags and attributes of a page, and its text."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.tags: set[str] = set()
+        self.names: set[str] = set()
+        self.text = ""
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.add(tag)
+        self.names |= {name for name, _ in attrs}
+
+    def handle_data(self, data: str) -> None:
+        self.text += data
+
+
+def want(**fields: Any) -> dict[str, Any]:
+    return {"id": "r1", "type": "want", "pack": "pellmarsh", "item": "P 21"} | fields
+
+
+@given(
+    pack=st.one_of(st.just("pellmarsh"), st.just(HOSTILE), TEXT),
+    item=st.one_of(st.just(HOSTILE), TEXT),
+    least=st.one_of(st.just(HOSTILE), TEXT),
+    title=st.one_of(st.just(HOSTILE), TEXT),
+    most=money(),
+)
+@QUICK
+def test_nothing_in_a_want_becomes_a_tag(pack, item, least, title, most):
+    page = wants_page([want(pack=pack, item=item, variant=item, least=least, most=most)], {}, title)
+    seen = Tags(page)
+    assert seen.tags <= ALLOWED
+    assert seen.names <= {"lang", "charset", "name", "content", "http-equiv", "class"}
+
+
+def test_hostile_text_is_shown_as_it_is():
+    assert HOSTILE in Tags(wants_page([want(item=HOSTILE)], {})).text
+
+
+def test_it_says_what_is_looked_for_and_no_more():
+    wanted = want(variant="p21_c", least="good", box="yes", urgency=3, notes="mine is chipped",
+                  most={"minor": 4500, "over": 0, "currency": "GBP", "typed": "£45"})  # fmt: skip
+    others = [{"id": "r2", "type": "piece", "item": "P 20", "pack": "pellmarsh"}]
+    text = Tags(wants_page([wanted, *others, want(item="G 1", trashed="2024")], packs())).text
+    assert "P 21 Main-line diesel with nose, black, silver line" in text
+    assert "at least good; with its box; up to £45; urgent" in text
+    assert "1 thing looked for" in text
+    assert "chipped" not in text
+    assert "P 20" not in text
+    assert "G 1" not in text
+
+
+def test_it_is_one_file_that_fetches_and_runs_nothing(tmp_path, browser):
+    """In a real browser, from the disk, with text that would run anywhere else."""
+    path = shown(tmp_path, [want(item=HOSTILE, variant=HOSTILE)])
+    page = browser.new_page()
+    asked, talked = [], []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("dialog", lambda dialog: talked.append(dialog.message))
+    page.goto(path)
+    assert asked == [path]
+    assert talked == []
+    page.close()
+
+
+def shown(folder: Any, records: list[dict[str, Any]]) -> str:
+    """The address of the page of some wants on the disk."""
+    path = folder / "wants.html"
+    path.write_text(wants_page(records, packs()), encoding="utf-8")
+    return path.as_uri()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_is_readable(tmp_path, browser, scheme):
+    records = orjson.loads(DEMO.read_bytes())["records"]
+    context = browser.new_context(
+        color_scheme=scheme, viewport={"width": 320, "height": 640}, bypass_csp=True
+    )
+    page = context.new_page()
+    page.goto(shown(tmp_path, records))
+    page.add_style_tag(content="html { font-size: 200%; }")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    assert violations(page) == []
+    context.close()
