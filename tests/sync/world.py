@@ -43,6 +43,7 @@ class World:
         self.backups: list[Path] = []
         self.files: list[Path] = []
         self.exports: list[list[dict[str, Any]]] = []
+        self.batches: list[list[dict[str, Any]]] = []
         self.pages: dict[str, list[Any]] = {name: [] for name in NAMES}
 
     def fresh_id(self) -> str:
@@ -155,17 +156,20 @@ class World:
             self.devices[name].take_page(*self.chance.choice(self.pages[name]), self.now)
 
     def push_some(self, name: str) -> None:
-        """Operations are pushed in any order, twice, not all of them, and the answer is lost."""
+        """The line breaks in the middle of a push, or the answer is lost."""
         device = self.devices[name]
         device.seal()
         ops = device.unsent()
-        if not ops:
-            return
-        some = self.chance.sample(ops, self.chance.randint(1, len(ops)))
-        some += self.chance.sample(some, self.chance.randint(0, 1))
-        batches = [some[place : place + 3] for place in range(0, len(some), 3)]
+        batches = [ops[place : place + 3] for place in range(0, len(ops), 3)]
+        for batch in batches[:2]:
+            self.batches.append([dict(operation(entry)) for entry in batch])
         with contextlib.suppress(CutError):
-            device.push(self.server, batches, self.chance.choice([-1, 0, 1]))
+            device.push(self.server, batches[:2], self.chance.choice([-1, 0, 1]))
+
+    def push_again(self) -> None:
+        """A push comes again, and late, from a device that has gone on long since."""
+        if self.batches:
+            self.server.push(self.chance.choice(self.batches))
 
     def set_clock(self, name: str) -> None:
         self.devices[name].offset = self.chance.choice([-30 * YEAR, -YEAR, 0, 5000, 30 * YEAR])
