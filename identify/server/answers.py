@@ -10,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 T = TypeVar("T")
+NO_JSON = "It is no JSON in UTF-8, or nested too deep"
 
 
 class Json(Response):
@@ -35,8 +36,8 @@ async def sent(request: Request, kind: type[T]) -> T:
         raise HTTPException(415, "This is asked for as JSON: Content-Type: application/json.")
     try:
         return msgspec.json.decode(await request.body(), type=kind)
-    except (msgspec.MsgspecError, RecursionError, ValueError) as error:
-        why = str(error) if isinstance(error, msgspec.MsgspecError) else "It is nested too deep"
+    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
+        why = str(error) if isinstance(error, msgspec.MsgspecError) else NO_JSON
         raise HTTPException(400, f"The request cannot be read: {why}.") from None
 
 

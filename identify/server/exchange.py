@@ -104,6 +104,9 @@ def _answering(
         except msgspec.MsgspecError as error:
             sentence = f"The request cannot be read: {error}."
             return JSONResponse({"problem": sentence}, 400)
+        except (UnicodeDecodeError, RecursionError):
+            sentence = "The request cannot be read: it is no JSON in UTF-8, or nested too deep."
+            return JSONResponse({"problem": sentence}, 400)
 
     return answer
 
