@@ -17,22 +17,22 @@ from identify.exchange.reference import Entry, Reference, in_common, stems, unze
 
 # What each piece of evidence adds to an item's logarithm of odds.
 WEIGHTS = {
-    "exact": 8.49,  # the number as it is
-    "zeros": 6.44,  # without zeros in front
-    "alike": 6.39,  # with O for 0 and the like
-    "slip": 3.08,  # with one slip more
-    "begins": 2.66,  # one is the beginning of the other
-    "inside": 2.99,  # the number stands in the words
-    "carried": 6.25,  # the number is one carried on the piece
-    "sorted": 2.64,  # name: the same letters in the words in any order (token_sort_ratio)
-    "within": 2.3,  # name: the words of the shorter in the longer (token_set_ratio)
-    "cosine": 5.78,  # name: rare words in common
-    "share": 4.09,  # how much of the recorded name is said
-    "range": 3.23,  # the range is named
-    "other": -1.05,  # another range is named
-    "none": 3.1,  # that it is none of them: to begin with
-    "none_number": 2.03,  # where a number is given
-    "none_words": 6.34,  # where words are given
+    "exact": 11.62,  # the number as it is
+    "zeros": 10.84,  # without zeros in front
+    "alike": 9.93,  # with O for 0 and the like
+    "slip": 5.68,  # with one slip more
+    "begins": 5.86,  # one is the beginning of the other
+    "inside": 4.79,  # the number stands in the words
+    "carried": 9.79,  # the number is one carried on the piece
+    "sorted": 4.23,  # name: the same letters in the words in any order (token_sort_ratio)
+    "within": 4.59,  # name: the words of the shorter in the longer (token_set_ratio)
+    "cosine": 8.17,  # name: rare words in common
+    "share": 3.16,  # how much of the recorded name is said
+    "range": 5.58,  # the range is named
+    "other": -1.85,  # another range is named
+    "none": 2.37,  # that it is none of them: to begin with
+    "none_number": 4.1,  # where a number is given
+    "none_words": 10.61,  # where words are given
 }
 SURE = 0.8  # from here on an item is taken without asking
 SHOWN = 0.02  # candidates below are not worth offering

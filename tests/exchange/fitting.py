@@ -13,7 +13,7 @@ from tests.exchange.labelled import labelled
 
 KEYS = list(WEIGHTS)
 ROWS, SEED = 3000, 1
-HELD = 0.003  # how strongly weights are held to small values
+HELD = 0.0003  # how strongly weights are held to small values
 
 
 @cache
@@ -28,9 +28,9 @@ def vector(one: dict[str, float]) -> list[float]:
     return [one.get(key, 0.0) for key in KEYS]
 
 
-def fitted(reference: Reference) -> dict[str, float]:
-    """The weights that make the labelled rows likeliest."""
-    rows = labelled(reference, ROWS, SEED)
+def fitted(reference: Reference, count: int = ROWS) -> dict[str, float]:
+    """The weights that make so many labelled rows likeliest."""
+    rows = labelled(reference, count, SEED)
     seen = np.array(
         [
             [*(vector(one) for one in evidence(reference, row.query)), vector(nothing(row.query))]
