@@ -344,7 +344,8 @@ def worth(
     classes = filled(len(alike), 0)
     together = filled(len(by_answer), 0.0)
     for o in found["mixed"]:
-        for n in range(classes_of(look, focused, o, held, classes)):
+        count = classes_of(look, focused, o, held, classes)
+        for n in range(count):
             c = int(classes[n])
             absent = absent + held[c] * gone_from(away, look, c)
             add_view(together, look, c, held[c])

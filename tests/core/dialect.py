@@ -100,6 +100,14 @@ def check_call(node: ast.Call, known: set[str]) -> Iterator[str]:
         by_key = [k.arg for k in node.keywords] == ["key"]
         if name == "sorted" and not (by_key and isinstance(node.keywords[0].value, ast.Lambda)):
             yield where(node, "give sorted() a key, a lambda that returns one number or text.")
+        elif name == "range" and any(
+            isinstance(inner, ast.Call) and ast.unparse(inner.func) != "len"
+            for argument in node.args
+            for inner in ast.walk(argument)
+        ):
+            yield where(
+                node, "work out the bounds of range() beforehand: JavaScript does at each step."
+            )
         elif name != "sorted" and node.keywords:
             yield where(node, f"call {name}() with arguments by position.")
 

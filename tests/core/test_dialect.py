@@ -74,6 +74,10 @@ def test_the_core_keeps_the_rules(name):
         ("return xs == [1]", "not lists or dicts"),
         ("return y is 1", "use `is` with None"),
         ("return [0] * 3", "instead of + and * on lists"),
+        (
+            "for i in range(f(xs, y)):\n        y = y + i",
+            "work out the bounds of range() beforehand",
+        ),
         ("return xs.count(1)", "instead of the method .count()"),
         ("return xs.real", "a key of a dict instead of .real"),
         ("import math", "an import from inside core instead of Import"),
