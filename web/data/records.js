@@ -229,7 +229,7 @@ export async function deleteForGood(ids, photos) {
 }
 
 /** A journal entry without what it wrote; an operation of it is known to be so. */
-export function scrubbed(old) {
+export function scrubbed({ fields, settles, ...old }) {
   const bare = { ...old, before: old.before && {}, after: {}, side: true };
   return old.op ? { ...bare, scrubbed: true } : bare;
 }

@@ -210,8 +210,9 @@ async function scrub(there, entries, ids) {
   for (const entry of entries) {
     if (out.has(entry.op)) {
       if (!entry.scrubbed) await there.put("journal", scrubbed(entry));
-    } else if (Object.keys(entry.before ?? {}).length > 0) {
-      await there.put("journal", { ...entry, fields: fieldsOf(entry), before: {} });
+    } else if (Object.keys(entry.before ?? {}).length > 0 || entry.settles) {
+      const { settles, ...left } = entry;
+      await there.put("journal", { ...left, fields: fieldsOf(entry), before: entry.before && {} });
     }
   }
 }
