@@ -39,7 +39,7 @@ MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*?ref="([A-Z]+\d+:[A-Z]+\d+)"')
 FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
 SYMBOL = re.compile(r"\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|\"([^\"]*)\"")
 ZEROS = re.compile(r"0{2,}")
-MOST_CELLS = 4_000_000  # looked at, empty ones too
+MOST_CELLS = 2_000_000  # looked at, empty ones too
 
 DAMAGED = (
     zipfile.BadZipFile, zlib.error, struct.error, ParseError, EOFError, InvalidFileException,

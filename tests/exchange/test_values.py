@@ -1,0 +1,100 @@
+"""Conditions, boxes, prices and numbers as lists write them."""
+
+import pytest
+
+from identify.exchange.table import CellError
+from identify.exchange.values import (
+    GRADES,
+    read_condition,
+    read_count,
+    read_price,
+    read_urgency,
+    read_yes,
+)
+
+CONDITIONS = {
+    "VG": "very good", "v.good": "very good", "Mint": "as new", "near mint": "as new",
+    "C7": "excellent", "C-7": "excellent", "c 10": "as new", "sehr gut": "very good",
+    "très bon": "very good", "zeer goed": "very good", "gut": "good", "played with": "fair",
+    "Excellent condition": "excellent", "": "", "?": "", "unknown": "", "as new": "as new",
+}  # fmt: skip
+QUALIFIED = {
+    "VG+": "very good", "good to very good": "good", "Exc/VG": "very good",
+    "excellent, repainted": "excellent", "fair (one buffer missing)": "fair",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("text", CONDITIONS)
+def test_words_for_conditions(text):
+    assert read_condition(text) == (CONDITIONS[text], "")
+
+
+@pytest.mark.parametrize("text", QUALIFIED)
+def test_what_a_word_leaves_out_is_given_back(text):
+    assert read_condition(text) == (QUALIFIED[text], text)
+
+
+def test_every_grade_of_the_table_is_known():
+    rows = GRADES.read_text(encoding="utf-8").splitlines()[1:]
+    assert len(rows) >= 10
+    for row in rows:
+        _, grade, name, condition = row.split(",")[:4]
+        assert read_condition(grade)[0] == condition
+        assert read_condition(name)[0] == condition
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [("yes", "yes"), ("Y", "yes"), ("ja", "yes"), ("✓", "yes"), ("OVP", "yes"), ("TRUE", "yes"),
+     ("no", "no"), ("non", "no"), ("unboxed", "no"), ("-", "no"), ("", ""), ("n/k", "")],
+)  # fmt: skip
+def test_yes_and_no(text, word):
+    assert read_yes(text) == word
+
+
+def test_prices():
+    assert read_price("", "GBP") is None
+    assert read_price("n/k", "GBP") is None
+    assert read_price("£1 7s 6d", "EUR")["minor"] == 137
+    assert read_price("1.234,50", "EUR")["minor"] == 123450
+    assert (read_count(""), read_count("3"), read_count("2x")) == (1, 3, 2)
+    assert (read_urgency(""), read_urgency("high")) == (2, 3)
+
+
+WRONG = {
+    (read_condition, "splendid"): '"splendid" is no word for a condition known here. Write as new, '
+    "excellent, very good, good, fair or poor.",
+    (read_yes, "maybe"): '"maybe" is neither yes nor no.',
+    (read_count, "some"): '"some" is no number of pieces. Write a whole number from 1.',
+    (read_urgency, "9"): '"9" is no urgency. Write 1, 2 or 3.',
+}
+PRICES = {
+    "2026-06-12": '"2026-06-12" is a date: a spreadsheet takes 12/6 for one. Write it like 12s 6d.',
+    "lots": '"lots" has a word in it that is no currency. Write it like 4.50, £4 or 12/6.',
+    "£": '"£" has no amount in it. Write it like 4.50, £4 or 12/6.',
+    "kr 5": '"kr 5" is written as several currencies are. Write its code too, like 4.50 USD.',
+    "£1 25s": '"£1 25s" has more than 19 shillings, 11 old pence or 99 pence beside a larger unit.',
+    "4.505": '"4.505" can be read in more than one way. Write it like 4.50, £4 or 12/6.',
+    "£4 €5": '"£4 €5" has two currencies in it. Write one.',
+    "4.5051": '"4.5051" has more decimals than its currency. Write it like 4.50.',
+    "99999999999": '"99999999999" is too large.',
+}
+
+
+@pytest.mark.parametrize(("read", "text"), WRONG)
+def test_what_cannot_be_read_is_told(read, text):
+    with pytest.raises(CellError) as told:
+        read(text)
+    assert str(told.value) == WRONG[read, text]
+
+
+@pytest.mark.parametrize("text", PRICES)
+def test_prices_that_cannot_be_read_are_told(text):
+    with pytest.raises(CellError) as told:
+        read_price(text, "GBP")
+    assert str(told.value) == PRICES[text]
+
+
+def test_a_currency_that_is_not_known_is_told():
+    with pytest.raises(CellError, match="is in a currency that is not known here"):
+        read_price("5", "XAU")
