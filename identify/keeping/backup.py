@@ -7,6 +7,7 @@
 A backup is made under another name, restored on trial and compared, and only then gets its name.
 """
 
+import hashlib
 import secrets
 import shutil
 import threading
@@ -25,7 +26,7 @@ from identify.keeping.troubles import DiskTrouble, told
 
 KIND = "identify server backup"
 MANIFEST = "manifest.json"
-EMPTIED = ""
+EMPTIED = b""
 NAMED = "%Y-%m-%dT%H%M%SZ"
 LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
 UNFINISHED = timedelta(days=1)
@@ -72,8 +73,11 @@ def all_backups(folder: Path) -> list[dict[str, Any]]:
 
 
 def nightly_due(folder: Path, now: datetime) -> bool:
-    """Whether there is no backup yet since the last 3 o'clock (of the time zone of `now`)."""
-    return max(_moments(folder), default=datetime.min.replace(tzinfo=UTC)) < night_before(now)
+    """Whether there is no backup yet since the last 3 o'clock (of the time zone of `now`).
+
+    One that bears a later time than now was made by a clock that was wrong, and does not count.
+    """
+    return not any(night_before(now) <= moment <= now for moment in _moments(folder))
 
 
 def nightly(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
@@ -167,12 +171,13 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
         )
 
 
-def _held(store: Store) -> dict[str, str]:
-    """Each operation as text; one that was deleted for good is not compared."""
+def _held(store: Store) -> dict[str, bytes]:
+    """A digest of each operation; of one that was deleted for good, EMPTIED."""
     with store.read() as db:
+        found = db.execute("select id, content, scrubbed from ops")
         return {
-            ident: EMPTIED if scrubbed else content
-            for ident, content, scrubbed in rows(db, "select id, content, scrubbed from ops")
+            str(ident): EMPTIED if scrubbed else hashlib.sha256(str(content).encode()).digest()
+            for ident, content, scrubbed in found
         }
 
 

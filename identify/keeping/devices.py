@@ -104,7 +104,7 @@ def by_token(store: Store, token: str, now: datetime) -> dict[str, Any] | None:
     if not found or not hmac.compare_digest(found[0][3], digest):
         return None
     ident, name, revoked, _, seen = found[0]
-    if revoked == "" and now - datetime.fromisoformat(seen) >= SEEN:
+    if revoked == "" and abs(now - datetime.fromisoformat(seen)) >= SEEN:
         # a full disk must not keep anyone from reading
         with contextlib.suppress(DiskTrouble), store.write() as db:
             db.execute("update devices set seen = ? where id = ?", (_iso(now), ident))
@@ -148,7 +148,7 @@ def union(db: apsw.Connection, others: list[tuple[Any, ...]]) -> None:
 
 def _change(store: Store, sql: str, values: tuple[str, str]) -> None:
     with store.write() as db:
-        db.execute(sql, values)
+        db.execute(sql, (values[0], _plain(values[1])))
         if db.changes() == 0:
             raise Unknown("There is no such device. Look at the list anew.")
 
@@ -172,7 +172,11 @@ def _code(code: str, salt: bytes) -> bytes:
 
 
 def _name(name: str) -> str:
-    return " ".join(name.encode("utf-8", "replace").decode().split())[:NAME] or "A device"
+    return " ".join(_plain(name).split())[:NAME] or "A device"
+
+
+def _plain(text: str) -> str:
+    return text.encode("utf-8", "replace").decode()  # half a surrogate pair has no UTF-8
 
 
 def _stamp(now: datetime) -> int:

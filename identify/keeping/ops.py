@@ -225,6 +225,8 @@ def take(db: apsw.Connection, one: dict[str, Any], content: str) -> str:
 def _known(db: apsw.Connection, after: int, last: str) -> bool:
     if after == 0:
         return last == ""
+    if not 0 < after <= EXACT:
+        return False
     there = value(db, "select trail from ops where seq = ?", after)
     return bool(there == last)
 

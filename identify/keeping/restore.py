@@ -59,12 +59,12 @@ def _staged(kind: type[Store], stage: Path) -> Store:
 
 
 def _take(store: Store, old: Store) -> dict[str, Any]:
-    with old.read() as db:
-        contents = [content for (content,) in rows(db, "select content from ops order by seq")]
-        paired = rows(db, "select id, name, token, made, seen, revoked from devices")
-    with store.write() as db:
+    with old.read() as theirs, store.write() as db:
+        paired = rows(theirs, "select id, name, token, made, seen, revoked from devices")
         known = {ident for (ident,) in rows(db, "select id from devices")}
-        touched = [record for content in contents for record in _taken(db, content)]
+        touched: list[str] = []
+        for (content,) in theirs.execute("select content from ops order by seq"):
+            touched += _taken(db, str(content))
         lost = ops.scrub(db, touched)
         devices.union(db, paired)
         db.execute("update meta set value = ? where name = 'epoch'", (secrets.token_hex(16),))

@@ -291,6 +291,8 @@ def test_once_a_night(store, folder):
     assert not backup.nightly_due(folder, night - DAY)
     assert not backup.nightly_due(folder, night - timedelta(seconds=1))
     assert backup.nightly_due(folder, night)
+    backup.backup(store, folder, night + 4000 * DAY)  # by a clock that was wrong
+    assert backup.nightly_due(folder, night)
     backup.nightly(store, folder, night + timedelta(hours=5))
     assert not backup.nightly_due(folder, night + timedelta(hours=23))
     assert backup.nightly_due(folder, night + DAY)

@@ -101,7 +101,7 @@ def test_devices_are_listed_named_and_shut_out(store):
     assert devices.by_token(store, second["token"], NOW)["revoked"] == ""
     for change in (devices.rename, devices.revoke):
         with pytest.raises(Unknown, match="no such device"):
-            change(store, "kunknown", NOW if change is devices.revoke else "x")
+            change(store, "kunknown\ud800", NOW if change is devices.revoke else "x")
 
 
 def test_when_a_device_was_seen(store):
@@ -113,6 +113,7 @@ def test_when_a_device_was_seen(store):
 
     assert seen(timedelta(seconds=59)) == "2026-05-01T12:00:00+00:00"
     assert seen(timedelta(hours=1)) == "2026-05-01T13:00:00+00:00"
+    assert seen(timedelta(0)) == "2026-05-01T12:00:00+00:00"  # the clock was put back
     east = timezone(timedelta(hours=9))
     assert (
         seen(timedelta(hours=2, seconds=NOW.astimezone(east).second)) == "2026-05-01T14:00:00+00:00"
