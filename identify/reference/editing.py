@@ -267,9 +267,16 @@ def _other(file: str, line: int) -> str:
     return f"{file} line {line} says something else now than it did. Read the pack anew."
 
 
+def _renames(edit: Edit) -> bool:
+    return isinstance(edit, SetField) and edit.field == NAMES.get(edit.table)
+
+
 def edited(files: Files, edits: list[Edit]) -> Folder:
-    """The folder with these edits made, in their order. Raises EditError."""
+    """The folder with these edits made, in their order, new names last: they change other rows.
+
+    Raises EditError.
+    """
     folder = Folder(files)
-    for edit in edits:
+    for edit in sorted(edits, key=_renames):
         folder.apply(edit)
     return folder

@@ -14,6 +14,7 @@ URL = "data:image/jpeg;base64,"
 # The segments that only say how the picture is coded; APP1 (place, camera) and comments are not.
 FRAME = {0xC4, 0xDB, 0xDD, 0xDA, 0xC0, 0xC1, 0xC2, 0xE0}
 START_OF_SCAN = 0xDA
+PROFILE = 0xE2, b"ICC_PROFILE\0"  # what its colours mean (ICC.1:2022, annex B.4)
 
 
 def _bare(data: bytes) -> bool:
@@ -23,7 +24,8 @@ def _bare(data: bytes) -> bool:
     at = 2
     while at + 4 <= len(data) and data[at] == 0xFF:
         marker = data[at + 1]
-        if marker not in FRAME:
+        profile = marker == PROFILE[0] and data[at + 4 :].startswith(PROFILE[1])
+        if marker not in FRAME and not profile:
             return False
         if marker == START_OF_SCAN:
             return data.rstrip(b"\0").endswith(b"\xff\xd9")

@@ -21,7 +21,7 @@ export function drawing(pack, key) {
 const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
 
 function parse(text) {
-  const root = PHOTO.test(text) ? photo(text) : read(text);
+  const root = PHOTO.test(text) ? photo(text) : text === "" ? blank() : read(text);
   root.setAttribute("aria-hidden", "true");
   root.setAttribute("focusable", "false");
   root.setAttribute("class", "drawing");
