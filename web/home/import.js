@@ -1,0 +1,176 @@
+/** Bringing in a spreadsheet: which file, what its columns are, what it would do, and then doing it. */
+import { offers } from "../data/server.js";
+import { button, el, heading } from "../parts/element.js";
+import { fileButton } from "../parts/photobox.js";
+import { announce } from "../parts/status.js";
+import { columnNodes } from "./import-columns.js";
+import { leftButton, rowNodes } from "./import-rows.js";
+import { countText, counts, editsOf, matchRows, readTable } from "./import-run.js";
+
+export const NO_SERVER =
+  "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read and written by the app’s own server. Start it on your computer and open the app there (python -m identify serve). Or make a backup file here and use it with “python -m identify import FILE --into BACKUP”, or “export”, then restore it.";
+
+/** {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found, wrong}. */
+let job = { stage: "file", wrong: "" };
+
+/** The screen; where it stands is kept while other screens are looked at. */
+export async function importScreen(app, keep) {
+  const { exchange } = await offers();
+  const body = el("div", { class: "import" });
+  const act = {
+    draw: () => body.replaceChildren(...stageNodes(app, keep, act)),
+    read: (file, more) => keep.run(() => taken(app, keep, act, file, more)),
+    run: () => run(act),
+    stop: () => Object.assign(job, { stopped: true }),
+    write: () => write(keep, act),
+    back(stage) {
+      job = stage === "file" ? { stage, wrong: "" } : { ...job, stage };
+      act.draw();
+      body.querySelector("h2")?.focus();
+    },
+  };
+  if (exchange) act.draw();
+  else body.append(el("p", {}, NO_SERVER));
+  return el(
+    "section",
+    { class: "shelf import-screen" },
+    heading(1, "Bring in a spreadsheet"),
+    body,
+  );
+}
+
+function stageNodes(app, keep, act) {
+  const wrong = job.wrong === "" ? [] : [el("p", { class: "warn", role: "alert" }, job.wrong)];
+  const nodes = {
+    file: () => fileNodes(act),
+    columns: () => columnNodes(app, keep, job, act),
+    running: () => runningNodes(act),
+    rows: () => rowNodes(app, keep, job, act),
+    done: () => doneNodes(keep, act),
+  };
+  return [...wrong, ...nodes[job.stage]()];
+}
+
+function fileNodes(act) {
+  const drop = el(
+    "div",
+    {
+      class: "drop",
+      ondragover: (event) => {
+        event.preventDefault();
+        event.stopPropagation();
+        drop.classList.add("dropping");
+      },
+      ondragleave: () => drop.classList.remove("dropping"),
+      ondrop: (event) => {
+        event.preventDefault();
+        event.stopPropagation();
+        const [file] = event.dataTransfer.files;
+        if (file) act.read(file);
+      },
+    },
+    fileButton("Choose a file", (file) => act.read(file), {
+      accept: ".csv,.tsv,.txt,.xlsx,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+    }),
+    el("p", { class: "quiet" }, "Or drag it here."),
+  );
+  return [
+    el(
+      "p",
+      {},
+      "A list that you have kept elsewhere, as CSV or XLSX: of pieces, of wants, or of what you saw at stalls. Nothing is written before you have seen what it would do.",
+    ),
+    drop,
+    el("p", { class: "reading", role: "status" }),
+  ];
+}
+
+/** Reads the file, or says what is wrong with it; what was read before stays then. */
+async function taken(app, keep, act, file, more = {}) {
+  const before = job;
+  const line = document.querySelector(".reading");
+  if (line) line.textContent = "Reading the file…";
+  try {
+    const table = await readTable(file, more);
+    const fresh = before.file !== file;
+    job = {
+      stage: "columns",
+      wrong: "",
+      file,
+      table,
+      as: table.own ? "" : (!fresh && before.as) || table.type || "piece",
+      columns: table.columns,
+      currency: fresh ? app.settings.currency : before.currency,
+      packs: fresh ? keep.ranges.map(({ id }) => id) : before.packs,
+    };
+    announce(`${table.rows.length} rows read.`);
+  } catch (error) {
+    if (!told(error)) throw error;
+    job = { ...before, wrong: error.message };
+  }
+  act.draw();
+}
+
+/** Is it an error whose message is for the person? */
+function told(error) {
+  return "status" in error;
+}
+
+function runningNodes() {
+  const { length } = job.table.rows;
+  return [
+    heading(2, "Looking at each row"),
+    el("progress", { max: length, value: 0, "aria-label": "Rows looked at" }),
+    el("p", { class: "progress-text" }, `0 of ${length} rows`),
+    button("Stop", () => Object.assign(job, { stopped: true }), { class: "plain wide" }),
+  ];
+}
+
+/** Looks what every row would do, with the bar that says how far it is. */
+async function run(act) {
+  const mine = { ...job, stage: "running", stopped: false, wrong: "" };
+  job = mine;
+  act.draw();
+  const { length } = job.table.rows;
+  const tell = (done) => {
+    const bar = document.querySelector(".import progress");
+    if (bar) {
+      bar.value = done;
+      document.querySelector(".progress-text").textContent = `${done} of ${length} rows`;
+    }
+  };
+  try {
+    const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
+    if (job !== mine) return;
+    job = found ? { ...job, stage: "rows", found, show: "" } : { ...job, stage: "columns" };
+    if (found) announce(countText(counts(found.rows)));
+  } catch (error) {
+    if (!told(error)) throw error;
+    job = { ...job, stage: "columns", wrong: error.message };
+  }
+  act.draw();
+  document.querySelector(".import h2")?.focus();
+}
+
+/** Writes it all as one change, which one Undo takes back. */
+function write(keep, act) {
+  return keep.run(async () => {
+    const edits = editsOf(job.found.rows, job.table.own);
+    const what = `${edits.length} brought in from ${job.file.name}`;
+    if (!(await keep.change(what, edits, { said: `${what}.` }))) return;
+    job = { ...job, stage: "done", written: edits.length };
+    act.draw();
+    document.querySelector(".import h2")?.focus();
+  });
+}
+
+function doneNodes(keep, act) {
+  const place = { piece: "collection", want: "wants", note: "notebook" }[job.as] ?? "collection";
+  return [
+    heading(2, `${job.written} brought in`),
+    el("p", {}, "Undo takes all of it back at once. Brought in again, the same file changes nothing."),
+    leftButton(job) ?? "",
+    button("Look at them", () => keep.open(place), { class: "main wide" }),
+    button("Another file", () => act.back("file"), { class: "plain wide" }),
+  ];
+}
