@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
 
+from tests.sync.playing import memory
 from tests.sync.world import NAMES, World
 
 names = st.sampled_from(NAMES)
@@ -21,7 +22,7 @@ class Devices(RuleBasedStateMachine):
 
     @initialize(seed=st.integers(0, 2**32))
     def begin(self, seed):
-        self.folder = Path(tempfile.mkdtemp(prefix="sync"))
+        self.folder = Path(tempfile.mkdtemp(prefix="sync", dir=memory()))
         self.world = World(self.folder, seed)
         for name in NAMES[:3]:
             self.world.make(name)
@@ -56,6 +57,10 @@ class Devices(RuleBasedStateMachine):
     @rule(name=names, what=st.sampled_from(["pull_some", "push_some", "page_again"]))
     def the_line_breaks(self, name, what):
         getattr(self.world, what)(name)
+
+    @rule()
+    def a_push_comes_again(self):
+        self.world.push_again()
 
     @rule(name=names)
     def the_clock_jumps(self, name):
@@ -92,10 +97,11 @@ class Devices(RuleBasedStateMachine):
 
 
 TestDevices = Devices.TestCase
-TestDevices.settings = settings(
-    max_examples=40,
-    stateful_step_count=40,
-    deadline=None,
-    print_blob=True,
-    suppress_health_check=list(HealthCheck),
-)
+if settings.get_current_profile_name() != "soak":
+    TestDevices.settings = settings(
+        max_examples=150,
+        stateful_step_count=40,
+        deadline=None,
+        print_blob=True,
+        suppress_health_check=list(HealthCheck),
+    )

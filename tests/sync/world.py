@@ -311,6 +311,26 @@ class World:
                     and not self.replaced(n, clash["field"], kept)
                 }
                 assert {value["text"] for value in clash["values"]} == current, (record, clash)
+        for record, found in self.devices["A"].found.items():
+            assert (found["trashed"], found["brought_back"]) == self.in_trash(
+                record, kept, destroyed
+            )
         for number in destroyed & set(kept):
             if "gone" not in self.wrote[number][1]:
                 assert kept[number]["fields"] == {}, f"deleted for good, and still there: {number}"
+
+    def in_trash(self, record: str, kept: dict[int, Any], destroyed: set[int]) -> tuple[bool, bool]:
+        """Whether a record is in the trash, and whether it was brought back from there."""
+        live = [n for n in kept if self.wrote[n][0] == record and n not in destroyed]
+        said = [n for n in live if "trashed" in self.wrote[n][1]]
+        said = [n for n in said if not self.replaced(n, "trashed", kept)]
+        away = [n for n in said if self.wrote[n][1]["trashed"] != '""']
+        edits = [n for n in live if set(self.wrote[n][1]) - set(OWN)]
+        meanwhile = [
+            e
+            for e in set(edits) - set(away)
+            if not any(e in self.knew[t] for t in away) and any(t not in self.knew[e] for t in away)
+        ]
+        gone = any("gone" in self.wrote[n][1] for n in live) and not edits
+        back = bool(away) and not gone and (len(away) < len(said) or bool(meanwhile))
+        return gone or (bool(away) and not back), back
