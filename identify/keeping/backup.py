@@ -19,13 +19,12 @@ import orjson
 
 from identify.keeping import files, photos
 from identify.keeping.asking import rows, value
+from identify.keeping.manifest import KIND, MANIFEST, manifest_of
 from identify.keeping.restore import restore
 from identify.keeping.retention import night_before, to_keep
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskTrouble, told
 
-KIND = "identify server backup"
-MANIFEST = "manifest.json"
 EMPTIED = b""
 NAMED = "%Y-%m-%dT%H%M%SZ"
 LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
@@ -66,7 +65,7 @@ def all_backups(folder: Path) -> list[dict[str, Any]]:
     found = []
     for moment in sorted(_moments(folder), reverse=True):
         name = moment.strftime(NAMED)
-        manifest = _manifest(folder / name)
+        manifest = manifest_of(folder / name)
         if manifest is not None:
             found.append(_line(name, manifest))
     return found
@@ -93,7 +92,7 @@ def nightly(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
 def keep_newest(folder: Path) -> list[str]:
     """Takes away the backups that need not stay (retention.py), and photos of none; their names."""
     with _one_at_a_time, told():
-        moments = [one for one in _moments(folder) if _manifest(folder / one.strftime(NAMED))]
+        moments = [one for one in _moments(folder) if manifest_of(folder / one.strftime(NAMED))]
         going = sorted(set(moments) - to_keep(moments))
         names = [moment.strftime(NAMED) for moment in going]
         for name in names:
@@ -160,7 +159,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
         ours = _held(store)
     finally:
         shutil.rmtree(trial, ignore_errors=True)
-    absent = set((_manifest(made) or {})["missing"])
+    absent = set((manifest_of(made) or {})["missing"])
     same = least <= set(restored) <= set(ours)
     same = same and all(ours[i] in (content, EMPTIED) for i, content in restored.items())
     same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
@@ -194,7 +193,7 @@ def _clear_photos(folder: Path) -> None:
     needed: set[str] = set()
     for moment in _moments(folder):
         made = folder / moment.strftime(NAMED)
-        manifest = _manifest(made)
+        manifest = manifest_of(made)
         if manifest is None:
             if (made / FILE).exists():
                 return  # who knows which photos it needs
@@ -213,14 +212,6 @@ def _moments(folder: Path) -> list[datetime]:
         except ValueError:
             continue
     return found
-
-
-def _manifest(path: Path) -> dict[str, Any] | None:
-    try:
-        found = orjson.loads((path / MANIFEST).read_bytes())
-    except (OSError, orjson.JSONDecodeError):
-        return None
-    return found if isinstance(found, dict) and found.get("kind") == KIND else None
 
 
 def _line(name: str, manifest: dict[str, Any]) -> dict[str, Any]:

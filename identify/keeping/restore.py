@@ -11,6 +11,7 @@ import orjson
 
 from identify.keeping import devices, files, ops, photos
 from identify.keeping.asking import rows
+from identify.keeping.manifest import MANIFEST, manifest_of
 from identify.keeping.plain import text_of
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DAMAGED_BACKUP, Damaged, Refused, told
@@ -27,10 +28,10 @@ def restore(store: Store, backup: Path, *, link: bool = False) -> dict[str, Any]
     Raises Told.
     """
     backup = backup.absolute()
-    if not (backup / FILE).is_file():
+    if not (backup / FILE).is_file() or manifest_of(backup) is None:
         raise Refused(
-            f"{backup} is no backup: there is no {FILE} in it. Name the folder of one backup, "
-            "called after the time when it was made."
+            f"{backup} is no backup: there is no {FILE} with its {MANIFEST} in it. Name the folder "
+            "of one backup, called after the time when it was made."
         )
     stage = store.folder / f".restoring-{secrets.token_hex(4)}"
     try:

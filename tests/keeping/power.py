@@ -18,6 +18,7 @@ import orjson
 
 from identify.keeping import backup, devices, ops, photos
 from identify.keeping.asking import rows
+from identify.keeping.manifest import MANIFEST
 from identify.keeping.plain import text_of
 from identify.keeping.restore import restore
 from identify.keeping.schema import MIGRATIONS
@@ -287,7 +288,7 @@ class Checker:
         for name in there:
             place = f"{self.backups}/{name}"
             try:
-                manifest = orjson.loads(image[f"{place}/{backup.MANIFEST}"])
+                manifest = orjson.loads(image[f"{place}/{MANIFEST}"])
                 self._lay(self.folder / "backup", image[f"{place}/{FILE}"])
             except (KeyError, orjson.JSONDecodeError):
                 raise Lost(f"backup {name} is there, and not whole") from None

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from identify import keeping
 from identify.cli import main
 from identify.keeping import backup, devices, ops, photos
+from identify.keeping.manifest import KIND, MANIFEST
 from identify.keeping.place import backup_folder, data_folder
 from identify.keeping.restore import restore
 from identify.keeping.retention import to_keep
@@ -158,6 +159,7 @@ def test_a_backup_of_an_earlier_version_is_taken_back(version, store, folder):
     db = apsw.Connection(str(made / FILE))
     db.execute(file_of(version).read_text(encoding="utf-8"))
     db.close()
+    (made / MANIFEST).write_bytes(orjson.dumps({"kind": KIND}))
     before = (made / FILE).read_bytes()
     found = restore(store, made)
     assert (found["operations"], found["devices"]) == (4, 1 if version >= 2 else 0)
@@ -172,6 +174,8 @@ def test_what_is_no_sound_backup_changes_nothing(store, writer, folder, tmp_path
     before = ids(store)
     with pytest.raises(Told, match="is no backup"):
         restore(store, tmp_path)
+    with pytest.raises(Told, match="is no backup"):
+        restore(store, store.folder)
     content = bytearray((made / FILE).read_bytes())
     for at in range(8192, len(content), 4096):
         content[at : at + 200] = bytes(200)
