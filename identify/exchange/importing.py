@@ -41,7 +41,7 @@ class Importing:
     ) -> list[dict[str, Any]]:
         """What becomes of each row {row, cells, key}; existing: the records of earlier imports."""
         by_key = {r["came"].get("key"): r for r in existing if isinstance(r.get("came"), dict)}
-        by_key |= {f"{OWN}{r['id']}": r for r in existing}
+        by_key |= {f"{OWN}{r.get('id')}": r for r in existing}
         return [self._row(row, by_key.get(row["key"])) for row in rows]
 
     def _row(self, row: dict[str, Any], existing: dict[str, Any] | None) -> dict[str, Any]:
@@ -56,7 +56,7 @@ class Importing:
         if existing is not None and out["record"] is None and _chosen_before(out, existing):
             out |= {"record": out["if_chosen"], "failed": ""}
         if existing is not None and out["record"] is not None:
-            if existing["type"] != sort:
+            if existing.get("type") != sort:
                 return out
             sets, both = changes(out["record"], existing)
             out["same"] = _same(existing, sets) | {
@@ -118,10 +118,10 @@ def _checked(record: dict[str, Any], existing: dict[str, Any] | None) -> None:
     own = str(record["id"])
     if not (own.startswith("r") and own[1:].replace("_", "").isalnum() and own.isascii()):
         raise RecordError(f'"{own}" is no record of this app. Leave the cell empty for a new one.')
-    if existing is not None and existing["type"] != record["type"]:
+    if existing is not None and existing.get("type") != record["type"]:
         raise RecordError(
-            f"the record {own} is a {existing['type']} and cannot become a {record['type']}. Leave "
-            "the cell of the record empty for a new one."
+            f"the record {own} is a {existing.get('type')} and cannot become a {record['type']}. "
+            "Leave the cell of the record empty for a new one."
         )
 
 

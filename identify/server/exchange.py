@@ -160,6 +160,9 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 
     def write(_: Request, body: bytes) -> Response:
         asked = msgspec.json.decode(body, type=WriteIn)
+        for place, one in enumerate(asked.records, 1):
+            if not isinstance(one.get("id"), str) or not isinstance(one.get("type"), str):
+                raise FileError(f"Record {place} of these has no id or no type.")
         content = write_records(asked.records, asked.format, compiled(asked.packs))
         return _file(content, "collection", asked.format)
 

@@ -112,6 +112,8 @@ REFUSED = {
     "a sort": ("match", {"as": "engine", "columns": [], "rows": []}, 400,
                'Rows are read as "piece", "want" or "note".'),
     "a format": ("write", {"records": [], "format": "doc"}, 400, "The request cannot be read: Inv"),
+    "a record": ("write", {"records": [{"type": []}], "format": "csv"}, 400,
+                 "Record 1 of these has no id or no type."),
     "a batch": ("match", {"columns": [], "rows": [{"row": 1, "cells": []}] * 501}, 400,
                 "At most 500 rows are matched at a time."),
 }  # fmt: skip
