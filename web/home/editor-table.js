@@ -5,16 +5,29 @@ import { FIELDS, control, entryName } from "./editor-fields.js";
 const SLICE = 40;
 const PLAIN = ["text", "id", "years", "number"];
 
-/** The nodes of the table; `open` goes to the form of an entry. */
+/** {nodes, told: shows what is wrong in the cells}; `open` goes to the form of an entry. */
 export function wideTable(draft, table, entries, open) {
   const fields = FIELDS[table];
   const body = el("tbody", {});
   const more = button("Show more", () => slice(), { class: "plain wide" });
+  const cells = new Map(); // "key field" -> the control and where its mistakes are shown
   let shown = 0;
   function slice() {
     body.append(...entries.slice(shown, shown + SLICE).map(row));
     shown = Math.min(shown + SLICE, entries.length);
     more.hidden = shown >= entries.length;
+    told();
+  }
+  function told() {
+    for (const { made, box } of cells.values()) {
+      box.replaceChildren();
+      made.removeAttribute("aria-invalid");
+    }
+    for (const one of draft.mistakes.filter((mistake) => mistake.table === table)) {
+      const found = cells.get(`${one.key} ${one.column}`);
+      found?.box.append(el("p", { class: "wrong" }, one.text));
+      found?.made.setAttribute("aria-invalid", "true");
+    }
   }
   function row(entry) {
     const [name] = entryName(draft, table, entry);
@@ -22,17 +35,21 @@ export function wideTable(draft, table, entries, open) {
       "tr",
       {},
       el("td", {}, button("Open", () => open(entry.key), { class: "plain", "aria-label": `Open ${name}` })),
-      fields.map((field) => el("td", {}, cell(entry, field, name))),
+      fields.map((field) => el("td", {}, ...cell(entry, field, name))),
     );
   }
   function cell(entry, field, name) {
     const [key, label, sort] = field;
     const kind = PLAIN.includes(sort) ? "text" : sort === "long" || sort.startsWith("cell") ? "text" : sort;
     const fixed = sort === "id" && table === "sources" && !entry.added;
-    return control(draft, entry, [key, label, kind], (value) => draft.set(table, entry.key, key, value), {
+    const box = el("div", { id: `cell-${entry.key}-${key}` });
+    const made = control(draft, entry, [key, label, kind], (value) => draft.set(table, entry.key, key, value), {
       "aria-label": `${label}: ${name}`,
+      "aria-describedby": box.id,
       readonly: fixed,
     });
+    cells.set(`${entry.key} ${key}`, { made, box });
+    return [made, box];
   }
   body.addEventListener("keydown", (event) => {
     const step = { ArrowUp: -1, ArrowDown: 1, Enter: event.shiftKey ? -1 : 1 }[event.key];
@@ -46,7 +63,7 @@ export function wideTable(draft, table, entries, open) {
     next?.children[at].firstElementChild.focus();
   });
   slice();
-  return [
+  const nodes = [
     el("p", { class: "quiet" }, "Arrow up and down, or Enter, go from row to row; Tab goes from cell to cell."),
     el(
       "div",
@@ -60,4 +77,5 @@ export function wideTable(draft, table, entries, open) {
     ),
     more,
   ];
+  return { nodes, told };
 }

@@ -247,7 +247,11 @@ function packScreen(draft, keep) {
 
 function tableScreen(draft, keep, { table, of }) {
   const { box, draw } = standing(draft, keep);
-  draft.checked = draw;
+  let cells = () => {};
+  draft.checked = () => {
+    draw();
+    cells();
+  };
   draft.changed = draw;
   const [, label, one] = TABLES.find(([name]) => name === table);
   const open = (key) => keep.open("editor", { pack: draft.id, table, key });
@@ -268,7 +272,10 @@ function tableScreen(draft, keep, { table, of }) {
         { class: "hit" },
       );
     };
-    list.replaceChildren(...(wide ? wideTable(draft, table, found, open) : longList(label, found, line)));
+    if (!wide) return list.replaceChildren(...longList(label, found, line));
+    const { nodes, told } = wideTable(draft, table, found, open);
+    cells = told;
+    return list.replaceChildren(...nodes);
   };
   fill("");
   const search = el("input", { id: "editor-search", type: "search", autocomplete: "off", oninput: () => fill(search.value.trim()) });
