@@ -98,11 +98,14 @@ class EditorApp:
     """The app with the packs of some folders, made anew after each save.
 
     A pack with mistakes is left out until it has none; where none is left, the demo packs stand in,
-    so that the app opens at all. ASGI.
+    so that the app opens at all. `beside`: compiled packs that are shown and not edited. ASGI.
     """
 
-    def __init__(self, folders: Sequence[PackFolder], public: str) -> None:
+    def __init__(
+        self, folders: Sequence[PackFolder], public: str, beside: Sequence[Path] = ()
+    ) -> None:
         self.folders = folders
+        self.beside = beside
         self.public = public
         self.left_out: list[PackError] = []
         self.renew()
@@ -110,7 +113,7 @@ class EditorApp:
     def renew(self) -> None:
         """Compile the packs, and serve the app with them from now on."""
         self.left_out = []
-        packs = [each.folder for each in self.folders]
+        packs = [*(each.folder for each in self.folders), *self.beside]
         try:
             files = phone.site(packs)
         except PackError:

@@ -8,6 +8,7 @@ import uvicorn
 
 from identify.reference.editing_saving import opened
 from identify.server.editor import EditorApp
+from identify.told import Told
 
 HOST = "127.0.0.1"
 
@@ -15,7 +16,10 @@ HOST = "127.0.0.1"
 def edit(args: argparse.Namespace) -> int:
     """Serve the app with the editor for these packs, on this machine only, until stopped."""
     url = f"http://{HOST}:{args.port}/"
-    app = EditorApp(opened(args.packs), url)
+    compiled = [path for path in args.packs if path.suffix == ".json" and path.is_file()]
+    app = EditorApp(opened([p for p in args.packs if p not in compiled]), url, compiled)
+    if not app.folders:
+        raise Told("A compiled pack is shown, but not edited. Name the folder of a pack as well.")
     for error in app.left_out:
         print(f"{error}\nThe app does without this pack until that is mended.")
     print(f"Open {url} in a browser: More, Ranges, Edit. Ctrl+C stops the server.", flush=True)
@@ -28,6 +32,12 @@ def edit(args: argparse.Namespace) -> int:
 def add(commands: "argparse._SubParsersAction[Any]") -> None:
     """Adds the parser of this command."""
     p = commands.add_parser("edit", help="edit packs of your own in the app")
-    p.add_argument("packs", type=Path, nargs="+", metavar="PACK", help="folder of a pack")
+    p.add_argument(
+        "packs",
+        type=Path,
+        nargs="+",
+        metavar="PACK",
+        help="folder of a pack, or (only shown) a compiled file",
+    )
     p.add_argument("--port", type=int, default=8100, help="port to listen on (8100)")
     p.set_defaults(run=edit)
