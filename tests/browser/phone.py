@@ -140,3 +140,27 @@ def violations(page: Page) -> list[str]:
         for v in found.response["violations"]
         for node in v["nodes"]
     ]
+
+
+def too_small(page: Page) -> list[str]:
+    """What there is to tap that is under 48 px."""
+    found: list[str] = page.evaluate(
+        """() => [...document.querySelectorAll("button, input, label, summary, a")]
+          .filter(e => e.checkVisibility() && !e.matches("label input, label[for]"))
+          .map(e => [e.innerText || e.ariaLabel || e.type, e.getBoundingClientRect()])
+          .filter(([, box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+          .map(([name, box]) => `${name}: ${box.width} x ${box.height}`)"""
+    )
+    return found
+
+
+def too_wide(page: Page) -> list[str]:
+    """What would have to be scrolled sideways."""
+    found: list[str] = page.evaluate(
+        """() => [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
+          .filter(e => !(e instanceof SVGElement))
+          .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+            && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
+          .map(e => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
+    )
+    return found

@@ -141,8 +141,12 @@ def verdict(page: Page) -> None:
     page.get_by_text("Its condition, box and price").click()
 
 
+def devices(page: Page) -> None:
+    more(page, "Devices and sync")
+
+
 SHELF = [
     collection, empty_collection, piece, uncertain_piece, photo_sheet, choosing, wants, want,
     notebook, note, other_screens, all_else, duplicates, sets_and_trains, found, backup, changes,
-    history, trash, emptying, paper, verdict,
+    history, trash, emptying, paper, verdict, devices,
 ]  # fmt: skip

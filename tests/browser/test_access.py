@@ -17,6 +17,8 @@ from tests.browser.phone import (
     see,
     take_up,
     tap,
+    too_small,
+    too_wide,
     violations,
     watched,
 )
@@ -157,14 +159,7 @@ def test_axe_finds_nothing(browser, server, screen: Callable[[Page], None], sche
     page.goto(server.url)
     screen(page)
     assert violations(page) == []
-    small = page.evaluate(
-        """() => [...document.querySelectorAll("button, input, label, summary, a")]
-          .filter(e => e.checkVisibility() && !e.matches("label input, label[for]"))
-          .map(e => [e.innerText || e.ariaLabel || e.type, e.getBoundingClientRect()])
-          .filter(([, box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
-          .map(([name, box]) => `${name}: ${box.width} x ${box.height}`)"""
-    )
-    assert small == [], "nothing to tap is under 48 px"
+    assert too_small(page) == [], "nothing to tap is under 48 px"
     context.close()
 
 
@@ -175,14 +170,7 @@ def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser,
     page.goto(server.url)
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     screen(page)
-    wide = page.evaluate(
-        """() => [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
-          .filter(e => !(e instanceof SVGElement))
-          .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
-            && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
-          .map(e => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
-    )
-    assert wide == []
+    assert too_wide(page) == []
     context.close()
 
 

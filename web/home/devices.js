@@ -260,8 +260,19 @@ async function addDevice() {
     el("img", { class: "qr", src: picture, alt: "Square code with the pairing link", width: 240, height: 240 }),
     el("p", {}, `Or open ${new URL(url).origin}/ there, go to More, “Devices and sync”, and type:`),
     el("p", { class: "pair-code" }, spaced(code)),
+    button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), { class: "plain wide" }),
     el("p", { class: "quiet" }, `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can read the collection.`),
   );
+}
+
+async function copyLink(url, tapped) {
+  try {
+    await navigator.clipboard.writeText(url);
+    tapped.textContent = "Copied: open it on the other device";
+  } catch {
+    tapped.textContent = "This browser does not copy: use the code";
+  }
+  announce(tapped.textContent);
 }
 
 function spaced(code) {
