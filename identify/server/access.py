@@ -1,6 +1,7 @@
 """Who may ask what: under the server's own name, from its own pages, with a paired device."""
 
 import logging
+import time
 import traceback
 from collections.abc import Callable, Collection
 from datetime import datetime
@@ -27,6 +28,22 @@ READING = ("GET", "HEAD")
 log = logging.getLogger("identify.server")
 
 
+class _CutError(Exception):
+    """The line broke while something was being answered."""
+
+
+class Notes:
+    """Lines in the log about a caller: a few at a time, so that nobody fills the disk by asking."""
+
+    def __init__(self, clock: Callable[[], float]) -> None:
+        self._buckets = Buckets(5, 1 / 60, clock)
+
+    def add(self, text: str, who: str) -> None:
+        """Adds a line; `who` is put into `text`."""
+        if self._buckets.wait(who) == 0:
+            log.warning(text, who)
+
+
 class LastResort:
     """ASGI middleware: whatever goes wrong is answered in a sentence, and logged.
 
@@ -45,16 +62,19 @@ class LastResort:
         async def watched(message: Message) -> None:
             nonlocal started
             started = True
-            await send(message)
+            try:
+                await send(message)
+            except Exception as error:
+                raise _CutError from error
 
         try:
             await self.app(scope, receive, watched)
-        except ClientDisconnect:
+        except (ClientDisconnect, _CutError):
             return
         except Exception as error:
             log.error("unexpected: %s at %s", type(error).__name__, _places(error))
             if started:
-                raise ConnectionAbortedError("The answer could not be finished.") from None
+                return  # an answer that is not finished ends the connection
             sentence = "The server could not do this, and has noted it in its log. Try again later."
             await refused(sentence, 503)(scope, receive, send)
 
@@ -79,8 +99,15 @@ class Door:
     public: the origin under which people know the server, "" where there is no other.
     """
 
-    def __init__(self, app: ASGIApp, hosts: Collection[str], public: str) -> None:
+    def __init__(
+        self,
+        app: ASGIApp,
+        hosts: Collection[str],
+        public: str,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
         self.app = app
+        self.notes = Notes(clock)
         self.hosts = {host.lower() for host in hosts}
         self.public = public.rstrip("/").lower()
 
@@ -96,7 +123,7 @@ class Door:
             await refused(sentence, 421)(scope, receive, send)
             return
         if scope["path"].startswith(API) and not self._own(headers, host):
-            log.warning("refused: sent from a page elsewhere, %s", caller_of(scope))
+            self.notes.add("refused: sent from a page elsewhere, %s", caller_of(scope))
             sentence = "Only the app's own pages may ask this. Open the app from this server."
             await refused(sentence, 403)(scope, receive, send)
             return
@@ -151,7 +178,7 @@ class Paired:
         self.pairing = Buckets(10, 1 / 20, clock)
         self.known = Buckets(3000, 100, clock)
         self.costly = Buckets(5, 1 / 60, clock)
-        self.noted = Buckets(5, 1 / 60, clock)
+        self.notes = Notes(clock)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] != "http" or not scope["path"].startswith(API):
@@ -182,12 +209,12 @@ class Paired:
         if device is None:
             many = self._too_many(self.strangers.wait(caller), caller)
             if many is None:
-                self._note("refused: no paired device, %s", caller)
+                self.notes.add("refused: no paired device, %s", caller)
                 sentence = "This device is not paired with the server, or no longer. Pair it."
                 return refused(sentence, 401, {"WWW-Authenticate": "Bearer"})
             return many
         if device["revoked"] != "":
-            self._note("refused: taken off, %s", device["id"])
+            self.notes.add("refused: taken off, %s", device["id"])
             sentence = "This device was taken off by another one."
             return refused(sentence, 403, revoked=True)
         scope["device"] = device
@@ -198,11 +225,6 @@ class Paired:
     def _too_many(self, wait: float, who: str) -> Json | None:
         if wait == 0:
             return None
-        self._note("refused: too many requests, %s", who)
+        self.notes.add("refused: too many requests, %s", who)
         sentence = "Too many requests. Wait a little, then try again."
         return refused(sentence, 429, {"Retry-After": str(int(wait) + 1)})
-
-    def _note(self, text: str, who: str) -> None:
-        """A line in the log, a few at a time, so that nobody fills the disk by asking."""
-        if self.noted.wait(who) == 0:
-            log.warning(text, who)

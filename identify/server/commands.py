@@ -62,7 +62,7 @@ def serve(args: argparse.Namespace) -> int:
             ssl_keyfile=key,
             ssl_ciphers=CIPHERS,
             lifespan="on",
-            log_level="warning",
+            log_level="error",  # what is below that, any caller could fill the disk with
             access_log=False,
             server_header=False,
             # from this machine only, and only where a proxy is said to be there

@@ -33,6 +33,8 @@ SMALL = 64 * 1024
 LARGE = 40_000_000  # spreadsheets and packs; their routes say less where they take less
 CHECKED = 600.0  # seconds from one look at whether a backup is due to the next
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
+NOTHING = "There is nothing of that name here."
+ANOTHER_WAY = "This address is there, but it is asked for in another way (GET, POST, PUT)."
 AUTHORITY = "/certificate.crt"
 
 
@@ -70,13 +72,13 @@ def own_app(
     ]
     if authority:
         ours.append(_authority(authority))
-    return create_app(
+    app = create_app(
         files,
         [*ours, _nothing_else(ours)],
         middleware=[
             Middleware(Fresh, public=public),
             Middleware(LastResort),
-            Middleware(Door, hosts=hosts, public=public),
+            Middleware(Door, hosts=hosts, public=public, clock=clock),
             Middleware(Paired, store=store, now=now, clock=clock),
             Middleware(Bodies, most=most_bytes),
         ],
@@ -86,6 +88,8 @@ def own_app(
         },
         lifespan=_nightly(work),
     )
+    app.router.redirect_slashes = False  # an address is right or is none
+    return app
 
 
 def most_bytes(path: str) -> int:
@@ -134,8 +138,8 @@ def _nothing_else(routes: Sequence[BaseRoute]) -> Route:
 
     async def nothing(request: Request) -> Response:
         if any(route.matches(request.scope)[0] == Match.PARTIAL for route in routes):
-            return refused(f"{request.method} is not how this is asked for.", 405)
-        return refused("There is nothing of that name here.", 404)
+            return refused(ANOTHER_WAY, 405)
+        return refused(NOTHING, 404)
 
     return Route("/api/{path:path}", nothing, methods=METHODS)
 
@@ -149,7 +153,9 @@ def _authority(certificate: bytes) -> Route:
 
 async def _told_status(_: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
-    return refused(error.detail, error.status_code, error.headers)
+    # Starlette's own words are no sentences
+    sentence = {405: ANOTHER_WAY, 404: NOTHING}.get(error.status_code, error.detail)
+    return refused(sentence, error.status_code, error.headers)
 
 
 async def _told(_: Request, error: Exception) -> Response:

@@ -53,8 +53,8 @@ class Times:
 class Pen:
     """A device that writes operations, each knowing those it wrote on the same record before."""
 
-    def __init__(self) -> None:
-        self.device = "d" + secrets.token_hex(8)
+    def __init__(self, device: str = "") -> None:
+        self.device = device or "d" + secrets.token_hex(8)
         self.count = 0
         self.heads: dict[str, list[str]] = {}
 

@@ -6,9 +6,10 @@ import socket
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from types import MappingProxyType
 
 COMMAND = [sys.executable, "-m", "identify"]
 
@@ -29,7 +30,13 @@ def run(*words: object) -> subprocess.CompletedProcess[str]:
 class Serving:
     """`serve` in a process. Its outputs are files beside the data."""
 
-    def __init__(self, data: Path, *words: object) -> None:
+    def __init__(
+        self,
+        data: Path,
+        *words: object,
+        env: Mapping[str, str] = MappingProxyType({}),
+        cwd: Path | None = None,
+    ) -> None:
         self.port = free_port()
         self.said = data.with_name("said.txt")
         self.log = data.with_name("log.txt")
@@ -39,7 +46,8 @@ class Serving:
                 [*COMMAND, "serve", "--data", data, "--port", str(self.port), *map(str, words)],
                 stdout=said,
                 stderr=log,
-                env=os.environ | {"PYTHONUNBUFFERED": "1"},
+                env={**os.environ, "PYTHONUNBUFFERED": "1", **env},
+                cwd=cwd,
             )
         while not self._answers():
             assert self.process.poll() is None, self.log.read_text()
