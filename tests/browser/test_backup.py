@@ -183,6 +183,16 @@ def test_a_broken_entry_is_left_out_and_the_others_are_restored(page, server, wr
     expect(page.get_by_role("list", name="Wants")).to_contain_text("P 24")
 
 
+def test_the_demo_is_not_called_the_collectors_own(page, server):
+    page.goto(server.url)
+    demo(page)
+    place(page, "More")
+    expect(page.get_by_role("button", name="Backup")).to_contain_text("nothing to back up yet")
+    add_piece(page, "P 24")
+    place(page, "More")
+    expect(page.get_by_role("button", name="Backup")).to_contain_text("1 entry is only on this")
+
+
 def test_what_is_not_in_a_backup_yet_is_shown(page, server, tmp_path):
     page.goto(server.url)
     add_piece(page, "P 24")

@@ -1,5 +1,4 @@
 /** The backup file: everything the collector keeps as JSON, and its restore, which only ever adds. */
-import { backedUp } from "./backed.js";
 import { entry, reread } from "./records.js";
 import { isTime, newId, same, sound } from "./shapes.js";
 import { look, together } from "./store.js";
@@ -101,8 +100,9 @@ function asBlob(text) {
 }
 
 /**
- * Merges what was read from a backup with what is here: {kept, added, newer, older}. Of each record
- * the version changed later counts; the other one goes into its history.
+ * Merges what was read from a backup with what is here: {kept, last, added, newer, older}. Of each
+ * record the version changed later counts; the other one goes into its history. `last`: the
+ * journal's end where all of it is from the backup, else 0.
  */
 export async function restore({ records, journal, photos }, what = "Restored from a backup") {
   const counts = { added: 0, newer: 0, older: 0 };
@@ -135,8 +135,7 @@ export async function restore({ records, journal, photos }, what = "Restored fro
     if (entries.length === 0) last = Math.max(0, ...places.filter(Number.isFinite));
   });
   if (kept !== "") await reread(records.map(({ id }) => id));
-  if (last > 0) await backedUp(last);
-  return { kept, ...counts };
+  return { kept, last, ...counts };
 }
 
 function all(there, store, values) {

@@ -104,12 +104,13 @@ export async function historyOf(id) {
   return found.reverse();
 }
 
-/** How many records were changed after this place of the journal. */
+/** How many records were changed after this place of the journal; the demo's do not count as they came. */
 export async function changedAfter(seq) {
   const changed = new Set();
   await look(["journal"], (there) =>
     there.backwards("journal", (entry) => {
-      if (entry.seq > seq && !entry.side) changed.add(entry.record);
+      const demo = entry.before === null && entry.after.demo; // not the collector's own
+      if (entry.seq > seq && !entry.side && !demo) changed.add(entry.record);
       return entry.seq > seq;
     }),
   );

@@ -61,6 +61,7 @@ async function takeIn(keep, file) {
       notice(`${problem()} Nothing was restored.`);
       return;
     }
+    if (own.last > 0) await backedUp(own.last);
     for (const one of read.records) await keep.ready(one.pack);
     await keep.redraw();
     const broken =
