@@ -4,12 +4,14 @@ import shutil
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlencode
 
 import orjson
 
 from identify.keeping import backup, ops, restore
 from identify.keeping.asking import rows
 from identify.keeping.store import FILE, Store
+from tests.server.own_server import OwnServer
 
 NIGHT = datetime(2024, 5, 1, 3, tzinfo=UTC)
 
@@ -20,7 +22,10 @@ class Kept:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.copies = 0
-        self.store = Store(folder / "server")
+        self.open()
+
+    def open(self) -> None:
+        self.store = Store(self.folder / "server")
 
     def close(self) -> None:
         self.store.close()
@@ -52,7 +57,7 @@ class Kept:
         """The disk is lost: an empty folder, and the backup restored into it."""
         self.close()
         shutil.rmtree(self.folder / "server")
-        self.store = Store(self.folder / "server")
+        self.open()
         self.restore(made)
 
     def copy_file(self) -> Path:
@@ -68,7 +73,36 @@ class Kept:
         shutil.rmtree(self.folder / "server")
         (self.folder / "server").mkdir()
         shutil.copy(copy, self.folder / "server" / FILE)
-        self.store = Store(self.folder / "server")
+        self.open()
+
+
+class Served(Kept):
+    """The same behind real HTTP, with everything that a request goes through."""
+
+    def open(self) -> None:
+        self.server = OwnServer(self.folder / "server")
+        self.store = self.server.store
+        self.server.start()
+        self.token = self.server.paired()
+
+    def close(self) -> None:
+        self.server.stop()
+
+    def ask(self, method: str, path: str, value: Any = None) -> Any:
+        self.server.times.pass_(seconds=10)
+        if method == "GET":
+            answer = self.server.ask("GET", path, token=self.token)
+        else:
+            answer = self.server.post(path, value, token=self.token)
+        assert answer.status == 200, answer.body
+        return answer.json
+
+    def pull(self, epoch: str, after: int, last: str, limit: int) -> dict[str, Any]:
+        query = urlencode({"epoch": epoch, "after": after, "last": last, "limit": limit})
+        return dict(self.ask("GET", f"/api/pull?{query}"))
+
+    def push(self, sent: list[dict[str, Any]]) -> dict[str, Any]:
+        return dict(self.ask("POST", "/api/push", {"ops": sent}))
 
 
 def through_json(value: Any) -> Any:

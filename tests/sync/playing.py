@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from tests.sync.kept import Kept
 from tests.sync.world import NAMES, World
 
 ACTS = """
@@ -21,10 +22,10 @@ def memory() -> str | None:
 
 
 @contextmanager
-def begun(seed: int) -> Iterator[World]:
+def begun(seed: int, kind: type[Kept] = Kept) -> Iterator[World]:
     """A world with a record by each of three devices; what has happened in it is checked."""
     folder = Path(tempfile.mkdtemp(prefix="sync", dir=memory()))
-    world = World(folder, seed)
+    world = World(kind(folder), seed)
     try:
         for name in NAMES[:3]:
             world.make(name)
@@ -36,10 +37,10 @@ def begun(seed: int) -> Iterator[World]:
         shutil.rmtree(folder)
 
 
-def play(seed: int, steps: int = 60) -> None:
+def play(seed: int, steps: int = 60, kind: type[Kept] = Kept) -> None:
     """Lets things happen; where the seed is odd, phones are copied too, and less can be checked."""
     acts = [*ACTS, *OF_THE_SERVER, *["restore_copy"] * (seed % 2)]
-    with begun(seed) as world:
+    with begun(seed, kind) as world:
         for _ in range(steps):
             act = world.chance.choice(acts)
             if act in OF_THE_SERVER:
@@ -50,9 +51,9 @@ def play(seed: int, steps: int = 60) -> None:
                 getattr(world, act)(world.chance.choice(NAMES))
 
 
-def tell(story: Callable[[World], None], seed: int = 0) -> None:
+def tell(story: Callable[[World], None], seed: int, kind: type[Kept] = Kept) -> None:
     """One of the short stories: everybody is in touch, then it happens."""
-    with begun(seed) as world:
+    with begun(seed, kind) as world:
         for name in NAMES:
             world.sync(name)
         story(world)

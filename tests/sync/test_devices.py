@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
 
+from tests.sync.kept import Kept
 from tests.sync.playing import memory
 from tests.sync.world import NAMES, World
 
@@ -23,7 +24,7 @@ class Devices(RuleBasedStateMachine):
     @initialize(seed=st.integers(0, 2**32))
     def begin(self, seed):
         self.folder = Path(tempfile.mkdtemp(prefix="sync", dir=memory()))
-        self.world = World(self.folder, seed)
+        self.world = World(Kept(self.folder), seed)
         for name in NAMES[:3]:
             self.world.make(name)
             self.world.sync(name)

@@ -24,10 +24,10 @@ OWN = ("trashed", "gone")
 class World:
     """Everything that can happen to a collection, and what must hold afterwards."""
 
-    def __init__(self, folder: Path, seed: int, server: Any = None) -> None:
+    def __init__(self, server: Kept, seed: int) -> None:
         self.chance = random.Random(seed)
         self.now = 1_700_000_000_000
-        self.server = server or Kept(folder)
+        self.server = server
         self.ids = 0
         self.devices = {
             name: Device(self.fresh_id, offset) for name, offset in zip(NAMES, OFFSETS, strict=True)

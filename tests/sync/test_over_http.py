@@ -1,0 +1,17 @@
+"""The same devices and the server over real HTTP: routes, pairing and limits lie between."""
+
+import pytest
+
+from tests.sync import stories
+from tests.sync.kept import Served
+from tests.sync.playing import play, tell
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_what_chance_brings_ends_well(seed):
+    play(seed, kind=Served)
+
+
+@pytest.mark.parametrize("story", stories.STORIES)
+def test_the_stories_end_well(story):
+    tell(story, 0, Served)
