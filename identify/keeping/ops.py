@@ -91,7 +91,7 @@ def checked(one: Any) -> str:
         raise Refused("The parents of an operation are other operations, sorted, each named once.")
     if told.scrubbed and told.fields:
         raise Refused("An operation that was deleted for good has no fields.")
-    content = text_of(one)
+    content = text_of({name: one[name] for name in one if name != "scrubbed" or told.scrubbed})
     if len(content.encode()) > LARGEST:
         raise Refused(
             f"One change may be {LARGEST // 1024} KB long; this one is longer. Shorten its text."

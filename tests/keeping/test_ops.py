@@ -267,6 +267,9 @@ def test_emptied_on_one_side_is_the_same_operation(store, writer):
     assert ops.push(store, [one])["held"] == [one["id"]]
     assert ops.push(store, [{**one, "parents": ["daaaaaaaaaaaaaaaa.77"]}])["forked"] == [one["id"]]
     assert all_of(store) == [emptied]
+    whole = writer.operation("r2", {"name": "a"})
+    for sent in (whole, {**whole, "scrubbed": False}, whole):  # said or left out: the same
+        assert ops.push(store, [sent])["held"] == [whole["id"]]
     with pytest.raises(Refused, match="has no fields"):
         ops.checked({**one, "scrubbed": True})
 
