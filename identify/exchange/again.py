@@ -11,6 +11,7 @@ from typing import Any
 
 from identify.core.finding import plain, words
 from identify.exchange.fields import GENERIC
+from identify.exchange.reference import unaccented
 from identify.exchange.safe_cells import unguarded
 from identify.exchange.shapes import blank
 from identify.exchange.table import Row, listed, quoted
@@ -70,7 +71,7 @@ def _under(fields: list[str], row: Row, wanted: tuple[str, ...]) -> str:
 
 
 def _said(fields: list[str], row: Row) -> str:
-    return " ".join(words(_under(fields, row, ("name", "description", "variant"))))
+    return " ".join(words(unaccented(_under(fields, row, ("name", "description", "variant")))))
 
 
 def _twice(fields: list[str], rows: list[Row], numbered: list[str]) -> list[str]:

@@ -1,6 +1,7 @@
 """Guessing what the columns of a table are, by their headings and by what is in them."""
 
 import re
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
@@ -18,7 +19,8 @@ from identify.exchange.safe_cells import unguarded
 from identify.exchange.table import CellError, Row, Table, letters, quoted
 from identify.exchange.values import read_condition, read_yes
 
-LOOKED = 400  # rows looked at
+LOOKED = 400  # rows looked at, fewer where there are many columns
+MOST_LOOKED = 16_000  # cells looked at in all
 LIKE = 80  # least likeness of a heading to a known one, of 100
 FIRST_ROWS = 20  # rows among which the headings are looked for
 BY_CONTENT = 0.75  # how far a column is trusted that only its cells speak for
@@ -129,7 +131,9 @@ def _headed(table: Table, header: int) -> tuple[list[str], list[Row], list[str]]
 
 
 def _share(cells: list[str], fits: Callable[[str], bool]) -> float:
-    return sum(fits(cell) for cell in cells) / len(cells) if cells else 0.0
+    counts = Counter(cells)
+    fitting = sum(count for cell, count in counts.items() if fits(cell))
+    return fitting / len(cells) if cells else 0.0
 
 
 def _reads(read: Callable[[str], Any], cell: str) -> bool:
@@ -187,15 +191,17 @@ def guess(table: Table, reference: Reference, name: str = "", header: int | None
         columns = [Column(n, f"={f}" if (f := field_named(n)) else "", 1.0, "", "") for n in names]
         return Guess(at, True, "", columns, rows, [])
     texts = []
+    some = rows[: min(LOOKED, MOST_LOOKED // len(names))]
     for place in range(len(names)):
-        column = (row.cells[place].strip() for row in rows[:LOOKED] if place < len(row.cells))
+        column = (row.cells[place].strip() for row in some if place < len(row.cells))
         texts.append([cell for cell in column if cell])
     columns = _assigned(names, texts, reference)
     for place, one in enumerate(columns):
         if one.field == "when":
             every = (row.cells[place] for row in rows if place < len(row.cells))
             one.order = order_of(every)
-    about = f"{name} {table.sheet}"
+    above = " ".join(cell for row in table.rows if row.row < at for cell in row.cells)
+    about = f"{name} {table.sheet} {above}"
     sort = "want" if WANTED.search(about) else "note" if NOTED.search(about) else "piece"
     if sort not in TYPES:
         sort = "piece"

@@ -13,26 +13,26 @@ from rapidfuzz import fuzz
 from rapidfuzz.distance import OSA
 
 from identify.core.finding import canonical, forgiven, plain, words
-from identify.exchange.reference import Entry, Reference, in_common, stems, unzeroed
+from identify.exchange.reference import Entry, Reference, in_common, stems, unaccented, unzeroed
 
 # What each piece of evidence adds to an item's logarithm of odds.
 WEIGHTS = {
-    "exact": 11.62,  # the number as it is
-    "zeros": 10.84,  # without zeros in front
-    "alike": 9.93,  # with O for 0 and the like
-    "slip": 5.68,  # with one slip more
-    "begins": 5.86,  # one is the beginning of the other
-    "inside": 4.79,  # the number stands in the words
-    "carried": 9.79,  # the number is one carried on the piece
-    "sorted": 4.23,  # name: the same letters in the words in any order (token_sort_ratio)
-    "within": 4.59,  # name: the words of the shorter in the longer (token_set_ratio)
-    "cosine": 8.17,  # name: rare words in common
-    "share": 3.16,  # how much of the recorded name is said
-    "range": 5.58,  # the range is named
-    "other": -1.85,  # another range is named
-    "none": 2.37,  # that it is none of them: to begin with
-    "none_number": 4.1,  # where a number is given
-    "none_words": 10.61,  # where words are given
+    "exact": 13.34,  # the number as it is
+    "zeros": 11.46,  # without zeros in front
+    "alike": 10.9,  # with O for 0 and the like
+    "slip": 6.92,  # with one slip more
+    "begins": 6.5,  # one is the beginning of the other
+    "inside": 3.79,  # the number stands in the words
+    "carried": 9.47,  # the number is one carried on the piece
+    "sorted": 4.08,  # name: the same letters in the words in any order (token_sort_ratio)
+    "within": 1.67,  # name: the words of the shorter in the longer (token_set_ratio)
+    "cosine": 7.02,  # name: rare words in common
+    "share": 3.45,  # how much of the recorded name is said
+    "range": 7.33,  # the range is named
+    "other": -0.63,  # another range is named
+    "none": 4.62,  # that it is none of them: to begin with
+    "none_number": 2.3,  # where a number is given
+    "none_words": 5.61,  # where words are given
 }
 SURE = 0.8  # from here on an item is taken without asking
 SHOWN = 0.02  # candidates below are not worth offering
@@ -79,7 +79,7 @@ def evidence(reference: Reference, query: Query) -> list[dict[str, float]]:
     """What a row says for each entry: the keys of WEIGHTS that apply, with their size."""
     number, bare, seen = plain(query.number), unzeroed(query.number), canonical(query.number)
     said = stems(query.said)
-    spelt = " ".join(words(query.name or query.description))
+    spelt = " ".join(words(unaccented(query.name or query.description)))
     spoken = reference.spoken(said)
     runs = _runs(words(query.said))
     named = ranges_named(reference, query.range) if query.range else []

@@ -2,6 +2,7 @@
 
 import math
 import re
+import unicodedata
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -21,6 +22,12 @@ def unzeroed(text: str) -> str:
     return plain(ZEROS.sub("", text))
 
 
+def unaccented(text: str) -> str:
+    """A text without the accents of its letters: the core's words have none."""
+    apart = unicodedata.normalize("NFKD", text.replace("ß", "ss"))
+    return "".join(c for c in apart if not unicodedata.combining(c))
+
+
 def stem(word: str) -> str:
     """A word without the s of the plural."""
     return word[:-1] if len(word) > 3 and word.endswith("S") and not word.endswith("SS") else word
@@ -28,7 +35,7 @@ def stem(word: str) -> str:
 
 def stems(text: str) -> list[str]:
     """The words of a text, each without the s of the plural."""
-    return [stem(word) for word in words(text)]
+    return [stem(word) for word in words(unaccented(text))]
 
 
 @dataclass(frozen=True)
@@ -80,7 +87,7 @@ class Reference:
                     unzeroed(item["number"]),
                     canonical(item["number"]),
                     frozenset(plain(text) for text in item["carried"]),
-                    " ".join(words(item["name"])),
+                    " ".join(words(unaccented(item["name"]))),
                     weights,
                     math.sqrt(sum(w * w for w in weights.values())),
                     sum(weights.values()),

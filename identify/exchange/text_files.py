@@ -33,6 +33,7 @@ NAMES = {
 USUAL = set("£€½¼¾°–—‘’“”…×·ßÄÖÜäöüéèêëàâáçñôóòûúùîïíìÉÈÀÇåÅæÆøØ")  # noqa: RUF001
 DELIMITERS = ["\t", ";", "|", ",", "^", "~", ":"]  # of equals, the first
 TRIED = 300  # rows looked at for the delimiter
+BEGINNING = 400_000  # characters that these are looked for in
 
 
 def decoded(data: bytes) -> tuple[str, list[str]]:
@@ -149,8 +150,9 @@ def _as_it_stands(line: str, delimiter: str, row: int) -> list[str]:
 def delimiter_of(text: str) -> str:
     """What parts the cells of a text; "," where nothing does."""
     best, chosen = 0.0, ","
+    start = text[:BEGINNING]
     for delimiter in DELIMITERS:
-        rows = [row for row in _parsed(text, delimiter, TRIED)[0] if any(row)]
+        rows = [row for row in _parsed(start, delimiter, TRIED)[0] if any(row)]
         widths = Counter(len(row) for row in rows if len(row) > 1)
         if not widths:
             continue

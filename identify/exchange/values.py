@@ -18,12 +18,12 @@ GRADES = Path(__file__).resolve().parent.parent.parent / "fixtures" / "grading.c
 
 CONDITION_WORDS = {
     "as new": "mint m mt brand new unused like new near mint nm neuwertig neu ungebraucht neuf "
-    "comme neuf état neuf nieuw als nieuw nieuwstaat factory new",
+    "comme neuf état neuf nieuw als nieuw nieuwstaat factory new ln",
     "excellent": "exc ex e ausgezeichnet hervorragend exzellent excellent état uitstekend",
     "very good": "vg v good v.good v.g. sehr gut très bon tres bon tb zeer goed",
     "good": "g gd gut bon bon état goed",
     "fair": "f average akzeptabel befriedigend moyen redelijk matig worn played with playworn "
-    "play worn gebraucht",
+    "play worn gebraucht bespielt bespeeld gebruikt usagé",
     "poor": "p bad schlecht mauvais slecht junk scrap for spares restoration required",
 }
 # Words of two or more; whatever else stands in the table above is a word by itself.

@@ -20,9 +20,23 @@ EMPTY = frozenset("A AN AND AT IN OF ON OR THE WITH ITS IT BY TO NO NOT ONE TWO 
 COUNTS = frozenset("ONE TWO THREE BOTH".split())
 
 
+# Colours in German, French and Dutch (common practice, no source), as stems() writes them.
+COLOURS = {
+    word: colour.split()[0]
+    for colour in (
+        "GREEN GRUN GRUNE VERT VERTE GROEN GROENE", "BLUE BLAU BLAUE BLEU BLEUE BLAUW BLAUWE",
+        "BLACK SCHWARZ SCHWARZE NOIR NOIRE ZWART ZWARTE", "RED ROT ROTE ROUGE ROOD RODE",
+        "MAROON WEINROT BORDEAUX", "BROWN BRAUN BRAUNE BRUN BRUNE MARRON BRUIN BRUINE",
+        "GREY GRAY GRAU GRAUE GRIS GRISE GRIJS GRIJZE", "YELLOW GELB GELBE JAUNE GEEL GELE",
+        "CREAM CREME", "SILVER SILBER SILBERN ARGENT ARGENTE ZILVER", "WHITE WEISS BLANC WIT",
+    )
+    for word in colour.split()
+}  # fmt: skip
+
+
 @cache
 def _bag(text: str) -> frozenset[str]:
-    return frozenset(stems(text))
+    return frozenset(COLOURS.get(word, word) for word in stems(text))
 
 
 @dataclass(frozen=True)

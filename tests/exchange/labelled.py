@@ -20,6 +20,12 @@ STRANGERS = [
     "Well wagon with boiler", "Hospital coach", "Inspection trolley", "Tunnel mouth", "Catalogue",
     "Fire engine", "Diesel railbus", "Bogie bolster", "Battery box", "Gas lamp", "Slip coach",
 ]  # fmt: skip
+# Names in other languages, and words of one's own.
+OTHER_WORDS = [
+    "Lok", "Güterwagen", "Tenderlok, klein", "Dampflokomotive", "Voiture voyageurs",
+    "Locomotive verte", "Goederenwagen", "Rijtuig", "Wagon citerne", "grandad's", "the nice one",
+    "spare", "loco", "truck",
+]  # fmt: skip
 FILLER = ["nice", "old", "from a friend", "runs well", "boxed", "no key", "see photo", "shelf 3"]
 
 
@@ -105,6 +111,8 @@ def _one(reference: Reference, chance: random.Random) -> Labelled:
             number, made = chance.choice(sorted(entry.carried)), "carried"
     if kind in ("both", "name"):
         name = spoilt_name(chance, entry.name)
+        if number and chance.random() < 0.1:
+            name = chance.choice(OTHER_WORDS)
     if kind == "words":
         more = _description(reference, chance, entry)
     about = reference.pack(entry.pack)["range"]["name"] if chance.random() < 0.4 else ""

@@ -163,6 +163,16 @@ def test_a_list_is_understood():
     ]
 
 
+def test_colours_in_other_languages_name_variants():
+    data = (
+        "Nr;Bezeichnung;Farbe\nP 24;Diesel;gelb\nP 1;Lok;rot, ohne Schrift\nP 20;;grün\n".encode()
+    )
+    rows = importing(data, [])
+    assert rows[0]["record"]["of"] == [{"variant": "p24_d", "chance": 1}]
+    assert rows[1]["record"]["of"] == [{"variant": "p1_c", "chance": 1}]
+    assert "p20_e" not in [one["variant"] for one in rows[2]["record"]["of"]]
+
+
 def test_wants_take_the_same_columns_and_need_an_item():
     rows = importing(LIST.encode(), [], "want")
     want = rows[0]["record"]
