@@ -1,4 +1,5 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
+import { foreseen, meanwhile } from "./data/ahead.js";
 import { deepen, here, onMoved } from "./data/back.js";
 import { watchInstall } from "./data/install.js";
 import { PRACTICE } from "./data/practice.js";
@@ -190,14 +191,20 @@ async function openFor(piece) {
 /** The engine's view of a piece, with the verdict where something is kept that can have a say. */
 function assess(piece) {
   const { session } = current(piece);
-  if (!anything()) return app.engine.assess(app.ready, session);
-  return app.engine.assess_studied(app.ready, session, studied(piece));
+  const found = anything() ? studied(piece) : null;
+  const key = `${found ? study.about : ""} ${JSON.stringify(session)}`;
+  return foreseen(key, () =>
+    found
+      ? app.engine.assess_studied(app.ready, session, found)
+      : app.engine.assess(app.ready, session),
+  );
 }
 
 /** What the records mean for the piece, worked out once for all its answers. */
 function studied(piece) {
   const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
-  const about = [recordsEdition(), app.pack.id, piece.id, JSON.stringify(hand)].join(" ");
+  const made = all("piece").some((one) => one.session === piece.id) ? piece.id : "";
+  const about = [recordsEdition(), app.pack.id, made, JSON.stringify(hand)].join(" ");
   if (study.about !== about) {
     const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
     const records = { pieces: others, wants: all("want") };
@@ -265,7 +272,7 @@ async function start() {
   await show(false);
   if (PRACTICE !== "") guided(app, PRACTICE);
   watchWide(app);
-  whenIdle(flow.warm, 3);
+  meanwhile([flow.warm, flow.warm, flow.warm, ...flow.ahead()]);
   shelf().catch(trouble);
 }
 
@@ -275,16 +282,6 @@ function once(event) {
     event.preventDefault();
     event.stopImmediatePropagation();
   }
-}
-
-/** Does something a few times while the browser has nothing else to do. */
-function whenIdle(act, times) {
-  if (times === 0) return;
-  const idle = window.requestIdleCallback ?? ((then) => setTimeout(then, 200));
-  idle(() => {
-    act();
-    whenIdle(act, times - 1);
-  });
 }
 
 /** What the app was opened for: a pairing link is taken out of the address before anything else. */

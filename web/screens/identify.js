@@ -1,3 +1,4 @@
+import { meanwhile } from "../data/ahead.js";
 import { deepen, goBack, here } from "../data/back.js";
 import { amended, backTo, begun, current, keep, keepFormer, stepped } from "../data/session.js";
 import { keepSettings } from "../data/settings.js";
@@ -18,6 +19,8 @@ import { updateOffer } from "./settings.js";
 import { startScreen } from "./start.js";
 import { openWho } from "../parts/who.js";
 import { openWhy } from "./why.js";
+
+const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
 /**
  * The identifying of one piece: which card is shown, and what each tap does. Every step is on the
@@ -44,6 +47,33 @@ export function identify(app) {
     app.view = view;
     if (piece) deepen(piece.steps.length);
     app.show();
+    meanwhile(ahead());
+  }
+
+  /** Works out what each likely tap on this screen will show. */
+  function ahead() {
+    if (!app.piece) {
+      const kinds = app.pack.packs ? [] : app.pack.kinds.map((kind) => kind.id);
+      return ["", ...kinds].map((kind) => () => {
+        const fresh = { ...app.engine.new_session(app.ready), able: app.settings.able };
+        app.assess(begun({ ...fresh, scope: { kind, items: [] } }));
+      });
+    }
+    const { question } = app.view;
+    if (!question) return [];
+    const { id, states } = app.pack.features[question.feature];
+    const told = (how, seen) => () => {
+      const answer = { feature: id, how, states: seen };
+      app.assess(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
+    };
+    return [
+      ...states
+        .map((state, place) => ({ state, chance: question.expected[place] }))
+        .filter(({ chance }) => chance >= LIKELY)
+        .sort((one, other) => other.chance - one.chance)
+        .map(({ state }) => told("sure", [state.id])),
+      told("cannot", []),
+    ];
   }
 
   const act = {
@@ -175,6 +205,7 @@ export function identify(app) {
           ]
         : [el("strong", { class: "name-of-app" }, app.entry.name)],
     restart: act.restart,
+    ahead,
     /** Goes through the motions of a first tap, out of sight, so that the real one is quick. */
     warm() {
       const fresh = app.engine.new_session(app.ready);

@@ -1,0 +1,139 @@
+"""What one answer costs: the posterior, and the worth of every question that is left.
+
+Four ways with the same sessions: the engine in Python; the engine as it is compiled for the phone,
+in Chromium; floor.js beside it, the same mathematics written by hand over typed arrays; and a peer,
+scikit-learn's naive Bayes with its mutual information (peer.py).
+"""
+
+import statistics
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from identify import phone
+from identify.bench.serving import ARGS, browser_path, served
+from identify.bench.sessions import numbered, rows_of, walked
+from identify.core.asking import by_variant, questions
+from identify.core.belief import believe, prepare
+
+Peer = Callable[[dict[str, Any], list[Any], list[list[list[int]]]], float]
+FLOOR = Path(__file__).with_name("floor.js")
+PAGE = b"<!doctype html><meta charset=utf-8><title>bench</title>"
+BOTH = """async ({ sessions, plain, rounds }) => {
+  const core = await import('./engine.js');
+  const { floorOf, floorRun } = await import('./floor.js');
+  const started = performance.now();
+  const pack = await (await fetch('./pack.json')).json();
+  const parsed = performance.now();
+  const engine = core.prepare(pack);
+  const prepared = performance.now();
+  const floor = floorOf(pack, engine.sure);
+  const ours = sessions.map(() => []);
+  const theirs = sessions.map(() => []);
+  const possible = [];
+  let worst = 0;
+  for (let round = 0; round < rounds; round += 1) {
+    for (let n = 0; n < sessions.length; n += 1) {
+      const began = performance.now();
+      const state = core.believe(engine, sessions[n]);
+      const found = core.questions(engine, sessions[n], state, core.by_variant(engine, state));
+      const between = performance.now();
+      const low = floorRun(floor, plain[n]);
+      const ended = performance.now();
+      ours[n].push(between - began);
+      theirs[n].push(ended - between);
+      if (round > 0) continue;
+      possible.push(found.focus.rows.length);
+      state.chances.forEach((p, i) => { worst = Math.max(worst, Math.abs(p - low.chances[i])); });
+      const listed = [...found.open, ...found.shut];
+      for (const { feature, bits } of listed)
+        worst = Math.max(worst, Math.abs(bits - low.bits[feature]));
+      if (low.bits.filter((bits) => bits >= 0.02).length !== listed.length) worst = Infinity;
+    }
+  }
+  return { ours, theirs, possible, worst: Number.isFinite(worst) ? worst : null,
+           parse: parsed - started, prepare: prepared - parsed };
+}"""
+
+
+def in_python(engine: dict[str, Any], sessions: list[dict[str, Any]]) -> float:
+    """Median milliseconds for one answer."""
+    took = []
+    for session in sessions:
+        began = time.perf_counter()
+        state = believe(engine, session)
+        questions(engine, session, state, by_variant(engine, state))
+        took.append(1000 * (time.perf_counter() - began))
+    return statistics.median(took)
+
+
+def in_chromium(
+    playwright: Any, packed: bytes, sessions: list[Any], plain: list[Any], rounds: int
+) -> dict[str, Any]:
+    """The compiled engine and the floor beside each other on one page."""
+    engine = phone.engine_module().replace("export {", "export { questions, by_variant,", 1)
+    files = {
+        "index.html": PAGE,
+        "engine.js": engine.encode(),
+        "floor.js": FLOOR.read_bytes(),
+        "pack.json": packed,
+    }
+    browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
+    try:
+        with served(files) as site:
+            page = browser.new_page()
+            page.goto(site.url)
+            found: dict[str, Any] = page.evaluate(
+                BOTH, {"sessions": sessions, "plain": plain, "rounds": rounds}
+            )
+    finally:
+        browser.close()
+    return found
+
+
+def answers_at(
+    packed: bytes, playwright: Any, peer: Peer | None, pieces: int, rounds: int
+) -> dict[str, Any]:
+    """All four at one size of pack; playwright, peer: None leaves them out. Times are milliseconds
+    for one answer.
+    """
+    pack = msgspec.json.decode(packed)
+    engine = prepare(pack)
+    each = [walked(engine, row) for row in rows_of(pack, pieces)]
+    sessions = [session for steps in each for session in steps]
+    plain = [numbered(pack, session) for session in sessions]
+    out: dict[str, Any] = {
+        "rows": len(pack["rows"]["kind"]),
+        "features": len(pack["features"]),
+        "python": in_python(engine, sessions),
+        "peer": peer(pack, engine["sure"], plain[: len(each[0])]) if peer else None,
+    }
+    if playwright is None:
+        return out
+    found = in_chromium(playwright, packed, sessions, plain, rounds)
+    best_ours = [statistics.median(times) for times in found["ours"]]
+    best_theirs = [statistics.median(times) for times in found["theirs"]]
+    by_step = []
+    for step in range(max(len(steps) for steps in each)):
+        at = [n for n, session in enumerate(sessions) if len(session["answers"]) == step]
+        by_step.append(
+            {
+                "answers": step,
+                "rows_left": statistics.median(found["possible"][n] for n in at),
+                "core": statistics.median(best_ours[n] for n in at),
+                "floor": statistics.median(best_theirs[n] for n in at),
+            }
+        )
+    return out | {
+        "core": statistics.median(best_ours),
+        "floor": statistics.median(best_theirs),
+        "core_to_floor": sum(best_ours) / sum(best_theirs),
+        "peer_to_core": out["peer"] / statistics.median(best_ours) if peer else None,
+        "difference": found["worst"],
+        "read": found["parse"],
+        "prepare": found["prepare"],
+        "by_answers": by_step,
+    }

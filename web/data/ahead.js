@@ -1,0 +1,34 @@
+/**
+ * What the next tap will need, worked out while the person looks. An answer then only has to be drawn.
+ */
+const MOST = 40;
+const known = new Map();
+let round = 0;
+
+/** What `work` gives for this key; worked out once, and kept for a while. */
+export function foreseen(key, work) {
+  if (!known.has(key)) {
+    known.set(key, work());
+    if (known.size > MOST) known.delete(known.keys().next().value);
+  }
+  return known.get(key);
+}
+
+/**
+ * Does these things one by one while the browser has nothing else to do. What is left of an earlier
+ * list is dropped. What goes wrong here is told when it is asked for in earnest.
+ */
+export function meanwhile(acts) {
+  const own = (round += 1);
+  const idle = window.requestIdleCallback ?? ((then) => setTimeout(then, 200));
+  const next = () => {
+    if (own !== round || acts.length === 0) return;
+    try {
+      acts.shift()();
+    } catch (error) {
+      console.warn(error);
+    }
+    idle(next);
+  };
+  idle(next);
+}
