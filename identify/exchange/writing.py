@@ -72,8 +72,9 @@ def write_records(
     if ending == "json":
         made = datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
         about = " ".join(ABOUT[:2])
-        file = {"format": 1, "kind": "identify records", "made": made, "about": about}
-        return orjson.dumps(file | {"records": records}, option=orjson.OPT_INDENT_2)
+        head = {"format": 1, "kind": "identify records", "made": made, "about": about}
+        lines = b",\n".join(orjson.dumps(record) for record in records)
+        return orjson.dumps(head)[:-1] + b',"records":[\n' + lines + b"\n]}\n"
     names, rows = table_of(records, names_from(packs))
     return _csv([names, *rows]) if ending == "csv" else _workbook(names, rows)
 
