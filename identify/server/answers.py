@@ -10,6 +10,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 T = TypeVar("T")
+MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a text 60
+CROWDED = "This holds too many values to be read at once. Send it in parts."
 NO_JSON = "It is no JSON in UTF-8, or nested too deep"
 
 
@@ -34,11 +36,21 @@ async def sent(request: Request, kind: type[T]) -> T:
     told = request.headers.get("content-type", "").partition(";")[0].strip().lower()
     if told != "application/json":
         raise HTTPException(415, "This is asked for as JSON: Content-Type: application/json.")
+    body = await request.body()
+    if crowded(body):
+        raise HTTPException(413, CROWDED)
     try:
-        return msgspec.json.decode(await request.body(), type=kind)
+        return msgspec.json.decode(body, type=kind)
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
         why = str(error) if isinstance(error, msgspec.MsgspecError) else NO_JSON
         raise HTTPException(400, f"The request cannot be read: {why}.") from None
+
+
+def crowded(body: bytes) -> bool:
+    """Whether JSON or a table, read, would fill many times the memory that it takes as text."""
+    groups = sum(body.count(mark) for mark in (b"{", b"["))
+    parted = sum(body.count(mark) for mark in (b",", b";", b"|", b"\t", b"\n", b"\r"))
+    return groups > MOST_GROUPS or parted > MOST_VALUES
 
 
 def asked(request: Request, name: str, most: int = 100) -> str:

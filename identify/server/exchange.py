@@ -3,10 +3,11 @@
 DEVELOPERS.md, section 9, says what each route takes and gives.
 """
 
+from asyncio import Semaphore
 from collections.abc import Awaitable, Callable, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
 import msgspec
 from starlette.concurrency import run_in_threadpool
@@ -17,12 +18,19 @@ from starlette.routing import Route
 from identify.exchange.answers import chosen_packs, name_rows, read_file, reference_of
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
-from identify.exchange.table import MOST_BYTES, MOST_ROWS, FileError
+from identify.exchange.table import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, FileError
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, name_of, write_failed, write_records
+from identify.server.answers import CROWDED, crowded
 
-MOST_JSON = 2 * MOST_BYTES
+MOST_JSON = MOST_BYTES
 MOST_BATCH = 500
+MOST_TEXT = MOST_BYTES // 2
+LINES_A_ROW = 10  # a cell may hold several lines
+
+
+Cells = Annotated[list[str], msgspec.Meta(max_length=MOST_COLUMNS + 1)]  # and what was wrong
+Records = Annotated[list[dict[str, Any]], msgspec.Meta(max_length=MOST_ROWS)]
 
 
 class Column(msgspec.Struct):
@@ -33,7 +41,7 @@ class Column(msgspec.Struct):
 
 class RowIn(msgspec.Struct):
     row: int
-    cells: list[str]
+    cells: Cells
     key: str = ""
 
 
@@ -46,30 +54,30 @@ class KeysIn(msgspec.Struct):
 class MatchIn(KeysIn):
     currency: str = ""
     packs: list[str] | None = None
-    existing: list[dict[str, Any]] = []
+    existing: Records = []
 
 
 class FailedRow(msgspec.Struct):
     row: int
-    cells: list[str]
-    wrong: list[str]
+    cells: Cells
+    wrong: Cells
 
 
 class FailedIn(msgspec.Struct):
-    header: list[str]
+    header: Cells
     rows: list[FailedRow]
     format: Literal["csv", "xlsx"] = "csv"
     name: str = ""
 
 
 class WriteIn(msgspec.Struct):
-    records: list[dict[str, Any]]
+    records: Records
     format: Literal["csv", "xlsx", "json"]
     packs: list[str] | None = None
 
 
 class WantsIn(msgspec.Struct):
-    records: list[dict[str, Any]]
+    records: Records
     packs: list[str] | None = None
     title: str = ""
 
@@ -89,13 +97,20 @@ async def _body(request: Request, most: int) -> bytes:
 
 
 def _answering(
-    handle: Callable[[Request, bytes], Response], most: int
+    handle: Callable[[Request, bytes], Response], most: int, turns: Semaphore
 ) -> Callable[[Request], Awaitable[Response]]:
-    """A route that reads the body, works in a thread and says what was wrong in a sentence."""
+    """A route that reads the body, works in a thread and says what was wrong in a sentence.
+
+    turns: as many at once as there is memory for.
+    """
 
     async def answer(request: Request) -> Response:
         try:
-            return await run_in_threadpool(handle, request, await _body(request, most))
+            async with turns:
+                body = await _body(request, most)
+                if crowded(body):
+                    return JSONResponse({"problem": CROWDED}, 413)
+                return await run_in_threadpool(handle, request, body)
         except _TooMuchError:
             sentence = f"More than {most // 1_000_000} MB are not taken at once. Part it."
             return JSONResponse({"problem": sentence}, 413)
@@ -131,7 +146,10 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 
     def read(request: Request, body: bytes) -> Response:
         told = request.query_params
-        header = int(told["header"]) if told.get("header", "").isdecimal() else None
+        row = told.get("header", "")
+        header = int(row) if row.isdecimal() and len(row) < 10 else None
+        if not body.startswith(b"PK"):
+            _checked_text(body)
         return JSONResponse(
             read_file(body, reference(), told.get("name", ""), told.get("sheet", ""), header)
         )
@@ -179,10 +197,21 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         "write": (write, MOST_JSON),
         "wants-page": (page, MOST_JSON),
     }
+    turns = Semaphore(1)
     return [
-        Route(f"/api/exchange/{name}", _answering(handle, most), methods=["POST"])
+        Route(f"/api/exchange/{name}", _answering(handle, most, turns), methods=["POST"])
         for name, (handle, most) in posts.items()
     ]
+
+
+def _checked_text(body: bytes) -> None:
+    """Refuses a text that would take much memory only to be refused. Raises FileError."""
+    if max(body.count(b"\n"), body.count(b"\r")) > LINES_A_ROW * MOST_ROWS:
+        raise FileError(f"This table has more than {MOST_ROWS:,} rows. Part it into several files.")
+    if len(body) > MOST_TEXT:
+        raise FileError(
+            f"This text has more than {MOST_TEXT // 1_000_000} MB. Part it into several files."
+        )
 
 
 def _plain(asked: KeysIn) -> tuple[list[dict[str, str]], list[dict[str, Any]]]:

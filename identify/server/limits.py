@@ -1,6 +1,7 @@
 """How much is taken from one caller: requests in a time, bytes in a body, seconds for it."""
 
 import asyncio
+import contextlib
 import ipaddress
 import time
 from collections.abc import Callable
@@ -12,6 +13,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from identify.server.answers import refused
 
 PATIENCE = 30  # seconds without a byte of the body
+LET_BY = 8_000_000  # bytes too many that are let go by, so that who sends them hears why
 MOST_CALLERS = 10_000
 
 
@@ -68,7 +70,8 @@ def caller_of(scope: Scope) -> str:
 class Bodies:
     """ASGI middleware: a body is at most as long as `most` says for its path, and keeps coming.
 
-    What says beforehand that it is longer is not read; the rest is counted as it comes.
+    What says beforehand that it is longer is not kept, nor read where it is much longer; the rest
+    is counted as it comes.
     """
 
     def __init__(self, app: ASGIApp, most: Callable[[str], int]) -> None:
@@ -81,9 +84,14 @@ class Bodies:
             return
         most = self.most(scope["path"])
         told = Headers(scope=scope).get("content-length", "0")
-        if not (told.isascii() and told.isdecimal()) or len(told) > 18 or int(told) > most:
-            answer = refused(_too_long(most), 413, {"Connection": "close"})
-            await answer(scope, receive, send)
+        length = int(told) if told.isascii() and told.isdecimal() and len(told) < 18 else None
+        if length is None or length > most:
+            if length is not None and length <= LET_BY:
+                await _let_by(receive)
+                await refused(_too_long(most), 413)(scope, receive, send)
+            else:
+                close = {"Connection": "close"}
+                await refused(_too_long(most), 413, close)(scope, receive, send)
             return
         seen = 0
         whole = False
@@ -105,6 +113,13 @@ class Bodies:
             return message
 
         await self.app(scope, counted, send)
+
+
+async def _let_by(receive: Receive) -> None:
+    with contextlib.suppress(TimeoutError):
+        async with asyncio.timeout(PATIENCE):
+            while (await receive()).get("more_body", False):
+                pass
 
 
 def _too_long(most: int) -> str:

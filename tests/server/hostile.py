@@ -267,3 +267,34 @@ def torn(chance: Random, token: str) -> bytes:
          b"\0" * 2000]
     )  # fmt: skip
     return "\r\n".join(head).encode("latin-1") + b"\r\n\r\n" + body
+
+
+def heavy(chance: Random) -> list[Request]:
+    """Just short of what is refused for its size, and made to take much memory when it is read."""
+    cells = ",".join(f'"{n}"' for n in range(1_400_000)).encode()
+    rows = b",".join(b'{"row":1,"cells":["a"]}' for _ in range(140_000))
+    records = b",".join(b'{"id":"r1","type":"piece"}' for _ in range(290_000))
+    table = b"".join(b"%d,%d,%d\n" % (n, n + 1, n + 2) for n in range(600_000))
+    full = b"PK\3\4" + chance.randbytes(19_000_000)
+    tables = "/api/exchange/read?name=x.csv"
+    return [
+        Request("POST", "/api/exchange/keys", JSON, b'{"columns":[],"rows":[%s]}' % rows),
+        Request("POST", "/api/exchange/failed", JSON, b'{"header":[%s],"rows":[]}' % cells),
+        Request(
+            "POST",
+            "/api/exchange/match",
+            JSON,
+            b'{"columns":[],"rows":[],"existing":[%s]}' % records,
+        ),
+        Request("POST", "/api/exchange/write", JSON, b'{"format":"csv","records":[%s]}' % records),
+        Request("POST", "/api/exchange/wants-page", JSON, b'{"records":[%s]}' % records),
+        Request("POST", tables, "text/csv", table),
+        Request("POST", tables, "text/csv", b"a" * 9_900_000),
+        Request("POST", tables, "text/csv", "ä\n".encode("utf-16") * 400_000),
+        Request("POST", "/api/exchange/read?name=x.xlsx", "", full),
+        Request("POST", "/api/push", JSON, b'{"ops":[%s]}' % (b"{}," * 90_000 + b"{}")),
+        Request("POST", "/api/push", JSON, b'{"ops":[{"id":"%s"}]}' % (b"x" * 1_900_000)),
+        Request("POST", "/api/push", JSON, b" " * 2_000_001),
+        Request("POST", "/api/exchange/read", "", b" " * 20_000_001),
+        Request("PUT", f"/api/photos/{SHA}?from=0&size=262145", JPEG, b"x" * 262_145),
+    ]

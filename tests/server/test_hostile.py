@@ -18,7 +18,7 @@ from identify import keeping
 from identify.keeping import devices, ops
 from identify.server.own import utc_now
 from tests.keeping.material import picture, sha
-from tests.server.hostile import Request, requests, torn
+from tests.server.hostile import Request, heavy, requests, torn
 from tests.server.own_server import Pen
 from tests.server.serving import Serving
 
@@ -127,7 +127,7 @@ def test_whatever_is_sent_is_answered_and_nothing_is_harmed(world, running):
     before = snapshot(world, ours)
     chance = Random(SEED)
     statuses: Counter[int] = Counter()
-    for n, one in enumerate(requests(chance, ASKED)):
+    for n, one in enumerate([*requests(chance, ASKED), *heavy(chance)]):
         status, kind, body = bad.send(one)
         asked = f"{one.method} {one.path[:200]} {one.body[:200]!r}"
         said = f"seed {SEED}, request {n}: {asked} -> {status} {body[:300]!r}"

@@ -112,9 +112,15 @@ def head(path: str, token: str, *more: str) -> str:
 
 
 def test_what_is_too_long_is_not_even_read(own):
-    got = sent_slowly(own, head("/api/push", own.paired(), "Content-Length: 2000001"), [])
+    got = sent_slowly(own, head("/api/push", own.paired(), "Content-Length: 20000001"), [])
     assert got.startswith(b"HTTP/1.1 413")
     assert b"More than 2 MB" in got
+
+
+def test_who_sends_somewhat_too_much_hears_why(own):
+    answer = own.ask("POST", "/api/push", b" " * 7_000_000, own.paired())
+    assert answer.status == 413
+    assert "Send less at a time" in answer.json["error"]
 
 
 def test_what_grows_too_long_while_it_comes_is_cut_off(own):
