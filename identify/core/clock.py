@@ -1,7 +1,7 @@
 """Hybrid logical clocks: times that never run against cause and effect, whatever the devices' own.
 
 Kulkarni, Demirbas, Madappa, Avva, Leone, "Logical Physical Clocks and Consistent Snapshots in
-Globally Distributed Databases" (2014), figure 5. A clock is {wall, count}: the greatest time seen
+Globally Distributed Databases" (University at Buffalo, 2014-04). A clock is {wall, count}: the greatest time seen
 anywhere so far, in milliseconds since 1970, and a counter for what comes at the same.
 """
 

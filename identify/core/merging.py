@@ -6,8 +6,8 @@ neither is an ancestor of the other. Every rule is one over the set of operation
 order in which they came, and what is still missing, make no difference once all are there.
 
 A field is a multi-value register (Shapiro, Preguica, Baquero, Zawirski, "A comprehensive study of
-convergent and commutative replicated data types", 2011, specification 10): its values are those
-that no other operation on the field knew of.
+Convergent and Commutative Replicated Data Types", INRIA RR-7506, 2011): its values are those that
+no other operation on the field knew of.
 
 Names and ids are looked up with a letter in front: no text is then a word of JavaScript.
 """

@@ -126,9 +126,8 @@ def met(state: dict[str, Any], ops: list[dict[str, Any]], now: float) -> dict[st
     ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
     known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
     of those that are here already], moved: [ids that stand for another operation here], fork}.
-    fork: a copy of this device went another way (it was restored from an old copy, or is used
-    twice), or the server or somebody else was. Before anything is taken in, forked() gives other
-    ids to what stands in the way.
+    fork: a copy of a device went another way (one was restored from an old copy, or two use one).
+    Before anything is taken in, forked() then gives other ids to what stands in the way.
     """
     clock = state["clock"]
     take: list[int] = []

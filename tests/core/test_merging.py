@@ -1,7 +1,7 @@
 """Merging against an oracle with sets, written from the published definition.
 
 Shapiro, Preguica, Baquero, Zawirski, "A comprehensive study of Convergent and Commutative
-Replicated Data Types", INRIA RR-7506 (2011), section 3.2.2: the values of a multi-value register
+Replicated Data Types", INRIA RR-7506 (2011): the values of a multi-value register
 are those of the writes that no other write has seen. Trash and deletion are this project's rules
 (DEVELOPERS.md, section 6), read here a second time.
 """
