@@ -1,8 +1,9 @@
 """Hybrid logical clocks: times that never run against cause and effect, whatever the devices' own.
 
 Kulkarni, Demirbas, Madappa, Avva, Leone, "Logical Physical Clocks and Consistent Snapshots in
-Globally Distributed Databases" (University at Buffalo, 2014-04). A clock is {wall, count}: the greatest time seen
-anywhere so far, in milliseconds since 1970, and a counter for what comes at the same.
+Globally Distributed Databases" (University at Buffalo, technical report 2014-04). A clock is
+{wall, count}: the greatest time seen anywhere so far, in milliseconds since 1970, and a counter for
+what comes at the same.
 """
 
 from typing import Any
