@@ -198,6 +198,9 @@ class Folder:
             if toml.entry(table, edit.key) != edit.old:
                 raise EditError(_other(toml.name, toml.lines(table)[edit.key][0] + 1))
             toml.remove(table, edit.key)
+            if table == "feature":
+                for pieces in ("items", "variants"):
+                    self.csv[pieces].drop(str(edit.old.get("id", "")))
 
     def _edit_csv(self, edit: SetField | AddEntry | RemoveEntry) -> None:
         csv = self.table(edit.table)

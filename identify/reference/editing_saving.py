@@ -13,7 +13,6 @@ import msgspec
 from identify.reference.check import check_pack
 from identify.reference.editing import (
     FILE_OF,
-    RECORDS,
     TOMLS,
     Edit,
     Files,
@@ -23,7 +22,6 @@ from identify.reference.editing import (
 )
 from identify.reference.editing_csv import EditError
 from identify.reference.editing_toml import TOP
-from identify.reference.fields import fields
 from identify.reference.mistakes import Mistake, PackError
 
 SAVING = ".saving"  # in the folder, only while files are put in place: what was there before
@@ -51,10 +49,8 @@ class PackFolder:
             return {
                 "id": self.id,
                 "version": version_of(files),
-                "hashes": _hashes(files),
                 "tables": folder.entries(),
                 "columns": {table: csv.columns for table, csv in folder.csv.items()},
-                "fixed": {table: [*fields(record)] for table, record in RECORDS.items()},
                 "files": FILE_OF,
                 "drawings": folder.drawings(),
                 "mistakes": self._told(check_pack(self.folder), folder),
@@ -169,13 +165,9 @@ def _write(path: Path, data: bytes) -> None:
         os.fsync(file.fileno())
 
 
-def _hashes(files: Files) -> dict[str, str]:
-    return {name: hashlib.sha256(data).hexdigest()[:16] for name, data in files.items()}
-
-
 def version_of(files: Files) -> str:
     """A name made from the contents of all files."""
-    named = sorted(_hashes(files).items())
+    named = sorted((name, hashlib.sha256(data).hexdigest()) for name, data in files.items())
     return hashlib.sha256(msgspec.json.encode(named)).hexdigest()[:16]
 
 

@@ -22,7 +22,10 @@ LAST = "states"  # the long one: what is new comes before it
 
 
 def written(value: Any) -> str:
-    """A value as it is put into a file: lists and tables on one line, states on a line each."""
+    """A value as it is put into a file: lists and tables on one line, states on a line each.
+
+    Raises EditError for what is no value.
+    """
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, int | float):
@@ -32,6 +35,8 @@ def written(value: Any) -> str:
     if isinstance(value, dict):
         inside = ", ".join(f"{_key(name)} = {written(each)}" for name, each in value.items())
         return f"{{ {inside} }}" if inside else "{}"
+    if not isinstance(value, list):
+        raise EditError("That is no value for a field of a pack.")
     if value and all(isinstance(each, dict) for each in value):
         return "[\n" + "".join(f"  {written(each)},\n" for each in value) + "]"
     return f"[{', '.join(written(each) for each in value)}]"

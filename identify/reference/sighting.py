@@ -5,6 +5,7 @@ what was seen on it, they are put beside the known ones, in changes.csv, variant
 items.csv: the keeper's own years are never written over.
 """
 
+import difflib
 import re
 import shutil
 import tempfile
@@ -17,7 +18,7 @@ from identify.core.seen import seen_years
 from identify.core.session import problem
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
-from identify.reference.csv_patch import CsvPatch
+from identify.reference.editing_csv import CsvText
 from identify.reference.folder import read_pack
 from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
@@ -86,6 +87,26 @@ def _beyond(years: str, entry: Item | Variant) -> bool:
     return outside(years, min(each.earliest for each in said), max(each.latest for each in said))
 
 
+def _text(path: Path) -> str:
+    """A file as it is written, line ends and all, but for a byte order mark."""
+    return path.read_bytes().decode("utf-8-sig")
+
+
+def _add_to(table: CsvText, line: int, column: str, said: str) -> None:
+    """Add to a list in a cell of the row that begins on this line, once."""
+    key = f"r{line}"
+    cell = table.fields(table.row(key)).get(column, "")
+    there = [each.strip() for each in cell.split(";") if each.strip()]
+    if said not in there:
+        table.set(key, column, cell, "; ".join([*there, said]))
+
+
+def _diff(name: str, before: str, after: str) -> str:
+    """The change of a file as a unified diff; empty for none."""
+    old, new = before.splitlines(keepends=True), after.splitlines(keepends=True)
+    return "".join(difflib.unified_diff(old, new, f"a/{name}", f"b/{name}"))
+
+
 class _Proposal:
     """What a list of sightings would change in a pack."""
 
@@ -97,8 +118,10 @@ class _Proposal:
         self.pack: Pack = read_pack(folder)[0]
         self.engine = load_engine(folder)
         self.tables = {
-            kind: CsvPatch(folder, FILES[kind]) for kind in (Source, Item, Variant, Change)
+            kind: CsvText(_text(folder / FILES[kind]), FILES[kind])
+            for kind in (Source, Item, Variant, Change)
         }
+        self.before = {table.name: table.text for table in self.tables.values()}
         self.ids = {variant.id for variant in self.pack.variants}
 
     def take(self, sighting: Sighting) -> None:
@@ -108,7 +131,7 @@ class _Proposal:
             raise SightingError(wrong)
         if sighting.years:
             self._years(sighting.years)
-        before = [table.after for table in self.tables.values()]
+        before = [table.text for table in self.tables.values()]
         known = [a for a in sighting.answers if self._known(a)]
         if sighting.unrecorded:
             self._new_variant(sighting, known)
@@ -116,10 +139,10 @@ class _Proposal:
             self._years_of_variant(sighting)
         if sighting.years:
             self._years_of_states(sighting, known)
-        if before == [table.after for table in self.tables.values()]:
+        if before == [table.text for table in self.tables.values()]:
             raise SightingError("The sighting says nothing that the pack does not say already.")
         if all(source.id != SOURCE for source in self.pack.sources):
-            self.tables[Source].add(SOURCE_ROW)
+            self.tables[Source].add(SOURCE, SOURCE_ROW)
             self.pack.sources.append(Source(id=SOURCE))
 
     def _years(self, text: str) -> None:
@@ -148,7 +171,7 @@ class _Proposal:
         note = [sighting.text.strip(), *([f"Also seen: {'; '.join(beside)}."] if beside else [])]
         years = {"years": sighting.years, "source": SOURCE} if sighting.years else {}
         if sighting.years and item.years and _beyond(sighting.years, item):
-            self.tables[Item].add_to(item.line, "other_years", f"{SOURCE} {sighting.years}")
+            _add_to(self.tables[Item], item.line, "other_years", f"{SOURCE} {sighting.years}")
         about = {
             "id": self._new_id(item.number),
             "item": item.number,
@@ -156,7 +179,7 @@ class _Proposal:
             "common": COMMON,
             "note": " ".join(" ".join(part.split()) for part in note if part),
         }
-        self.tables[Variant].add(about | years | row)
+        self.tables[Variant].add(about["id"], about | years | row)
 
     def _words(self, answer: Answer) -> str:
         feature = next(f for f in self.engine["pack"]["features"] if f["id"] == answer.feature)
@@ -181,7 +204,7 @@ class _Proposal:
             return
         if _beyond(sighting.years, found):
             table = self.tables[Variant]
-            table.add_to(found.line, "other_years", f"{SOURCE} {sighting.years}")
+            _add_to(table, found.line, "other_years", f"{SOURCE} {sighting.years}")
 
     def _years_of_states(self, sighting: Sighting, known: list[Answer]) -> None:
         """Running changes that came earlier, or whose end came later, than is said."""
@@ -200,10 +223,10 @@ class _Proposal:
             if at < 0 or not entry["earliest"]:
                 continue
             if seen.last <= entry["earliest"] and rows[at].came:
-                table.add_to(rows[at].line, "other_from", f"{SOURCE} {sighting.years}")
+                _add_to(table, rows[at].line, "other_from", f"{SOURCE} {sighting.years}")
             follower = rows[at + 1] if at + 1 < len(rows) else None
             if seen.first >= entry["latest"] + 1 and follower is not None:
-                table.add_to(follower.line, "other_from", f"{SOURCE} {int(seen.first)}")
+                _add_to(table, follower.line, "other_from", f"{SOURCE} {int(seen.first)}")
 
     def checked(self) -> str:
         """The change as a unified diff, once a patched copy of the pack has no mistake."""
@@ -211,12 +234,14 @@ class _Proposal:
             copy = Path(place) / self.pack.id
             shutil.copytree(self.folder, copy)
             for table in self.tables.values():
-                (copy / table.name).write_text(table.after, "utf-8")
+                (copy / table.name).write_text(table.text, "utf-8", newline="")
             mistakes = check_pack(copy)
         if mistakes:
             said = "\n".join(f"  {mistake}" for mistake in mistakes)
             raise SightingError(f"The sighting does not go with the rest of the pack:\n{said}")
-        return "".join(table.diff() for table in self.tables.values())
+        return "".join(
+            _diff(table.name, self.before[table.name], table.text) for table in self.tables.values()
+        )
 
 
 def propose(path: Path, folder: Path) -> str:

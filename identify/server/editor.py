@@ -5,6 +5,7 @@ DEVELOPERS.md, "Packs of one's own", says what each route takes and gives.
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from threading import Lock
 from typing import Any
 
 import msgspec
@@ -108,10 +109,15 @@ class EditorApp:
         self.beside = beside
         self.public = public
         self.left_out: list[PackError] = []
+        self.lock = Lock()
         self.renew()
 
     def renew(self) -> None:
         """Compile the packs, and serve the app with them from now on."""
+        with self.lock:
+            self._renew()
+
+    def _renew(self) -> None:
         self.left_out = []
         packs = [*(each.folder for each in self.folders), *self.beside]
         try:

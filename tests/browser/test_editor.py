@@ -1,23 +1,27 @@
 """A keeper edits a pack in the app: real folders, a real server, a real Chromium."""
 
-import difflib
-import hashlib
 from collections.abc import Iterator
 from pathlib import Path
 
-import orjson
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from identify.reference.check import check_pack
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
-from tests.browser.keeping import add_piece, kept, more, photo, place
+from tests.browser.keeper import (
+    back,
+    diff,
+    open_editor,
+    ready_for_no_signal,
+    save,
+    step,
+    texts,
+    use_new_version,
+    write_in,
+)
+from tests.browser.keeping import more, photo, place
 from tests.browser.phone import PHONE, asking, begin, question, see, violations, watched
 from tests.editing import EditorServer
-from tests.reference.small_pack import RANGE, small_files, write
-
-NEW_VERSION = "Use it now"
+from tests.reference.small_pack import small_files, write
 
 
 @pytest.fixture
@@ -41,76 +45,6 @@ def page(browser: Browser, editor: EditorServer) -> Iterator[Page]:
     context.close()
     refused = "409 (Conflict)"  # the browser itself reports what the server refused
     assert [told for told in page.reported if refused not in told] == []
-
-
-def texts(folder: Path) -> dict[str, str]:
-    found = [path for path in folder.rglob("*") if path.is_file()]
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes().decode(errors="replace")
-        for path in found
-    }
-
-
-def diff(before: dict[str, str], after: dict[str, str]) -> dict[str, list[str]]:
-    """Of each file that differs, the lines taken away and put in."""
-    out = {}
-    for name in sorted({*before, *after}):
-        lines = [each.get(name, "").splitlines() for each in (before, after)]
-        told = [line for line in difflib.ndiff(*lines) if line[0] in "+-"]
-        if told:
-            out[name] = told
-    return out
-
-
-def open_editor(page: Page, *way: str) -> None:
-    """To the pack, and on by the names of buttons."""
-    place(page, "More")
-    page.get_by_role("button", name="Ranges").click()
-    page.get_by_role("button", name="Edit a range").click()
-    page.get_by_role("button", name="small", exact=True).click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Edit Small")
-    for name in way:
-        step(page, name)
-
-
-def step(page: Page, name: str) -> None:
-    """Tap a button whose name begins so, and wait for the next screen."""
-    before = page.get_by_role("heading", level=1).inner_text()
-    page.get_by_role("main").get_by_role("button", name=name).first.click()
-    page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
-
-
-def back(page: Page, times: int = 1) -> None:
-    for _ in range(times):
-        before = page.get_by_role("heading", level=1).inner_text()
-        page.get_by_role("button", name="Back", exact=True).click()
-        page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
-
-
-def write_in(page: Page, label: str, text: str) -> None:
-    field = page.get_by_label(label, exact=True)
-    field.fill(text)
-    field.blur()
-
-
-def standing(page: Page) -> str:
-    return page.get_by_role("group", name="What is not saved").get_by_role("status").inner_text()
-
-
-def save(page: Page) -> None:
-    page.get_by_role("button", name="Save", exact=True).click()
-    expect(page.get_by_role("alert")).to_contain_text("Saved.")
-    expect(page.get_by_text("All is saved.")).to_be_visible()
-
-
-def use_new_version(page: Page) -> None:
-    with page.expect_navigation():
-        page.get_by_role("button", name=NEW_VERSION).click()
-    expect(page.get_by_role("navigation")).to_be_visible()
-
-
-def ready_for_no_signal(page: Page) -> None:
-    page.wait_for_function("() => navigator.serviceWorker.controller !== null")
 
 
 def draw_line(page: Page, tool: str, *points: tuple[float, float]) -> None:
@@ -345,52 +279,16 @@ def test_a_table_with_the_keyboard_in_a_wide_window(browser, editor, folder):
     page.keyboard.type("Brake third")
     page.keyboard.press("Enter")
     expect(page.get_by_text("1 change not saved")).to_be_visible()
+    write_in(page, "Years: P2 Brake coach", "1952/19")
+    cell = page.locator("td", has=page.get_by_label("Years: P2 Brake coach"))
+    expect(cell.locator(".wrong")).to_contain_text("is not a year")
     assert violations(page) == []
+    write_in(page, "Years: P2 Brake coach", "1952/1959")
+    expect(cell.locator(".wrong")).to_have_count(0)
     save(page)
     assert "P2,Brake third,coach" in (folder / "items.csv").read_text()
     assert page.reported == []
     context.close()
-
-
-def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
-    ready_for_no_signal(page)
-    for number in ("P1", "S 1"):
-        add_piece(page, number)
-    open_editor(page, "Items", "P1 Tank engine")
-    write_in(page, "Number", "P1 L")
-    back(page)
-    step(page, "S 1 Night train set")
-    step(page, "Take it away, with its 1 variant")
-    expect(page.get_by_role("heading", level=1)).to_have_text("Items")
-    back(page)
-    page.wait_for_function(
-        "() => document.querySelector('.editor-bar').innerText.includes('3 changes')"
-    )
-    save(page)
-    use_new_version(page)
-    expect(page.get_by_role("alert")).to_contain_text(
-        "Small has changed: 1 entry of yours now has its new number"
-    )
-    expect(page.get_by_role("alert")).to_contain_text(
-        "1 entry of yours points to what is no longer in it"
-    )
-    numbers = sorted(one["item"] for one in kept(page)["records"])
-    assert numbers == ["P1 L", "S 1"]
-    page.get_by_role("button", name="Look at them").click()
-    expect(page.get_by_role("heading", name="What moved in Small")).to_be_visible()
-    expect(page.get_by_role("list", name="Moved")).to_contain_text("P1 L Tank engine")
-    page.get_by_role("button", name="Choose anew: S 1").click()
-    page.get_by_label("Number or name").fill("P2")
-    found = page.get_by_role("list", name="Found")
-    found.get_by_role("button", name="P2 Brake coach").click()
-    found.get_by_role("button", name="Some variant of it").click()
-    expect(page.get_by_role("list", name="No longer in the range")).to_have_count(0)
-    assert sorted(one["item"] for one in kept(page)["records"]) == ["P1 L", "P2"]
-    place(page, "More")
-    page.get_by_role("button", name="The latest changes").click()
-    page.get_by_role("button", name="Undo this: What moved in Small").click()
-    expect(page.get_by_role("alert")).to_contain_text("Undone")
-    assert sorted(one["item"] for one in kept(page)["records"]) == ["P1", "P2"]
 
 
 def screens(page: Page) -> Iterator[str]:
@@ -418,6 +316,11 @@ def screens(page: Page) -> Iterator[str]:
     back(page, 3)
     step(page, "The range")
     yield "range"
+    back(page)
+    step(page, "Kinds")
+    step(page, "Coach")
+    expect(page.get_by_role("button", name="Drawing of Coach")).to_be_visible()
+    yield "kind"
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -454,83 +357,3 @@ def test_large_text_in_the_editor_reads_without_scrolling_sideways(browser, edit
         )
         assert wide == [], name
     context.close()
-
-
-def give(page: Page, name: str, content: bytes) -> None:
-    page.get_by_label("Add a range from a file").set_input_files(
-        {"name": name, "mimeType": "application/json", "buffer": content}
-    )
-
-
-def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_path):
-    other = write(
-        tmp_path / "club", {**small_files(), "range.toml": RANGE.replace("Small", "Club")}
-    )
-    pack = other.rename(other.parent / "club")
-    first = pack_bytes(compile_pack(pack))
-    (pack / "moves.csv").write_text("what,from,to,note\nitem,P1,P7,\n")
-    for name in ("items.csv", "variants.csv", "changes.csv"):
-        (pack / name).write_text((pack / name).read_text().replace("P1", "P7"))
-    second = pack_bytes(compile_pack(pack))
-
-    more(page, "Ranges")
-    give(page, "club.json", first)
-    expect(page.get_by_role("alert")).to_contain_text("Club is added.")
-    expect(page.get_by_role("heading", name="Club")).to_be_visible()
-    page.reload()
-    expect(page.get_by_role("heading", name="Club")).to_be_visible()
-    place(page, "Collection")
-    page.get_by_role("button", name="Add a piece").click()
-    page.get_by_label("Range", exact=True).select_option("club")
-    page.get_by_label("Number or name").fill("P1")
-    page.get_by_role("list", name="Found").get_by_role("button").first.click()
-    expect(page.get_by_role("heading", level=1)).to_contain_text("P1 Tank engine")
-
-    more(page, "Ranges")
-    give(page, "newer.json", second)
-    expect(page.get_by_role("alert")).to_contain_text("Club has changed: 1 entry of yours now has")
-    assert [one["item"] for one in kept(page)["records"]] == ["P7"]
-    with page.expect_download() as download:
-        page.get_by_role("button", name="Hand on Club").click()
-    assert Path(download.value.path()).read_bytes() == second, "it can be handed on to the byte"
-    more(page, "Ranges")
-    page.get_by_role("button", name="Take away Club").click()
-    expect(page.get_by_role("heading", name="Club")).to_have_count(0)
-    assert [one["item"] for one in kept(page)["records"]] == ["P7"], "what was kept of it stays"
-    page.get_by_role("button", name="Put it back").click()
-    expect(page.get_by_role("heading", name="Club")).to_be_visible()
-    place(page, "Identify")
-    page.get_by_label("Range").select_option("club")
-    begin(page, "Locomotive")
-    assert asking(page)
-
-
-def test_a_file_that_is_no_range_is_refused_in_a_sentence(page, folder):
-    good = pack_bytes(compile_pack(folder))
-    pack = orjson.loads(good)
-    beyond = {**pack, "variants": [{**pack["variants"][0], "item": 99}], "version": ""}
-    version = hashlib.sha256(
-        orjson.dumps(
-            {k: v for k, v in beyond.items() if k != "version"}, option=orjson.OPT_SORT_KEYS
-        )
-    ).hexdigest()[:16]
-    files = {
-        "note.json": (b"Hello", "this is not a range, or the file is damaged"),
-        "short.json": (good[:-20], "this is not a range, or the file is damaged"),
-        "list.json": (b"[]", "can read (the whole file)"),
-        "kinds.json": (orjson.dumps({**pack, "kinds": [{"id": 1}]}), "can read (kinds 1, "),
-        "changed.json": (
-            good.replace(b"Tank engine", b"Dank engine"),
-            "was changed after it was compiled",
-        ),
-        "beyond.json": (
-            orjson.dumps({**beyond, "version": version}, option=orjson.OPT_SORT_KEYS),
-            "does not hold together",
-        ),
-    }
-    more(page, "Ranges")
-    for name, (content, text) in files.items():
-        give(page, name, content)
-        expect(page.get_by_role("alert")).to_contain_text(f"{name}: ")
-        expect(page.get_by_role("alert")).to_contain_text(text)
-    expect(page.locator(".ranges > li")).to_have_count(1)

@@ -442,3 +442,18 @@ def test_files_that_cannot_be_read_are_told(small):
     (small / "items.csv").write_text('number,"name\n')
     with pytest.raises(EditError, match="quotation marks"):
         PackFolder(small).read()
+
+
+def test_a_feature_goes_with_its_columns(small):
+    folder = PackFolder(small)
+    model = folder.read()
+    old = next(e for e in model["tables"]["feature"] if e["fields"]["id"] == "livery")
+    edits: list[Edit] = [
+        RemoveEntry("feature", old["key"], old["fields"]),
+        Draw("livery-red", SVG, ""),
+        Draw("livery-green", SVG, ""),
+    ]
+    assert folder.save(model["version"], edits) == []
+    assert (small / "items.csv").read_text().splitlines()[1].endswith("Night train,,101;102,")
+    assert (small / "variants.csv").read_text().splitlines()[2].endswith(",2,,metal")
+    assert "livery" not in "".join(path.read_text() for path in small.glob("*.*"))

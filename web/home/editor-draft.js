@@ -3,8 +3,8 @@
  * until they are saved or taken back, across reloads, and put on top of the files when these were
  * changed meanwhile.
  *
- *   model    {id, version, tables: {name: [{key, line, fields}]}, columns, fixed, files, drawings,
- *            mistakes, undo}
+ *   model    {id, version, tables: {name: [{key, line, fields}]}, columns, files, drawings, mistakes,
+ *            undo}
  *   edits    as the server takes them; `was`: what the entry said when the edit was made
  *   stray    edits that no longer fit anywhere
  */
@@ -34,6 +34,8 @@ class Draft {
     this.before = []; // the edits as they were before each change, for taking one back
     this.mistakes = [];
     this.refusal = "";
+    this.held = true;
+    this.kept = null; // resolves when the latest edits are on the disk
     this.changed = () => {}; // what the screen does after a change, and after a check
     this.checked = () => {};
     this.asked = 0;
@@ -62,9 +64,11 @@ class Draft {
     return `editor ${this.id}`;
   }
 
-  keep() {
+  /** Keeps the edits on this device; `held` says whether that could be done. */
+  async keep() {
     const { edits, stray } = this;
-    return write("kept", this.place(), { version: this.model.version, edits, stray });
+    this.held = await write("kept", this.place(), { version: this.model.version, edits, stray });
+    this.changed();
   }
 
   /** An edit made on other files, for these; null where what it changes is not as it was. */
@@ -95,7 +99,17 @@ class Draft {
       if (edit.do === "remove") entry.removed = true;
       if (edit.do === "set") entry.fields = withField(entry.fields, edit.field, edit.value);
     }
+    if (table === "variants") {
+      const now = this.renamed();
+      for (const one of there) one.fields = { ...one.fields, item: now.get(one.fields.item) ?? one.fields.item };
+    }
     return there.filter((one) => !one.removed);
+  }
+
+  /** Items with a new number: as it was -> as it is. What points to them is changed on saving. */
+  renamed() {
+    const sets = this.edits.filter((one) => one.do === "set" && one.table === "items" && one.field === "number");
+    return new Map(sets.filter(({ old, value }) => old && value).map(({ old, value }) => [old, value]));
   }
 
   entry(table, key) {
@@ -126,9 +140,10 @@ class Draft {
     return key;
   }
 
-  /** Takes entries away together: [[table, key]]. */
-  remove(gone) {
-    let edits = this.edits;
+  /** Takes entries away together: [[table, key]], and drawings. */
+  remove(gone, drawings = []) {
+    const drawn = drawings.filter((name) => this.drawing(name) !== "");
+    let edits = drawn.reduce((list, name) => this.drawn(list, name, ""), this.edits);
     for (const [table, key] of gone) {
       const { added, was } = this.entry(table, key);
       edits = edits.filter((one) => one.table !== table || one.key !== key);
@@ -145,9 +160,13 @@ class Draft {
 
   /** Puts a drawing in place; "": takes it away. */
   draw(name, value) {
+    this.replace(this.drawn(this.edits, name, value));
+  }
+
+  drawn(edits, name, value) {
     const old = this.model.drawings[name] ?? "";
-    const rest = this.edits.filter((one) => one.do !== "draw" || one.name !== name);
-    this.replace(old === value ? rest : [...rest, { do: "draw", name, old, value }]);
+    const rest = edits.filter((one) => one.do !== "draw" || one.name !== name);
+    return old === value ? rest : [...rest, { do: "draw", name, old, value }];
   }
 
   drawings() {
@@ -182,7 +201,6 @@ class Draft {
 
   touched() {
     this.kept = this.keep();
-    this.changed();
     this.check(PAUSE);
   }
 

@@ -38,6 +38,7 @@ export function entryForm(draft, keep, table, key) {
       table === "items" ? variantsLink(context) : null,
       ...fields,
       extra,
+      drawingsOf(context),
       table === "feature" ? button("Show the question as the phone does", () => preview(draft, key, table), { class: "plain wide" }) : null,
     ],
   };
@@ -156,8 +157,40 @@ function lookedAt(context) {
   ];
 }
 
+/** Goes to a drawing, which it shows. */
+function drawingButton({ draft, keep, table, key }, name, title, disabled = false) {
+  const words = draft.drawing(name) === "" ? "Draw it" : "Drawing";
+  return button(
+    [drawing({ drawings: draft.drawings() }, name), el("span", {}, words)],
+    () => keep.open("editor", { pack: draft.id, table, key, drawing: name, title }),
+    { class: "plain", "aria-label": `Drawing of ${title}`, disabled },
+  );
+}
+
+const OF_THE_RANGE = [
+  ["none", "There is none"],
+  ["range-gauge", "The gauge, for asking which range it is"],
+  ["range-material", "The material, for asking which range it is"],
+];
+
+/** The drawings that belong to a kind or to the range as a whole. */
+function drawingsOf(context) {
+  const { table, entry } = context;
+  const { id, name } = entry.fields;
+  const drawings = { kinds: [[`kind-${id}`, name || id]], range: OF_THE_RANGE }[table];
+  if (!drawings) return null;
+  return el(
+    "div",
+    { class: "editor-rows" },
+    heading(2, "Drawings"),
+    drawings.map(([key, title]) =>
+      el("div", { class: "editor-state" }, el("p", {}, title), drawingButton(context, key, title, table === "kinds" && !id)),
+    ),
+  );
+}
+
 function stateRows(context, states) {
-  const { draft, keep, entry, anew } = context;
+  const { draft, entry, anew } = context;
   const feature = entry.fields.id;
   const held = new Set(listed(entry.was.states).map(({ id }) => id));
   const row = (state, place, save) => {
@@ -180,12 +213,7 @@ function stateRows(context, states) {
       readonly: held.has(state.id) && state.id !== "",
       onchange: () => save({ ...state, id: id.value.trim() }),
     });
-    const key = `${feature}-${state.id}`;
-    const draw = button(
-      [drawing({ drawings: draft.drawings() }, key), el("span", {}, draft.drawing(key) === "" ? "Draw it" : "Drawing")],
-      () => keep.open("editor", { pack: draft.id, table: "feature", key: context.key, drawing: key, title: state.name }),
-      { class: "plain", "aria-label": `Drawing of ${state.name || state.id}`, disabled: !feature || !state.id },
-    );
+    const draw = drawingButton(context, `${feature}-${state.id}`, state.name || state.id, !feature || !state.id);
     return el("div", { class: "editor-state" }, name, id, draw);
   };
   return rowList("What can be seen", states, row, "Add a state", { id: "", name: "" }, (now) => {

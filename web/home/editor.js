@@ -1,14 +1,14 @@
 /** Packs of one's own, edited where the server lets: a list of packs, their tables, one entry. */
 import { ask, offers } from "../data/server.js";
-import { useUpdate, updateWaiting } from "../data/update.js";
 import { button, el, heading } from "../parts/element.js";
 import { longList } from "../parts/list.js";
-import { announce, notice } from "../parts/status.js";
+import { notice } from "../parts/status.js";
 import { WIDE } from "../parts/wide.js";
-import { draftOf } from "./editor-draft.js";
+import { draftOf, listed } from "./editor-draft.js";
 import { drawingScreen } from "./editor-drawing.js";
 import { entryName } from "./editor-fields.js";
 import { entryForm } from "./editor-form.js";
+import { many, standing } from "./editor-standing.js";
 import { wideTable } from "./editor-table.js";
 
 const TABLES = [
@@ -84,136 +84,6 @@ async function packsScreen(keep) {
   );
 }
 
-/** How the draft stands, with what can be done; drawn anew whenever that changes. */
-function standing(draft, keep) {
-  const box = el("div", { class: "editor-bar", role: "group", "aria-label": "What is not saved" });
-  const line = el("p", { role: "status" });
-  const below = el("div", {});
-  const draw = () => {
-    const { edits, mistakes, refusal, stray, stale, model } = draft;
-    const count = edits.length === 0 ? "All is saved." : `${many(edits.length, "change")} not saved; kept on this device.`;
-    const wrong = mistakes.length === 0 ? "" : ` ${many(mistakes.length, "mistake")}.`;
-    line.textContent = refusal || `${count}${wrong}`;
-    below.replaceChildren(
-      el(
-        "div",
-        { class: "row" },
-        stale ? button("Read them anew", () => keep.run(() => anew(draft, keep)), { class: "main" }) : null,
-        edits.length > 0 && !stale ? button("Save", () => keep.run(() => save(draft, keep)), { class: "main" }) : null,
-        edits.length > 0 ? button("Forget all changes", () => keep.run(() => forget(draft, keep)), { class: "plain" }) : null,
-        edits.length === 0 && model.undo
-          ? button("Take the last save back", () => keep.run(() => undoSave(draft, keep)), { class: "plain" })
-          : null,
-      ),
-      mistakes.length > 0 ? mistakeList(draft, keep) : "",
-      stray.length > 0 ? strayList(draft, keep) : "",
-    );
-  };
-  draw();
-  box.append(line, below);
-  return { box, draw };
-}
-
-function many(count, what) {
-  return `${count} ${what}${count === 1 ? "" : "s"}`;
-}
-
-async function save(draft, keep) {
-  try {
-    if (await draft.save()) {
-      announce("Saved.");
-      await lookForUpdate();
-      notice("Saved. The app takes the new version when you say so.", [["Use it now", useWhenReady]]);
-    } else notice("Nothing was saved: first mend what is wrong.");
-  } catch (error) {
-    Object.assign(draft, { refusal: error.message, stale: error.body?.changed });
-    notice(error.message);
-  }
-  await keep.redraw();
-}
-
-async function lookForUpdate() {
-  const found = await navigator.serviceWorker?.getRegistration();
-  await found?.update().catch(() => {});
-}
-
-/** Puts the new version in place as soon as it has come. */
-async function useWhenReady() {
-  for (let tries = 0; tries < 50 && !updateWaiting(); tries += 1)
-    await new Promise((resolve) => setTimeout(resolve, 200));
-  if (updateWaiting()) useUpdate();
-  else location.reload();
-}
-
-async function undoSave(draft, keep) {
-  try {
-    await draft.undoSave();
-    await lookForUpdate();
-    notice("The files are as they were before the last save.");
-  } catch (error) {
-    notice(error.message);
-  }
-  await keep.redraw();
-}
-
-async function anew(draft, keep) {
-  try {
-    await draft.reread();
-    draft.stale = false;
-  } catch (error) {
-    notice(error.message);
-  }
-  await keep.redraw();
-}
-
-async function forget(draft, keep) {
-  draft.forget();
-  notice("The changes are forgotten.", [["Put them back", () => keep.run(keep.undoHere)]]);
-  await keep.redraw();
-}
-
-function mistakeList(draft, keep) {
-  const shown = draft.mistakes.slice(0, 40);
-  return el(
-    "details",
-    {},
-    el("summary", {}, "What is wrong"),
-    el(
-      "ul",
-      { class: "plain-list" },
-      shown.map((one) => {
-        const place = [one.file, one.line ? `line ${one.line}` : "", one.column].filter(Boolean).join(", ");
-        const open = () => keep.open("editor", { pack: draft.id, table: one.table, key: one.key });
-        return el(
-          "li",
-          {},
-          `${place}: ${one.text} `,
-          one.key ? button("Go there", open, { class: "link", "aria-label": `Go there: ${place}` }) : null,
-        );
-      }),
-    ),
-  );
-}
-
-function strayList(draft, keep) {
-  return el(
-    "details",
-    { open: true },
-    el("summary", {}, "Could not be put on top of the files as they are now"),
-    el(
-      "ul",
-      { class: "plain-list" },
-      draft.stray.map((one) =>
-        el("li", {}, [one.table ?? "drawing", one.name ?? one.field ?? "", JSON.stringify(one.value ?? one.old ?? one.fields)].join(" ")),
-      ),
-    ),
-    button("Forget these", () => keep.run(async () => {
-      draft.forgetStray();
-      await keep.redraw();
-    }), { class: "plain" }),
-  );
-}
-
 function packScreen(draft, keep) {
   const { box, draw } = standing(draft, keep);
   draft.checked = draw;
@@ -282,6 +152,7 @@ function tableScreen(draft, keep, { table, of }) {
   const add = () =>
     keep.run(async () => {
       const key = draft.add(table, { ...FRESH[table](), ...(of ? { item: of } : {}) });
+      await draft.kept;
       keep.open("editor", { pack: draft.id, table, key });
     });
   return el(
@@ -319,21 +190,32 @@ function formScreen(draft, keep, { table, key }) {
   );
 }
 
-/** Takes an entry away; an item with its variants. */
+/** What goes with an entry: the variants of an item; the running changes of a feature. */
+const WITH = {
+  items: ["variants", "variant", (fields, { number }) => fields.item === number],
+  feature: ["changes", "running change", (fields, { id }) => fields.feature === id],
+};
+
+/** Takes an entry away, with what goes with it, drawings too. */
 function removal(draft, keep, table, entry) {
-  const with_ =
-    table === "items"
-      ? draft.entries("variants").filter(({ fields }) => fields.item === entry.fields.number)
-      : [];
-  const label = with_.length > 0 ? `Take it away, with its ${many(with_.length, "variant")}` : "Take it away";
+  const [other, one, belongs] = WITH[table] ?? ["variants", "", () => false];
+  const found = draft.entries(other).filter(({ fields }) => belongs(fields, entry.fields));
+  const label = found.length > 0 ? `Take it away, with its ${many(found.length, one)}` : "Take it away";
   return button(
     label,
     () =>
       keep.run(async () => {
-        draft.remove([[table, entry.key], ...with_.map(({ key }) => ["variants", key])]);
+        draft.remove([[table, entry.key], ...found.map(({ key }) => [other, key])], drawingsOf(table, entry.fields));
+        await draft.kept;
         notice("It is taken away, once you save.", [["Put it back", () => keep.run(keep.undoHere)]]);
         keep.back();
       }),
     { class: "plain wide" },
   );
+}
+
+/** The names of the drawings that only this entry has. */
+function drawingsOf(table, { id, states }) {
+  if (table === "kinds") return [`kind-${id}`];
+  return table === "feature" ? listed(states).map((state) => `${id}-${state.id}`) : [];
 }

@@ -1,0 +1,169 @@
+"""Ranges come as files and as new versions; what a person keeps follows."""
+
+import hashlib
+from collections.abc import Iterator
+from pathlib import Path
+
+import orjson
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from identify.reference.compile import compile_pack
+from identify.reference.compiled import pack_bytes
+from tests.browser.keeper import (
+    back,
+    open_editor,
+    ready_for_no_signal,
+    save,
+    step,
+    use_new_version,
+    write_in,
+)
+from tests.browser.keeping import add_piece, kept, more, place
+from tests.browser.phone import PHONE, asking, begin, watched
+from tests.editing import EditorServer
+from tests.reference.small_pack import RANGE, small_files, write
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return write(tmp_path, small_files())
+
+
+@pytest.fixture
+def editor(folder: Path) -> Iterator[EditorServer]:
+    server = EditorServer([folder])
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def page(browser: Browser, editor: EditorServer) -> Iterator[Page]:
+    context = browser.new_context(**PHONE)
+    page = watched(context.new_page())
+    page.goto(editor.url)
+    yield page
+    context.close()
+    refused = "409 (Conflict)"  # the browser itself reports what the server refused
+    assert [told for told in page.reported if refused not in told] == []
+
+
+def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
+    ready_for_no_signal(page)
+    for number in ("P1", "S 1"):
+        add_piece(page, number)
+    open_editor(page, "Items", "P1 Tank engine")
+    write_in(page, "Number", "P1 L")
+    back(page)
+    step(page, "S 1 Night train set")
+    step(page, "Take it away, with its 1 variant")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Items")
+    back(page)
+    page.wait_for_function(
+        "() => document.querySelector('.editor-bar').innerText.includes('3 changes')"
+    )
+    save(page)
+    use_new_version(page)
+    expect(page.get_by_role("alert")).to_contain_text(
+        "Small has changed: 1 entry of yours now has its new number"
+    )
+    expect(page.get_by_role("alert")).to_contain_text(
+        "1 entry of yours points to what is no longer in it"
+    )
+    numbers = sorted(one["item"] for one in kept(page)["records"])
+    assert numbers == ["P1 L", "S 1"]
+    page.get_by_role("button", name="Look at them").click()
+    expect(page.get_by_role("heading", name="What moved in Small")).to_be_visible()
+    expect(page.get_by_role("list", name="Moved")).to_contain_text("P1 L Tank engine")
+    page.get_by_role("button", name="Choose anew: S 1").click()
+    page.get_by_label("Number or name").fill("P2")
+    found = page.get_by_role("list", name="Found")
+    found.get_by_role("button", name="P2 Brake coach").click()
+    found.get_by_role("button", name="Some variant of it").click()
+    expect(page.get_by_role("list", name="No longer in the range")).to_have_count(0)
+    assert sorted(one["item"] for one in kept(page)["records"]) == ["P1 L", "P2"]
+    place(page, "More")
+    page.get_by_role("button", name="The latest changes").click()
+    page.get_by_role("button", name="Undo this: What moved in Small").click()
+    expect(page.get_by_role("alert")).to_contain_text("Undone")
+    assert sorted(one["item"] for one in kept(page)["records"]) == ["P1", "P2"]
+
+
+def give(page: Page, name: str, content: bytes) -> None:
+    page.get_by_label("Add a range from a file").set_input_files(
+        {"name": name, "mimeType": "application/json", "buffer": content}
+    )
+
+
+def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_path):
+    other = write(
+        tmp_path / "club", {**small_files(), "range.toml": RANGE.replace("Small", "Club")}
+    )
+    pack = other.rename(other.parent / "club")
+    first = pack_bytes(compile_pack(pack))
+    (pack / "moves.csv").write_text("what,from,to,note\nitem,P1,P7,\n")
+    for name in ("items.csv", "variants.csv", "changes.csv"):
+        (pack / name).write_text((pack / name).read_text().replace("P1", "P7"))
+    second = pack_bytes(compile_pack(pack))
+
+    more(page, "Ranges")
+    give(page, "club.json", first)
+    expect(page.get_by_role("alert")).to_contain_text("Club is added.")
+    expect(page.get_by_role("heading", name="Club")).to_be_visible()
+    page.reload()
+    expect(page.get_by_role("heading", name="Club")).to_be_visible()
+    place(page, "Collection")
+    page.get_by_role("button", name="Add a piece").click()
+    page.get_by_label("Range", exact=True).select_option("club")
+    page.get_by_label("Number or name").fill("P1")
+    page.get_by_role("list", name="Found").get_by_role("button").first.click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("P1 Tank engine")
+
+    more(page, "Ranges")
+    give(page, "newer.json", second)
+    expect(page.get_by_role("alert")).to_contain_text("Club has changed: 1 entry of yours now has")
+    assert [one["item"] for one in kept(page)["records"]] == ["P7"]
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Hand on Club").click()
+    assert Path(download.value.path()).read_bytes() == second, "it can be handed on to the byte"
+    more(page, "Ranges")
+    page.get_by_role("button", name="Take away Club").click()
+    expect(page.get_by_role("heading", name="Club")).to_have_count(0)
+    assert [one["item"] for one in kept(page)["records"]] == ["P7"], "what was kept of it stays"
+    page.get_by_role("button", name="Put it back").click()
+    expect(page.get_by_role("heading", name="Club")).to_be_visible()
+    place(page, "Identify")
+    page.get_by_label("Range").select_option("club")
+    begin(page, "Locomotive")
+    assert asking(page)
+
+
+def test_a_file_that_is_no_range_is_refused_in_a_sentence(page, folder):
+    good = pack_bytes(compile_pack(folder))
+    pack = orjson.loads(good)
+    beyond = {**pack, "variants": [{**pack["variants"][0], "item": 99}], "version": ""}
+    version = hashlib.sha256(
+        orjson.dumps(
+            {k: v for k, v in beyond.items() if k != "version"}, option=orjson.OPT_SORT_KEYS
+        )
+    ).hexdigest()[:16]
+    files = {
+        "note.json": (b"Hello", "this is not a range, or the file is damaged"),
+        "short.json": (good[:-20], "this is not a range, or the file is damaged"),
+        "list.json": (b"[]", "can read (the whole file)"),
+        "kinds.json": (orjson.dumps({**pack, "kinds": [{"id": 1}]}), "can read (kinds 1, "),
+        "changed.json": (
+            good.replace(b"Tank engine", b"Dank engine"),
+            "was changed after it was compiled",
+        ),
+        "beyond.json": (
+            orjson.dumps({**beyond, "version": version}, option=orjson.OPT_SORT_KEYS),
+            "does not hold together",
+        ),
+    }
+    more(page, "Ranges")
+    for name, (content, text) in files.items():
+        give(page, name, content)
+        expect(page.get_by_role("alert")).to_contain_text(f"{name}: ")
+        expect(page.get_by_role("alert")).to_contain_text(text)
+    expect(page.locator(".ranges > li")).to_have_count(1)
