@@ -1,11 +1,21 @@
 """A store in a folder of its own, and a device that writes operations for it."""
 
+import tempfile
+from pathlib import Path
 from random import Random
 
 import pytest
 
 from identify import keeping
 from tests.keeping.material import Writer
+from tests.keeping.power import memory
+
+
+@pytest.fixture
+def tmp_path():
+    """In memory: fsync of a busy disk takes long, and what it is for is tested in test_power.py."""
+    with tempfile.TemporaryDirectory(dir=memory()) as folder:
+        yield Path(folder)
 
 
 @pytest.fixture

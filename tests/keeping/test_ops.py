@@ -1,7 +1,9 @@
 """Operations in and out, whatever comes twice, late, wrong or from a newer version."""
 
 import copy
+import tempfile
 import threading
+from pathlib import Path
 from random import Random
 
 import pytest
@@ -14,6 +16,7 @@ from identify.keeping.ops import Operation
 from identify.keeping.plain import text_of
 from identify.keeping.troubles import Refused
 from tests.keeping.material import Writer
+from tests.keeping.power import memory
 
 
 def all_of(store):
@@ -22,10 +25,13 @@ def all_of(store):
 
 @settings(max_examples=25, deadline=None)
 @given(st.randoms(use_true_random=False), st.integers(1, 12), st.integers(1, 5))
-def test_however_often_and_in_whatever_order_it_is_pushed(tmp_path_factory, chance, count, limit):
+def test_however_often_and_in_whatever_order_it_is_pushed(chance, count, limit):
     writer = Writer(Random(3))
     new = [writer.operation(f"r{n % 3}", {"name": n, "trashed": ""}) for n in range(count)]
-    with keeping.open(tmp_path_factory.mktemp("any")) as store:
+    with (
+        tempfile.TemporaryDirectory(dir=memory()) as folder,
+        keeping.open(Path(folder)) as store,
+    ):
         mixed = chance.choices(new, k=2 * count) + new
         chance.shuffle(mixed)
         while mixed:

@@ -1,7 +1,6 @@
 """A disk that fails or is full, at every single call that writes: nothing acknowledged is lost."""
 
 import errno
-import tempfile
 from datetime import UTC, datetime
 from pathlib import Path
 from random import Random
@@ -14,7 +13,7 @@ from identify.keeping.restore import restore
 from identify.keeping.store import FILE
 from identify.told import Told
 from tests.keeping.material import Writer, picture, sha
-from tests.keeping.power import memory, read
+from tests.keeping.power import read
 from tests.keeping.recording import Trouble, recorded
 
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
@@ -120,20 +119,14 @@ def calls_of_the_work(folder: Path) -> int:
     return count
 
 
-@pytest.fixture
-def in_memory():
-    with tempfile.TemporaryDirectory(dir=memory()) as folder:
-        yield Path(folder)
-
-
 @pytest.mark.parametrize("kind", KINDS)
-def test_a_failing_disk_loses_nothing(kind, in_memory):
+def test_a_failing_disk_loses_nothing(kind, tmp_path):
     number, times = KINDS[kind]
-    calls = calls_of_the_work(in_memory / "well")
+    calls = calls_of_the_work(tmp_path / "well")
     assert calls > 100
     silent = []
     for at in range(1, calls + 1):
-        folder = in_memory / str(at)
+        folder = tmp_path / str(at)
         with recorded(folder) as (recorder, opened):
             recorder.trouble = Trouble(at, times, number)
             work = Work(folder, opened)
