@@ -6,11 +6,13 @@ take, and Python's zipfile gives no part more than that.
 
 import io
 import zipfile
+import zlib
 
 from identify.exchange.table import FileError
 
 MOST_PARTS = 2_000
 MOST_UNPACKED = 150_000_000
+MOST_TAGS = 8_000_000  # in all its XML: two million cells
 MOST_RATIO = 300  # XML of a real sheet packs to a tenth, very even ones to a hundredth
 SMALL = 5_000_000  # parts up to this size may pack as well as they like
 CUT = "This XLSX file is damaged, or was cut short. Save it or fetch it again."
@@ -48,4 +50,23 @@ def opened(data: bytes) -> zipfile.ZipFile:
         raise FileError("This is a binary workbook (XLSB). Save it as XLSX or CSV.")
     if "[Content_Types].xml" not in names:
         raise FileError("This is a zip archive and no workbook. Choose the file inside it.")
+    if sum(_tags(archive, part) for part in parts) > MOST_TAGS:
+        raise FileError(
+            "This file has more cells than can be read, empty ones too. It was not opened. Copy "
+            "the table alone into a new workbook."
+        )
     return archive
+
+
+def _tags(archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> int:
+    """How many tags a large part has: each takes memory, however little there is between them."""
+    if part.file_size < SMALL or not part.filename.endswith((".xml", ".rels")):
+        return 0
+    count = 0
+    try:
+        with archive.open(part) as stream:
+            while block := stream.read(1_000_000):
+                count += block.count(b"<")
+    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError) as error:
+        raise FileError(CUT) from error
+    return count

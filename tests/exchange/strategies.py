@@ -80,6 +80,8 @@ FIELDS: dict[str, st.SearchStrategy[Any]] = {
     "replaced": st.lists(ID, max_size=2),
     "photos": st.lists(ID.map("p{}".format), max_size=2),
     "urgency": st.integers(1, 3),
+    "decision": st.sampled_from(["open", "bought", "left"]),
+    "purpose": st.sampled_from(["", "spare", "donor"]),
     "kept": st.booleans(),
     "unrecorded": st.booleans(),
     "when": EDTF,

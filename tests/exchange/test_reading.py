@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from identify.exchange import archives
 from identify.exchange.reading import read_table
 from identify.exchange.table import MOST_BYTES, FileError
 from tests.exchange.books import book, by_hand, written
@@ -291,6 +292,14 @@ def test_a_million_empty_rows_are_nothing():
         (2, ["P 1"]),
         (1048576, ["P 2"]),
     ]
+
+
+def test_more_empty_cells_than_there_is_memory_for_are_not_opened(monkeypatch):
+    monkeypatch.setattr(archives, "SMALL", 0)
+    monkeypatch.setattr(archives, "MOST_TAGS", 1000)
+    assert read_table(by_hand(written("No"))).rows
+    with pytest.raises(FileError, match=r"has more cells than can be read, empty ones too\."):
+        read_table(by_hand(written("No") + "<row>" + '<c s="7"/>' * 1000 + "</row>"))
 
 
 def test_another_sheet_can_be_asked_for():
