@@ -1,6 +1,6 @@
 """What a device does with what it wrote and with what it hears; the rest is in tests/sync/."""
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from identify.core.syncing import figures, forked, mark_of, met, pulled, sealed
@@ -11,11 +11,13 @@ STATE = {
 }  # fmt: skip
 
 
+@settings(deadline=None)
 @given(st.integers(1, 2**53))
 def test_figures(number):
     assert figures(number) == str(number)
 
 
+@settings(deadline=None)
 @given(st.lists(st.tuples(st.sampled_from("abc"), st.integers(0, 9)), max_size=12))
 def test_sealing_gives_one_chain_a_record_and_clocks_that_rise(entries):
     heads = [{"record": "ra", "heads": ["dz.2", "dy.10"]}]
