@@ -99,6 +99,9 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     begin(page, "Wagon")
     see(page, choices(page)[0])
+    page.reload()  # as it is found again after a start
+    expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
+    page.wait_for_load_state("networkidle")
     before = kept(page), page.evaluate(KEPT)
     page.get_by_role("button", name="Other screens").click()
     page.get_by_role("dialog").get_by_role("button", name="More").click()
@@ -111,6 +114,9 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
         assert violations(page) == []
     if page.get_by_role("dialog").count():
         page.get_by_role("dialog").get_by_role("button", name="Close").click()
+    page.set_viewport_size({"width": 320, "height": 640})
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    assert page.evaluate("() => document.scrollingElement.scrollWidth - innerWidth") <= 0
     page.get_by_role("button", name="Leave the first steps").click()
     expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
     assert page.locator("#guide").count() == 0
