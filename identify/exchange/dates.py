@@ -175,6 +175,10 @@ def _why(sentence: str) -> str:
 
 
 def _unread(text: str) -> CellError:
+    if re.fullmatch(r"[234]\d{4}", text.strip()):
+        return CellError(
+            f"{quoted(text)} is how a spreadsheet counts days. Set the column's format to a date."
+        )
     return CellError(
         f"{quoted(text)} is not a date that can be read. Write it like 1957, May 1957, "
         "12 May 1957 or about 1957."

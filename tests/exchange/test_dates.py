@@ -39,6 +39,7 @@ REFUSED = {
     "0.5.1957": '"0.5.1957": May 1957 has 31 days.',
     "32/13/57": '"32/13/57": there is no month 13.',
     "1959-1957": '"1959-1957": it ends before it begins. Put the earlier one first.',
+    "36500": '"36500" is how a spreadsheet counts days. Set the column\'s format to a date.',
     "12/5/57": '"12/5/57" can be two days: say whether the day or the month stands first in this '
     "column.",
     "from him": '"from him" is not a date that can be read. Write it like 1957, May 1957, 12 May '

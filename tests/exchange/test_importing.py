@@ -1,6 +1,7 @@
 """A collector's list taken in, and taken in again."""
 
 from copy import deepcopy
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -38,6 +39,7 @@ def matched(
     return Importing(demo_reference(), sort, "GBP", columns).match(rows, existing)
 
 
+FOLDER = Path(__file__).parent.parent.parent / "fixtures" / "exchange"
 FIELDS = ["number", "name", "variant", "condition", "boxed", "price", "when", "notes"]
 
 
@@ -119,15 +121,7 @@ def test_what_the_person_changed_is_kept_and_the_clash_told(rows):
     assert found == mine
 
 
-LIST = """My trains;;;;;;;
-No.;Maker;What;Colour;Condition;Box;Paid;Bought
-P 21;Pellmarsh;Diesel with nose;black, silver line;VG;y;£1 7s 6d;12/5/98
-p20;Pellmarsh;main line deisel;maroon;C7;good;4,50;13/5/98
-G 1O;Pellmarsh;Oil tank;;exc/vg;?;abc;31/2/98
-;;snow plough;;good;;;
-;;;;good;;;
-10L;Tarrowby;Small tank;green Northfell, printed;brilliant;;12/6;c.1957
-"""
+LIST = (FOLDER / "list.csv").read_bytes()
 BAD = [
     'Row 5, "Condition": "exc/vg" was taken as "very good".',
     'Row 5, "Paid": "abc" has a word in it that is no currency. Write it like 4.50, £4 or 12/6. It '
@@ -139,7 +133,7 @@ BAD = [
 
 
 def test_a_list_is_understood():
-    rows = importing(LIST.encode("cp1252"), [])
+    rows = importing(LIST, [])
     first = rows[0]["record"]
     assert (first["item"], first["of"]) == ("P 21", [{"variant": "p21_c", "chance": 1}])
     assert (first["condition"], first["boxed"], first["when"]) == (
@@ -174,7 +168,7 @@ def test_colours_in_other_languages_name_variants():
 
 
 def test_wants_take_the_same_columns_and_need_an_item():
-    rows = importing(LIST.encode(), [], "want")
+    rows = importing(LIST, [], "want")
     want = rows[0]["record"]
     assert (want["item"], want["variant"], want["least"], want["box"]) == (
         "P 21",
@@ -188,7 +182,7 @@ def test_wants_take_the_same_columns_and_need_an_item():
 
 
 def test_notes_keep_the_words_of_what_is_in_no_pack():
-    rows = importing(LIST.encode(), [], "note")
+    rows = importing(LIST, [], "note")
     assert rows[0]["record"]["of"] == [{"item": "P 21", "variant": "p21_c", "chance": 1}]
     assert rows[3]["record"]["text"].startswith("What: snow plough")
     assert sum(one["chance"] for one in rows[2]["record"]["of"]) == pytest.approx(1, abs=0.01)
