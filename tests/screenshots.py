@@ -47,6 +47,14 @@ def main() -> None:
         take(page, "collection")
         place(page, "Notebook")
         take(page, "notebook")
+        desk = browser.new_context(viewport={"width": 1280, "height": 800}).new_page()
+        desk.goto(server.url)
+        demo(desk)
+        cells = desk.locator(".grid tbody tr td:nth-child(4)")
+        cells.nth(1).click()
+        cells.nth(3).click(modifiers=["Shift"])
+        desk.evaluate("scrollTo(0, 0)")
+        take(desk, "table")
         browser.close()
 
 
