@@ -57,6 +57,7 @@ def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, An
         "donors": donors(pack),
         "varying": varying(pack),
         "begun": [],
+        "index": [],
     }
 
 

@@ -7,7 +7,7 @@ optimal string alignment: Damerau 1964 for adjacent swaps, Levenshtein 1966 for 
 
 from typing import Any
 
-from .lists import filled, largest
+from .lists import best_from, filled
 
 LOOK_ALIKES = [
     ["O", "0"], ["Q", "0"], ["D", "0"], ["I", "1"], ["L", "1"], ["S", "5"],
@@ -50,25 +50,41 @@ def words(text: str) -> list[str]:
     return out
 
 
-def slips(one: str, other: str) -> int:
+def slips(one: str, other: str, most: int) -> int:
     """Optimal string alignment distance: fewest insertions, deletions, substitutions and swaps of
-    neighbours (no substring edited twice).
+    neighbours (no substring edited twice). Only up to `most`: what is more is just more than that.
     """
-    before: list[float] = []
-    last: list[float] = []
-    for k in range(len(other) + 1):
-        last.append(k)
-    for i in range(1, len(one) + 1):
-        row = filled(len(other) + 1, i)
-        for k in range(1, len(other) + 1):
-            cost = 0 if one[i - 1] == other[k - 1] else 1
-            best = min(last[k] + 1, row[k - 1] + 1, last[k - 1] + cost)
-            if i > 1 and k > 1 and one[i - 1] == other[k - 2] and one[i - 2] == other[k - 1]:
-                best = min(best, before[k - 2] + 1)
-            row[k] = best
-        before = last
-        last = row
-    return int(last[len(other)])
+    return slips_between(one, [0, len(one)], other, [0, len(other)], most)
+
+
+def slips_between(one: str, here: list[int], other: str, there: list[int], most: int) -> int:
+    """The same of the pieces from `here[0]` to `here[1]`, and from `there[0]` to `there[1]`.
+
+    What is alike at both ends is never edited; so one of the edits is at the first letter left.
+    """
+    i = here[0]
+    k = there[0]
+    ends = here[1]
+    ends_there = there[1]
+    while i < ends and k < ends_there and one[i] == other[k]:
+        i = i + 1
+        k = k + 1
+    while i < ends and k < ends_there and one[ends - 1] == other[ends_there - 1]:
+        ends = ends - 1
+        ends_there = ends_there - 1
+    longer = max(ends - i, ends_there - k)
+    if i == ends or k == ends_there:
+        return longer
+    if most == 0 or abs(ends - i - ends_there + k) > most:
+        return most + 1
+    if longer == 1:
+        return 1
+    best = slips_between(one, [i + 1, ends], other, [k + 1, ends_there], most - 1)
+    best = min(best, slips_between(one, [i + 1, ends], other, [k, ends_there], most - 1))
+    best = min(best, slips_between(one, [i, ends], other, [k + 1, ends_there], most - 1))
+    if i + 1 < ends and k + 1 < ends_there and one[i] == other[k + 1] and one[i + 1] == other[k]:
+        best = min(best, slips_between(one, [i + 2, ends], other, [k + 2, ends_there], most - 1))
+    return best + 1
 
 
 def forgiven(text: str) -> int:
@@ -78,97 +94,142 @@ def forgiven(text: str) -> int:
     return 1 if len(text) >= 4 else 0
 
 
-def number_fit(asked: str, number: str, how: str) -> dict[str, Any]:
-    """How well a number that was read fits a recorded one, both as written: {score from 0 to 1,
-    how: the given word, or "misread" where look-alikes or a slip had to be forgiven}.
+def number_fit(asked: dict[str, Any], number: dict[str, Any]) -> float:
+    """How well a number that was read fits a recorded one, both {plain, canonical}: from 0 to 1, or
+    below 0, the same score, where look-alikes or a slip had to be forgiven.
     """
-    one = plain(asked)
-    other = plain(number)
-    seen = canonical(one)
-    there = canonical(other)
-    score = 0.0
-    misread = True
-    part = len(one) / max(1, len(other))
-    longer = len(one) > 0 and len(one) < len(other)
-    if len(one) > 0 and one == other:
-        score = 1.0
-        misread = False
-    elif len(seen) > 0 and seen == there:
-        score = 0.95
-    elif longer and other[0 : len(one)] == one:
-        score = 0.75 + 0.15 * part
-        misread = False
-    elif longer and there[0 : len(seen)] == seen:
-        score = 0.6 + 0.15 * part
-    elif abs(len(one) - len(other)) <= 1 and forgiven(one) > 0 and slips(seen, there) == 1:
-        score = 0.6
-    return {"score": score, "how": "misread" if misread else how}
+    one = asked["plain"]
+    other = number["plain"]
+    seen = asked["canonical"]
+    there = number["canonical"]
+    if len(one) == 0:
+        return 0.0
+    if one == other:
+        return 1.0
+    if seen == there:
+        return -0.95
+    if len(one) < len(other):
+        part = len(one) / len(other)
+        if other[0 : len(one)] == one:
+            return 0.75 + 0.15 * part
+        if there[0 : len(seen)] == seen:
+            return -0.6 - 0.15 * part
+    if abs(len(one) - len(other)) <= 1 and forgiven(one) > 0 and slips(seen, there, 1) == 1:
+        return -0.6
+    return 0.0
 
 
 def word_score(asked: str, word: str) -> float:
     """How well one word fits another, 0 to 1; both plain."""
     if asked == word:
         return 1.0
-    if len(asked) < len(word) and word[0 : len(asked)] == asked:
+    if len(asked) < len(word) and word[0] == asked[0] and word[0 : len(asked)] == asked:
         return 0.8 + 0.1 * len(asked) / len(word)
     allowed = forgiven(asked)
     if allowed > 0 and abs(len(asked) - len(word)) <= allowed:
-        apart = slips(asked, word)
+        apart = slips(asked, word, allowed)
         if apart <= allowed:
             return 0.8 - 0.15 * apart
     return 0.0
 
 
-def name_score(asked: list[str], words_there: list[str]) -> float:
-    """How well the words asked for fit: the mean of their best fits, 0 if one fits nothing."""
-    if len(asked) == 0:
-        return 0.0
-    out = 0.0
+def index_of(pack: dict[str, Any]) -> dict[str, Any]:
+    """What is looked through: {numbers: [{item, plain, canonical, text, carried}], words: [every
+    word once], of: [by item: places of its words]}.
+    """
+    numbers: list[dict[str, Any]] = []
+    listed: list[str] = []
+    places: dict[str, Any] = {}
+    of: list[Any] = []
+    for i in range(len(pack["items"])):
+        item = pack["items"][i]
+        texts = [item["number"]]
+        there = words(item["name"] + " " + pack["kinds"][item["kind"]]["name"])
+        there.append(plain(item["number"]))
+        for carried in item["carried"]:
+            texts.append(carried)
+            for word in words(carried):
+                there.append(word)
+        for n in range(len(texts)):
+            numbers.append(
+                {
+                    "item": i,
+                    "plain": plain(texts[n]),
+                    "canonical": canonical(texts[n]),
+                    "text": texts[n],
+                    "carried": 1 if n > 0 else 0,
+                }
+            )
+        own: list[int] = []
+        for word in there:
+            place = places.get(word, -1)
+            if place < 0:
+                place = len(listed)
+                places[word] = place
+                listed.append(word)
+            own.append(place)
+        of.append(own)
+    return {"numbers": numbers, "words": listed, "of": of}
+
+
+def name_scores(index: dict[str, Any], asked: list[str]) -> list[float]:
+    """How well the words asked for fit each item: the mean of their best fits, 0 if one fits
+    nothing.
+    """
+    of = index["of"]
+    out = filled(len(of), 0.9 if len(asked) > 0 else 0.0)
+    sums = filled(len(of), 0.0)
     for word in asked:
-        best = 0.0
-        for there in words_there:
-            best = max(best, word_score(word, there))
-        if best == 0.0:
-            return 0.0
-        out = out + best
-    return 0.9 * out / len(asked)
-
-
-def fit(pack: dict[str, Any], place: int, text: str) -> dict[str, Any]:
-    """How well a text fits one item: {item, score, how, matched}; score 0 for not at all."""
-    item = pack["items"][place]
-    hits = [number_fit(text, item["number"], "number")]
-    matched = [item["number"]]
-    there = words(item["name"] + " " + pack["kinds"][item["kind"]]["name"])
-    there.append(plain(item["number"]))
-    for carried in item["carried"]:
-        hit = number_fit(text, carried, "carried")
-        hit["score"] = CARRIED * hit["score"]
-        hits.append(hit)
-        matched.append(carried)
-        for word in words(carried):
-            there.append(word)
-    hits.append({"score": name_score(words(text), there), "how": "name"})
-    matched.append(item["name"])
-    best = largest([h["score"] for h in hits])
-    return {
-        "item": place,
-        "score": hits[best]["score"],
-        "how": hits[best]["how"],
-        "matched": matched[best],
-    }
+        scores = [word_score(word, there) for there in index["words"]]
+        for i in range(len(of)):
+            if out[i] > 0.0:
+                best = 0.0
+                for place in of[i]:
+                    best = max(best, scores[place])
+                sums[i] = sums[i] + best
+                if best == 0.0:
+                    out[i] = 0.0
+    for i in range(len(of)):
+        if out[i] > 0.0:
+            out[i] = out[i] * sums[i] / len(asked)
+    return out
 
 
 def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
     """The items that a number or a name could mean, best first, at most `limit`.
 
     Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
-    recorded text}. Empty for a text that fits nothing.
+    recorded text}. Empty for a text that fits nothing. The first call takes longer than the next.
     """
     pack = engine["pack"]
-    hits: list[dict[str, Any]] = []
-    for place in range(len(pack["items"])):
-        hit = fit(pack, place, text)
-        if hit["score"] > 0.0:
-            hits.append(hit)
-    return sorted(hits, key=lambda hit: -hit["score"])[0:limit]
+    if len(engine["index"]) == 0:
+        engine["index"] = [index_of(pack)]
+    index = engine["index"][0]
+    asked = {"plain": plain(text), "canonical": canonical(text)}
+    scores = filled(len(pack["items"]), 0.0)
+    found = filled(len(pack["items"]), -1)  # the number that fits best; -1: the name does
+    for n in range(len(index["numbers"])):
+        number = index["numbers"][n]
+        score = abs(number_fit(asked, number))
+        if number["carried"] > 0:
+            score = CARRIED * score
+        if score > scores[number["item"]]:
+            scores[number["item"]] = score
+            found[number["item"]] = n
+    by_name = name_scores(index, words(text))
+    for i in range(len(scores)):
+        if by_name[i] > scores[i]:
+            scores[i] = by_name[i]
+            found[i] = -1
+    out: list[dict[str, Any]] = []
+    for i in best_from(scores, 1e-9)[0:limit]:
+        how = "name"
+        matched = pack["items"][i]["name"]
+        if found[i] >= 0:
+            number = index["numbers"][int(found[i])]
+            how = "carried" if number["carried"] > 0 else "number"
+            if number_fit(asked, number) < 0.0:
+                how = "misread"
+            matched = number["text"]
+        out.append({"item": i, "score": scores[i], "how": how, "matched": matched})
+    return out

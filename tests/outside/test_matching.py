@@ -47,14 +47,14 @@ def test_published_edit_distances(one, other, distance):
 
 @pytest.mark.parametrize(("one", "other"), TRANSPOSED)
 def test_a_swap_of_neighbours_is_one_slip_and_two_changes(one, other):
-    assert OSA.distance(one, other) == slips(one, other) == 1
+    assert OSA.distance(one, other) == slips(one, other, 2) == 1
     assert Levenshtein.distance(one, other) == 2
 
 
 @given(WORDS, WORDS)
 @QUICK
 def test_the_core_and_the_library_count_the_same_slips(one, other):
-    assert slips(one, other) == OSA.distance(one, other)
+    assert min(slips(one, other, 2), 3) == min(OSA.distance(one, other), 3)
 
 
 @given(WORDS, WORDS)
