@@ -54,18 +54,17 @@ def slips(one: str, other: str, most: int) -> int:
     """Optimal string alignment distance: fewest insertions, deletions, substitutions and swaps of
     neighbours (no substring edited twice). Only up to `most`: what is more is just more than that.
     """
-    return slips_between(one, [0, len(one)], other, [0, len(other)], most)
+    return slips_between(one, 0, len(one), other, 0, len(other), most)
 
 
-def slips_between(one: str, here: list[int], other: str, there: list[int], most: int) -> int:
-    """The same of the pieces from `here[0]` to `here[1]`, and from `there[0]` to `there[1]`.
+# Lists instead of numbers would cost more than the work itself.
+def slips_between(  # noqa: PLR0917
+    one: str, i: int, ends: int, other: str, k: int, ends_there: int, most: int
+) -> int:
+    """The same of the pieces from `i` to `ends`, and from `k` to `ends_there`.
 
     What is alike at both ends is never edited; so one of the edits is at the first letter left.
     """
-    i = here[0]
-    k = there[0]
-    ends = here[1]
-    ends_there = there[1]
     while i < ends and k < ends_there and one[i] == other[k]:
         i = i + 1
         k = k + 1
@@ -79,12 +78,17 @@ def slips_between(one: str, here: list[int], other: str, there: list[int], most:
         return most + 1
     if longer == 1:
         return 1
-    best = slips_between(one, [i + 1, ends], other, [k + 1, ends_there], most - 1)
-    best = min(best, slips_between(one, [i + 1, ends], other, [k, ends_there], most - 1))
-    best = min(best, slips_between(one, [i, ends], other, [k + 1, ends_there], most - 1))
+    best = slips_between(one, i + 1, ends, other, k + 1, ends_there, most - 1)
+    best = min(best, slips_between(one, i + 1, ends, other, k, ends_there, most - 1))
+    best = min(best, slips_between(one, i, ends, other, k + 1, ends_there, most - 1))
     if i + 1 < ends and k + 1 < ends_there and one[i] == other[k + 1] and one[i + 1] == other[k]:
-        best = min(best, slips_between(one, [i + 2, ends], other, [k + 2, ends_there], most - 1))
+        best = min(best, slips_between(one, i + 2, ends, other, k + 2, ends_there, most - 1))
     return best + 1
+
+
+def one_end_alike(one: str, other: str) -> bool:
+    """Whether two texts begin alike or end alike: long ones that are one slip apart always do."""
+    return one[0] == other[0] or one[len(one) - 1] == other[len(other) - 1]
 
 
 def forgiven(text: str) -> int:
@@ -114,7 +118,8 @@ def number_fit(asked: dict[str, Any], number: dict[str, Any]) -> float:
             return 0.75 + 0.15 * part
         if there[0 : len(seen)] == seen:
             return -0.6 - 0.15 * part
-    if abs(len(one) - len(other)) <= 1 and forgiven(one) > 0 and slips(seen, there, 1) == 1:
+    near = abs(len(one) - len(other)) <= 1 and len(other) > 0 and forgiven(one) > 0
+    if near and one_end_alike(seen, there) and slips(seen, there, 1) == 1:
         return -0.6
     return 0.0
 
@@ -126,7 +131,8 @@ def word_score(asked: str, word: str) -> float:
     if len(asked) < len(word) and word[0] == asked[0] and word[0 : len(asked)] == asked:
         return 0.8 + 0.1 * len(asked) / len(word)
     allowed = forgiven(asked)
-    if allowed > 0 and abs(len(asked) - len(word)) <= allowed:
+    near = allowed > 0 and abs(len(asked) - len(word)) <= allowed
+    if near and (allowed > 1 or one_end_alike(asked, word)):
         apart = slips(asked, word, allowed)
         if apart <= allowed:
             return 0.8 - 0.15 * apart
