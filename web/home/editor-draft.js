@@ -31,6 +31,7 @@ class Draft {
     this.id = id;
     this.edits = [];
     this.stray = [];
+    this.step = ""; // the field that is being typed in
     this.before = []; // the edits as they were before each change, for taking one back
     this.mistakes = [];
     this.refusal = "";
@@ -52,6 +53,7 @@ class Draft {
     this.edits = found.filter(Boolean);
     this.stray = [...(kept.stray ?? []), ...kept.edits.filter((_, place) => !found[place])];
     this.before = [];
+    this.step = "";
     await this.keep();
     this.check(0);
   }
@@ -116,19 +118,20 @@ class Draft {
     return this.entries(table).find((one) => one.key === key);
   }
 
-  /** Sets one field of an entry; null: it is not there. */
-  set(table, key, field, value) {
+  /** Sets one field of an entry; null: it is not there. `typing`: what is typed on is taken back at once. */
+  set(table, key, field, value, typing = false) {
+    const step = typing ? `${table} ${key} ${field}` : "";
     const entry = this.entry(table, key);
     if (!entry || same(entry.fields[field] ?? null, value)) return;
     const own = (one) => one.do === "set" && one.table === table && one.key === key && one.field === field;
     if (entry.added) {
       const fields = withField(entry.fields, field, value);
-      this.replace(this.edits.map((one) => (one.do === "add" && one.key === key ? { ...one, fields } : one)));
+      this.replace(this.edits.map((one) => (one.do === "add" && one.key === key ? { ...one, fields } : one)), step);
     } else {
       const rest = this.edits.filter((one) => !own(one));
       const old = entry.was[field] ?? null;
       const edit = { do: "set", table, key, field, old, value, was: entry.was };
-      this.replace(same(old, value) || (old === null && value === "") ? rest : [...rest, edit]);
+      this.replace(same(old, value) || (old === null && value === "") ? rest : [...rest, edit], step);
     }
   }
 
@@ -174,8 +177,10 @@ class Draft {
     return { ...this.model.drawings, ...Object.fromEntries(drawn) };
   }
 
-  replace(edits) {
-    this.before.push(this.edits);
+  /** `step`: a change like the last one is no step of its own. */
+  replace(edits, step = "") {
+    if (step === "" || step !== this.step) this.before.push(this.edits);
+    this.step = step;
     this.edits = edits;
     this.touched();
   }
@@ -184,6 +189,7 @@ class Draft {
   takeBack() {
     if (this.before.length === 0) return false;
     this.edits = this.before.pop();
+    this.step = "";
     this.touched();
     return true;
   }
@@ -245,7 +251,7 @@ class Draft {
   }
 
   async restart(model) {
-    Object.assign(this, { model, edits: [], before: [], mistakes: model.mistakes, refusal: "", stale: false });
+    Object.assign(this, { model, edits: [], before: [], step: "", mistakes: model.mistakes, refusal: "", stale: false });
     await this.keep();
   }
 

@@ -146,8 +146,8 @@ export function select(value, options, save, props = {}) {
   return control;
 }
 
-/** A control for a field: {control, words (what it reads as, or null)}. `save` gets the new value. */
-export function control(draft, entry, [name, , sort], save, props = {}) {
+/** A control for a field. `save` gets the new value, `typed` what is being typed before it is left. */
+export function control(draft, entry, [name, , sort], save, props = {}, typed = () => {}) {
   const value = entry.fields[name];
   const text = value === undefined || value === null ? "" : String(value);
   const [what, table] = sort.split(":");
@@ -159,9 +159,11 @@ export function control(draft, entry, [name, , sort], save, props = {}) {
   if (what === "needs") return select(text, NEEDS.map((one) => [one, one]), save, props);
   if (what === "what") return select(text, [["item", "item"], ["variant", "variant"]], save, props);
   if (what === "long") {
-    const area = el("textarea", { rows: 2, ...props, onchange: () => save(area.value.trim()) }, text);
+    const now = () => area.value.trim();
+    const area = el("textarea", { rows: 2, ...props, onchange: () => save(now()), oninput: () => typed(now()) }, text);
     return area;
   }
+  const now = () => (what === "number" ? numbered(input.value.trim()) : input.value.trim());
   const input = el("input", {
     type: "text",
     autocomplete: "off",
@@ -170,7 +172,8 @@ export function control(draft, entry, [name, , sort], save, props = {}) {
     inputmode: what === "number" ? "decimal" : null,
     value: text,
     ...props,
-    onchange: () => save(what === "number" ? numbered(input.value.trim()) : input.value.trim()),
+    onchange: () => save(now()),
+    oninput: () => typed(now()),
   });
   return input;
 }

@@ -95,13 +95,16 @@ function oneField(context, field) {
   if (sort === "when") return grouped(whenRows(context, value ?? {}));
   const fixed = sort === "id" && FIXED.includes(table) && !entry.added;
   const words = sort === "years" ? el("p", { class: "quiet reads" }, readYears(String(value ?? ""))) : null;
-  const save = (now) => {
-    set(name, now === "" && leftOut(table, field) ? null : now);
+  const typed = (now) => {
+    draft.set(table, context.key, name, now === "" && leftOut(table, field) ? null : now, true);
     if (words) words.textContent = readYears(String(now));
+  };
+  const save = (now) => {
+    typed(now);
     if (name === "feature" || name === "kind") anew(name, now);
     if (name === "name" && entry.added) suggestId(context, now);
   };
-  const one = control(draft, entry, field, save, { readonly: fixed });
+  const one = control(draft, entry, field, save, { readonly: fixed }, typed);
   const about = fixed ? "Stays as it is: saved pieces hold it" : sort === "years" ? [hint, YEARS].filter(Boolean).join(". ") : hint;
   return labelled(context, name, label, one, { hint: about, words });
 }

@@ -43,11 +43,9 @@ export function wideTable(draft, table, entries, open) {
     const kind = PLAIN.includes(sort) ? "text" : sort === "long" || sort.startsWith("cell") ? "text" : sort;
     const fixed = sort === "id" && table === "sources" && !entry.added;
     const box = el("div", { id: `cell-${entry.key}-${key}` });
-    const made = control(draft, entry, [key, label, kind], (value) => draft.set(table, entry.key, key, value), {
-      "aria-label": `${label}: ${name}`,
-      "aria-describedby": box.id,
-      readonly: fixed,
-    });
+    const save = (value) => draft.set(table, entry.key, key, value, true);
+    const props = { "aria-label": `${label}: ${name}`, "aria-describedby": box.id, readonly: fixed };
+    const made = control(draft, entry, [key, label, kind], save, props, save);
     cells.set(`${entry.key} ${key}`, { made, box });
     return [made, box];
   }
