@@ -39,7 +39,9 @@ export async function devicesScreen(app, keep) {
     button("Sync now", () => sync(), { class: "main wide" }),
     heading(2, "Devices"),
     list,
-    button("Add a device", () => keep.run(addDevice), { class: "plain wide" }),
+    button("Add a device", () => keep.run(() => addDevice(() => fill(list, () => deviceList(keep)))), {
+      class: "plain wide",
+    }),
     heading(2, "Backups on the server"),
     el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
     button("Make a backup there now", () => keep.run(() => backUp(backups)), { class: "plain wide" }),
@@ -243,7 +245,8 @@ async function asked(keep, act, said) {
   return true;
 }
 
-async function addDevice() {
+/** Shows how another device is let in; `then` when that is put away. */
+async function addDevice(then) {
   let found;
   try {
     found = await post("pairing", {});
@@ -263,6 +266,7 @@ async function addDevice() {
     button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), { class: "plain wide" }),
     el("p", { class: "quiet" }, `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can read the collection.`),
   );
+  document.querySelector("dialog.sheet")?.addEventListener("close", then);
 }
 
 async function copyLink(url, tapped) {

@@ -24,8 +24,8 @@ import {
 import { loadRules } from "./rules.js";
 
 const STORES = ["kept", "records", "journal", "heads", "clashes", "announced"];
-const SLICE = 200;
-const CHECKED = 50;
+const SLICE = 50; // small, so that a tap meanwhile does not wait
+const CHECKED = 20;
 const KEY = "sync";
 const QUIET = new Set(["trashed", "gone", "made"]); // nobody is asked about these
 
@@ -132,15 +132,14 @@ async function sealThese(there, state, rules, entries, touched) {
   const times = entries.map(({ record, time }) => ({ record, time: Date.parse(time) || 0 }));
   const { n, clock, ops, heads } = rules.sealed(state, times, rows.filter(Boolean));
   Object.assign(state, { n, clock });
-  for (const [place, { id: op, parents, wall, count }] of ops.entries()) {
-    await there.put("journal", { ...entries[place], op, parents, wall, count, held: "" });
-  }
-  for (const row of heads) await there.put("heads", row);
-  for (const id of ids) {
-    const { type } = entries.find(({ record }) => record === id);
-    const open = await there.get("clashes", id);
-    if (open || SILENT.includes(type)) await remerge(there, state, rules, id, touched);
-  }
+  const puts = ops.map(({ id: op, parents, wall, count }, place) =>
+    there.put("journal", { ...entries[place], op, parents, wall, count, held: "" }),
+  );
+  await Promise.all([...puts, ...heads.map((row) => there.put("heads", row))]);
+  const silent = new Set(entries.filter(({ type }) => SILENT.includes(type)).map(({ record }) => record));
+  const open = await Promise.all(ids.map((id) => there.get("clashes", id)));
+  const again = ids.filter((id, place) => open[place] || silent.has(id));
+  await remergeAll(there, state, rules, again, touched);
 }
 
 /**
@@ -153,11 +152,9 @@ async function checkSome(there, state, rules, touched) {
   const ids = await there.keys("records");
   const start = state.checked === false ? 0 : ids.findIndex((id) => id > state.checked);
   const some = start < 0 ? [] : ids.slice(start, start + CHECKED);
-  const entries = [];
-  for (const id of some) {
-    const entry = await asItWas(there, rules, await there.get("records", id));
-    if (entry) entries.push(entry);
-  }
+  const stand = await Promise.all(some.map((id) => there.get("records", id)));
+  const found = await Promise.all(stand.map((now) => asItWas(there, rules, now)));
+  const entries = found.filter(Boolean);
   for (const entry of entries) entry.seq = await there.put("journal", entry);
   await sealThese(there, state, rules, entries, touched);
   state.checked = some.length < CHECKED ? true : some[some.length - 1];
@@ -185,6 +182,11 @@ async function asItWas(there, rules, now) {
 /** All entries of a record that are operations. */
 async function operationsOf(there, id) {
   return (await there.where("journal", "record", id)).filter(({ op }) => op);
+}
+
+/** All at once: each waits for the disk less than one after another would. */
+function remergeAll(there, state, rules, ids, touched) {
+  return Promise.all([...ids].map((id) => remerge(there, state, rules, id, touched)));
 }
 
 /** Makes the record of all its operations, and notes what is to be settled. */
@@ -322,10 +324,12 @@ export async function fork(ids) {
 }
 
 /**
- * Puts entries among the operations that are known: `found`, functions that make one of the record as
+ * Puts entries among the operations that are known: `given`, functions that make one of the record as
  * it is shown. Gives true when this phone has another id since, as a copy of it went another way.
  */
-async function takeThese(there, state, rules, found, touched) {
+async function takeThese(there, state, rules, given, touched) {
+  const once = new Map(given.map((make) => [make(null).op, make]));
+  const found = [...once.values()];
   const made = found.map((make) => make(null));
   const known = await Promise.all(made.map(({ op }) => there.where("journal", "op", op)));
   const ops = made.map((entry, place) => {
@@ -335,19 +339,19 @@ async function takeThese(there, state, rules, found, touched) {
   const { clock, take, known: places, moved, fork: forked } = rules.met(state, ops, Date.now());
   if (forked) await renameOwn(there, state, rules, moved, touched);
   state.clock = clock;
-  for (const place of places) {
-    const [old] = known[place];
-    const { held } = made[place];
-    if (held !== "" && old.held !== held) await there.put("journal", { ...old, held });
-  }
-  const shown = new Map();
+  const puts = places
+    .map((place) => ({ ...known[place][0], held: made[place].held || known[place][0].held }))
+    .filter(({ held }, at) => held !== known[places[at]][0].held);
+  const ids = [...new Set(take.map((place) => made[place].record))];
+  const before = await Promise.all(ids.map((id) => there.get("records", id)));
+  const shown = new Map(ids.map((id, place) => [id, before[place] ?? null]));
   for (const place of take) {
     const { record, fields = made[place].after } = made[place];
-    if (!shown.has(record)) shown.set(record, (await there.get("records", record)) ?? null);
-    await there.put("journal", found[place](shown.get(record)));
+    puts.push(found[place](shown.get(record)));
     shown.set(record, { ...shown.get(record), ...fields });
   }
-  for (const id of shown.keys()) await remerge(there, state, rules, id, touched);
+  await Promise.all(puts.map((entry) => there.put("journal", entry)));
+  await remergeAll(there, state, rules, ids, touched);
   return forked;
 }
 
@@ -373,11 +377,8 @@ async function renameOwn(there, state, rules, moved, touched) {
   const name = state.names[state.device];
   const { device, n, after, last, ops: renamed } = rules.forked(state, newId("d"), ops, moved);
   Object.assign(state, { device, n, after, last });
-  const records = new Set();
-  for (const { place, id: op, parents } of renamed) {
-    await there.put("journal", { ...entries[place], op, parents, held: "" });
-    records.add(entries[place].record);
-  }
+  const puts = renamed.map(({ place, id: op, parents }) => ({ ...entries[place], op, parents, held: "" }));
+  await Promise.all(puts.map((entry) => there.put("journal", entry)));
   if (name) await nameIt(there, state, name);
-  for (const id of records) await remerge(there, state, rules, id, touched);
+  await remergeAll(there, state, rules, new Set(puts.map(({ record }) => record)), touched);
 }

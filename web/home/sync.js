@@ -23,7 +23,7 @@ const SOON = 4000; // after a change
 const AGAIN = 5 * 60_000; // while the app is open
 const FIRST_WAIT = 5000; // after a failure, doubled each time
 const LONGEST_WAIT = 15 * 60_000;
-const PAGE = 500;
+const PAGE = 100; // taken in at once: a tap meanwhile waits for no more
 const PUSHED = 200;
 const BYTES = 1_000_000;
 const REFUSED = [400, 413, 422];
@@ -195,14 +195,20 @@ export async function sealAll() {
   await reread(await seal());
 }
 
+/** Takes in what the server has; screens hear of it once it is all here, or as far as it came. */
 async function pull() {
-  for (let more = true; more; ) {
-    const { epoch, after, last } = await readState();
-    const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
-    const answer = await ask(`pull?${query}`);
-    const { touched, again } = await takeIn(answer, { epoch, after, last });
-    await reread(touched);
-    more = answer.more || again;
+  const changed = new Set();
+  try {
+    for (let more = true; more; ) {
+      const { epoch, after, last } = await readState();
+      const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
+      const answer = await ask(`pull?${query}`);
+      const { touched, again } = await takeIn(answer, { epoch, after, last });
+      for (const id of touched) changed.add(id);
+      more = answer.more || again;
+    }
+  } finally {
+    await reread([...changed]);
   }
 }
 
