@@ -276,8 +276,11 @@ class World:
         missing = set(self.wrote) - set(kept) - self.lost
         assert not missing, f"not in the history: {missing}"
         destroyed = set().union(*(self.destroyed[n] for n in self.destroyed if n in kept))
+        # A deletion may be lost with a phone, after others heard of some of what it emptied.
+        emptied = set().union(*(self.destroyed[n] for n in self.destroyed if n in self.lost))
+        emptied = {n for n in emptied & set(kept) if kept[n].get("scrubbed")}
         found = self.devices["A"].found
-        for number in sorted(set(kept) - destroyed):
+        for number in sorted(set(kept) - destroyed - emptied):
             record, fields = self.wrote[number]
             assert kept[number]["fields"].keys() == fields.keys(), "emptied without being deleted"
             for name, text in fields.items():
