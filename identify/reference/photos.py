@@ -6,31 +6,12 @@ from pathlib import Path
 
 from PIL import Image, UnidentifiedImageError
 
+from identify.jpeg import MoreError, NoJpegError, check_bare
 from identify.reference.mistakes import Mistake
 
 MOST_BYTES = 48 * 1024
 LONGEST = 480  # pixels along the longer side
 URL = "data:image/jpeg;base64,"
-# The segments that only say how the picture is coded; APP1 (place, camera) and comments are not.
-FRAME = {0xC4, 0xDB, 0xDD, 0xDA, 0xC0, 0xC1, 0xC2, 0xE0}
-START_OF_SCAN = 0xDA
-PROFILE = 0xE2, b"ICC_PROFILE\0"  # what its colours mean (ICC.1:2022, annex B.4)
-
-
-def _bare(data: bytes) -> bool:
-    """Whether the file holds nothing beside the picture. By ITU-T T.81, annex B: segments up to
-    the first scan, each a marker and a length of two bytes.
-    """
-    at = 2
-    while at + 4 <= len(data) and data[at] == 0xFF:
-        marker = data[at + 1]
-        profile = marker == PROFILE[0] and data[at + 4 :].startswith(PROFILE[1])
-        if marker not in FRAME and not profile:
-            return False
-        if marker == START_OF_SCAN:
-            return data.rstrip(b"\0").endswith(b"\xff\xd9")
-        at += 2 + int.from_bytes(data[at + 2 : at + 4], "big")
-    return False
 
 
 def photo_mistake(data: bytes) -> str:
@@ -43,13 +24,16 @@ def photo_mistake(data: bytes) -> str:
             if max(width, height) > LONGEST:
                 return f"this photo is {width} by {height} pixels. At most {LONGEST} are taken."
             picture.load()
-    except (OSError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError):
-        return "this is no whole JPEG photo. Save it as JPEG again."
-    if not _bare(data):
+        check_bare(data)
+    except MoreError:
         return (
             "this photo holds more than the picture, perhaps the place where it was taken. "
             "Take it up in the editor, which draws it anew, or save it without metadata."
         )
+    except (
+        OSError, NoJpegError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError,
+    ):  # fmt: skip
+        return "this is no whole JPEG photo. Save it as JPEG again."
     return ""
 
 

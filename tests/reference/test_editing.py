@@ -303,6 +303,9 @@ def test_a_photo_that_says_where_it_was_taken_is_refused(small):
     exif[271] = "A camera"
     with pytest.raises(EditError, match="perhaps the place"):
         edited(files_of(small), [Draw("livery-red", SVG, as_data(jpeg(exif=exif.tobytes())))])
+    behind = jpeg() + jpeg(exif=exif.tobytes())  # a second picture behind the end of the first
+    with pytest.raises(EditError, match="perhaps the place"):
+        edited(files_of(small), [Draw("livery-red", SVG, as_data(behind))])
 
 
 def test_a_drawing_and_a_photo_of_one_name_are_a_mistake(small):
