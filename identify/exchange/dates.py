@@ -1,10 +1,9 @@
 """Dates as people write them in their lists, as EDTF (ISO 8601-2).
 
-Words of English, German, French and Dutch: common practice, no source. "early", "mid" and "late"
-are the first four, the middle three and the last three years of a decade, or a third of a year:
-common practice, no source. A year of two figures is of the 1900s from 30 on and of the 2000s below,
-as spreadsheets take it (from memory). A date parted by points has its day first. Seasons are
-EDTF's own 21 to 24.
+Words of English, German, French and Dutch: common practice, no source. "early", "mid" and "late" of
+a decade are what they are in a seller's claim (part_of_decade), of a year a third: common practice,
+no source. A year of two figures is of the 1900s from 30 on and of the 2000s below, as spreadsheets
+take it (from memory). A date parted by points has its day first. Seasons are EDTF's own 21 to 24.
 """
 
 import re
@@ -12,6 +11,7 @@ from collections.abc import Iterable
 
 from edtf import EDTFParseException, parse_edtf
 
+from identify.core.claim_words import part_of_decade
 from identify.exchange.table import CellError, quoted
 from identify.reference.years import DAYS, WRITTEN, YearsError, read_years
 
@@ -51,14 +51,16 @@ SEASONS = {
     "autumn": 23, "fall": 23, "herbst": 23, "automne": 23, "herfst": 23, "najaar": 23,
     "winter": 24, "hiver": 24,
 }  # fmt: skip
-THIRDS = {
-    "early": (0, 3), "anfang": (0, 3), "début": (0, 3), "begin": (0, 3),
-    "mid": (4, 6), "middle": (4, 6), "mitte": (4, 6), "milieu": (4, 6), "midden": (4, 6),
-    "late": (7, 9), "end": (7, 9), "ende": (7, 9), "fin": (7, 9), "eind": (7, 9),
-}  # fmt: skip
-PARTS_OF_A_YEAR = {
-    word: {0: (1, 4), 4: (5, 8), 7: (9, 12)}[years[0]] for word, years in THIRDS.items()
+PARTS = {
+    word: part
+    for part, words in (
+        ("EARLY", "early anfang début begin"),
+        ("MID", "mid middle mitte milieu midden"),
+        ("LATE", "late end ende fin eind"),
+    )
+    for word in words.split()
 }
+MONTHS_OF = {"EARLY": (1, 4), "MID": (5, 8), "LATE": (9, 12)}
 NOTHING = {
     "",
     "?",
@@ -247,9 +249,10 @@ def _year(figures: str) -> int:
 def _decade(word: str, figures: str) -> str:
     century = figures[:2] if len(figures) == 4 else ("19" if int(figures) >= 30 else "20")
     start = century + figures[-2]
-    if word in THIRDS:
-        first, last = THIRDS[word]
-        return f"{start}{first}/{start}{last}"
+    if word in PARTS:
+        decade = {"first": int(start) * 10, "last": int(start) * 10 + 9}
+        span = part_of_decade([PARTS[word]], decade)
+        return f"{span['first']:04d}/{span['last']:04d}"
     return "" if word else f"{start}X"
 
 
@@ -294,8 +297,8 @@ def _worded(plain: str, text: str) -> str:
         return f"{year}-{SEASONS[word]}"
     if word in FEASTS and len(figures) == 1:
         return f"{year}-{FEASTS[word]:02d}"
-    if word in PARTS_OF_A_YEAR and len(figures) == 1:
-        first, last = PARTS_OF_A_YEAR[word]
+    if word in PARTS and len(figures) == 1:
+        first, last = MONTHS_OF[PARTS[word]]
         return f"{year}-{first:02d}/{year}-{last:02d}"
     if word not in MONTHS:
         return ""
