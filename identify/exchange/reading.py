@@ -5,7 +5,6 @@ import orjson
 from identify.exchange.flat import is_own, rows_of
 from identify.exchange.table import MOST_BYTES, FileError, Table, checked, without_errors
 from identify.exchange.text_files import read_text
-from identify.exchange.workbooks import read_workbook
 
 NOT_TABLES = (
     (b"\xd0\xcf\x11\xe0", "an old XLS workbook, or one locked with a password"),
@@ -33,6 +32,9 @@ def read_table(data: bytes, sheet: str = "") -> Table:
     if not data.strip():
         raise FileError("This file is empty.")
     if data.startswith(b"PK"):
+        # openpyxl takes as long to load as all the rest of the program: only where it is wanted
+        from identify.exchange.workbooks import read_workbook  # noqa: PLC0415
+
         return checked(read_workbook(data, sheet))
     for start, what in NOT_TABLES:
         if data.startswith(start):

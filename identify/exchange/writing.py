@@ -9,14 +9,10 @@ from datetime import UTC, datetime
 from typing import Any
 
 import orjson
-from openpyxl import Workbook
-from openpyxl.cell import WriteOnlyCell
-from openpyxl.styles import Font
-from openpyxl.utils import get_column_letter
 
 from identify.exchange.columns import WRONG
 from identify.exchange.flat import Names, table_of
-from identify.exchange.safe_cells import OWN_SHEETS, fit_for_cell, guarded
+from identify.exchange.safe_cells import fit_for_cell, guarded
 
 ABOUT = (
     "This lists valuables in a house. Keep it, and send it, with care.",
@@ -32,7 +28,6 @@ TYPES = {
     "html": "text/html; charset=utf-8",
 }
 VALUABLES = "valuables"  # in the name of every file
-WIDEST = 40  # letters that a column is wide at most
 
 
 def name_of(what: str, ending: str, day: str) -> str:
@@ -89,38 +84,16 @@ def write_failed(header: list[str], rows: list[dict[str, Any]], ending: str) -> 
     return _csv([names, *table]) if ending == "csv" else _workbook(names, table, ())
 
 
+def _workbook(names: list[str], rows: list[list[str]], about: tuple[str, ...] = ABOUT) -> bytes:
+    """A workbook with all cells as text, and a sheet that says what it is."""
+    # openpyxl takes as long to load as all the rest of the program: only where it is wanted
+    from identify.exchange.making_workbooks import workbook  # noqa: PLC0415
+
+    return workbook(names, rows, about)
+
+
 def _csv(rows: list[list[str]]) -> bytes:
     """UTF-8 with a mark in front, by which spreadsheets know it; lines end as RFC 4180 says."""
     out = io.StringIO()
     csv.writer(out, quoting=csv.QUOTE_ALL).writerows(rows)
     return out.getvalue().encode("utf-8-sig")
-
-
-def _workbook(names: list[str], rows: list[list[str]], about: tuple[str, ...] = ABOUT) -> bytes:
-    """A workbook with all cells as text, and a sheet that says what it is."""
-    book = Workbook(write_only=True)
-    sheet = book.create_sheet(OWN_SHEETS[0] if about else "rows")
-    sheet.freeze_panes = "A2"
-    for place, name in enumerate(names):
-        longest = max([len(name), *(len(row[place]) for row in rows[:200] if place < len(row))])
-        sheet.column_dimensions[get_column_letter(place + 1)].width = min(longest + 2, WIDEST)
-    sheet.append([_text(sheet, name, bold=True) for name in names])
-    for row in rows:
-        sheet.append([_text(sheet, cell) if cell else None for cell in row])
-    if about:
-        told = book.create_sheet(OWN_SHEETS[1])
-        told.column_dimensions["A"].width = 100
-        for line in about:
-            told.append([line])
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
-
-
-def _text(sheet: Any, text: str, bold: bool = False) -> Any:
-    """A cell that is text whatever it looks like."""
-    cell = WriteOnlyCell(sheet, value=text)
-    cell.data_type = "s"
-    if bold:
-        cell.font = Font(bold=True)
-    return cell
