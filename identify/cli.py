@@ -10,6 +10,7 @@ import orjson
 import uvicorn
 
 from identify import phone, terminal
+from identify.bench import commands as bench_commands
 from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
 from identify.lab.measuring import measure
@@ -35,6 +36,7 @@ AREAS: tuple[ModuleType, ...] = (
     exchange_commands,
     server_commands,
     editor_commands,
+    bench_commands,
 )
 
 PACK = "folder of a pack, or a file compiled from one"

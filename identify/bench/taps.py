@@ -9,11 +9,13 @@ from typing import Any
 
 from identify.bench.serving import ARGS, PHONE, Site, browser_path, kept_browser, served, slowed
 from identify.bench.sessions import STEPS, likeliest, rows_of
+from identify.told import Told
 
 Step = Callable[[], None]
 Walk = tuple[int, int]  # so many pieces, and milliseconds between the taps
 SLOWED = 4.0
 PAUSE = 1500  # milliseconds: nobody answers a question sooner than that after it is shown
+PATIENCE = 10  # taps of five seconds each
 ALL = "Not sure: ask me everything"
 CRITICAL = ("index.html", "style.css", "app.js", "engine.js", "light.js", "manifest.webmanifest")
 
@@ -92,22 +94,33 @@ def one_piece(page: Any, url: str, pack: dict[str, Any], row: int, pause: int) -
     page.get_by_role("heading", level=1).wait_for(timeout=120_000)
     page.wait_for_timeout(pause)
     page.evaluate("() => { window.taps.length = 0; }")
-    page.get_by_role("button", name=ALL, exact=True).tap()
+    choice = page.get_by_role("button", name=ALL, exact=True)
     asked = {feature["question"]: n for n, feature in enumerate(pack["features"])}
     for step in range(STEPS + 1):
-        page.wait_for_function("n => window.taps.length > n", arg=step, timeout=120_000)
+        tapped(page, choice, step)
         place = asked.get(page.get_by_role("heading", level=1).inner_text())
-        if place is None or step == STEPS:
+        if place is None:
             break
         page.wait_for_timeout(pause)
         seen = pack["features"][place]["states"][likeliest(pack, place, row)]["name"]
-        choice = page.locator(".states button").filter(has=page.get_by_text(seen, exact=True))
-        if choice.count() > 0:
-            choice.first.tap()
-        else:
-            page.get_by_role("button", name="Can’t tell", exact=True).tap()
+        choice = page.locator(".states button").filter(has=page.get_by_text(seen, exact=True)).first
+        if choice.count() == 0:
+            choice = page.get_by_role("button", name="Can’t tell", exact=True)
     times: list[float] = page.evaluate("() => window.taps")
     return times
+
+
+def tapped(page: Any, choice: Any, done: int) -> None:
+    """Tap, and wait for the new screen, the one after `done` others. The app takes a tap that comes
+    while the last one is being stored for a slip: then as a person does, once more.
+    """
+    for _ in range(PATIENCE):
+        choice.tap()
+        for _ in range(50):
+            if page.evaluate("() => window.taps.length") > done:
+                return
+            page.wait_for_timeout(100)
+    raise Told("The app did not go on after a tap: this pack cannot be tapped through.")
 
 
 def heap_of(page: Any) -> int:

@@ -1,0 +1,171 @@
+"""A whole sync with the collector's own server over HTTP: operations up and down, photos up."""
+
+import hashlib
+import io
+import secrets
+import socket
+import tempfile
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from datetime import UTC, datetime
+from http.client import HTTPConnection
+from pathlib import Path
+from typing import Any
+
+import orjson
+import uvicorn
+from PIL import Image
+
+from identify import keeping
+from identify.keeping import devices
+from identify.keeping.photos import CHUNK
+from identify.server.own import own_app
+from identify.server.sync import PULLED, PUSHED
+from identify.told import Told
+
+SIDE = 900  # pixels: noise of that size makes a JPEG of about a photo's weight
+
+
+def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, float]:
+    """Seconds to push so many operations, pull them again, and send so many photos; all of it
+    durable on the server's disk before it says so.
+    """
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        _server(Path(folder)) as (port, token),
+        # A connection that is kept, as a browser keeps it.
+        closing(HTTPConnection("127.0.0.1", port, timeout=60)) as line,
+    ):
+        ask = _Line(line, token)
+        began = time.perf_counter()
+        written = _operations(operations)
+        for start in range(0, operations, PUSHED):
+            batch = written[start : start + PUSHED]
+            held = ask.sent("POST", "/api/push", orjson.dumps({"ops": batch}))["held"]
+            if len(held) != len(batch):
+                raise Told("The server did not take every operation of the bench.")
+            tick()
+        pushed = time.perf_counter()
+        after, last, got = 0, "", 0
+        while True:
+            asked = f"/api/pull?epoch=&after={after}&last={last}&limit={PULLED}"
+            found = ask.sent("GET", asked)
+            got += len(found["ops"])
+            after, last = found["after"], found["last"]
+            if not found["more"]:
+                break
+            if after == 0:
+                raise Told("The server did not go on with its answer.")
+        pulled = time.perf_counter()
+        sent = 0
+        for data in _photos(photos):
+            sent += _photo(ask, data)
+            tick()
+        ended = time.perf_counter()
+    return {
+        "operations": operations,
+        "pulled": got,
+        "photos": photos,
+        "photo_bytes": sent,
+        "push_s": pushed - began,
+        "pull_s": pulled - pushed,
+        "photos_s": ended - pulled,
+    }
+
+
+class _Line:
+    """Requests of one paired device."""
+
+    def __init__(self, connection: HTTPConnection, token: str) -> None:
+        self.connection = connection
+        self.token = token
+
+    def sent(
+        self, method: str, path: str, body: bytes = b"", kind: str = "application/json"
+    ) -> Any:
+        """The answer's JSON; waits where it is told to. Raises Told for any other trouble."""
+        headers = {"Authorization": f"Bearer {self.token}", "Content-Type": kind}
+        while True:
+            self.connection.request(method, path, body or None, headers)
+            answer = self.connection.getresponse()
+            data = answer.read()
+            if answer.status == 200:
+                return orjson.loads(data)
+            if answer.status != 429:
+                raise Told(f"{method} {path} was answered {answer.status}: {data.decode()[:200]}")
+            time.sleep(float(answer.headers["Retry-After"]))
+
+
+def _operations(count: int) -> list[dict[str, Any]]:
+    """Notes and pieces as a phone would write them: three operations a record."""
+    device = "d" + secrets.token_hex(8)
+    out: list[dict[str, Any]] = []
+    for n in range(1, count + 1):
+        first = (n - 1) % 3 == 0
+        out.append(
+            {
+                "id": f"{device}.{n}",
+                "record": f"r{device[1:]}{(n - 1) // 3}",
+                "type": "piece",
+                "parents": [] if first else [f"{device}.{n - 1}"],
+                "wall": 1_700_000_000_000 + n,
+                "count": 0,
+                "time": "2026-05-01T10:00:00.000Z",
+                "group": f"g{n}",
+                "what": "Changed",
+                "undoes": "",
+                "fields": {"notes": f"Number {n}, with a few words about it", "boxed": "yes"},
+            }
+        )
+    return out
+
+
+def _photos(count: int) -> Iterator[bytes]:
+    """JPEG files, each another one."""
+    for n in range(count):
+        picture = Image.effect_noise((SIDE, SIDE), 40 + n % 50)
+        out = io.BytesIO()
+        picture.convert("RGB").save(out, "JPEG", quality=80)
+        yield out.getvalue()
+
+
+def _photo(ask: _Line, data: bytes) -> int:
+    sha = hashlib.sha256(data).hexdigest()
+    for start in range(0, len(data), CHUNK):
+        path = f"/api/photos/{sha}?from={start}&size={len(data)}"
+        found = ask.sent("PUT", path, data[start : start + CHUNK], "image/jpeg")
+    if not found["whole"]:
+        raise Told("The server did not take a photo of the bench.")
+    return len(data)
+
+
+@contextmanager
+def _server(folder: Path) -> Iterator[tuple[int, str]]:
+    """The collector's own server with an empty store, and the token of a device paired with it."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    store = keeping.open(folder / "data")
+    secret = devices.new_pairing(store, datetime.now(UTC))["secret"]
+    token = devices.pair(store, datetime.now(UTC), secret=secret, name="Bench")["token"]
+    app = own_app(
+        {"index.html": b"<!doctype html>"},
+        store,
+        backup_folder=folder / "backups",
+        public=f"http://127.0.0.1:{port}/",
+        hosts=["127.0.0.1"],
+    )
+    config = uvicorn.Config(app, port=port, log_level="warning", access_log=False)
+    server = uvicorn.Server(config)
+    thread = threading.Thread(target=server.run, daemon=True)
+    thread.start()
+    while not server.started and thread.is_alive():
+        thread.join(0.01)
+    try:
+        yield port, token
+    finally:
+        server.should_exit = True
+        thread.join()
+        store.close()

@@ -1,0 +1,113 @@
+"""The bench at tiny sizes: every part runs, and its figures have the shape that is promised."""
+
+import importlib.util
+from contextlib import nullcontext
+
+import jsonschema
+import msgspec
+import pytest
+
+from identify.bench import running
+from identify.bench.engine import answers_at
+from identify.bench.running import Sizes, left_out, run, saved
+from identify.bench.table import table
+from identify.cli import main
+from identify.lab.generating import made_pack
+from identify.reference.compiled import pack_bytes
+
+NUMBER = {"type": "number", "minimum": 0}
+NUMBERS = ["core", "floor", "core_to_floor", "python", "peer", "peer_to_core", "prepare"]
+SHAPE = {
+    "type": "object",
+    "required": ["machine", "seed", "answers", "taps", "cold", "look_up", "packs", "sync"],
+    "properties": {
+        "answers": {
+            "minItems": 2,
+            "items": {
+                "required": [*NUMBERS, "by_answers", "rows", "features"],
+                "properties": {
+                    **dict.fromkeys(NUMBERS, NUMBER),
+                    "difference": {"type": "number", "maximum": 1e-9},
+                    "by_answers": {"minItems": 3, "items": {"required": ["core", "rows_left"]}},
+                },
+            },
+        },
+        "taps": {
+            "minItems": 2,
+            "items": {
+                "required": ["pack", "taps", "first", "p50", "p98", "heap_mb"],
+                "properties": {"p98": NUMBER, "taps": {"type": "integer", "minimum": 3}},
+            },
+        },
+        "cold": {
+            "required": ["median", "slowest", "runs", "kept", "sent"],
+            "properties": {
+                "kept": {"type": "number", "minimum": 1000},
+                "sent": {
+                    "properties": {
+                        "first": {"maximum": 150_000},
+                    }
+                },
+            },
+        },
+        "look_up": {"required": ["names", "python", "p50", "p98", "first"]},
+        "packs": {"minItems": 3},
+        "sync": {
+            "required": ["push_s", "pull_s", "photos_s"],
+            "properties": {"operations": {"const": 30}, "pulled": {"const": 30}},
+        },
+        "memory_mb": NUMBER,
+    },
+}
+TINY = Sizes(
+    rows=(60, 200),
+    pieces=1,
+    rounds=1,
+    tapped=1,
+    pause=100,
+    starts=1,
+    names=20,
+    operations=30,
+    photos=1,
+)
+
+
+def test_every_part_runs_and_says_so(tmp_path, playwright, monkeypatch):
+    said = []
+    monkeypatch.setattr(running, "browsers", lambda: nullcontext(playwright))
+    found = run(TINY, 1, said.append)
+    saved(found, tmp_path / "bench.json")
+    jsonschema.validate(msgspec.json.decode((tmp_path / "bench.json").read_bytes()), SHAPE)
+    assert found["left_out"] == []
+    text = table(found)
+    assert "60" in text
+    assert "demo" in text
+    heard = "".join(said)
+    for part in ("an answer at 60 rows", "taps: demo", "cold starts", "look-up", "sync"):
+        assert part in heard
+
+
+def test_what_is_not_here_is_named(monkeypatch):
+    """The peer and the browser are left out where they are not installed; the rest is measured."""
+    monkeypatch.setattr(importlib.util, "find_spec", lambda name: None)
+    first, second = left_out()
+    assert "playwright" in first
+    assert "scikit-learn" in second
+    assert "pip install" in first
+    found = answers_at(pack_bytes(made_pack(60)), None, None, 1, 1)
+    assert found["python"] > 0
+    assert found["peer"] is None
+
+
+def test_a_pack_is_made_by_a_command(tmp_path, capsys):
+    file = tmp_path / "large.json"
+    assert main(["made-pack", "50", "-o", str(file), "--seed", "4"]) == 0
+    assert "50 rows" in capsys.readouterr().out
+    assert file.read_bytes() == pack_bytes(made_pack(50, 4))
+
+
+@pytest.mark.parametrize("rows", ["0", "-3", "many", "9999999"])
+def test_a_number_of_rows_that_cannot_be_is_told(rows, capsys):
+    with pytest.raises(SystemExit):
+        main(["made-pack", rows])
+    assert "is not a whole number from 1" in capsys.readouterr().err
