@@ -17,9 +17,10 @@ def edit(args: argparse.Namespace) -> int:
     """Serve the app with the editor for these packs, on this machine only, until stopped."""
     url = f"http://{HOST}:{args.port}/"
     compiled = [path for path in args.packs if path.suffix == ".json" and path.is_file()]
-    app = EditorApp(opened([p for p in args.packs if p not in compiled]), url, compiled)
-    if not app.folders:
+    folders = opened([path for path in args.packs if path not in compiled])
+    if not folders:
         raise Told("A compiled pack is shown, but not edited. Name the folder of a pack as well.")
+    app = EditorApp(folders, url, compiled)
     for error in app.left_out:
         print(f"{error}\nThe app does without this pack until that is mended.")
     print(f"Open {url} in a browser: More, Ranges, Edit. Ctrl+C stops the server.", flush=True)

@@ -20,7 +20,7 @@ from tests.browser.keeper import (
     write_in,
 )
 from tests.browser.keeping import add_piece, kept, more, place
-from tests.browser.phone import PHONE, asking, begin, watched
+from tests.browser.phone import PHONE, asking, begin, violations, watched
 from tests.editing import EditorServer
 from tests.reference.small_pack import RANGE, small_files, write
 
@@ -75,6 +75,7 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
     page.get_by_role("button", name="Look at them").click()
     expect(page.get_by_role("heading", name="What moved in Small")).to_be_visible()
     expect(page.get_by_role("list", name="Moved")).to_contain_text("P1 L Tank engine")
+    assert violations(page) == []
     page.get_by_role("button", name="Choose anew: S 1").click()
     page.get_by_label("Number or name").fill("P2")
     found = page.get_by_role("list", name="Found")

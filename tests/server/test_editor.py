@@ -1,13 +1,18 @@
 """The editor over real HTTP: folders on the disk are read, checked, written by this app."""
 
 import shutil
+import socket
+import subprocess
+import sys
 from collections.abc import Iterator
 from typing import Any
 
 import httpx
 import pytest
 
+from identify.cli import main
 from identify.reference.compile import compile_pack
+from identify.reference.compiled import pack_bytes
 from tests.editing import EditorServer
 from tests.reference.small_pack import small_files, write
 
@@ -136,3 +141,38 @@ def test_a_form_of_another_page_cannot_be_sent(client, model):
     """A form needs no leave of the browser to be sent elsewhere; JSON does."""
     answer = client.post("api/editor/packs/small/save", content=b"{}")
     assert answer.status_code == 415
+
+
+def test_the_command_serves_folders_and_shows_compiled_packs(editor, tmp_path):
+    """A real process, on a port of its own."""
+    (folder,) = [each.folder for each in editor.editor.folders if each.id == "small"]
+    other = shutil.copytree(folder, tmp_path / "other")
+    compiled = tmp_path / "compiled.json"
+    compiled.write_bytes(pack_bytes(compile_pack(folder)))
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    command = [sys.executable, "-m", "identify", "edit", str(other), str(compiled)]
+    with subprocess.Popen(
+        [*command, "--port", str(port)], stdout=subprocess.PIPE, text=True
+    ) as process:
+        try:
+            assert process.stdout is not None
+            assert f"Open http://127.0.0.1:{port}/" in process.stdout.readline()
+            with httpx.Client(transport=httpx.HTTPTransport(retries=20)) as client:
+                at = f"http://127.0.0.1:{port}"
+                packs = client.get(f"{at}/api/editor/packs").json()["packs"]
+                shown = client.get(f"{at}/packs/index.json").json()
+        finally:
+            process.terminate()
+    assert [pack["id"] for pack in packs] == ["other"]
+    assert [pack["id"] for pack in shown] == ["other", "small"]
+
+
+def test_a_compiled_pack_alone_cannot_be_edited(editor, tmp_path, capsys):
+    compiled = tmp_path / "compiled.json"
+    compiled.write_text("{}")
+    assert main(["edit", str(compiled)]) == 1
+    assert "Name the folder" in capsys.readouterr().err
+    assert main(["edit", str(tmp_path / "nowhere")]) == 1
+    assert "this is no folder" in capsys.readouterr().err
