@@ -5,6 +5,7 @@ import socket
 from hypothesis import given
 from hypothesis import strategies as st
 
+from identify.server import limits
 from identify.server.limits import MOST_CALLERS, Buckets, caller_of
 from identify.server.own import most_bytes
 from tests.server.own_server import OwnServer
@@ -128,6 +129,13 @@ def test_what_grows_too_long_while_it_comes_is_cut_off(own):
     told = head("/api/push", own.paired(), "Transfer-Encoding: chunked")
     got = sent_slowly(own, told, [chunk] * 40)
     assert got.startswith(b"HTTP/1.1 413")
+
+
+def test_who_falls_silent_is_not_waited_for(own, monkeypatch):
+    monkeypatch.setattr(limits, "PATIENCE", 0.2)
+    got = sent_slowly(own, head("/api/push", own.paired(), "Content-Length: 10"), [b'{"o'])
+    assert got.startswith(b"HTTP/1.1 408")
+    assert b"Send it again" in got
 
 
 def test_lengths_that_contradict_each_other_are_refused(own):
