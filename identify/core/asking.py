@@ -21,7 +21,7 @@ from .donors import mixed
 from .lists import blanks, filled, largest, place_of, total
 
 WORTH = 0.02  # bits: less is not worth a look
-LEFT_OUT = 0.000001  # the faintest rows, this much of the chance together, are left out of the sums
+LEFT_OUT = 0.00001  # the faintest rows, this much of the chance together, are left out of the sums
 GRID = 1000000000.0  # scores are compared in steps of one part in this
 
 
@@ -48,10 +48,15 @@ def faint(chances: list[float]) -> float:
 
     With that much left out, e, the bits of a question about a feature with s states change by at
     most h(e) + e log2 s, h the entropy of e against 1 - e: by the chain rule I(O;A) = I(D;A) +
-    (1 - e) I(O;A|kept) + e I(O;A|left out), D whether the row is left out. That is 0.00003 bits.
+    (1 - e) I(O;A|kept) + e I(O;A|left out), D whether the row is left out. That is 0.0002 bits;
+    where two questions are as near as that, the other one may be asked.
     """
     best = chances[largest(chances)] if len(chances) > 0 else 0.0
-    limits = [best * 1e-2, best * 1e-3, best * 1e-4, best * 1e-5, best * 1e-6, best * 1e-8]
+    limits: list[float] = []
+    limit = 0.03 * best
+    while limit > 1e-8 * best:
+        limits.append(limit)
+        limit = 0.3 * limit
     lost = filled(len(limits), 0.0)
     for p in chances:
         n = 0

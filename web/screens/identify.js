@@ -20,6 +20,7 @@ import { startScreen } from "./start.js";
 import { openWho } from "../parts/who.js";
 import { openWhy } from "./why.js";
 
+const MANY = 5000; // issues
 const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
 /**
@@ -52,6 +53,7 @@ export function identify(app) {
 
   /** Works out what each likely tap on this screen will show. */
   function ahead() {
+    if (app.pack.rows.kind.length < MANY) return []; // the tap itself is quick enough
     if (!app.piece) {
       const kinds = app.pack.packs ? [] : app.pack.kinds.map((kind) => kind.id);
       return ["", ...kinds].map((kind) => () => {
