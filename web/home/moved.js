@@ -27,7 +27,7 @@ function renamed(now, { item, variant, of }) {
 /** Goes through the ranges that are another version than before; true when something was told. */
 export async function lookAtMoved(app, keep) {
   const { seen } = app.settings;
-  const other = keep.ranges.filter(({ id, version }) => seen[id] !== version);
+  const other = keep.ranges.filter(({ id, version }) => seen[id] !== version && pointing(id).length > 0);
   const told = [];
   for (const { id, name, version } of other) {
     const ready = await keep.ready(id);
