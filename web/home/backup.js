@@ -9,6 +9,7 @@ import { notice } from "../parts/status.js";
 import { waitingText } from "../parts/waiting.js";
 import { NotStored } from "./replica.js";
 import { takeShared } from "./shared.js";
+import { save } from "./taking.js";
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
 export async function backupScreen(_app, keep) {
@@ -41,9 +42,7 @@ export async function backupScreen(_app, keep) {
 
 async function handOver(keep) {
   const { blob, name, seq, count } = await makeBackup();
-  const url = URL.createObjectURL(blob);
-  el("a", { href: url, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  save(blob, name);
   await backedUp(seq);
   await keep.redraw();
   notice(

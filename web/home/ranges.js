@@ -4,6 +4,7 @@ import { problem, read, together } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
 import { fits } from "./schema.js";
+import { share } from "./taking.js";
 
 const MOST = 60_000_000; // characters
 const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
@@ -149,16 +150,5 @@ async function handOn(one) {
   const text = one.own
     ? await read("kept", ownKey(one.id))
     : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();
-  const file = new File([text], `${one.id}.json`, { type: "application/json" });
-  if (navigator.canShare?.({ files: [file] })) {
-    try {
-      await navigator.share({ files: [file], title: one.name });
-      return;
-    } catch (error) {
-      if (error.name === "AbortError") return;
-    }
-  }
-  const href = URL.createObjectURL(file);
-  el("a", { href, download: file.name }).click();
-  setTimeout(() => URL.revokeObjectURL(href), 10_000);
+  await share(new File([text], `${one.id}.json`, { type: "application/json" }), one.name);
 }

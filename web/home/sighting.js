@@ -10,10 +10,10 @@ import { title } from "../parts/naming.js";
 import { photoBox } from "../parts/photobox.js";
 import { answerText, itemName, small, span } from "../parts/say.js";
 import { claimEdtf, claimProblem, seenWords } from "../parts/say-claim.js";
-import { notice } from "../parts/status.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { timeText } from "../parts/when.js";
 import { discard, gone } from "../screens/piece.js";
+import { download } from "./taking.js";
 
 /** All sightings, and the file of them. */
 export function sightingsScreen(_app, keep) {
@@ -48,10 +48,7 @@ function named(keep, one) {
 
 async function handOver(sightings) {
   const { blob, name } = await sightingsFile(sightings);
-  const url = URL.createObjectURL(blob);
-  el("a", { href: url, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
-  notice(`${name} went to this device’s downloads.`);
+  download(new File([blob], name, { type: blob.type }));
 }
 
 /** One sighting: what was seen, and what the person knows of it. */

@@ -18,11 +18,16 @@ export async function madeFile(path, value) {
   }
 }
 
-/** Puts a file among this device's downloads. */
-export function download(file) {
+/** Puts a file (a Blob will do) among this device's downloads under this name. */
+export function save(file, name) {
   const url = URL.createObjectURL(file);
-  el("a", { href: url, download: file.name }).click();
+  el("a", { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+/** Puts a file among this device's downloads, and says so. */
+export function download(file) {
+  save(file, file.name);
   notice(`${file.name} went to this device’s downloads.`);
 }
 
