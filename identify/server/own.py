@@ -59,7 +59,7 @@ def own_app(
 
     public: the origin under which people know the server, with a slash. hosts: the names that it
     goes by. routes: what else is answered under /api/, for paired devices only (at least those of
-    exchange). authority: the certificate (DER) of the private authority, "" for none. now, clock:
+    exchange). authority: the certificate (DER) of the private authority, b"" for none. now, clock:
     the time, and seconds that never go back. Backups are made each night while it runs.
     """
     work = Work(store, backup_folder, public, now)
