@@ -14,6 +14,8 @@ const MONTHS = [
   "December",
 ];
 
+const SEASONS = ["spring", "summer", "autumn", "winter"]; // EDTF: months 21 to 24
+
 /** "1957~/1961" as "about 1957 to 1961"; what is not understood is shown as it stands. */
 export function plainYears(text) {
   const parts = text.split("/");
@@ -29,7 +31,7 @@ function one(text) {
   const found = /^(\d{2}[\dX]{2})(?:-(\d\d))?([~?%]?)$/.exec(text);
   if (!found) return text;
   const [, year, month, doubt] = found;
-  const plain = `${month ? `${MONTHS[Number(month) - 1]} ` : ""}${spelled(year)}`;
+  const plain = `${month ? `${MONTHS[month - 1] ?? SEASONS[month - 21] ?? month} ` : ""}${spelled(year)}`;
   if (doubt === "~") return `about ${plain}`;
   if (doubt === "?") return `${plain} (uncertain)`;
   return doubt === "%" ? `about ${plain} (uncertain)` : plain;

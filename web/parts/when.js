@@ -1,4 +1,6 @@
 /** Days as people write them and as records keep them (EDTF). No DOM here. */
+import { plainYears } from "./dates.js";
+
 const MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split(" ");
 
 /** Today as YYYY-MM-DD, by the phone's own clock. */
@@ -36,10 +38,10 @@ function parts(text) {
   return month > 0 ? [named[3], month, named[1] ?? 0] : null;
 }
 
-/** An EDTF day for the screen. */
+/** An EDTF day for the screen; seasons, spans and the like, which lists bring in, too. */
 export function dayText(text) {
-  const found = /^(\d{4})(?:-(\d\d))?(?:-(\d\d))?(~?)$/.exec(text);
-  if (!found) return text;
+  const found = /^(\d{4})(?:-(0\d|1[0-2])(?:-(\d\d))?)?(~?)$/.exec(text);
+  if (!found) return plainYears(text);
   const [, year, month, day, about] = found;
   const name = month ? MONTHS[Number(month) - 1] : "";
   const words = [day ? String(Number(day)) : "", name && name[0].toUpperCase() + name.slice(1), year];
