@@ -104,7 +104,7 @@ def test_everything_is_done_with_the_keyboard(desk):
     desk.wait_for_function("() => document.activeElement.matches('.grid tr')")
     assert named[2] in desk.evaluate("document.activeElement.textContent")
 
-    press(desk, "Space", "Delete")
+    press(desk, "Delete")
     expect(desk.get_by_role("alert")).to_contain_text("1 piece in the trash.")
     expect(desk.get_by_role("main").get_by_text("99 pieces.")).to_be_visible()
     desk.wait_for_function("() => document.activeElement.matches('.grid tr')")

@@ -205,6 +205,9 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     const last = order.length - 1;
     const steps = { ArrowDown: n + 1, ArrowUp: n - 1, PageDown: n + PAGE, PageUp: n - PAGE, Home: 0, End: last };
     if (altKey) return;
+    // Keys for what is selected mean the row in focus where nothing is; keys.js does the rest.
+    const alone = state.selected.size === 0 && !ctrlKey && !metaKey && singleKeys();
+    if (alone && /^(delete|e)$/i.test(key)) select([state.at]);
     if (key === "ArrowUp" && n === 0 && !shiftKey) heads[0]?.querySelector("button").focus();
     else if (key in steps) {
       const to = Math.min(last, Math.max(0, steps[key]));
@@ -246,6 +249,10 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
       node.focus({ preventScroll: Boolean(returned) });
     });
   }
+}
+
+function singleKeys() {
+  return document.documentElement.dataset.keys !== "off";
 }
 
 function rowOf(event) {
