@@ -40,7 +40,7 @@ EXPORTS = (
     "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
     "find", "assess", "why_not", "read_claim", "judge",
     "join", "settled", "narrowed", "seen_years",
-    "believe", "usual_errors", "prepare_with",
+    "believe",
     "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
     "assess_for", "study", "assess_studied", "duplicates", "incomplete",
     "conditions", "condition_rank", "read_number", "moved",
