@@ -5,7 +5,7 @@ import { notice } from "../parts/status.js";
 
 /** What the app was opened for: sync, and what the address brought along (`hash`, "" for nothing). */
 export async function arrive(app, hash) {
-  await startSync(app);
+  await startSync();
   const [, secret] = /^#pair=([\w-]+)$/.exec(hash) ?? [];
   if (secret) {
     takeSecret(secret);

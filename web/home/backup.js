@@ -12,14 +12,14 @@ import { takeShared } from "./shared.js";
 import { save } from "./taking.js";
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
-export async function backupScreen(_app, keep) {
+export async function backupScreen(app, keep) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
   return el(
     "section",
     { class: "shelf" },
     heading(1, "Backup"),
-    el("p", {}, waitingText(waiting, time)),
+    el("p", {}, waitingText(waiting, time, app.settings.paired)),
     button("Make a backup file", () => keep.run(() => handOver(keep)), { class: "main wide" }),
     el(
       "p",
