@@ -3,27 +3,26 @@
 from copy import deepcopy
 from typing import Any
 
-SHAPES: dict[str, dict[str, Any]] = {
-    "piece": {
-        "pack": "", "item": "", "called": "", "of": [], "answers": [], "condition": "", "boxed": "",
-        "box_condition": "", "missing": [], "replaced": [], "paid": None, "where": "", "when": "",
-        "photos": [], "notes": "", "kept": False, "purpose": "", "asking": None,
-    },
-    "want": {
-        "pack": "", "item": "", "variant": "", "least": "", "box": "", "most": None, "urgency": 2,
-        "notes": "",
-    },
-    "note": {
-        "pack": "", "of": [], "answers": [], "condition": "", "boxed": "", "hall": "", "table": "",
-        "asked": None, "offer": None, "come_back": "", "decision": "open", "photos": [], "text": "",
-        "piece": "",
-    },
-    "sighting": {
-        "pack": "", "version": "", "kind": "", "item": "", "called": "", "unrecorded": False,
-        "of": [], "answers": [], "years": "", "text": "", "photos": [],
-    },
-    "budget": {"day": "", "amount": None},
-}  # fmt: skip
+import msgspec
+
+from identify.exchange.schemas import Budget, Note, Piece, Record, Sighting, Want
+
+
+def _shape(sort: type[Record]) -> dict[str, Any]:
+    """The fields that only this sort has, each with what it is in a new record."""
+    of_all = Record.__struct_fields__
+    return {
+        field.name: field.default
+        if field.default_factory is msgspec.NODEFAULT
+        else field.default_factory()
+        for field in msgspec.structs.fields(sort)
+        if field.name not in of_all
+    }
+
+
+SHAPES = {
+    str(sort.__struct_config__.tag): _shape(sort) for sort in (Piece, Want, Note, Sighting, Budget)
+}
 
 
 def blank(sort: str) -> dict[str, Any]:

@@ -1,13 +1,15 @@
 """The JSON Schemas say what the files hold; shapes are the same as in the app."""
 
 import re
+from typing import get_args
 
 import jsonschema
 import orjson
 import pytest
 from hypothesis import given
 
-from identify.exchange.schemas import records_schema
+from identify.core.condition import CONDITIONS
+from identify.exchange.schemas import Condition, records_schema
 from identify.exchange.shapes import SHAPES
 from identify.exchange.writing import write_records
 from identify.phone import DEMO, WEB
@@ -49,6 +51,10 @@ def test_what_is_wrong_is_found(name):
     record = BACKUP["records"][0] | WRONG[name]
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate(BACKUP | {"records": [record]}, records_schema(backup=True))
+
+
+def test_the_schema_has_the_words_of_the_scale():
+    assert get_args(Condition) == ("", *CONDITIONS)
 
 
 def test_the_app_has_the_same_shapes():
