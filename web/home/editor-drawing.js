@@ -32,7 +32,7 @@ export function drawingScreen(draft, keep, { drawing: name, title }) {
           draft.draw(name, svgOf([], title || name, boxOf("")));
           await keep.redraw();
         }), { class: "plain wide" })
-      : padOf(draft, keep, name, title || name, now),
+      : padOf(draft, name, title || name, now),
   );
 }
 
@@ -79,7 +79,7 @@ async function smallPhoto(file) {
 }
 
 /** The pad with its tools and the list of shapes. */
-function padOf(draft, keep, name, title, svg) {
+function padOf(draft, name, title, svg) {
   const box = boxOf(svg);
   const [left, top, width, height] = box.trim().split(/\s+/).map(Number);
   const surface = pad(box);

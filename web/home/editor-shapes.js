@@ -1,7 +1,7 @@
 /** A drawing as a list of plain shapes: read from SVG, moved, and written as the pack's other drawings are. */
 const SVG = "http://www.w3.org/2000/svg";
-export const WIDTH = 120;
-export const HEIGHT = 80;
+const WIDTH = 120;
+const HEIGHT = 80;
 const ROOT = {
   viewBox: `0 0 ${WIDTH} ${HEIGHT}`,
   fill: "none",
@@ -100,7 +100,7 @@ export function through(points, mark, free) {
 }
 
 /** The points that matter: none of the others is further off than `most` (Ramer 1972; Douglas and Peucker 1973). */
-export function simpler(points, most) {
+function simpler(points, most) {
   if (points.length < 3) return points;
   const [a, b] = [points[0], points[points.length - 1]];
   const off = points.map((point) => distance(point, a, b));
