@@ -59,7 +59,7 @@ export function rowNodes(app, keep, job, act) {
     const count = `${some.length} of ${rows.length} rows`;
     list.replaceChildren(
       el("p", { class: "quiet" }, count),
-      ...longList("Rows", some, (row) => rowNode(app, keep, job, row, sums)),
+      ...longList("Rows", some, (row) => rowNode(app, keep, row, sums)),
     );
     return count;
   };
@@ -127,7 +127,7 @@ export function leftButton({ found, table, file }) {
   );
 }
 
-function rowNode(app, keep, job, row, sums) {
+function rowNode(app, keep, row, sums) {
   const what = el("strong", {});
   const name = () => {
     what.textContent = `Row ${row.row}: ${nameOf(keep, row)}`;

@@ -143,10 +143,9 @@ function passes(keep, piece, words) {
 }
 
 function order(app, keep) {
-  const scale = ["", ...app.engine.conditions().reverse()];
   const rank = {
     latest: (piece) => -Date.parse(piece.made),
-    condition: (piece) => -scale.indexOf(piece.condition),
+    condition: (piece) => -app.engine.condition_rank(piece.condition),
     paid: (piece) => -(piece.paid?.minor ?? -1),
   }[chosen.sort];
   const place = new Map(keep.ranges.map(({ id }, index) => [id, index * 1e6]));
