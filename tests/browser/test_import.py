@@ -119,7 +119,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     rows = [
         HEADS,
         ["P 20", "", "good", "3/1998"],
-        ["P2O", "", "mint", "31.2.1957"],
+        ["P 22O", "", "mint", "31.2.1957"],
         ["", "", "good", ""],
         ["P 24", "", "", ""],
     ]
@@ -156,7 +156,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
 
 def test_a_want_without_a_sure_item_waits_for_the_choice(at_import):
     page = at_import
-    choose_file(page, "list.csv", as_csv([["Number", "Price"], ["P2O", "£20"], ["P 21", "£30"]]))
+    choose_file(page, "list.csv", as_csv([["Number", "Price"], ["P 22O", "£20"], ["P 21", "£30"]]))
     page.get_by_label("What the rows are").select_option("want")
     look(page)
     assert status(page) == "1 new · 1 without an item, to be chosen."
@@ -256,7 +256,7 @@ def stages(page: Page) -> Iterator[str]:
     rows = [
         HEADS,
         ["P 20", "", "good", "3/4/1998"],
-        ["P2O", "", "mint", "31.2.1957"],
+        ["P 22O", "", "mint", "31.2.1957"],
         ["", "", "x", ""],
     ]
     choose_file(page, "list.csv", as_csv(rows))
