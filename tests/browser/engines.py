@@ -17,8 +17,9 @@ async () => {
   const core = await import('./engine.js');
   let engine = null;
   window.load = pack => { engine = core.prepare(pack); };
-  window.ask = asked => asked.map(({ name, given, free }) =>
-    free ? core[name](...given) : core[name](engine, ...given));
+  // copied at once: what the engine keeps for its next answer may be among it
+  window.ask = asked => asked.map(({ name, given, free }) => structuredClone(
+    free ? core[name](...given) : core[name](engine, ...given)));
 }"""
 Functions = Mapping[str, Callable[..., Any]]
 
