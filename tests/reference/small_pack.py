@@ -1,6 +1,14 @@
 """A small invented pack, written to a folder; tests change one thing in it and look again."""
 
+import base64
+import io
 from pathlib import Path
+from typing import Any
+
+from PIL import Image
+
+from identify.reference.editing import Folder, files_of
+from identify.reference.photos import URL
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4"/></svg>'
 
@@ -164,3 +172,22 @@ def changed(file: str, old: str, new: str) -> dict[str, str]:
     files = small_files()
     assert files[file].count(old) >= 1, (file, old)
     return files | {file: files[file].replace(old, new, 1)}
+
+
+def key_of(folder: Path, table: str, **says: str) -> str:
+    """The key of the entry that says this."""
+    entries = Folder(files_of(folder)).entries()[table]
+    (key,) = [e["key"] for e in entries if all(e["fields"].get(k) == v for k, v in says.items())]
+    return str(key)
+
+
+def jpeg(width: int = 90, **more: Any) -> bytes:
+    """A red photo, 60 pixels high."""
+    out = io.BytesIO()
+    Image.new("RGB", (width, 60), "red").save(out, "JPEG", **more)
+    return out.getvalue()
+
+
+def as_data(data: bytes) -> str:
+    """A photo as the editor sends it."""
+    return URL + base64.b64encode(data).decode()

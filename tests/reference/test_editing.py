@@ -1,11 +1,8 @@
 """Edits of a pack: made in the text, so that a diff shows just the change; saved whole or not."""
 
-import base64
 import csv
 import difflib
 import io
-import os
-import shutil
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -13,37 +10,19 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from PIL import Image
 
-from identify.reference import editing_saving
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
-from identify.reference.editing import (
-    AddEntry,
-    Draw,
-    Edit,
-    Folder,
-    RemoveEntry,
-    SetField,
-    edited,
-    files_of,
-)
+from identify.reference.editing import AddEntry, Draw, Edit, RemoveEntry, SetField, edited, files_of
 from identify.reference.editing_csv import CsvText, EditError
-from identify.reference.editing_saving import ChangedError, PackFolder, opened
+from identify.reference.editing_saving import PackFolder
 from identify.reference.editing_toml import TomlText
-from identify.reference.mistakes import PackError
-from identify.reference.photos import URL
-from tests.reference.small_pack import FEATURES, RANGE, SVG, small_files, write
+from tests.reference.small_pack import FEATURES, RANGE, SVG, key_of
 
 PELLMARSH = Path(__file__).parents[2] / "fixtures" / "packs" / "pellmarsh"
 TROUBLE = st.text(alphabet='ab ,;"\n\r\u00e9', max_size=6)
 WRITTEN = st.text(alphabet='ab ,;"\n\u00e9', max_size=6)  # csv.writer leaves a lone \r bare
-
-
-@pytest.fixture
-def small(tmp_path: Path) -> Path:
-    return write(tmp_path, small_files())
 
 
 def lines_of(before: str, after: str) -> tuple[list[str], list[str]]:
@@ -51,13 +30,6 @@ def lines_of(before: str, after: str) -> tuple[list[str], list[str]]:
     diff = difflib.ndiff(before.splitlines(True), after.splitlines(True))
     told = [line for line in diff if line[0] in "-+"]
     return [x[2:] for x in told if x[0] == "-"], [x[2:] for x in told if x[0] == "+"]
-
-
-def key_of(folder: Path, table: str, **says: str) -> str:
-    """The key of the entry that says this."""
-    entries = Folder(files_of(folder)).entries()[table]
-    (key,) = [e["key"] for e in entries if all(e["fields"].get(k) == v for k, v in says.items())]
-    return str(key)
 
 
 @st.composite
@@ -259,60 +231,6 @@ def test_mistakes_in_moves_are_told(small, rows, text):
     assert any(text in m.text and m.file == "moves.csv" for m in check_pack(small))
 
 
-def jpeg(width: int = 90, **more: Any) -> bytes:
-    out = io.BytesIO()
-    Image.new("RGB", (width, 60), "red").save(out, "JPEG", **more)
-    return out.getvalue()
-
-
-def as_data(data: bytes) -> str:
-    return URL + base64.b64encode(data).decode()
-
-
-def test_a_state_can_be_photographed(small):
-    folder = PackFolder(small)
-    model = folder.read()
-    photo = as_data(jpeg())
-    assert folder.save(model["version"], [Draw("livery-red", SVG, photo)]) == []
-    assert (small / "drawings" / "livery-red.jpg").read_bytes() == jpeg()
-    assert not (small / "drawings" / "livery-red.svg").exists()
-    assert compile_pack(small).drawings["livery-red"] == photo
-    assert folder.read()["drawings"]["livery-red"] == photo
-
-
-@pytest.mark.parametrize(
-    ("data", "text"),
-    [
-        (jpeg(comment=b"here"), "more than the picture"),
-        (jpeg(width=900), "900 by 60 pixels"),
-        (jpeg()[:-30], "no whole JPEG"),
-        (b"GIF89a", "no whole JPEG"),
-        (jpeg() + b"\0" * 50_000, "At most 48 KB"),
-    ],
-)  # fmt: skip
-def test_other_photos_are_refused(small, data, text):
-    with pytest.raises(EditError, match=text):
-        edited(files_of(small), [Draw("livery-red", SVG, as_data(data))])
-    (small / "drawings" / "livery-red.svg").unlink()
-    (small / "drawings" / "livery-red.jpg").write_bytes(data)
-    assert any(text in m.text for m in check_pack(small))
-
-
-def test_a_photo_that_says_where_it_was_taken_is_refused(small):
-    exif = Image.Exif()
-    exif[271] = "A camera"
-    with pytest.raises(EditError, match="perhaps the place"):
-        edited(files_of(small), [Draw("livery-red", SVG, as_data(jpeg(exif=exif.tobytes())))])
-    behind = jpeg() + jpeg(exif=exif.tobytes())  # a second picture behind the end of the first
-    with pytest.raises(EditError, match="perhaps the place"):
-        edited(files_of(small), [Draw("livery-red", SVG, as_data(behind))])
-
-
-def test_a_drawing_and_a_photo_of_one_name_are_a_mistake(small):
-    (small / "drawings" / "livery-red.jpg").write_bytes(jpeg())
-    assert any("Keep one of them" in mistake.text for mistake in check_pack(small))
-
-
 @pytest.mark.parametrize("name", ["../x", "a/b", "x.svg", ""])
 def test_drawings_stay_in_their_folder(small, name):
     with pytest.raises(EditError, match="no name of a drawing"):
@@ -322,129 +240,6 @@ def test_drawings_stay_in_their_folder(small, name):
 def test_a_drawing_with_a_script_is_refused(small):
     with pytest.raises(EditError, match="<script> is not allowed"):
         edited(files_of(small), [Draw("livery-red", SVG, SVG.replace("<path", "<script/><path"))])
-
-
-def test_mistakes_are_told_with_the_entry_they_are_in(small):
-    folder = PackFolder(small)
-    model = folder.read()
-    key = key_of(small, "variants", id="p1b")
-    edits: list[Edit] = [
-        AddEntry("variants", "n1", {"id": "p1c", "item": "P1", "name": "x", "common": "many"}),
-        SetField("variants", key, "livery", "?", "gren"),
-        SetField("feature", "feature2", "seconds", 2.5, "long"),
-        SetField("range", "range", "years", "1950/1959", "1950"),
-        SetField("kinds", "kinds1", "name", "Coach", ""),
-    ]
-    told = folder.check(model["version"], edits)
-    places = {(m["table"], m["key"], m["column"]) for m in told}
-    assert places >= {
-        ("variants", "n1", "common"),
-        ("variants", key, "livery"),
-        ("feature", "feature2", "seconds"),
-        ("kinds", "kinds1", "name"),
-    }
-    assert 'did you mean "green"?' in " ".join(m["text"] for m in told)
-    assert folder.save(model["version"], edits) == told
-    assert folder.read()["version"] == model["version"], "nothing is saved"
-    assert not (small / ".saving").exists()
-
-
-def test_no_edit_changes_nothing_and_a_save_can_be_taken_back():
-    before = files_of(PELLMARSH)
-    assert edited(before, []).after() == before
-
-
-def test_the_last_save_is_taken_back_to_the_byte(small):
-    before = files_of(small)
-    folder = PackFolder(small)
-    key = key_of(small, "items", number="P2")
-    edits: list[Edit] = [
-        SetField("items", key, "number", "P2", "P2B"),
-        Draw("livery-red", SVG, as_data(jpeg())),
-    ]
-    assert folder.save(folder.read()["version"], edits) == []
-    assert files_of(small).keys() > before.keys() - {"drawings/livery-red.svg"}
-    assert folder.read()["undo"]
-    folder.undo()
-    assert files_of(small) == before
-    with pytest.raises(EditError, match="no save to take back"):
-        folder.undo()
-
-
-def test_files_changed_by_something_else_are_not_written_over(small):
-    folder = PackFolder(small)
-    version = folder.read()["version"]
-    (small / "items.csv").write_text((small / "items.csv").read_text() + "\n")
-    before = files_of(small)
-    key = key_of(small, "items", number="P2")
-    with pytest.raises(ChangedError, match="Nothing was written"):
-        folder.save(version, [SetField("items", key, "name", "Brake coach", "x")])
-    assert files_of(small) == before
-
-
-@pytest.mark.parametrize("at", range(4))
-def test_all_files_are_written_or_none(small, monkeypatch, at):
-    """The disk fails at the nth file put in place: everything is as it was."""
-    before = files_of(small)
-    folder = PackFolder(small)
-    version = folder.read()["version"]
-    key = key_of(small, "items", number="P1")
-    real, count = os.replace, iter(range(1000))
-
-    def failing(source: Path, target: Path) -> None:
-        if next(count) == at:
-            raise OSError(28, "No space left on device")
-        real(source, target)
-
-    monkeypatch.setattr(editing_saving.os, "replace", failing)
-    with pytest.raises(OSError, match="No space"):
-        folder.save(version, [SetField("items", key, "number", "P1", "P7")])
-    monkeypatch.undo()
-    assert files_of(small) == before
-    assert not (small / ".saving").exists()
-
-
-@pytest.mark.parametrize("at", range(4))
-def test_a_save_that_was_broken_off_is_taken_back_at_the_next_reading(small, monkeypatch, at):
-    """The process dies at the nth file put in place; another one reads the folder later."""
-    before = files_of(small)
-    folder = PackFolder(small)
-    version = folder.read()["version"]
-    key = key_of(small, "items", number="P1")
-    real, count = os.replace, iter(range(1000))
-
-    class Killed(BaseException):
-        pass
-
-    def dying(source: Path, target: Path) -> None:
-        if next(count) == at:
-            shutil.copytree(small / ".saving", small.parent / "left")
-            raise Killed
-        real(source, target)
-
-    monkeypatch.setattr(editing_saving.os, "replace", dying)
-    with pytest.raises(Killed):
-        folder.save(version, [SetField("items", key, "number", "P1", "P7")])
-    monkeypatch.undo()
-    shutil.move(small.parent / "left", small / ".saving")  # as a killed process leaves it
-    assert PackFolder(small).read()["version"] == version
-    assert files_of(small) == before
-
-
-def test_a_compiled_file_and_two_folders_of_one_name_cannot_be_edited(small, tmp_path):
-    file = tmp_path / "small.json"
-    file.write_text("{}")
-    with pytest.raises(PackError, match="name its folder"):
-        opened([file])
-    other = shutil.copytree(small, tmp_path / "other" / "small")
-    with pytest.raises(PackError, match="another folder of that name"):
-        opened([small, other])
-
-
-def test_files_that_cannot_be_read_are_told(small):
-    (small / "items.csv").write_text('number,"name\n')
-    with pytest.raises(EditError, match="quotation marks"):
-        PackFolder(small).read()
 
 
 def test_a_feature_goes_with_its_columns(small):
