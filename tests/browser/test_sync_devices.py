@@ -148,6 +148,26 @@ def test_a_device_that_the_server_forgot_keeps_everything_and_is_paired_anew(bro
     context.close()
 
 
+HALF = """field => {
+  field.value = "a broken picture \\ud83d in it";
+  field.dispatchEvent(new Event("change"));
+}"""
+
+
+def test_half_a_character_in_a_text_does_not_hold_up_the_rest(browser, own):
+    context = browser.new_context(**PHONE)
+    page = phone(context)
+    pair(page, own, "Home")
+    add_piece(page, "P 24")
+    page.get_by_label("Notes").evaluate(HALF)
+    fill(page, "Where it was bought", "Quarle Town Hall")
+    assert "Nothing waits to be sent" in sync(page)
+    (piece,) = [one["fields"] for one in own.records().values() if one["type"] == "piece"]
+    assert piece["notes"] == "a broken picture \ufffd in it"
+    assert piece["where"] == "Quarle Town Hall"
+    context.close()
+
+
 def test_a_change_of_another_device_is_shown_at_once_but_not_under_the_fingers(browser, own):
     contexts = [browser.new_context(**PHONE) for _ in range(2)]
     one, other = [phone(context) for context in contexts]

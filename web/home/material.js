@@ -17,15 +17,23 @@ export function canonical(value) {
   );
 }
 
+/** A value without halves of characters: they are no Unicode text, and no server takes them. */
+function whole(value) {
+  if (typeof value === "string") return value.replace(/\p{Surrogate}/gu, "\ufffd");
+  if (Array.isArray(value)) return value.map(whole);
+  if (!value || typeof value !== "object") return value ?? null;
+  return Object.fromEntries(Object.entries(value).map((pair) => pair.map(whole)));
+}
+
 /** What a journal entry wrote: {name: value}; what it took away is null. */
 export function fieldsOf(entry) {
   if (entry.scrubbed) return {};
-  if (entry.fields) return entry.fields;
+  if (entry.fields) return whole(entry.fields);
   const { before, after } = entry;
   const taken = Object.keys(before ?? {}).filter((name) => !(name in after));
   const all = [...Object.entries(after), ...taken.map((name) => [name, null])];
   return Object.fromEntries(
-    all.filter(([name]) => !OF_THE_RECORD.has(name)).map(([name, value]) => [name, value ?? null]),
+    all.filter(([name]) => !OF_THE_RECORD.has(name)).map((pair) => pair.map(whole)),
   );
 }
 
@@ -33,7 +41,8 @@ export function fieldsOf(entry) {
 export function operationOf(entry) {
   const { op, record, type, parents, wall, count, time, more } = entry;
   const { group = "", what = "", undoes = "" } = entry;
-  const bare = { ...more, id: op, record, type, parents, wall, count, time, group, what, undoes };
+  const told = { group, what: whole(what), undoes };
+  const bare = { ...more, id: op, record, type, parents, wall, count, time, ...told };
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }
 
