@@ -104,7 +104,7 @@ def test_words_that_would_make_the_same_id_get_different_ones(tmp_path):
         ("Name\nx\ny\n", "bad.csv line 1: no column tells one row from another."),
         ("Name,b\nx,1\ny,1\n", "bad.csv line 1: no column tells one row from another."),
         ("Name,b\nx,\x00\n", "bad.csv line 2: there is a control character"),
-        (f"Name,b\nx,{'y' * 200_000}\n", "bad.csv line 2: this row cannot be read as CSV"),
+        (f"Name,b\nx,{'y' * 2_000_000}\n", "bad.csv line 2: this row cannot be read as CSV"),
     ],
 )
 def test_what_is_wrong_is_said_with_its_row_and_column(tmp_path, text, said):
