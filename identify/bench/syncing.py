@@ -39,8 +39,8 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
         closing(HTTPConnection("127.0.0.1", port, timeout=60)) as line,
     ):
         ask = _Line(line, token)
-        began = time.perf_counter()
         written = _operations(operations)
+        began = time.perf_counter()
         for start in range(0, operations, PUSHED):
             batch = written[start : start + PUSHED]
             held = ask.sent("POST", "/api/push", orjson.dumps({"ops": batch}))["held"]
@@ -48,22 +48,23 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
                 raise Told("The server did not take every operation of the bench.")
             tick()
         pushed = time.perf_counter()
-        after, last, got = 0, "", 0
+        epoch, after, last, got = "", 0, "", 0
         while True:
-            asked = f"/api/pull?epoch=&after={after}&last={last}&limit={PULLED}"
+            asked = f"/api/pull?epoch={epoch}&after={after}&last={last}&limit={PULLED}"
             found = ask.sent("GET", asked)
             got += len(found["ops"])
-            after, last = found["after"], found["last"]
             if not found["more"]:
                 break
-            if after == 0:
+            if found["after"] <= after:
                 raise Told("The server did not go on with its answer.")
+            epoch, after, last = found["epoch"], found["after"], found["last"]
         pulled = time.perf_counter()
-        sent = 0
+        sent, sending = 0, 0.0
         for data in _photos(photos):
+            from_then = time.perf_counter()
             sent += _photo(ask, data)
+            sending += time.perf_counter() - from_then
             tick()
-        ended = time.perf_counter()
     return {
         "operations": operations,
         "pulled": got,
@@ -71,7 +72,7 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
         "photo_bytes": sent,
         "push_s": pushed - began,
         "pull_s": pulled - pushed,
-        "photos_s": ended - pulled,
+        "photos_s": sending,
     }
 
 

@@ -54,7 +54,7 @@ SHAPE = {
         "packs": {"minItems": 3},
         "sync": {
             "required": ["push_s", "pull_s", "photos_s"],
-            "properties": {"operations": {"const": 30}, "pulled": {"const": 30}},
+            "properties": {"operations": {"const": 520}, "pulled": {"const": 520}},
         },
         "memory_mb": NUMBER,
     },
@@ -67,7 +67,7 @@ TINY = Sizes(
     pause=100,
     starts=1,
     names=20,
-    operations=30,
+    operations=520,  # more than a page of what the server hands out
     photos=1,
 )
 
