@@ -73,7 +73,7 @@ class Importing:
         """A row of a table that this app wrote."""
         out: dict[str, Any] = {
             "row": row["row"], "key": row["key"], "failed": "", "record": None, "candidates": [],
-            "chosen": -1, "sure": 1.0, "problems": [], "same": None,
+            "none": {}, "chosen": -1, "sure": 1.0, "problems": [], "same": None,
         }  # fmt: skip
         heads = {field_named(column["name"]): column["name"] for column in self.columns}
         try:

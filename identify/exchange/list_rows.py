@@ -75,6 +75,8 @@ class ListRow:
                 self._field(one, name, cell, order)
         found = self._candidates()
         offered = [self._offered(one) for one in found]
+        for offer in offered:
+            offer["sets"] = self._sets(offer)
         chosen = 0 if found and found[0].sure >= SURE else -1
         failed = self._failed(chosen)
         record |= self._what(offered[chosen] if chosen >= 0 else None)
@@ -92,6 +94,7 @@ class ListRow:
             "record": None if failed else record,
             "if_chosen": record if failed and offered else None,
             "candidates": offered,
+            "none": self._sets(None),
             "chosen": chosen,
             "sure": offered[chosen]["sure"] if chosen >= 0 else 0.0,
             "problems": self.problems,
@@ -230,6 +233,13 @@ class ListRow:
         if self.sort == "note":
             return {"pack": offer["pack"], "of": offer["of"]}
         return {"pack": offer["pack"], "item": offer["item"], "of": offer["of"]}
+
+    def _sets(self, offer: dict[str, Any] | None) -> dict[str, Any]:
+        """All fields that say what it is, as they are once this one, or none, was chosen."""
+        empty = blank(self.sort)
+        names = {"piece": ("pack", "item", "of", "called"), "note": ("pack", "of")}
+        chosen = names.get(self.sort, ("pack", "item", "variant"))
+        return {name: empty[name] for name in chosen} | self._what(offer)
 
     def _keep_words(self, record: dict[str, Any], matched: bool) -> None:
         """Into the notes goes what was said of the item and is not kept in a field."""

@@ -150,6 +150,12 @@ def test_a_list_is_understood():
     assert (third["record"]["item"], third["candidates"][0]["how"]) == ("G 10", "misread")
     assert third["record"]["notes"] == "Condition: exc/vg\nPaid: abc\nBought: 31/2/98"
     assert (rows[3]["record"]["called"], rows[3]["record"]["item"]) == ("snow plough", "")
+    for row in rows:  # to choose what was chosen, or nothing where nothing was, changes nothing
+        if row["record"]:
+            sets = row["candidates"][row["chosen"]]["sets"] if row["chosen"] >= 0 else row["none"]
+            assert set(sets) == {"pack", "item", "of", "called"}
+            assert {name: row["record"][name] for name in sets} == sets
+    assert third["none"]["called"] == "G 1O Oil tank"
     assert rows[5]["record"]["when"] == "1957~"
     assert [p["sentence"] for row in rows for p in row["problems"]] == BAD
     assert [row["failed"] for row in rows if row["failed"]] == [

@@ -79,27 +79,15 @@ export function editsOf(rows, own) {
 
 function newRecord(row) {
   const record = structuredClone(row.record ?? row.if_chosen);
-  if (row.pick !== row.chosen) choose(record, row.candidates[row.pick]);
+  if (row.pick !== row.chosen) choose(record, row.candidates[row.pick]?.sets ?? row.none);
   const { type, id, ...fields } = record;
   return { ...blank(type, fields), ...(id ? { id } : {}) };
 }
 
 /** Puts the chosen item in the record, or takes the one out that was not meant. */
-function choose(record, candidate) {
-  const fields = candidate ? itemFields(record.type, candidate) : nothing(record);
+function choose(record, fields) {
   Object.assign(record, fields);
   if (record.came) record.came.values.item = { ...record.came.values.item, ...fields };
-}
-
-function itemFields(type, { pack, item, of, variant }) {
-  if (type === "want") return { pack, item, variant };
-  if (type === "note") return { pack, of };
-  return { pack, item, of, called: "" };
-}
-
-function nothing({ type, came }) {
-  if (type === "note") return { pack: "", of: [] };
-  return { pack: "", item: "", of: [], called: (came?.cells.item ?? "").replace(/ ?\| ?/g, " ").trim() };
 }
 
 /** A change that is made only if the record still is as it was shown. */
