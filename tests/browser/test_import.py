@@ -112,6 +112,45 @@ def test_it_can_be_stopped_and_a_second_time_changes_nothing(at_import, pellmars
     page.get_by_role("button", name="Back to the columns").click()
     look(page)
     assert status(page) == "400 in the trash here, and left there."
+    # but one tick brings it back, brought up to date, as one change that is undone as one
+    rows[1][3] = "poor"
+    page.get_by_role("button", name="Back to the columns").click()
+    again(page, rows)
+    page.get_by_label("Take these 400 out of the trash and bring them in").check()
+    assert status(page) == "400 taken out of the trash."
+    bring_in(page, 400)
+    back = kept(page)["records"]
+    assert sorted(one["id"] for one in back) == sorted(one["id"] for one in before["records"])
+    assert {one["trashed"] for one in back} == {""}
+    assert [one["condition"] for one in back if one["came"]["key"] == "piece:row 1"] == ["poor"]
+    again(page, rows)
+    assert status(page) == "400 here already, unchanged."
+    page.get_by_role("button", name="Undo", exact=True).first.click()
+    expect(page.get_by_role("alert")).to_contain_text("Undone")
+    assert all(one["trashed"] for one in kept(page)["records"])
+
+
+def test_those_that_came_in_are_shown_apart_and_what_is_owned_is_said(at_import):
+    page = at_import
+    choose_file(page, "first.csv", as_csv([HEADS, ["P 20", "", "good", ""], ["P 24", "", "", ""]]))
+    look(page)
+    bring_in(page, 2)
+    page.get_by_role("button", name="Another file").click()
+    choose_file(page, "more.csv", as_csv([HEADS, ["P 24", "black", "", ""], ["P 21", "", "", ""]]))
+    look(page)
+    rows = page.locator(".import-row")
+    page.get_by_label("Show").select_option("")
+    expect(rows.nth(0)).to_contain_text("you own one already")
+    expect(rows.nth(1)).not_to_contain_text("you own")
+    bring_in(page, 2)
+    page.get_by_role("button", name="Look at them").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Brought in from more.csv")
+    shown = page.get_by_role("list", name="Pieces").get_by_role("button").all_inner_texts()
+    assert [text[:4] for text in shown] == ["P 24", "P 21"]
+    page.reload()
+    expect(page.get_by_role("list", name="Pieces").get_by_role("button")).to_have_count(2)
+    page.get_by_role("button", name="All of the collection").click()
+    expect(page.get_by_role("list", name="Pieces").get_by_role("button")).to_have_count(4)
 
 
 def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import):

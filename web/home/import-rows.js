@@ -1,12 +1,13 @@
 /** What a spreadsheet would do, row by row, with what is to be chosen; nothing is written yet. */
 import { record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
-import { choice } from "../parts/fields.js";
+import { choice, ticks } from "../parts/fields.js";
 import { longList } from "../parts/list.js";
 import { title } from "../parts/naming.js";
 import { percent } from "../parts/say.js";
 import { announce } from "../parts/status.js";
-import { countText, counts, fate, leftRows, unsure } from "./import-run.js";
+import { clashesOf, countText, counts, fate, leftRows, takeable, unsure } from "./import-run.js";
+import { noteOwned } from "./import-owned.js";
 import { failedFile } from "./taking.js";
 import { fieldName, valueText } from "./values.js";
 
@@ -14,11 +15,13 @@ const FATES = {
   new: "new",
   changed: "changed",
   same: "here already",
+  back: "taken out of the trash",
   trash: "in the trash here: left there",
   out: "left out",
   open: "not brought in until you choose an item",
   failed: "cannot be brought in",
 };
+const OWNED = { item: "you own one already", variant: "you own this variant already" };
 const CELLS = 6;
 
 const SHOWN = {
@@ -26,7 +29,8 @@ const SHOWN = {
   new: (row) => fate(row) === "new",
   changed: (row) => fate(row) === "changed",
   problems: ({ problems }) => problems.length > 0,
-  same: (row) => ["same", "trash"].includes(fate(row)),
+  same: (row) => fate(row) === "same",
+  trash: ({ trashed }) => trashed,
   failed: (row) => ["failed", "open", "out"].includes(fate(row)),
 };
 
@@ -36,6 +40,10 @@ export function rowNodes(app, keep, job, act) {
   const said = el("p", { role: "status" });
   const hint = el("p", { class: "quiet" });
   const list = el("div", {});
+  const changed = (row) => {
+    noteOwned(app, job.ready, [row]);
+    sums();
+  };
   const go = button("", () => act.write(), { class: "main wide" });
   const left = el("div", {});
   const all = button("Take the likeliest for all of them", () => takeAll(), { class: "plain wide" });
@@ -49,7 +57,7 @@ export function rowNodes(app, keep, job, act) {
         ? ""
         : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose comes in under your own words.`;
     all.hidden = open === 0;
-    const count = found.new + found.changed;
+    const count = found.new + found.changed + found.back;
     go.textContent = count === 0 ? "There is nothing to bring in" : `Bring in ${count}`;
     go.disabled = count === 0;
     left.replaceChildren(leftButton(job) ?? "");
@@ -59,7 +67,7 @@ export function rowNodes(app, keep, job, act) {
     const count = `${some.length} of ${rows.length} rows`;
     list.replaceChildren(
       el("p", { class: "quiet" }, count),
-      ...longList("Rows", some, (row) => rowNode(app, keep, row, sums)),
+      ...longList("Rows", some, (row) => rowNode(app, keep, row, changed)),
     );
     return count;
   };
@@ -68,8 +76,17 @@ export function rowNodes(app, keep, job, act) {
       if (row.same === null) row.pick = 0;
       row.looked = row.same === null;
     }
+    noteOwned(app, job.ready, rows);
     sums();
     draw();
+  };
+
+  const takeBack = ([on]) => {
+    for (const row of rows.filter(takeable)) row.back = on !== undefined;
+    sums();
+    draw();
+    announce(said.textContent);
+    return false;
   };
 
   job.show ||= rows.some(unsure) ? "choose" : "";
@@ -80,6 +97,7 @@ export function rowNodes(app, keep, job, act) {
     said,
     hint,
     notes.length === 0 ? "" : remarks(notes),
+    trashTick(rows, takeBack) ?? "",
     go,
     left,
     button("Back to the columns", () => act.back("columns"), { class: "plain wide" }),
@@ -91,6 +109,17 @@ export function rowNodes(app, keep, job, act) {
     all,
     list,
   ];
+}
+
+/** One tick for all rows whose records can be taken out of the trash; null where there is none. */
+function trashTick(rows, save) {
+  const some = rows.filter(takeable);
+  if (some.length === 0) return null;
+  const text =
+    some.length === 1
+      ? "Take this 1 out of the trash and bring it in"
+      : `Take these ${some.length} out of the trash and bring them in`;
+  return ticks("In the trash here", [["back", text]], some.every(({ back }) => back) ? ["back"] : [], save);
 }
 
 function remarks(notes) {
@@ -109,6 +138,7 @@ function shownOptions(rows) {
     changed: "Changed",
     problems: "With something that could not be read",
     same: "Here already",
+    trash: "In the trash here",
     failed: "Not brought in",
   };
   const counted = Object.entries(names).map(([id, name]) => [id, `${name} (${rows.filter(SHOWN[id]).length})`]);
@@ -127,16 +157,16 @@ export function leftButton({ found, table, file }) {
   );
 }
 
-function rowNode(app, keep, row, sums) {
+function rowNode(app, keep, row, tell) {
   const what = el("strong", {});
   const name = () => {
     what.textContent = `Row ${row.row}: ${nameOf(keep, row)}`;
-    becomes.textContent = FATES[fate(row)];
+    becomes.textContent = [FATES[fate(row)], OWNED[row.owned]].filter(Boolean).join(": ");
   };
   const becomes = el("span", { class: "quiet" });
   const changed = () => {
+    tell(row);
     name();
-    sums();
   };
   const cells = row.cells.filter((cell) => cell.trim() !== "").slice(0, CELLS);
   const box = el(
@@ -185,13 +215,14 @@ function picking(row, changed) {
 
 /** What a row changes in the record that is here, and what was changed on both sides. */
 function changes(app, row, changed) {
-  const { sets, before, clashes } = row.same;
+  if (fate(row) === "trash") return null; // nothing of it is changed
+  const { sets, before } = row.same;
   const lines = Object.keys(sets)
-    .filter((name) => name !== "came")
+    .filter((name) => name !== "came" && !(name === "trashed" && row.back))
     .map((name) => `${fieldName(name)}: ${valueText(app, before[name])} → ${valueText(app, sets[name])}`);
   return [
     lines.length === 0 ? null : el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
-    clashes.map(({ field, sentence }) =>
+    clashesOf(row).map(({ field, sentence }) =>
       choice(
         `Row ${row.row}, ${fieldName(field).toLowerCase()}`,
         [

@@ -48,10 +48,13 @@ function begun({ chosen }) {
   return { pick: chosen, out: false, sides: {} };
 }
 
-/** What becomes of a row as it stands: new, changed, same, trash (its record is there), out, open (a want without an item), failed. */
+/**
+ * What becomes of a row as it stands: new, changed, same, trash (its record is there, and stays), back (it is taken out
+ * of there), out, open (a want without an item), failed.
+ */
 export function fate(row) {
   if (row.out) return "out";
-  if (row.trashed) return "trash";
+  if (row.trashed) return row.back ? "back" : "trash";
   if (row.failed !== "") {
     if (row.if_chosen === null || row.if_chosen === undefined) return "failed";
     return row.pick < 0 ? "open" : "new";
@@ -61,11 +64,21 @@ export function fate(row) {
   return Object.keys(row.same.sets).length > 0 || taken ? "changed" : "same";
 }
 
+/** Can the row's record be taken out of the trash? Not where the row cannot be read, or says itself that it is there. */
+export function takeable({ trashed, same: found, record }) {
+  return trashed && found !== null && !record.trashed;
+}
+
+/** What was changed here and in the file; that the record is in the trash here is asked for all at once. */
+export function clashesOf({ trashed, same: { clashes } }) {
+  return trashed ? clashes.filter(({ field }) => field !== "trashed") : clashes;
+}
+
 /** Is there something to choose of a row that nobody chose yet? */
 export function unsure(row) {
-  if (row.out || row.looked || row.trashed) return false;
+  if (row.out || row.looked || (row.trashed && !row.back)) return false;
   if (row.same === null) return row.pick < 0 && row.candidates.length > 0;
-  return row.same.clashes.some(({ field }) => !row.sides[field]);
+  return clashesOf(row).some(({ field }) => !row.sides[field]);
 }
 
 /** The edits that bring the rows in. `own`: the file was written by this app. */
@@ -73,11 +86,12 @@ export function editsOf(rows, own) {
   return rows.flatMap((row) => {
     const what = fate(row);
     if (what === "new") return [making(newRecord(row))];
-    return what === "changed" ? [changing(row, own)] : [];
+    return ["changed", "back"].includes(what) ? [changing(row, own)] : [];
   });
 }
 
-function newRecord(row) {
+/** The record that a new row becomes. */
+export function newRecord(row) {
   const record = structuredClone(row.record ?? row.if_chosen);
   if (row.pick !== row.chosen) choose(record, row.candidates[row.pick]?.sets ?? row.none);
   const { type, id, ...fields } = record;
@@ -91,7 +105,10 @@ function choose(record, fields) {
 }
 
 /** A change that is made only if the record still is as it was shown. */
-function changing({ same: { id, sets, before, clashes }, sides, record }, own) {
+function changing(row, own) {
+  const { id, sets, before } = row.same;
+  const { sides, record, back } = row;
+  const clashes = clashesOf(row);
   return {
     id,
     alter(now) {
@@ -104,6 +121,7 @@ function changing({ same: { id, sets, before, clashes }, sides, record }, own) {
         if (sides[field] === "theirs") Object.assign(after, field === "item" ? theirs : { [field]: theirs });
         if (sides[field] && !own) settle(after, record, field, cell, theirs);
       }
+      if (back) after.trashed = "";
       return after;
     },
   };
@@ -126,7 +144,7 @@ export function leftRows(rows) {
 
 /** How many rows meet which fate. */
 export function counts(rows) {
-  const found = { new: 0, changed: 0, same: 0, trash: 0, out: 0, open: 0, failed: 0 };
+  const found = { new: 0, changed: 0, back: 0, same: 0, trash: 0, out: 0, open: 0, failed: 0 };
   for (const row of rows) found[fate(row)] += 1;
   return found;
 }
@@ -136,6 +154,7 @@ export function countText(found) {
   const said = [
     [found.new, "new"],
     [found.changed, "changed"],
+    [found.back, "taken out of the trash"],
     [found.same, "here already, unchanged"],
     [found.trash, "in the trash here, and left there"],
     [found.open, "without an item, to be chosen"],

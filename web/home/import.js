@@ -1,16 +1,20 @@
 /** Bringing in a spreadsheet: which file, what its columns are, what it would do, and then doing it. */
+import { latest } from "../data/journal.js";
 import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/photobox.js";
 import { announce } from "../parts/status.js";
 import { columnNodes } from "./import-columns.js";
+import { noteOwned, packsOf } from "./import-owned.js";
 import { leftButton, rowNodes } from "./import-rows.js";
 import { countText, counts, editsOf, matchRows, readTable } from "./import-run.js";
 
 export const NO_SERVER =
   "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read and written by the app’s own server. Start it on your computer and open the app there (python -m identify serve). Or make a backup file here and use it with “python -m identify import FILE --into BACKUP”, or “export”, then restore it.";
 
-/** {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found, wrong}. */
+const LOOKED = 5; // changes of others may have come between
+
+/** {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found, ready, written, group, wrong}. */
 let job = { stage: "file", wrong: "" };
 
 /** The screen; where it stands is kept while other screens are looked at. */
@@ -20,7 +24,7 @@ export async function importScreen(app, keep) {
   const act = {
     draw: () => body.replaceChildren(...stageNodes(app, keep, act)),
     read: (file, more) => keep.run(() => taken(app, keep, act, file, more)),
-    run: () => run(act),
+    run: () => run(app, keep, act),
     stop: () => Object.assign(job, { stopped: true }),
     write: () => write(keep, act),
     back(stage) {
@@ -127,7 +131,7 @@ function runningNodes() {
 }
 
 /** Looks what every row would do, with the bar that says how far it is. */
-async function run(act) {
+async function run(app, keep, act) {
   const mine = { ...job, stage: "running", stopped: false, wrong: "" };
   job = mine;
   act.draw();
@@ -141,8 +145,10 @@ async function run(act) {
   };
   try {
     const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
+    const ready = found ? await packsOf(keep, found.rows) : null;
     if (job !== mine) return;
-    job = found ? { ...job, stage: "rows", found, show: "" } : { ...job, stage: "columns" };
+    if (found) noteOwned(app, ready, found.rows);
+    job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };
     if (found) announce(countText(counts(found.rows)));
   } catch (error) {
     if (!told(error)) throw error;
@@ -158,19 +164,20 @@ function write(keep, act) {
     const edits = editsOf(job.found.rows, job.table.own);
     const what = `${edits.length} brought in from ${job.file.name}`;
     if (!(await keep.change(what, edits, { said: `${what}.` }))) return;
-    job = { ...job, stage: "done", written: edits.length };
+    const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
+    job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
     act.draw();
     document.querySelector(".import h2")?.focus();
   });
 }
 
 function doneNodes(keep, act) {
-  const place = { piece: "collection", want: "wants", note: "notebook" }[job.as] ?? "collection";
+  const { group, file } = job;
   return [
     heading(2, `${job.written} brought in`),
     el("p", {}, "Undo takes all of it back at once. Brought in again, the same file changes nothing."),
     leftButton(job) ?? "",
-    button("Look at them", () => keep.open(place), { class: "main wide" }),
+    button("Look at them", () => keep.open("came", { group, file: file.name }), { class: "main wide" }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),
   ];
 }

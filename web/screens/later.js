@@ -8,6 +8,7 @@ const MISSING = "This part of the app could not be loaded. With a signal, try ag
 /** The screens there: each gives its function. */
 const SCREENS = {
   backup: async () => (await import("../home/backup.js")).backupScreen,
+  came: async () => (await import("../home/came.js")).cameScreen,
   devices: async () => (await import("../home/devices.js")).devicesScreen,
   changes: async () => (await import("../home/changes.js")).changesScreen,
   editor: async () => (await import("../home/editor.js")).editorScreen,
