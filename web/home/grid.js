@@ -226,7 +226,7 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     const n = buttons.indexOf(event.target);
     if (event.key === "ArrowRight") buttons[Math.min(n + 1, buttons.length - 1)].focus();
     else if (event.key === "ArrowLeft") buttons[Math.max(n - 1, 0)].focus();
-    else if (event.key === "ArrowDown" && state.at !== "") moveTo(state.at);
+    else if (event.key === "ArrowDown" && order.length > 0) moveTo(order[0].id);
     else return;
     event.preventDefault();
   }

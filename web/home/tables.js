@@ -1,4 +1,5 @@
 /** The collection, the wants and the duplicates as wide tables, with what can be done to several at once. */
+import { here } from "../data/back.js";
 import { record, trashing } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { moneyText } from "../parts/money.js";
@@ -24,6 +25,7 @@ export function tableOf(screen) {
 }
 
 function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
+  if (left(label)) state.selected.clear();
   const groups = found[0]?.part_with ? found : null;
   const records = groups ? groups.flatMap(copies) : found;
   const bar = el("div", { class: "grid-bar", role: "group", "aria-label": "Selected" });
@@ -41,6 +43,12 @@ function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
       act: { open: ({ id }) => keep.open(one, { id }), changed: draw },
     }),
   ];
+}
+
+/** Whether one comes to the table from another screen, and not back from a row that was opened. */
+function left(label) {
+  const there = document.querySelector(`#screen .grid[aria-label="${label}"]`);
+  return !there && !here().row;
 }
 
 function barNodes(app, keep, { one, state }) {
