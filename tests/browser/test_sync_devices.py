@@ -1,14 +1,16 @@
 """Pairing and unpairing: what is asked of the server, what is told, what a revoked device does."""
 
 import re
+from collections.abc import Callable
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.browser.keeping import add_piece, fill, kept, more, place
 from tests.browser.own import (
     OwnServer,
     add_photo,
     open_piece,
+    operations,
     pair,
     phone,
     same_everywhere,
@@ -16,6 +18,8 @@ from tests.browser.own import (
     sync,
 )
 from tests.browser.phone import PHONE, watched
+
+BY_ITSELF = 30_000  # milliseconds that a change may take on this machine from one phone to another
 
 STORED = """
 async () => {
@@ -111,6 +115,10 @@ def pair_by_code(home: Page, lent: Page, own: OwnServer) -> None:
     lent.get_by_role("button", name="Pair", exact=True).click()
     expect(lent.get_by_role("alert").filter(has_text="This device is paired")).to_be_visible()
     settled(lent)
+    place(lent, "Collection")
+    expect(lent.get_by_role("alert")).to_have_count(0)
+    more(lent, "Devices and sync")
+    settled(lent)
 
 
 def rename_and_take_off(home: Page) -> None:
@@ -197,6 +205,116 @@ def test_a_change_of_another_device_is_shown_at_once_but_not_under_the_fingers(b
     expect(other.get_by_label("Notes")).to_have_value("typing")
     for context in contexts:
         context.close()
+
+
+def test_open_devices_hear_of_changes_by_themselves_and_call_pieces_by_name(browser, own):
+    """Nobody taps "Sync now"; the second phone had no record of this range when it was opened."""
+    contexts = [browser.new_context(**PHONE) for _ in range(2)]
+    one, other = [phone(context) for context in contexts]
+    pair(one, own, "One")
+    pair(other, own, "Other")
+    place(other, "Collection")
+    add_piece(one, "P 24")
+    pieces = other.get_by_role("list", name="Pieces")
+    expect(pieces).to_contain_text("P 24", timeout=BY_ITSELF)
+    expect(pieces).not_to_contain_text("not in the reference")
+    expect(pieces).not_to_contain_text("(pellmarsh)")
+    clash_in_notes(one, other)
+    place(other, "More")
+    other.get_by_role("button", name=re.compile("^To settle")).click()
+    choices = other.get_by_role("group", name=re.compile("^Notes of"))
+    choices.get_by_role("button").filter(has_text="from the one").click()
+    wait_until_sent(other)
+    wait_until_same(one, other)
+    expect(one.get_by_label("Notes")).to_have_value("from the one")
+    place(one, "More")
+    expect(one.get_by_role("button", name="Devices and sync")).to_be_visible()
+    expect(one.get_by_role("button", name=re.compile("^To settle"))).to_have_count(0)
+    same_everywhere(own, one, other)
+    for context in contexts:
+        context.close()
+    assert [one.reported, other.reported] == [[], []]
+
+
+def wait_until_same(*pages: Page) -> None:
+    """Until phones know of the same operations, with nobody asking for it."""
+    for _ in range(BY_ITSELF // 200):
+        first, *others = [operations(page).keys() for page in pages]
+        if all(known == first for known in others):
+            return
+        pages[0].wait_for_timeout(200)
+    raise AssertionError("the phones did not hear of one another by themselves")
+
+
+def clash_in_notes(one: Page, other: Page) -> None:
+    """Both write notes, the other out of touch; then both know of both."""
+    open_piece(other, "P 24")
+    other.context.set_offline(True)
+    fill(other, "Notes", "from the other")
+    fill(one, "Notes", "from the one")
+    wait_until_sent(one)
+    other.context.set_offline(False)
+    wait_until_sent(other)
+
+
+def test_what_is_changed_while_something_is_being_sent_is_sent_next(browser, own):
+    context = browser.new_context(**PHONE)
+    page = phone(context)
+    pair(page, own, "Home")
+    add_piece(page, "P 24")
+    wait_until_sent(page)
+    with_hand_on(page, lambda: fill(page, "Where it was bought", "Quarle Town Hall"))
+    wait_until_sent(page)
+    (piece,) = [one["fields"] for one in own.records().values() if one["type"] == "piece"]
+    assert (piece["notes"], piece["where"]) == ("held up", "Quarle Town Hall")
+    context.close()
+    assert page.reported == []
+
+
+def with_hand_on(page: Page, act: Callable[[], None]) -> None:
+    """Does something while a change is held up on its way to the server."""
+    held: list[Route] = []
+
+    def hold(route: Route) -> None:
+        held.append(route)
+
+    page.route("**/api/push", hold)
+    fill(page, "Notes", "held up")
+    for _ in range(150):
+        if held:
+            break
+        page.wait_for_timeout(100)
+    act()
+    page.wait_for_timeout(1500)  # the moment at which it would be sent by itself passes
+    held[0].continue_()
+    page.unroute("**/api/push")
+
+
+def test_nothing_is_asked_while_nobody_looks(browser, own):
+    context = browser.new_context(**PHONE)
+    page = phone(context)
+    page.clock.install()
+    asked: list[str] = []
+    page.on("request", lambda request: "/api/" in request.url and asked.append(request.url))
+    pair(page, own, "Home")
+    page.evaluate(VIEW, "hidden")
+    before = len(asked)
+    page.clock.run_for(3_600_000)
+    assert len(asked) == before
+    with page.expect_request("**/api/pull?*"):
+        page.evaluate(VIEW, "visible")
+        page.clock.run_for(100)
+    settled(page)
+    with page.expect_request("**/api/pull?*"):
+        page.clock.run_for(10_000)
+    context.close()
+    assert page.reported == []
+
+
+VIEW = """state => {
+  Object.defineProperty(document, "visibilityState", { configurable: true, get: () => state });
+  document.dispatchEvent(new Event("visibilitychange"));
+}"""
 
 
 def wake(page: Page) -> None:

@@ -19,8 +19,10 @@ import {
 } from "./replica.js";
 import { wipe } from "./wiping.js";
 
-const SOON = 4000; // after a change
-const AGAIN = 5 * 60_000; // while the app is open
+const SOON = 1000; // after a change
+const GLANCE = 8000; // while the app is in view: is there something new?
+const BESIDE = 4000; // when another window is at it
+const AGAIN = 5 * 60_000; // a whole round, while the app is in view
 const FIRST_WAIT = 5000; // after a failure, doubled each time
 const LONGEST_WAIT = 15 * 60_000;
 const PAGE = 100; // taken in at once: a tap meanwhile waits for no more
@@ -30,10 +32,14 @@ const REFUSED = [400, 413, 422];
 
 const heard = [];
 let started = false;
-let timer = null;
+let timer = null; // of the next round
+let due = 0; // when that is
+let glancing = null; // the timer of the next glance
 let running = null;
-let wanted = false;
+let wanted = ""; // "round", "glance" or ""
 let failures = 0;
+let unreached = false; // whether the last failure was that the server could not be reached
+let glanced = ""; // when the server last answered a glance
 let checked = false; // whether the server was asked for every photo since the start
 let state = {
   doing: "", // "", "looking", "sending", "photos there", "photos here"
@@ -68,7 +74,7 @@ export async function paired() {
 export async function waiting() {
   const [{ touched }, mark] = await Promise.all([readState(), markNow()]);
   const [keys, photos] = await Promise.all([unsent(mark), photosWaiting(mark)]);
-  return { entries: keys.length, ...photos, touched };
+  return { entries: keys.length, ...photos, touched: glanced > touched ? glanced : touched };
 }
 
 /** Begins to keep this phone and the server at one, if it is paired. */
@@ -78,30 +84,66 @@ export async function startSync() {
   useToken(pairing.token);
   if (!started) {
     started = true;
-    onWritten(() => soon(SOON));
+    onWritten(() => soon(SOON, unreached));
     window.addEventListener("online", () => {
       failures = 0;
       soon(0);
     });
-    document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState === "visible") soon(0);
-    });
+    document.addEventListener("visibilitychange", comesOrGoes);
   }
   soon(0);
 }
 
-/** One round after this many milliseconds; after failures not before it is time again. */
-function soon(delay) {
+const inView = () => document.visibilityState === "visible";
+
+/** In view again, all is looked at; out of view only what was just changed is still sent. */
+function comesOrGoes() {
+  clearTimeout(glancing);
+  if (inView()) soon(0, unreached);
+  else if (timer !== null && due - Date.now() <= SOON) soon(0);
+}
+
+/**
+ * One round after this many milliseconds, or before if one is due before; after failures not before
+ * it is time again, unless it is to be tried `anyway`.
+ */
+function soon(delay, anyway = false) {
+  const waits = failures > 0 && !anyway;
+  const wait = waits ? Math.min(FIRST_WAIT * 2 ** (failures - 1), LONGEST_WAIT) : 0;
+  const at = Date.now() + Math.max(delay, wait);
+  if (timer !== null && due <= at) return;
   clearTimeout(timer);
-  const wait = failures === 0 ? 0 : Math.min(FIRST_WAIT * 2 ** (failures - 1), LONGEST_WAIT);
-  timer = setTimeout(sync, Math.max(delay, wait));
+  due = at;
+  timer = setTimeout(sync, at - Date.now());
+}
+
+function noneDue() {
+  clearTimeout(timer);
+  timer = null;
+}
+
+/** Another round and glances, as long as somebody looks at the app: else no battery is spent. */
+function goOn() {
+  clearTimeout(glancing);
+  if (!inView()) return;
+  soon(AGAIN);
+  glancing = setTimeout(glance, GLANCE);
 }
 
 /** One round now, or one more after the one under way. Resolves when it is done; never rejects. */
 export function sync() {
-  clearTimeout(timer);
-  wanted = true;
+  noneDue();
+  wanted = "round";
   tell({ doing: state.doing || "looking" });
+  return begin();
+}
+
+function glance() {
+  wanted ||= "glance";
+  begin();
+}
+
+function begin() {
   running ??= rounds().finally(() => {
     running = null;
   });
@@ -109,9 +151,10 @@ export function sync() {
 }
 
 async function rounds() {
-  while (wanted) {
-    wanted = false;
-    await alone(once);
+  while (wanted !== "") {
+    const act = wanted === "round" ? once : lookOnce;
+    wanted = "";
+    await alone(act);
   }
 }
 
@@ -126,7 +169,19 @@ function alone(act) {
 /** Another window is at it, and tells this one what changed. */
 function elsewhere() {
   tell({ doing: "" });
-  soon(SOON);
+  soon(BESIDE);
+}
+
+/** Asks for what is new: one small question, and a round only if there is something. */
+async function lookOnce() {
+  if (!(await paired())) return;
+  try {
+    if (await pull()) wanted = "round";
+    glanced = new Date().toISOString();
+    goOn();
+  } catch (error) {
+    await failed(error);
+  }
 }
 
 async function once() {
@@ -142,7 +197,7 @@ async function once() {
     failures = 0;
     await setState({ touched: new Date().toISOString() });
     tell({ doing: "" });
-    soon(AGAIN);
+    goOn();
   } catch (error) {
     await failed(error);
   }
@@ -150,6 +205,8 @@ async function once() {
 
 async function failed(error) {
   failures += 1;
+  unreached = error.status === 0;
+  clearTimeout(glancing);
   if (error instanceof Refused && error.status === 403 && error.body.revoked) {
     await wipe();
     return;
@@ -157,7 +214,7 @@ async function failed(error) {
   if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
   tell({ doing: "", problem: sentence(error), lost: error.status === 401 });
   if (error.status === 401) return; // only pairing anew helps
-  clearTimeout(timer);
+  noneDue();
   soon(error.wait ? error.wait * 1000 : 0);
 }
 
@@ -195,14 +252,21 @@ export async function sealAll() {
   await reread(await seal());
 }
 
-/** Takes in what the server has; screens hear of it once it is all here, or as far as it came. */
+/**
+ * Takes in what the server has; screens hear of it once it is all here, or as far as it came. Gives
+ * whether there was anything.
+ */
 async function pull() {
   const changed = new Set();
+  let any = false;
   try {
     for (let more = true; more; ) {
       const { epoch, after, last } = await readState();
       const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
       const answer = await ask(`pull?${query}`);
+      const news = answer.ops.length > 0 || answer.from_start || answer.epoch !== epoch;
+      if (!news && answer.after === after) return any; // nothing to write on the disk
+      any = true;
       const { touched, again } = await takeIn(answer, { epoch, after, last });
       for (const id of touched) changed.add(id);
       more = answer.more || again;
@@ -210,6 +274,7 @@ async function pull() {
   } finally {
     await reread([...changed]);
   }
+  return any;
 }
 
 /**

@@ -1,4 +1,7 @@
+import { here } from "../data/back.js";
 import { button, el } from "./element.js";
+
+let toldAt = ""; // the screen on which the last notice that only tells came up
 
 /** Says something to a screen reader without moving anything on the screen. */
 export function announce(text) {
@@ -26,5 +29,15 @@ export function notice(text, actions = []) {
   );
   box.append(el("div", { class: "row" }, buttons));
   document.getElementById("notices").replaceChildren(box);
+  toldAt = actions.length > 0 ? "" : place();
   return box;
+}
+
+const place = () => `${here().screen} ${here().depth}`;
+
+/** Takes away a notice that only tells, once the person is on another screen. */
+export function leaveTold() {
+  if (toldAt === "" || toldAt === place()) return;
+  document.getElementById("notices").replaceChildren();
+  toldAt = "";
 }

@@ -1,5 +1,5 @@
 /** What the collector keeps, as screens: which screen is which, and how all of them save and undo. */
-import { backToPiece, here, pushScreen, remember } from "../data/back.js";
+import { backToPiece, here, onMoved, pushScreen, remember } from "../data/back.js";
 import { undo, undoable } from "../data/journal.js";
 import { CannotGoOn, loadPack, rawPack } from "../data/packs.js";
 import { askToKeep } from "../data/install.js";
@@ -17,7 +17,7 @@ import { endTyping } from "../parts/fields.js";
 import { button, el } from "../parts/element.js";
 import { small } from "../parts/say.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
-import { announce, notice } from "../parts/status.js";
+import { announce, leaveTold, notice } from "../parts/status.js";
 import { chooseScreen } from "./choose.js";
 import { collectionScreen } from "./collection.js";
 import { duplicatesScreen } from "./duplicates.js";
@@ -143,6 +143,7 @@ export async function openShelf(app) {
           remember({ top: window.scrollY });
           pushScreen(screen, params);
         }
+        if (!told) leave();
         await app.show();
       });
     },
@@ -217,20 +218,28 @@ export async function openShelf(app) {
     };
   }
 
+  /** What was only told goes with its screen; not that the storage is in trouble. */
+  function leave() {
+    if (problem() === "") leaveTold();
+  }
+  onMoved(leave);
+
+  /** Reads the packs that the records speak of, as far as they are not here: records come by sync too. */
+  async function readPacks() {
+    const used = new Set(everything().map((one) => one.pack));
+    const missing = keep.ranges.filter(({ id }) => used.has(id) && !packs.has(id));
+    await Promise.all(
+      missing.map((one) => unlessBroken(async () => packs.set(one.id, await rawPack(app.engine, one)))),
+    );
+    return used;
+  }
+
   onChanged(() => {
     const busy = sheetOpen() || document.activeElement?.matches("input, textarea, select");
-    if (!STILL.includes(here().screen) && !busy) app.run(keep.redraw);
+    if (!STILL.includes(here().screen)) app.run(busy ? readPacks : keep.redraw);
   });
 
-  const used = new Set(everything().map((one) => one.pack));
-  await Promise.all(
-    keep.ranges
-      .filter((one) => used.has(one.id))
-      .map((one) =>
-        unlessBroken(async () => packs.set(one.id, await rawPack(app.engine, one))),
-      ),
-  );
-
+  const used = await readPacks();
   const another = ({ id, version }) => used.has(id) && app.settings.seen[id] !== version;
   if (keep.ranges.some(another)) app.run(() => lookAtMoved(app, keep));
 
@@ -238,6 +247,7 @@ export async function openShelf(app) {
     keep,
     /** The nodes of a screen. */
     draw: async (entry) => {
+      await readPacks();
       keep.undoHere = null; // a screen with an Undo of its own puts it here
       const draw = SCREENS[entry.screen] ?? (await laterScreen(entry.screen));
       return draw(app, keep, entry, await wideList(entry.screen));
