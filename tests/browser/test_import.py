@@ -151,6 +151,13 @@ def test_those_that_came_in_are_shown_apart_and_what_is_owned_is_said(at_import)
     expect(page.get_by_role("list", name="Pieces").get_by_role("button")).to_have_count(2)
     page.get_by_role("button", name="All of the collection").click()
     expect(page.get_by_role("list", name="Pieces").get_by_role("button")).to_have_count(4)
+    open_import(page)
+    choose_file(page, "third.csv", as_csv([["My no", "Number", "Name"], ["7", "P 24", "black"]]))
+    look(page)
+    page.get_by_label("Show").select_option("")
+    expect(page.locator(".import-row")).to_contain_text("new: you own this variant already")
+    page.get_by_label("Row 2 is").select_option("-1")  # under the person's own words: not known
+    expect(page.locator(".import-row")).not_to_contain_text("you own")
 
 
 def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import):
