@@ -45,9 +45,9 @@ function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
   ];
 }
 
-/** Whether one comes to the table from another screen, and not back from a row that was opened. */
+/** Whether one comes to the table from another screen: not from its own list, nor from a row that was opened. */
 function left(label) {
-  const there = document.querySelector(`#screen .grid[aria-label="${label}"]`);
+  const there = document.querySelector(`#screen [aria-label="${label}"]`);
   return !there && !here().row;
 }
 
