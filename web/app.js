@@ -84,12 +84,12 @@ function tellStored() {
   told = problem();
 }
 
-/** Draws the screen that the browser stands at; after a tap the focus goes to its heading. */
-async function show(focus = true) {
+/** Draws the screen that the browser stands at; after a tap the focus goes to its heading. `drawn`: the nodes of a piece’s screen, if they are made already. */
+async function show(focus = true, drawn = null) {
   const entry = here();
   shown = entry.screen;
   closeSheet();
-  if (shown === "identify") place(flow.screen(), flow.tools(), focus);
+  if (shown === "identify") place(drawn ?? flow.screen(), flow.tools(), focus);
   else if (shown === "settings") {
     const back = () => history.back();
     place(
@@ -230,10 +230,7 @@ async function takeUpBeside(beside) {
 }
 
 /** Takes up the piece that was at hand, or says why it cannot. */
-async function restore() {
-  const { piece, unreadable } = await restored();
-  app.former = await restoredFormer();
-  const beside = await restoredBeside();
+async function restore({ piece, unreadable }, beside) {
   if (beside && beside.id !== piece?.id && app.list.some((one) => one.id === packOf(beside)))
     notice("Another window was at a piece too. It is kept.", [
       ["Take it up", () => run(() => takeUpBeside(beside))],
@@ -258,11 +255,14 @@ async function start() {
   document.getElementById("light").addEventListener("click", switchLight);
   document.getElementById("settings").addEventListener("click", openSettings);
   startPlaces(openScreen);
-  const reading = openStore().then(loadRecords);
-  [app.engine, app.list] = await Promise.all([loadEngine(), packList(reading), reading]);
+  const opened = openStore();
+  const read = (...readers) => opened.then(() => Promise.all(readers.map((reader) => reader())));
+  const reading = read(readSettings, restored, restoredFormer, restoredBeside, loadRecords);
+  const [engine, list, found] = await Promise.all([loadEngine(), packList(opened), reading]);
+  const [settings, piece, former, beside] = found;
+  Object.assign(app, { engine, list, settings, former });
   tellStored();
-  app.settings = await readSettings();
-  await restore();
+  await restore(piece, beside);
   onMoved(moved);
   document.addEventListener("click", once, { capture: true });
   document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
@@ -272,7 +272,7 @@ async function start() {
   await show(false);
   if (PRACTICE !== "") guided(app, PRACTICE);
   watchWide(app);
-  meanwhile([flow.warm, flow.warm, flow.warm, ...flow.ahead()]);
+  meanwhile(flow.ahead());
   shelf().catch(trouble);
 }
 

@@ -1,7 +1,7 @@
 /**
  * What the next tap will need, worked out while the person looks. An answer then only has to be drawn.
  */
-const MOST = 40;
+const MOST = 60;
 const known = new Map();
 let round = 0;
 
@@ -15,8 +15,9 @@ export function foreseen(key, work) {
 }
 
 /**
- * Does these things one by one while the browser has nothing else to do. What is left of an earlier
- * list is dropped. What goes wrong here is told when it is asked for in earnest.
+ * Does these things one by one while the browser has nothing else to do, after the screen that is
+ * being drawn. What is left of an earlier list is dropped. What goes wrong here is told when it is
+ * asked for in earnest.
  */
 export function meanwhile(acts) {
   const own = (round += 1);
@@ -30,5 +31,16 @@ export function meanwhile(acts) {
     }
     idle(next);
   };
-  idle(next);
+  requestAnimationFrame(() => setTimeout(idle, 0, next));
+}
+
+/** Lays nodes out where nobody sees or hears them, and throws them away. */
+export function layOut(nodes) {
+  const stage = document.createElement("div");
+  stage.className = "stage";
+  stage.inert = true;
+  stage.append(...nodes);
+  document.getElementById("screen").after(stage);
+  stage.getBoundingClientRect();
+  stage.remove();
 }

@@ -19,6 +19,7 @@ export const inMemory = {
     return kept.seq;
   },
   remove: async (store, key) => at(store).delete(key),
+  end() {},
   async backwards(store, visit) {
     for (const value of [...at(store).values()].reverse()) if (visit(value) === false) return;
   },

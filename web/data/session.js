@@ -62,10 +62,13 @@ export async function keep(piece) {
   const kept = await together(["kept"], async (there) => {
     const [stored, beside] = await Promise.all([there.get("kept", KEY), there.get("kept", BESIDE)]);
     const another = stored !== undefined && ![own, piece?.id].includes(stored.id);
-    if (piece) await there.put("kept", piece, KEY);
-    else if (!another) await there.remove("kept", KEY);
-    if (another && piece) await there.put("kept", stored, BESIDE);
-    else if (beside && beside.id === (piece?.id ?? own)) await there.remove("kept", BESIDE);
+    const writes = [];
+    if (piece) writes.push(there.put("kept", piece, KEY));
+    else if (!another) writes.push(there.remove("kept", KEY));
+    if (another && piece) writes.push(there.put("kept", stored, BESIDE));
+    else if (beside && beside.id === (piece?.id ?? own)) writes.push(there.remove("kept", BESIDE));
+    there.end();
+    await Promise.all(writes);
   });
   own = piece?.id;
   return kept === "disk";

@@ -160,6 +160,8 @@ function over(transaction) {
     empty: (store) => result(at(store).clear()),
     put: (store, value, key) => result(at(store).put(value, key)),
     remove: (store, key) => result(at(store).delete(key)),
+    /** Nothing more is asked for: the browser need not wait to see. */
+    end: () => transaction.commit(),
     backwards: (store, visit) => walk(at(store).openCursor(null, "prev"), visit),
   };
 }

@@ -1,4 +1,4 @@
-import { meanwhile } from "../data/ahead.js";
+import { layOut, meanwhile } from "../data/ahead.js";
 import { deepen, goBack, here } from "../data/back.js";
 import { amended, backTo, begun, current, keep, keepFormer, stepped } from "../data/session.js";
 import { keepSettings } from "../data/settings.js";
@@ -20,7 +20,6 @@ import { startScreen } from "./start.js";
 import { openWho } from "../parts/who.js";
 import { openWhy } from "./why.js";
 
-const MANY = 5000; // issues
 const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
 /**
@@ -42,31 +41,37 @@ export function identify(app) {
       await keep(app.piece);
       throw error;
     }
-    await storing;
-    app.tellStored();
     app.piece = piece;
     app.view = view;
     if (piece) deepen(piece.steps.length);
-    app.show();
+    const drawn = here().screen === "identify" ? screen() : null; // while the disk is at work
+    await storing;
+    app.tellStored();
+    app.show(true, drawn);
     meanwhile(ahead());
   }
 
-  /** Works out what each likely tap on this screen will show. */
+  /** Works out what each likely tap on this screen will show, and draws it out of sight. */
   function ahead() {
-    if (app.pack.rows.kind.length < MANY) return []; // the tap itself is quick enough
+    return likely().flatMap((next) => [
+      () => app.assess(next()),
+      () => rehearse(next()),
+    ]);
+  }
+
+  /** The piece after each likely tap, the likeliest first: functions that make it. */
+  function likely() {
     if (!app.piece) {
       const kinds = app.pack.packs ? [] : app.pack.kinds.map((kind) => kind.id);
-      return ["", ...kinds].map((kind) => () => {
-        const fresh = { ...app.engine.new_session(app.ready), able: app.settings.able };
-        app.assess(begun({ ...fresh, scope: { kind, items: [] } }));
-      });
+      const fresh = { ...app.engine.new_session(app.ready), able: app.settings.able };
+      return ["", ...kinds].map((kind) => () => begun({ ...fresh, scope: { kind, items: [] } }));
     }
     const { question } = app.view;
     if (!question) return [];
     const { id, states } = app.pack.features[question.feature];
     const told = (how, seen) => () => {
       const answer = { feature: id, how, states: seen };
-      app.assess(stepped(app.piece, { session: app.engine.answered(session(), answer) }));
+      return stepped(app.piece, { session: app.engine.answered(session(), answer) });
     };
     return [
       ...states
@@ -76,6 +81,17 @@ export function identify(app) {
         .map(({ state }) => told("sure", [state.id])),
       told("cannot", []),
     ];
+  }
+
+  /** Draws the screen of a piece where nobody sees it: fonts, styles and scripts are warm then. */
+  function rehearse(piece) {
+    const now = { piece: app.piece, view: app.view };
+    Object.assign(app, { piece, view: app.assess(piece) });
+    try {
+      layOut(pieceScreen());
+    } finally {
+      Object.assign(app, now);
+    }
   }
 
   const act = {
@@ -208,27 +224,13 @@ export function identify(app) {
         : [el("strong", { class: "name-of-app" }, app.entry.name)],
     restart: act.restart,
     ahead,
-    /** Goes through the motions of a first tap, out of sight, so that the real one is quick. */
-    warm() {
-      const fresh = app.engine.new_session(app.ready);
-      const view = app.engine.assess(app.ready, fresh);
-      strip(app.pack, view, act.candidates);
-      questionCard(
-        {
-          pack: app.pack,
-          feature: view.question?.feature ?? 0,
-          session: fresh,
-          chosen: false,
-          expected: null,
-        },
-        act,
-      );
-    },
-    screen: () =>
-      app.piece
-        ? pieceScreen()
-        : [firstOffer(app), startScreen(app, act), updateOffer()].filter(Boolean),
+    screen,
   };
+
+  function screen() {
+    if (app.piece) return pieceScreen();
+    return [firstOffer(app), startScreen(app, act), updateOffer()].filter(Boolean);
+  }
 
   function pieceScreen() {
     const { asked, further } = current(app.piece);
