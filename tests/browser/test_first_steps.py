@@ -28,6 +28,28 @@ KEPT = """async () => {
 }"""
 
 
+POINTED = """() => {
+  const marked = document.querySelector(".guide-mark");
+  if (!marked) return "nothing is marked";
+  const { top, bottom, left, right } = marked.getBoundingClientRect();
+  if (top < 0 || bottom > innerHeight) return `${marked.textContent}: from ${top} to ${bottom}`;
+  for (const y of [top + 2, bottom - 2]) {
+    const over = document.elementFromPoint((left + right) / 2, y);
+    if (!marked.contains(over)) return `${marked.textContent}: under ${over?.outerHTML}`;
+  }
+  const answers = [...document.querySelectorAll("main .state")];
+  const guide = document.getElementById("guide").getBoundingClientRect();
+  const seen = answers.filter(one => {
+    const box = one.getBoundingClientRect();
+    return box.top >= Math.max(0, guide.bottom) && box.bottom <= innerHeight;
+  });
+  if (!document.querySelector("dialog") && answers.length > 0 && seen.length === 0)
+    return "no answer is in view";
+  return guide.height > 150 || (guide.height > 100 && !document.querySelector("#guide .main"))
+    ? `the card takes ${guide.height}` : "";
+}"""
+
+
 def line(page: Page) -> str:
     """What the guide says now: in the sheet, where one is open."""
     sheet = page.locator("dialog .guide-said")
@@ -50,7 +72,7 @@ def follow(page: Page, said: str) -> None:
     elif "Type P24" in said:
         page.get_by_role("searchbox").fill("P24")
         page.get_by_role("list", name="Found").get_by_role("button").first.click()
-    elif "choose: as new" in said and named:
+    elif "then: as new" in said and named:
         main.get_by_text(named[1], exact=True).click()
         page.get_by_label("Condition", exact=True).select_option("as new")
     elif "Type 1952" in said:
@@ -66,14 +88,22 @@ def follow(page: Page, said: str) -> None:
         main.get_by_role("button", name=named[1], exact=True).click()
 
 
+def pointed(page: Page, said: list[str]) -> None:
+    """What the line names is marked and in view, and so is an answer to the question."""
+    page.wait_for_function("() => document.querySelector('.guide-mark')")
+    assert page.evaluate(POINTED) == "", said
+
+
 def walk(page: Page, use: str) -> list[str]:
-    """From the choice of a use to its end: all that was said on the way."""
+    """From the choice of a use to its end: all that was said on the way, and pointed at."""
     page.get_by_role("main").get_by_role("button", name=use).click()
     page.get_by_role("button", name="Begin", exact=True).click()
     said = [line(page)]
+    pointed(page, said)
     while "That was all." not in said[-1]:
         assert len(said) < 16, said
         said.append(onward(page, said[-1]))
+        pointed(page, said)
     return said
 
 

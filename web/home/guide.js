@@ -5,12 +5,13 @@ import { all } from "../data/records.js";
 import { current } from "../data/session.js";
 import { read, write } from "../data/store.js";
 import { drawing } from "../parts/drawing.js";
-import { button, el, heading } from "../parts/element.js";
+import { button, el } from "../parts/element.js";
 import { featureOf, small } from "../parts/say.js";
 import { closeSheet, sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { started } from "../screens/more.js";
 import { withLook } from "./look.js";
+import { point } from "./pointing.js";
 import { BEGUN, beginSteps, leaveSteps } from "./practice.js";
 import { USES, useOf } from "./uses.js";
 
@@ -53,18 +54,17 @@ async function prepared(app, use, begun) {
 
 function follow(app, use) {
   const text = el("p", { class: "guide-text", role: "status" });
-  const picture = el("div", { class: "guide-picture" });
   const foot = el("div", { class: "row" });
   const box = el(
     "aside",
     { id: "guide", "aria-label": "First steps" },
     el(
       "div",
-      { class: "row guide-head" },
-      button(use.title, () => tell(app, use), { class: "link" }),
-      button("Leave", leaveSteps, { class: "plain", "aria-label": "Leave the first steps" }),
+      { class: "guide-line" },
+      text,
+      button("More", () => tell(app, use, text.textContent), { class: "link", "aria-label": "More: what you hold" }),
+      button("Leave", leaveSteps, { class: "link", "aria-label": "Leave the first steps" }),
     ),
-    el("div", { class: "guide-line" }, picture, text),
     foot,
   );
   document.getElementById("screen").before(box);
@@ -74,14 +74,16 @@ function follow(app, use) {
   function draw() {
     waiting = false;
     const now = standing(app, use);
-    const { text: line, done = false } = use.line(now);
+    const said = use.line(now);
+    const { text: line, done = false } = said;
     inSheet(now.sheet, line, done);
-    const state = JSON.stringify([line, done, now.drawing]);
-    if (state === shown) return;
-    shown = state;
-    text.textContent = line;
-    picture.replaceChildren(...(now.drawing === null ? [] : [drawing(app.pack, now.drawing)]));
-    foot.replaceChildren(...(done ? endings(use) : []));
+    const state = JSON.stringify([line, done]);
+    if (state !== shown) {
+      shown = state;
+      text.textContent = line;
+      foot.replaceChildren(...(done ? endings(use) : []));
+    }
+    point(said, said.tap ?? "");
   }
 
   const soon = () => {
@@ -89,7 +91,12 @@ function follow(app, use) {
     waiting = true;
   };
   const watch = new MutationObserver(soon);
-  watch.observe(document.getElementById("screen"), { childList: true, subtree: true, characterData: true });
+  watch.observe(document.getElementById("screen"), {
+    childList: true,
+    subtree: true,
+    characterData: true,
+    attributeFilter: ["open"],
+  });
   watch.observe(document.body, { childList: true });
   draw();
   tell(app, use);
@@ -130,25 +137,26 @@ function another(use) {
 
 const TELLING = "What you hold";
 
-/** What the try is about. */
-function tell({ pack }, use) {
-  const kind = pack.features[0].states.find(({ id }) => id === use.kindId);
+/** What the try is about; `line`: what to do now, once it is begun. */
+function tell({ pack }, use, line = "") {
+  const form = pack.features[featureOf(pack, use.shape)];
+  const seen = form.states.find(({ id }) => id === use.seen[use.shape]);
   sheet(
     TELLING,
-    el("div", { class: "guide-line" }, kind ? drawing(pack, kind.drawing) : null, el("p", {}, use.story)),
+    el("div", { class: "guide-line" }, drawing(pack, seen.drawing), el("p", {}, use.story)),
+    line === "" ? null : el("p", { class: "guide-said" }, line),
     el(
       "p",
       { class: "quiet" },
       "It is made up, and so is its maker. Everything else is the app as it is. Nothing of this try is kept: when you leave it, your own collection is as it was.",
     ),
-    button("Begin", closeSheet, { class: "main wide" }),
+    button(line === "" ? "Begin" : "Go on", closeSheet, { class: "main wide" }),
   );
 }
 
 /**
  * Where the person is: {screen, sheet (its title, ""), stage (start, asking, answer), asked (id of
- * the feature, ""), state (what the piece has there, in words, ""), drawing (of it, or null),
- * missing (name of the part that the piece has not, ""), answers (how many), claim, hand, note}.
+ * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part that the piece has not, ""), answers (how many), claim, hand, note}.
  */
 function standing(app, use) {
   const top = document.querySelector("dialog.sheet h2")?.textContent ?? "";
@@ -162,8 +170,7 @@ function standing(app, use) {
     sheet: top === TELLING ? "" : top,
     stage: !step ? "start" : asked === "" ? "answer" : "asking",
     asked,
-    state: seen ? small(seen.name) : "",
-    drawing: seen && here().screen === "identify" ? seen.drawing : null,
+    state: seen?.name ?? "",
     missing: part && use.missing.includes(part.id) ? small(part.name) : "",
     answers: step ? step.session.answers.length : 0,
     claim: step?.claim ?? "",

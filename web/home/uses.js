@@ -1,34 +1,36 @@
 /**
  * The four first steps: what is held in the hand, and what to do at each step. `line` gets where
- * the person is (see `standing` in guide.js) and gives {text, done}.
+ * the person is (see `standing` in guide.js) and gives {text, done, at, tap}. What the text names in
+ * quotation marks is marked on the screen, or what the selector `at` finds, or the answer called `tap`.
  */
+import { small } from "../parts/say.js";
 
 const CAR = "Locomotive or power car";
 
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing }, { name }) {
-  if (!asked) return "Look at the question, and tap what you see.";
-  if (missing) return `Yours has no ${missing}. Tap “It has no ${missing}”.`;
-  if (state) return `On your ${name}: ${state}. Tap that.`;
-  return `That cannot be seen on your ${name}. Tap “Can’t tell”.`;
+  if (!asked) return { text: "Look at the question, and tap what you see." };
+  if (missing) return { text: `Yours has no ${missing}. Tap “It has no ${missing}”.` };
+  if (state) return { text: `On your ${name}: ${small(state)}. Tap that.`, tap: state };
+  return { text: `That cannot be seen on your ${name}. Tap “Can’t tell”.` };
 }
 
 /** A screen that is not on the way. */
-function elsewhere({ screen }) {
-  return screen === "identify" ? "" : "Look round as you like. To go on, tap Identify in the bar.";
-}
+const ELSEWHERE = {
+  text: "Look round as you like. To go on, tap Identify in the bar.",
+  at: "#places [data-screen=identify]",
+};
 
-const BEGIN = ({ kind }) => `Tap what sort of piece it is: ${kind}.`;
+const BEGIN = ({ kind }) => ({ text: `Tap what sort of piece it is: ${kind}.`, tap: kind });
 
 /** A sheet that is not on the way: read it, and close it. */
-const SHEET = "Read this as long as you like. To go on, tap Close.";
+const SHEET = { text: "Read this as long as you like. To go on, tap Close.", at: ".sheet-foot button" };
 
 function walked(now, use, { begin = BEGIN, asking = () => null, answer, sheet = () => null }) {
-  if (now.sheet !== "") return sheet(now) ?? { text: SHEET };
-  const off = elsewhere(now);
-  if (off !== "") return { text: off };
-  if (now.stage === "start") return { text: begin(use) };
-  if (now.stage === "asking") return asking(now) ?? { text: look(now, use) };
+  if (now.sheet !== "") return sheet(now) ?? SHEET;
+  if (now.screen !== "identify") return ELSEWHERE;
+  if (now.stage === "start") return begin(use);
+  if (now.stage === "asking") return asking(now) ?? look(now, use);
   return answer(now);
 }
 
@@ -41,7 +43,7 @@ export const USES = [
       "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, its number at both ends. There is no box.",
     name: "engine",
     kind: CAR,
-    kindId: "locomotive",
+    shape: "form", // the feature whose drawing shows what it is
     seen: {
       form: "box_diesel", wheel_arrangement: "two_and_two", main_colour: "green", lining: "plain",
       emblem: "roundel", number_ends: "both_ends", head: "discs", printing: "foil",
@@ -53,8 +55,9 @@ export const USES = [
     line(now) {
       return walked(now, this, {
         answer: () => ({
-          text: "That is what you hold: its name, when it was made, and below what else it could be and why not. That was all.",
+          text: "That is what you hold, and when it was made. That was all.",
           done: true,
+          at: ".answer h1",
         }),
       });
     },
@@ -67,8 +70,8 @@ export const USES = [
       "You hold a small green diesel shunter, as new, and P 24 stands under it. For this try the demo collection is yours.",
     name: "shunter",
     kind: CAR,
-    kindId: "locomotive",
     number: "P 24",
+    shape: "form", // the feature whose drawing shows what it is
     seen: {
       form: "shunter", wheel_arrangement: "three", main_colour: "green", lining: "plain",
       emblem: "roundel", number_ends: "one_end", printing: "foil", rivets: "raised",
@@ -78,13 +81,21 @@ export const USES = [
     demo: true,
     line(now) {
       return walked(now, this, {
-        begin: () => "Type P24 into the field at the top, then tap the one that is found.",
+        begin: () => ({
+          text: "Type P24 into the field at the top, then tap the one that is found.",
+          at: ".start:not(:has(.found)) #search, .start .found .hit",
+        }),
         answer({ hand }) {
           if (!hand.condition)
             return {
-              text: "You own it, and it says which one. Is this one better? Open “Its condition, box and price” and choose: as new.",
+              text: "You own one. Is this better? Tap “Its condition, box and price”, then: as new.",
+              at: ".for-you details:not([open]) > summary, .for-you [open] .field",
             };
-          return { text: "So you know whether it is better than yours. That was all.", done: true };
+          return {
+            text: "So you know whether it is better than yours. That was all.",
+            done: true,
+            at: ".said > p:not(.verdict-title)",
+          };
         },
       });
     },
@@ -97,7 +108,7 @@ export const USES = [
       "You hold a brown goods van with doors that slide. There are large letters on its side, stamped and shiny. The seller says: “That is a 1952 one.”",
     name: "van",
     kind: "Wagon",
-    kindId: "wagon",
+    shape: "wagon_type", // the feature whose drawing shows what it is
     seen: {
       wagon_type: "van", fitting: "moving", main_colour: "brown", emblem: "initials",
       printing: "foil", rivets: "raised", coupling: "loop", wheels: "black", buffers: "moulded",
@@ -110,6 +121,7 @@ export const USES = [
       const over = {
         text: "There is the verdict, and a sentence to say aloud. That was all.",
         done: true,
+        at: ".verdict, .strip",
       };
       return walked(now, this, {
         asking({ answers, claim }) {
@@ -120,7 +132,7 @@ export const USES = [
         sheet({ sheet, claim }) {
           if (sheet === "The seller’s date") return over;
           if (sheet === "Check the seller’s date" && !claim)
-            return { text: "Type 1952, then tap “Check it”." };
+            return { text: "Type 1952, then tap “Check it”.", at: "#claim-text" };
           return null;
         },
       });
@@ -134,7 +146,7 @@ export const USES = [
       "You hold a long maroon dining car with thin lines and seats inside, in good condition. It is at table 9, for £22. For this try the demo collection and its wants are yours.",
     name: "coach",
     kind: "Coach",
-    kindId: "coach",
+    shape: "coach_type", // the feature whose drawing shows what it is
     seen: {
       coach_type: "dining", coach_length: "long", main_colour: "maroon", lining: "line",
       emblem: "roundel", number_ends: "both_ends", printing: "foil", roof: "grey",
@@ -148,10 +160,17 @@ export const USES = [
         if (!note.asked)
           return { text: "Type the price under “Price asked”: 22. Leave the field: it is kept." };
         if (note.table === "") return { text: "Under “Table” type 9, so that you find it again." };
-        return { text: "It is kept. Tap Notebook in the bar: there it waits for you." };
+        return {
+          text: "It is kept. Tap Notebook in the bar: there it waits for you.",
+          at: "#places [data-screen=notebook]",
+        };
       }
       if (now.sheet === "" && screen === "notebook" && note?.asked)
-        return { text: "There it is, with its table and its price. That was all.", done: true };
+        return {
+          text: "There it is, with its table and its price. That was all.",
+          done: true,
+          at: "main .hit",
+        };
       const go = note
         ? "Your note is begun: tap “Note it” once more."
         : "Time is short. Tap “Note it”.";

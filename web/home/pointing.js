@@ -1,0 +1,56 @@
+/** Marks what the line of the first steps names, and brings it into view. */
+const NAMED = /“(.+?)”/;
+const MARK = "guide-mark";
+const EDGE = 12; // px between what is marked and the edge of what can be seen
+const BARS = ".unsure, .finish, #places";
+
+/**
+ * Marks what a line speaks of, and scrolls to it where it has not been marked before. `at`: its
+ * selector; "": whatever is called as the line says in quotation marks. Nothing is marked where
+ * the screen has no such thing.
+ */
+export function point({ text, at = "" }, tap) {
+  const root = document.querySelector("dialog.sheet") ?? document.body;
+  const node = tap === "" ? named(root, text, at) : answer(root, tap);
+  const before = document.querySelector(`.${MARK}`);
+  if (before === node) return;
+  before?.classList.remove(MARK);
+  if (!node) return;
+  node.classList.add(MARK);
+  if (root.matches("dialog")) node.scrollIntoView({ block: "nearest" });
+  else show(node);
+}
+
+function answer(root, name) {
+  return [...root.querySelectorAll("main .state")].find(
+    (one) => (one.querySelector(".name") ?? one).textContent.trim() === name,
+  );
+}
+
+function named(root, text, at) {
+  if (at !== "") return root.querySelector(at);
+  const name = text.match(NAMED)?.[1];
+  const all = root.querySelectorAll("main button, main summary, main label, dialog button");
+  const found = [...all].find((one) => one.textContent.trim() === name);
+  return found?.closest(".field") ?? found ?? null;
+}
+
+/** Scrolls no further than is needed, so that what stands beside it stays in view. */
+function show(node) {
+  const guide = document.getElementById("guide");
+  const { top, bottom } = node.getBoundingClientRect();
+  const stays = getComputedStyle(guide).top === "0px";
+  const least = (stays ? guide.offsetHeight : 0) + EDGE;
+  const inBar = node.closest(BARS) !== null;
+  const most = inBar ? innerHeight : lowest() - EDGE;
+  if (top < least && !inBar) scrollBy(0, top - least);
+  else if (bottom > most) scrollBy(0, Math.min(bottom - most, top - least));
+}
+
+/** Where the bars begin that stay at the bottom of the window. */
+function lowest() {
+  const tops = [...document.querySelectorAll(BARS)]
+    .filter((bar) => !getComputedStyle(bar).bottom.startsWith("-"))
+    .map((bar) => bar.offsetHeight);
+  return innerHeight - tops.reduce((sum, height) => sum + height, 0);
+}
