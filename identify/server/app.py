@@ -6,12 +6,19 @@ from typing import Any
 
 from starlette.applications import Starlette
 from starlette.datastructures import MutableHeaders
+from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import BaseRoute, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from identify.keeping.devices import Unknown
+from identify.keeping.troubles import Damaged, DiskTrouble
+from identify.server.access import trouble
+from identify.server.answers import refused
+from identify.told import Told
 
 TYPES = {
     "html": "text/html; charset=utf-8",
@@ -22,6 +29,9 @@ TYPES = {
     "svg": "image/svg+xml",
     "png": "image/png",
 }
+
+NOTHING = "There is nothing of that name here."
+ANOTHER_WAY = "This address is there, but it is asked for in another way (GET, POST, PUT)."
 
 # Only our own files, nothing inline; a pack's drawings cannot bring a script in.
 HEADERS = {
@@ -87,5 +97,21 @@ def create_app(
             Middleware(GZipMiddleware, minimum_size=500),
             *middleware,
         ],
+        exception_handlers={HTTPException: _told_status, Told: _told},
         **more,
     )
+
+
+async def _told_status(_: Request, error: Exception) -> Response:
+    assert isinstance(error, HTTPException)
+    # Starlette's own words are no sentences
+    sentence = {405: ANOTHER_WAY, 404: NOTHING}.get(error.status_code, error.detail)
+    return refused(sentence, error.status_code, error.headers)
+
+
+async def _told(_: Request, error: Exception) -> Response:
+    if isinstance(error, DiskTrouble | Damaged):
+        return trouble(error)
+    if isinstance(error, Unknown):
+        return refused(str(error), 404)
+    return refused(str(error), 400)

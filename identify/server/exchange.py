@@ -7,12 +7,15 @@ from asyncio import Semaphore
 from collections.abc import Awaitable, Callable, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, TypeVar
 
 import msgspec
 from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import QueryParams
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
 from starlette.requests import Request
-from starlette.responses import JSONResponse, Response
+from starlette.responses import Response
 from starlette.routing import Route
 
 from identify.exchange.answers import chosen_packs, name_rows, read_file, reference_of
@@ -21,14 +24,15 @@ from identify.exchange.reference import Reference
 from identify.exchange.table import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, FileError
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, name_of, write_failed, write_records
-from identify.server.answers import CROWDED, crowded
+from identify.server.answers import CROWDED, Json, crowded, sent
+from identify.server.limits import Bodies
 
-MOST_JSON = MOST_BYTES
 MOST_BATCH = 500
 MOST_TEXT = MOST_BYTES // 2
 LINES_A_ROW = 10  # a cell may hold several lines
 
-
+T = TypeVar("T")
+Answer = Callable[[Request], Awaitable[Response]]
 Cells = Annotated[list[str], msgspec.Meta(max_length=MOST_COLUMNS + 1)]  # and what was wrong
 Records = Annotated[list[dict[str, Any]], msgspec.Meta(max_length=MOST_ROWS)]
 
@@ -82,46 +86,15 @@ class WantsIn(msgspec.Struct):
     title: str = ""
 
 
-class _TooMuchError(Exception):
-    """More than is taken at once."""
-
-
-async def _body(request: Request, most: int) -> bytes:
-    """The body of a request; reading stops where it is too much."""
-    found = bytearray()
-    async for chunk in request.stream():
-        found += chunk
-        if len(found) > most:
-            raise _TooMuchError
-    return bytes(found)
-
-
-def _answering(
-    handle: Callable[[Request, bytes], Response], most: int, turns: Semaphore
-) -> Callable[[Request], Awaitable[Response]]:
-    """A route that reads the body, works in a thread and says what was wrong in a sentence.
+def _answering(kind: type[T], act: Callable[[T], Response], turns: Semaphore) -> Answer:
+    """A route that works on the JSON of a request in a thread.
 
     turns: as many at once as there is memory for.
     """
 
     async def answer(request: Request) -> Response:
-        try:
-            async with turns:
-                body = await _body(request, most)
-                if crowded(body):
-                    return JSONResponse({"problem": CROWDED}, 413)
-                return await run_in_threadpool(handle, request, body)
-        except _TooMuchError:
-            sentence = f"More than {most // 1_000_000} MB are not taken at once. Part it."
-            return JSONResponse({"problem": sentence}, 413)
-        except FileError as error:
-            return JSONResponse({"problem": str(error)}, 400)
-        except msgspec.MsgspecError as error:
-            sentence = f"The request cannot be read: {error}."
-            return JSONResponse({"problem": sentence}, 400)
-        except (UnicodeDecodeError, RecursionError):
-            sentence = "The request cannot be read: it is no JSON in UTF-8, or nested too deep."
-            return JSONResponse({"problem": sentence}, 400)
+        async with turns:
+            return await run_in_threadpool(act, await sent(request, kind))
 
     return answer
 
@@ -144,24 +117,30 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         some = chosen_packs(reference(), ids)
         return {one: engine["pack"] for one, engine in some.engines.items()}
 
-    def read(request: Request, body: bytes) -> Response:
-        told = request.query_params
+    turns = Semaphore(1)
+
+    async def read(request: Request) -> Response:
+        async with turns:
+            body = await request.body()
+            if crowded(body):
+                raise HTTPException(413, CROWDED)
+            return await run_in_threadpool(table, request.query_params, body)
+
+    def table(told: QueryParams, body: bytes) -> Response:
         row = told.get("header", "")
         header = int(row) if row.isdecimal() and len(row) < 10 else None
         if not body.startswith(b"PK"):
             _checked_text(body)
-        return JSONResponse(
+        return Json(
             read_file(body, reference(), told.get("name", ""), told.get("sheet", ""), header)
         )
 
-    def keys(_: Request, body: bytes) -> Response:
-        asked = msgspec.json.decode(body, type=KeysIn)
+    def keys(asked: KeysIn) -> Response:
         if len(asked.rows) > MOST_ROWS:
             raise FileError(f"More than {MOST_ROWS:,} rows are not taken. Part the file.")
-        return JSONResponse(name_rows(asked.sort, *_plain(asked)))
+        return Json(name_rows(asked.sort, *_plain(asked)))
 
-    def match(_: Request, body: bytes) -> Response:
-        asked = msgspec.json.decode(body, type=MatchIn)
+    def match(asked: MatchIn) -> Response:
         if asked.sort not in ("piece", "want", "note", ""):
             raise FileError('Rows are read as "piece", "want" or "note".')
         if len(asked.rows) > MOST_BATCH:
@@ -169,38 +148,35 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         columns, rows = _plain(asked)
         some = chosen_packs(reference(), asked.packs)
         importing = Importing(some, asked.sort, asked.currency, columns)
-        return JSONResponse({"rows": importing.match(rows, asked.existing)})
+        return Json({"rows": importing.match(rows, asked.existing)})
 
-    def failed(_: Request, body: bytes) -> Response:
-        asked = msgspec.json.decode(body, type=FailedIn)
+    def failed(asked: FailedIn) -> Response:
         rows = [msgspec.to_builtins(row) for row in asked.rows]
         return _file(write_failed(asked.header, rows, asked.format), "left-out-rows", asked.format)
 
-    def write(_: Request, body: bytes) -> Response:
-        asked = msgspec.json.decode(body, type=WriteIn)
+    def write(asked: WriteIn) -> Response:
         for place, one in enumerate(asked.records, 1):
             if not isinstance(one.get("id"), str) or not isinstance(one.get("type"), str):
                 raise FileError(f"Record {place} of these has no id or no type.")
         content = write_records(asked.records, asked.format, compiled(asked.packs))
         return _file(content, "collection", asked.format)
 
-    def page(_: Request, body: bytes) -> Response:
-        asked = msgspec.json.decode(body, type=WantsIn)
+    def page(asked: WantsIn) -> Response:
         content = wants_page(asked.records, compiled(asked.packs), asked.title)
         return _file(content.encode(), "wants", "html")
 
-    posts: dict[str, tuple[Callable[[Request, bytes], Response], int]] = {
-        "read": (read, MOST_BYTES),
-        "keys": (keys, MOST_JSON),
-        "match": (match, MOST_JSON),
-        "failed": (failed, MOST_JSON),
-        "write": (write, MOST_JSON),
-        "wants-page": (page, MOST_JSON),
+    answers: dict[str, Answer] = {
+        "read": read,
+        "keys": _answering(KeysIn, keys, turns),
+        "match": _answering(MatchIn, match, turns),
+        "failed": _answering(FailedIn, failed, turns),
+        "write": _answering(WriteIn, write, turns),
+        "wants-page": _answering(WantsIn, page, turns),
     }
-    turns = Semaphore(1)
+    short = [Middleware(Bodies, most=lambda _: MOST_BYTES)]
     return [
-        Route(f"/api/exchange/{name}", _answering(handle, most, turns), methods=["POST"])
-        for name, (handle, most) in posts.items()
+        Route(f"/api/exchange/{name}", answer, methods=["POST"], middleware=short)
+        for name, answer in answers.items()
     ]
 
 

@@ -86,7 +86,7 @@ class Bodies:
         told = Headers(scope=scope).get("content-length", "0")
         length = int(told) if told.isascii() and told.isdecimal() and len(told) < 18 else None
         if length is None or length > most:
-            if length is not None and length <= LET_BY:
+            if length is not None and length - most <= LET_BY:
                 await _let_by(receive)
                 await refused(_too_long(most), 413)(scope, receive, send)
             else:

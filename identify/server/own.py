@@ -9,7 +9,6 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from starlette.applications import Starlette
-from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.requests import Request
 from starlette.responses import Response
@@ -17,14 +16,12 @@ from starlette.routing import BaseRoute, Match, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from identify.keeping import backup as backups
-from identify.keeping.devices import Unknown
 from identify.keeping.photos import CHUNK
 from identify.keeping.store import Store
-from identify.keeping.troubles import Damaged, DiskTrouble
 from identify.server import devices, sync
-from identify.server.access import API, Door, LastResort, Paired, log, trouble
+from identify.server.access import API, Door, LastResort, Paired, log
 from identify.server.answers import refused
-from identify.server.app import create_app
+from identify.server.app import ANOTHER_WAY, NOTHING, create_app
 from identify.server.limits import Bodies
 from identify.server.work import Work
 from identify.told import Told
@@ -33,8 +30,6 @@ SMALL = 64 * 1024
 LARGE = 40_000_000  # spreadsheets and packs; their routes say less where they take less
 CHECKED = 600.0  # seconds from one look at whether a backup is due to the next
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
-NOTHING = "There is nothing of that name here."
-ANOTHER_WAY = "This address is there, but it is asked for in another way (GET, POST, PUT)."
 AUTHORITY = "/certificate.crt"
 
 
@@ -82,10 +77,6 @@ def own_app(
             Middleware(Paired, store=store, now=now, clock=clock),
             Middleware(Bodies, most=most_bytes),
         ],
-        exception_handlers={
-            HTTPException: _told_status,
-            Told: _told,
-        },
         lifespan=_nightly(work),
     )
     app.router.redirect_slashes = False  # an address is right or is none
@@ -149,21 +140,6 @@ def _authority(certificate: bytes) -> Route:
         return Response(certificate, media_type="application/x-x509-ca-cert")
 
     return Route(AUTHORITY, answer)
-
-
-async def _told_status(_: Request, error: Exception) -> Response:
-    assert isinstance(error, HTTPException)
-    # Starlette's own words are no sentences
-    sentence = {405: ANOTHER_WAY, 404: NOTHING}.get(error.status_code, error.detail)
-    return refused(sentence, error.status_code, error.headers)
-
-
-async def _told(_: Request, error: Exception) -> Response:
-    if isinstance(error, DiskTrouble | Damaged):
-        return trouble(error)
-    if isinstance(error, Unknown):
-        return refused(str(error), 404)
-    return refused(str(error), 400)
 
 
 def _nightly(work: Work) -> Callable[[Starlette], AbstractAsyncContextManager[None]]:

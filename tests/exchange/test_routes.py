@@ -17,7 +17,10 @@ LIST = b"No.;What;Colour;Paid\nP 21;Diesel with nose;black, silver line;12/6\n;;
 def post(server: Any, path: str, body: bytes | dict[str, Any]) -> tuple[int, Any, bytes]:
     """The answer to one request: status, headers, body."""
     content = body if isinstance(body, bytes) else orjson.dumps(body)
-    request = urllib.request.Request(f"{server.url}api/exchange/{path}", content)
+    kind = "text/csv" if path.startswith("read") else "application/json"
+    request = urllib.request.Request(
+        f"{server.url}api/exchange/{path}", content, {"Content-Type": kind}
+    )
     try:
         with urllib.request.urlopen(request) as answer:
             return answer.status, answer.headers, answer.read()
@@ -106,7 +109,7 @@ def test_a_page_of_wants(server):
 REFUSED = {
     "a table": ("read", by_hand(written("&b;"), '<!DOCTYPE w [<!ENTITY b "x">]>'), 400,
                 "This workbook declares XML entities"),
-    "too much": ("read", b"x" * 20_000_001, 413, "More than 20 MB are not taken at once. Part it."),
+    "too much": ("read", b"x" * 20_000_001, 413, "More than 20 MB are not taken at once here."),
     "no JSON": ("match", b"{", 400, "The request cannot be read: Input data was truncated."),
     "no rows": ("keys", b"{}", 400, "The request cannot be read: Object missing required field"),
     "a sort": ("match", {"as": "engine", "columns": [], "rows": []}, 400,
@@ -124,7 +127,7 @@ def test_what_cannot_be_done_is_told(server, name):
     path, body, code, sentence = REFUSED[name]
     status, _, content = post(server, path, body)
     assert status == code
-    assert orjson.loads(content)["problem"].startswith(sentence)
+    assert orjson.loads(content)["error"].startswith(sentence)
 
 
 def test_there_is_nothing_to_fetch(server):

@@ -141,6 +141,7 @@ def test_a_form_of_another_page_cannot_be_sent(client, model):
     """A form needs no leave of the browser to be sent elsewhere; JSON does."""
     answer = client.post("api/editor/packs/small/save", content=b"{}")
     assert answer.status_code == 415
+    assert "asked for as JSON" in answer.json()["error"]
 
 
 def test_the_command_serves_folders_and_shows_compiled_packs(editor, tmp_path):

@@ -108,7 +108,7 @@ def in_a_sentence(kind: str, body: bytes) -> bool:
     if kind != "application/json":
         return kind.startswith("text/plain") and body.startswith(b"There is no page")
     told = orjson.loads(body)
-    why = told.get("error") or told.get("problem")
+    why = told.get("error")
     return isinstance(why, str) and why[-1] in ".:)" and "Traceback" not in why
 
 
