@@ -33,6 +33,7 @@ const app = {
   view: null,
   former: null,
   opening: "",
+  thread: null, // undefined: it is starting
   run,
   tap,
   show,
@@ -45,6 +46,7 @@ const app = {
   narrowed,
   tellStored,
 };
+const LARGE = 50_000; // issues of a range: to reason about more of them would hold the screen up
 const flow = identify(app);
 let queue = Promise.resolve();
 let running = 0;
@@ -123,7 +125,25 @@ async function openPack(id) {
   const entry = app.list.find((one) => one.id === id) ?? app.list[0];
   app.opening = entry.id;
   const { pack, ready } = await loadPack(app.engine, entry);
-  Object.assign(app, { entry, pack, ready });
+  if (pack === app.pack) return;
+  app.thread?.close();
+  const large = pack.rows.kind.length >= LARGE;
+  Object.assign(app, { entry, pack, ready, thread: large ? undefined : null });
+  if (large) threaded(pack);
+}
+
+/** Has a large range reasoned about beside the screen, as soon as that can be done. */
+async function threaded(pack) {
+  let thread = null;
+  try {
+    const { startThread } = await import("./home/thread.js");
+    thread = await startThread(app);
+  } catch (error) {
+    console.warn(error);
+  }
+  if (app.pack !== pack) return thread?.close();
+  app.thread = thread;
+  meanwhile(flow.ahead());
 }
 
 function currency(code) {
@@ -164,7 +184,7 @@ async function moved(entry) {
     const now = here();
     if (now.screen === "identify") {
       if (shown === "identify") return;
-      if (app.piece) app.view = assess(app.piece);
+      if (app.piece) app.view = await assess(app.piece);
     }
     await show();
     window.scrollTo(0, now.top ?? 0);
@@ -188,16 +208,19 @@ async function openFor(piece) {
   return piece ? mended(app.engine, app, piece).piece : piece;
 }
 
-/** The engine's view of a piece, with the verdict where something is kept that can have a say. */
-function assess(piece) {
+/** The engine’s view of a piece, with the verdict where something is kept that can have a say. */
+async function assess(piece) {
   const { session } = current(piece);
   const found = anything() ? studied(piece) : null;
-  const key = `${found ? study.about : ""} ${JSON.stringify(session)}`;
-  return foreseen(key, () =>
-    found
-      ? app.engine.assess_studied(app.ready, session, found)
-      : app.engine.assess(app.ready, session),
-  );
+  const about = found ? study.about : "";
+  const { thread } = app;
+  return foreseen(`${about} ${JSON.stringify(session)}`, () => {
+    const own = () =>
+      found
+        ? app.engine.assess_studied(app.ready, session, found)
+        : app.engine.assess(app.ready, session);
+    return thread ? thread.view(session, about, found).catch(own) : own();
+  });
 }
 
 /** What the records mean for the piece, worked out once for all its answers. */
@@ -217,7 +240,7 @@ function studied(piece) {
 async function adopt(piece) {
   await openPack(packOf(piece));
   const { piece: fitting, dropped } = mended(app.engine, app, piece);
-  app.view = assess(fitting);
+  app.view = await assess(fitting);
   app.piece = fitting;
   if (dropped.length > 0) notice(setAside(app.pack, dropped));
   if (fitting !== piece) await keep(fitting);

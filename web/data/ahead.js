@@ -5,10 +5,12 @@ const MOST = 60;
 const known = new Map();
 let round = 0;
 
-/** What `work` gives for this key; worked out once, and kept for a while. */
+/** What `work` gives for this key, or its promise; worked out once, and kept for a while. */
 export function foreseen(key, work) {
   if (!known.has(key)) {
-    known.set(key, work());
+    const found = work();
+    if (found instanceof Promise) found.catch(() => known.delete(key));
+    known.set(key, found);
     if (known.size > MOST) known.delete(known.keys().next().value);
   }
   return known.get(key);
@@ -22,10 +24,10 @@ export function foreseen(key, work) {
 export function meanwhile(acts) {
   const own = (round += 1);
   const idle = window.requestIdleCallback ?? ((then) => setTimeout(then, 200));
-  const next = () => {
+  const next = async () => {
     if (own !== round || acts.length === 0) return;
     try {
-      acts.shift()();
+      await acts.shift()();
     } catch (error) {
       console.warn(error);
     }

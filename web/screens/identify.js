@@ -35,7 +35,7 @@ export function identify(app) {
     const storing = keep(piece);
     let view = null;
     try {
-      if (piece) view = app.assess(piece);
+      if (piece) view = await app.assess(piece);
     } catch (error) {
       await storing;
       await keep(app.piece);
@@ -53,9 +53,15 @@ export function identify(app) {
 
   /** Works out what each likely tap on this screen will show, and draws it out of sight. */
   function ahead() {
+    const { pack, thread } = app;
+    if (thread === undefined) return [];
     return likely().flatMap((next) => [
       () => app.assess(next()),
-      () => rehearse(next()),
+      async () => {
+        const piece = next();
+        const view = await app.assess(piece);
+        if (app.pack === pack) rehearse(piece, view);
+      },
     ]);
   }
 
@@ -84,9 +90,9 @@ export function identify(app) {
   }
 
   /** Draws the screen of a piece where nobody sees it: fonts, styles and scripts are warm then. */
-  function rehearse(piece) {
+  function rehearse(piece, view) {
     const now = { piece: app.piece, view: app.view };
-    Object.assign(app, { piece, view: app.assess(piece) });
+    Object.assign(app, { piece, view });
     try {
       layOut(pieceScreen());
     } finally {
@@ -159,7 +165,7 @@ export function identify(app) {
     const kept = await keep(piece);
     app.tellStored();
     app.piece = piece;
-    app.view = app.assess(piece);
+    app.view = await app.assess(piece);
     return kept;
   }
 
@@ -212,7 +218,7 @@ export function identify(app) {
         app.tellStored();
         if (!app.piece) return;
         app.piece = amended(app.piece, { ...session(), able: needs });
-        app.view = app.assess(app.piece);
+        app.view = await app.assess(app.piece);
         await keep(app.piece);
       }),
     tools: () =>
