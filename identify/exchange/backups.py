@@ -11,6 +11,7 @@ from typing import Any
 import orjson
 
 from identify.exchange.table import FileError
+from identify.keeping import files
 
 LETTERS = string.ascii_lowercase + string.digits
 
@@ -54,7 +55,7 @@ def write_backup(path: Path, backup: dict[str, Any]) -> None:
             file.write(orjson.dumps(backup))
             file.flush()
             os.fsync(file.fileno())
-        Path(name).replace(path)
+        files.move(Path(name), path)
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
