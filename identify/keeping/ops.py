@@ -1,4 +1,4 @@
-"""Operations: taking them in, handing them out, and the records that they come to.
+"""Operations: taking them in and handing them out.
 
 DEVELOPERS.md, section 6, says what an operation is; merging is in identify/core/merging.py, the
 same code as on the phone.
@@ -137,18 +137,6 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> dict[st
     }
 
 
-def records(store: Store, type: str = "") -> list[dict[str, Any]]:
-    """Every record (of one type), merged, sorted by id: {id, type, fields: {name: value}, clashes:
-    [{field, values: [{value, id}]}], heads, trashed, gone, brought_back}."""
-    with store.read() as db:
-        found = rows(db, "select record, content from ops order by record, seq")
-    known: dict[str, list[str]] = {}
-    for record, content in found:
-        known.setdefault(record, []).append(content)
-    shown = [_shown(record, contents) for record, contents in known.items()]
-    return [one for one in shown if type in ("", one["type"])]
-
-
 def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
     """Within a transaction: empties what was deleted for good in these records.
 
@@ -243,26 +231,3 @@ def _emptied(content: str) -> str:
 def _named(one: Any) -> str:
     ident = one.get("id") if isinstance(one, dict) else ""
     return ident[:100] if isinstance(ident, str) else ""
-
-
-def _shown(record: str, contents: list[str]) -> dict[str, Any]:
-    found = merged(for_merging(contents))
-    clashes = [
-        {
-            "field": clash["field"],
-            "values": [
-                {"value": orjson.loads(one["text"]), "id": one["id"]} for one in clash["values"]
-            ],
-        }
-        for clash in found["clashes"]
-    ]
-    return {
-        "id": record,
-        "type": found["type"],
-        "fields": {name: orjson.loads(text) for name, text in found["fields"]},
-        "clashes": clashes,
-        "heads": found["heads"],
-        "trashed": found["trashed"],
-        "gone": found["gone"],
-        "brought_back": found["brought_back"],
-    }

@@ -14,9 +14,9 @@ from urllib.error import URLError
 from playwright.sync_api import BrowserContext, Page, expect
 
 from identify import keeping
-from identify.keeping import ops
 from tests.browser.keeping import kept, more, photo, place
 from tests.browser.phone import watched
+from tests.keeping.shown import records
 
 RUN = [sys.executable, "-m", "identify"]
 ROUND = 30_000  # milliseconds that a round of syncing may take here
@@ -71,7 +71,7 @@ class OwnServer:
     def records(self) -> dict[str, dict[str, Any]]:
         """What the server's operations come to, by record."""
         with keeping.open(self.folder) as store:
-            return {one["id"]: one for one in ops.records(store)}
+            return {one["id"]: one for one in records(store)}
 
 
 def phone(context: BrowserContext) -> Page:

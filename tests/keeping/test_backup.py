@@ -23,6 +23,7 @@ from identify.keeping.troubles import Damaged, DiskTrouble
 from identify.told import Told
 from tests.keeping.keep_version import file_of
 from tests.keeping.material import picture, sha
+from tests.keeping.shown import records
 
 NOW = datetime(2026, 5, 1, 12, tzinfo=UTC)
 DAY = timedelta(days=1)
@@ -120,7 +121,7 @@ def test_what_was_deleted_for_good_since_does_not_come_back(store, writer, folde
     ops.push(store, [writer.operation("p1", {"gone": True}, "photo")])
     assert restore(store, made)["photos"] == 0
     assert photos.missing(store, [name])
-    assert all(one["gone"] for one in ops.records(store))
+    assert all(one["gone"] for one in records(store))
     kept = [path for path in store.folder.rglob("*") if path.is_file()]
     assert not any(b"Heirloom" in path.read_bytes() for path in kept)
 

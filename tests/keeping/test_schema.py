@@ -14,6 +14,7 @@ from identify.keeping.troubles import Damaged
 from identify.told import Told
 from tests.keeping.keep_version import file_of
 from tests.keeping.power import old_file
+from tests.keeping.shown import records
 
 
 @pytest.mark.parametrize("version", range(1, len(MIGRATIONS) + 1))
@@ -26,7 +27,7 @@ def test_a_file_of_every_version_is_opened(version, tmp_path, writer):
         found = ops.pull(store, "", 0, "", 100)
         assert found["epoch"] == "0123456789abcdef0123456789abcdef"
         assert [one["id"][-2:] for one in found["ops"]] == [".1", ".2", ".1", ".2"]
-        shown = {one["id"]: one for one in ops.records(store)}
+        shown = {one["id"]: one for one in records(store)}
         assert shown["r0001"]["fields"]["notes"] == "Côté gauche ½"
         assert shown["r0002"]["gone"] is True
         assert len(devices.all_devices(store)) == (1 if version >= 2 else 0)

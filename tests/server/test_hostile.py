@@ -15,9 +15,10 @@ import orjson
 import pytest
 
 from identify import keeping
-from identify.keeping import devices, ops
+from identify.keeping import devices
 from identify.server.own import utc_now
 from tests.keeping.material import picture, sha
+from tests.keeping.shown import records
 from tests.server.hostile import Request, heavy, requests, torn
 from tests.server.own_server import Pen
 from tests.server.serving import Serving
@@ -161,7 +162,7 @@ def test_whatever_is_sent_is_answered_and_nothing_is_harmed(world, running):
     assert running.most_memory() < MOST_MEMORY
     only_pictures(running.data)
     with keeping.open(running.data) as store:  # and what was taken in comes to records
-        assert "rkept" in {one["id"] for one in ops.records(store)}
+        assert "rkept" in {one["id"] for one in records(store)}
 
 
 def tear(running: Serving, sent: bytes) -> int:

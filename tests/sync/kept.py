@@ -11,6 +11,7 @@ import orjson
 from identify.keeping import backup, ops, restore
 from identify.keeping.asking import rows
 from identify.keeping.store import FILE, Store
+from tests.keeping.shown import records
 from tests.server.own_server import OwnServer
 
 NIGHT = datetime(2024, 5, 1, 3, tzinfo=UTC)
@@ -42,7 +43,7 @@ class Kept:
             return [orjson.loads(one) for (one,) in rows(db, "select content from ops order by id")]
 
     def records(self) -> list[dict[str, Any]]:
-        return ops.records(self.store)
+        return records(self.store)
 
     def back_up(self) -> Path:
         """A backup by the server's own command."""
