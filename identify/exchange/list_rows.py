@@ -13,19 +13,21 @@ from identify.exchange.dates import read_date
 from identify.exchange.fields import BY_ID, GENERIC
 from identify.exchange.flat import MONEYS
 from identify.exchange.matching import SURE, Candidate, Query, candidates, ranges_named
-from identify.exchange.reference import Reference
+from identify.exchange.no_piece import is_scrap, is_total
+from identify.exchange.reference import Reference, stems
 from identify.exchange.shapes import blank
 from identify.exchange.table import CellError, quoted
 from identify.exchange.values import (
+    read_box,
     read_condition,
     read_count,
     read_price,
     read_urgency,
-    read_yes,
 )
 from identify.exchange.wording import Wording
 
 NOTES = {"piece": "notes", "want": "notes", "note": "text"}
+TELLING = ("condition", "least", "boxed", "box", "when")  # what only a piece has, besides money
 SAYING = ("number", "name", "description", "variant", "range")  # what a row says it is
 
 
@@ -73,12 +75,13 @@ class ListRow:
                 self._quantity(name, cell)
             else:
                 self._field(one, name, cell, order)
-        found = self._candidates()
+        nameless = self._nameless()
+        found = [] if nameless else self._candidates()
         offered = [self._offered(one) for one in found]
         for offer in offered:
             offer["sets"] = self._sets(offer)
         chosen = 0 if found and found[0].sure >= SURE else -1
-        failed = self._failed(chosen)
+        failed = nameless or self._failed(found, chosen)
         record |= self._what(offered[chosen] if chosen >= 0 else None)
         self._keep_words(record, chosen >= 0)
         self.cells[ITEM] = " | ".join(cell for one, _, cell, _ in self.told if one in SAYING)
@@ -139,7 +142,11 @@ class ListRow:
         self.heads[target] = name
         self.cells[target] = cell
         try:
-            self.values[target] = self._value(target, name, cell, order)
+            value = self._value(target, name, cell, order)
+            if target == "box_condition" and not value:  # the column of the box may have told it
+                self.values.setdefault(target, value)
+            else:
+                self.values[target] = value
         except CellError as error:
             self._wrong(name, f"{error} It is kept in the notes.")
             self._note(name, cell)
@@ -155,30 +162,40 @@ class ListRow:
                 if word not in more.lower():
                     self._wrong(name, f'{quoted(more)} was taken as "{word}".')
             return word
-        if target == "boxed":
-            return self._boxed(name, cell)
-        if target == "box":
-            return "yes" if read_yes(cell) == "yes" else ""
+        if target in ("boxed", "box"):
+            return self._box(target, name, cell)
         if target == "when":
             return read_date(cell, order if order in ("day", "month") else "")
         return read_urgency(cell) if target == "urgency" else cell
 
-    def _boxed(self, name: str, cell: str) -> str:
-        """A box: yes or no, or in what condition it is. Raises CellError."""
-        try:
-            return read_yes(cell)
-        except CellError:
-            word, more = read_condition(cell)
-            if "box_condition" not in self.values:
-                self.values["box_condition"] = word
-            if more:
-                self._note(name, more)
-            return "yes"
+    def _box(self, target: str, name: str, cell: str) -> str:
+        """A box: yes or no, and in what condition it is. Raises CellError."""
+        has, word, more = read_box(cell)
+        self._note(name, more)
+        if target == "box":
+            return has if has == "yes" else ""
+        if word and not self.values.get("box_condition"):
+            self.values["box_condition"] = word
+        return has
 
     # ---- which item ------------------------------------------------------------------------------
 
     def _cell(self, *fields: str) -> str:
         return ", ".join(cell for one in fields for cell in self.said.get(one, []))
+
+    def _words(self) -> list[str]:
+        """The cells that say what it is, the range aside."""
+        return [cell for one in SAYING[:4] for cell in self.said.get(one, [])]
+
+    def _tells(self, fields: tuple[str, ...]) -> bool:
+        """Whether one of these fields could be read and holds something."""
+        return any(self.values.get(one) for one in fields)
+
+    def _known(self, said: list[str]) -> bool:
+        """Whether a word of these stands in the reference, or names a range."""
+        text = " ".join(said)
+        known = any(self.reference.like(word) for word in stems(text))
+        return known or bool(ranges_named(self.reference, text))
 
     def _candidates(self) -> list[Candidate]:
         query = Query(
@@ -210,11 +227,26 @@ class ListRow:
             "which": names.get(known, ""),
         }
 
-    def _failed(self, chosen: int) -> str:
-        """Why no record can be made of the row, "" where one can."""
+    def _nameless(self) -> str:
+        """Why the row can name no piece, "" where it may."""
         number = self.row["row"]
-        if not self._cell(*SAYING[:4]):
+        said = self._words()
+        if not any(letter.isalnum() for cell in said for letter in cell):
             return f"Row {number}: nothing says which piece this is: no number, no name, no words."
+        if is_total(said) and not self._tells(TELLING):
+            return f"Row {number}: this is a total and no piece."
+        return ""
+
+    def _failed(self, found: list[Candidate], chosen: int) -> str:
+        """Why no record can be made of a row that has words, "" where one can."""
+        number = self.row["row"]
+        said = self._words()
+        scrap = not found and is_scrap(said) and not self._known(said)
+        if scrap and not self._tells((*MONEYS, *TELLING)):
+            return (
+                f"Row {number}: {quoted(' '.join(said))} names no piece, and nothing else in the "
+                "row tells of one. If it is one, write its number or a longer name."
+            )
         if chosen < 0 and self.sort == "want":
             return (
                 f"Row {number}: no item of the packs is surely meant, and a want is for one. "

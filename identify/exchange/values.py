@@ -20,24 +20,35 @@ CONDITION_WORDS = {
     "as new": "mint m mt brand new unused like new near mint nm neuwertig neu ungebraucht neuf "
     "comme neuf état neuf nieuw als nieuw nieuwstaat factory new ln",
     "excellent": "exc ex e ausgezeichnet hervorragend exzellent excellent état uitstekend",
-    "very good": "vg v good v.good v.g. sehr gut très bon tres bon tb zeer goed",
-    "good": "g gd gut bon bon état goed",
+    "very good": "sehr gut très bon tres bon tb zeer goed",
+    "good": "g gd gc gut bon bon état goed",
     "fair": "f average akzeptabel befriedigend moyen redelijk matig worn played with playworn "
     "play worn gebraucht bespielt bespeeld gebruikt usagé",
     "poor": "p bad schlecht mauvais slecht junk scrap for spares restoration required",
 }
 # Words of two or more; whatever else stands in the table above is a word by itself.
 LONG = (
-    "brand new|like new|near mint|comme neuf|état neuf|als nieuw|factory new|excellent état|v good|"
+    "brand new|like new|near mint|comme neuf|état neuf|als nieuw|factory new|excellent état|"
     "sehr gut|très bon|tres bon|zeer goed|bon état|played with|play worn|for spares|"
     "restoration required"
 ).split("|")
+VERY_GOOD = re.compile(r"\bv(?:ery)?[\s.\-]*(?:good|gd|g\.?c|g)\b")  # v. good, v.g., VGC
 YES = set("yes y true 1 x ✓ ✔ ja j oui o si boxed box mib ovp with box has box mit ovp".split()) | {
     "with box", "has box", "mit ovp", "original box", "in box", "boxed",
 }  # fmt: skip
 NO = set("no n false 0 none nein non nee unboxed without ohne sans zonder - –".split()) | {
     "no box", "without box", "ohne ovp", "sans boîte", "zonder doos", "not boxed", "loose",
 }  # fmt: skip
+A_BOX = r"(?:box|boxed|ovp|karton|originalkarton|schachtel|boîte|boite|doos)\b"
+BOX_NAMED = re.compile(rf"\b(?:(?:in|with|has|mit|the|its|original|orig)\b\.?\s*)*{A_BOX}")
+# "No" before a comma or the like, or before the box; a bare "no lid" has a box.
+NO_BOX = re.compile(
+    r"(?:n|no|none|nein|non|nee|ohne|sans|zonder|unboxed|loose)\s*[-–,;:(/.]|"
+    rf".*\b(?:no|not|without|w/o|ohne|kein|sans|zonder|geen)\s+(?:in\s+)?(?:original\s+)?{A_BOX}|"
+    rf".*\b{A_BOX}\s+(?:is\s+|was\s+)?(?:lost|missing|gone|fehlt|manque|ontbreekt)\b"
+)
+MOST_SAID = 200  # letters of a cell that are looked at for a box
+YES_AND = re.compile(r"(?:y|yes|ja|oui)\s+(?=\S)|(?:y|yes|j|ja|o|oui|si|x|✓|✔)\s*[-–,;:(/.+&]\s*")
 UNKNOWN = {"", "?", "n/a", "n/k", "unknown", "not known", "unbekannt", "inconnu", "onbekend"}
 
 MONEY = {
@@ -77,13 +88,14 @@ def read_condition(text: str) -> tuple[str, str]:
 
     Of two ("good to very good") the lesser counts. Raises CellError.
     """
-    plain = " ".join(text.lower().split()).strip(" .")
+    plain = VERY_GOOD.sub("very good", " ".join(text.lower().split())).strip(" .")
     if plain in UNKNOWN or plain in ("-", "–"):
         return "", ""
     known = _conditions()
     if plain in known:
         return known[plain], ""
-    bare = re.sub(r"\s*(?:\++|-+)$|\b(?:condition|zustand|état|staat)\b", "", plain).strip(" :.")
+    bare = re.sub(r"\s*(?:\++|-+)$|\b(?:condition|cond|zustand|état|staat)\b", "", plain)
+    bare = bare.strip(" :.")
     bare = re.sub(r"\bc[\s\-]?(\d+)\b", r"c\1", bare)
     if bare in known:
         return known[bare], text if bare + plain[-1:] == plain and plain[-1] in "+-" else ""
@@ -109,6 +121,31 @@ def read_yes(text: str) -> str:
     if plain in NO:
         return "no"
     raise CellError(f"{quoted(text)} is neither yes nor no.")
+
+
+def read_box(text: str) -> tuple[str, str, str]:
+    """Whether there is a box (yes, no or ""), in what condition, and the cell where that leaves
+    something out: "mint box", "y - torn". Raises CellError.
+    """
+    try:
+        return read_yes(text), "", ""
+    except CellError:
+        pass
+    plain = " ".join(text.lower().split())[:MOST_SAID]
+    if NO_BOX.match(plain):
+        return "no", "", text
+    yes = YES_AND.match(plain)
+    rest = BOX_NAMED.sub(" ", plain[yes.end() :] if yes else plain).strip(" -–,;:(/.+&)")
+    said = yes is not None or rest != plain.strip(" -–,;:(/.+&)")
+    try:
+        word, more = read_condition(rest)
+    except CellError:
+        if said:
+            return "yes", "", text
+        raise CellError(
+            f"{quoted(text)} does not say whether there is a box. Write yes, no or a condition."
+        ) from None
+    return "yes", word, text if more else ""
 
 
 def read_price(text: str, usual: str) -> dict[str, Any] | None:

@@ -163,6 +163,77 @@ def test_a_list_is_understood():
     ]
 
 
+HEADS = "No.;What;Condition;Box;Box condition;Paid\n"
+
+
+@pytest.mark.parametrize(
+    ("row", "why"),
+    [
+        ("-----;=====;-----;;;", "nothing says which piece this is"),
+        (";?;good;;;", "nothing says which piece this is"),
+        ("TOTAL;;;;;£123", "this is a total and no piece"),
+        ("24;Total of all pieces:;;;;£123", "this is a total and no piece"),
+        (";Gesamt;;;;90 €", "this is a total and no piece"),
+        (";xyz;;;;", '"xyz" names no piece'),
+        ("xyz;-----;TOTAL;;;", '"xyz -----" names no piece'),
+    ],
+)
+@pytest.mark.parametrize("sort", ["piece", "want", "note"])
+def test_a_row_that_names_no_piece_is_none(row, why, sort):
+    found = importing((HEADS + "P 21;Diesel;good;y;good;£4\n" + row + "\n").encode(), [], sort)[-1]
+    assert why in found["failed"]
+    assert (found["record"], found["if_chosen"], found["candidates"]) == (None, None, [])
+
+
+@pytest.mark.parametrize(
+    ("row", "called"),
+    [
+        (";snow plough;;;;", "snow plough"),
+        (";Sleeper;;;;", "Sleeper"),
+        (";Снег;;;;", "Снег"),
+        (";xyz;good;;;", "xyz"),
+        (";xyz;;;;£4", "xyz"),
+        (";X 4001;;;;", "X 4001"),
+        ("4001;Total;good;;;", "4001 Total"),
+        (";Total Oil tank;;;;", "Total Oil tank"),
+        (";van;;;;", "van"),
+    ],
+)
+def test_a_name_that_is_in_no_reference_is_still_a_name(row, called):
+    found = importing((HEADS + "P 21;Diesel;good;y;good;£4\n" + row + "\n").encode(), [])[-1]
+    assert found["failed"] == ""
+    assert (found["record"] | found["none"])["called"] == called
+
+
+@pytest.mark.parametrize(
+    ("box", "state", "read", "notes"),
+    [
+        ("mint box", "", ("yes", "as new"), ""),
+        ("y - torn", "", ("yes", ""), "Box: y - torn"),
+        ("mint box", "poor", ("yes", "poor"), ""),
+        ("no box", "", ("no", ""), ""),
+    ],
+)
+@pytest.mark.parametrize("turned", [False, True])
+def test_what_a_box_cell_says_of_its_condition_is_kept(box, state, read, notes, turned):
+    """Whichever of the two columns comes first."""
+    columns = [("Box", "boxed", box), ("Box condition", "box_condition", state)]
+    heads = [("No.", "number", "P 21"), *(reversed(columns) if turned else columns)]
+    told = [{"name": name, "field": field, "order": ""} for name, field, _ in heads]
+    row = matched(told, [{"row": 2, "cells": [cell for *_, cell in heads]}], [])[0]
+    assert (row["record"]["boxed"], row["record"]["box_condition"]) == read
+    assert row["record"]["notes"] == notes
+    assert row["problems"] == []
+
+
+def test_an_emptied_cell_of_the_boxs_condition_empties_it():
+    data = b"No.;Box;Box condition\nP 21;y;good\nP 24;y;fair\n"
+    found = taken(importing(data, []))
+    assert found[0]["box_condition"] == "good"
+    again = importing(data.replace(b"y;good", b"y;"), found)[0]
+    assert again["same"]["sets"]["box_condition"] == ""
+
+
 def test_colours_in_other_languages_name_variants():
     data = (
         "Nr;Bezeichnung;Farbe\nP 24;Diesel;gelb\nP 1;Lok;rot, ohne Schrift\nP 20;;grün\n".encode()

@@ -5,6 +5,7 @@ import pytest
 from identify.exchange.table import CellError
 from identify.exchange.values import (
     GRADES,
+    read_box,
     read_condition,
     read_count,
     read_price,
@@ -13,7 +14,9 @@ from identify.exchange.values import (
 )
 
 CONDITIONS = {
-    "VG": "very good", "v.good": "very good", "Mint": "as new", "near mint": "as new",
+    "VG": "very good", "v.good": "very good", "v. good": "very good", "v good": "very good",
+    "V.G.": "very good", "VGC": "very good", "very-good": "very good",
+    "Mint": "as new", "near mint": "as new",
     "C7": "excellent", "C-7": "excellent", "c 10": "as new", "sehr gut": "very good",
     "très bon": "very good", "zeer goed": "very good", "gut": "good", "played with": "fair",
     "Excellent condition": "excellent", "": "", "?": "", "unknown": "", "as new": "as new",
@@ -52,6 +55,26 @@ def test_yes_and_no(text, word):
     assert read_yes(text) == word
 
 
+@pytest.mark.parametrize(
+    ("text", "box"),
+    [
+        ("y", ("yes", "", "")), ("no", ("no", "", "")), ("", ("", "", "")),
+        ("C7", ("yes", "excellent", "")), ("mint box", ("yes", "as new", "")),
+        ("box: v. good", ("yes", "very good", "")),
+        ("boxed, good", ("yes", "good", "")), ("orig. box", ("yes", "", "")),
+        ("y - torn", ("yes", "", "y - torn")), ("yes, torn", ("yes", "", "yes, torn")),
+        ("tatty box", ("yes", "", "tatty box")),
+        ("box, lid missing", ("yes", "", "box, lid missing")),
+        ("excellent, no inner", ("yes", "excellent", "excellent, no inner")),
+        ("n - lost", ("no", "", "n - lost")), ("box missing", ("no", "", "box missing")),
+        ("good, no box", ("no", "", "good, no box")),
+        ("not boxed, sorry", ("no", "", "not boxed, sorry")),
+    ],
+)  # fmt: skip
+def test_boxes_and_what_they_are_like(text, box):
+    assert read_box(text) == box
+
+
 def test_prices():
     assert read_price("", "GBP") is None
     assert read_price("n/k", "GBP") is None
@@ -65,6 +88,7 @@ WRONG = {
     (read_condition, "splendid"): '"splendid" is no word for a condition known here. Write as new, '
     "excellent, very good, good, fair or poor.",
     (read_yes, "maybe"): '"maybe" is neither yes nor no.',
+    (read_box, "torn"): '"torn" does not say whether there is a box. Write yes, no or a condition.',
     (read_count, "some"): '"some" is no number of pieces. Write a whole number from 1.',
     (read_urgency, "9"): '"9" is no urgency. Write 1, 2 or 3.',
 }
