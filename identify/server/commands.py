@@ -3,6 +3,7 @@
 import argparse
 import ipaddress
 import logging
+import shlex
 import sys
 import time
 from datetime import UTC, datetime, timedelta
@@ -121,15 +122,27 @@ def _certificate(args: argparse.Namespace, data: Path) -> tuple[Path | None, Pat
         cert, key = folder / authority.SERVER, folder / authority.SERVER_KEY
     if cert is None:
         return None, None
-    left = authority.until(cert) - datetime.now(UTC)
+    ends = authority.until(cert)
+    left = ends - datetime.now(UTC)
     if left <= timedelta(0):
-        raise Told(
-            f"The certificate in {cert} is over. Renew it (one of your own: python -m identify "
-            "certificate, with the same hosts), then start the server again."
-        )
+        raise Told(f"The certificate in {cert} is over. {_renewing(args, cert)}")
     if left < timedelta(days=authority.RENEW_DAYS):
-        print(f"The certificate in {cert} is over in {left.days} days. Renew it.", file=sys.stderr)
+        print(
+            f"The certificate in {cert} ends on {ends:%Y-%m-%d}. {_renewing(args, cert)}",
+            file=sys.stderr,
+            flush=True,
+        )
     return cert, key
+
+
+def _renewing(args: argparse.Namespace, cert: Path) -> str:
+    """What to do about a certificate that ends; of our own, what to type."""
+    if args.cert is not None:
+        return "Get a new one from where it came from, then start the server again."
+    words = ["python", "-m", "identify", "certificate", *authority.names_in(cert)]
+    if args.data is not None:
+        words += ["--data", str(args.data)]
+    return f"Renew it: {shlex.join(words)} and then start the server again."
 
 
 def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str, list[str]]:

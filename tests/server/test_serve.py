@@ -4,6 +4,7 @@ import http.client
 import re
 import ssl
 from datetime import UTC, datetime, timedelta
+from ipaddress import ip_address
 from pathlib import Path
 
 import orjson
@@ -159,11 +160,47 @@ def test_what_cannot_be_is_refused_in_a_sentence_and_leaves_nothing(tmp_path, wo
     assert not data.exists()
 
 
+def certificate_that_ends_in(data: Path, days: float) -> None:
+    """`certificate`, as long ago as leaves it so many days."""
+    ago = timedelta(days=authority.SERVER_DAYS - days) - authority.BACKDATED
+    hosts = [HOST, ip_address("127.0.0.1")]
+    authority.make(authority.folder_of(data), hosts, datetime.now(UTC) - ago)
+
+
 def test_a_certificate_that_is_over_is_told(tmp_path, capsys):
-    folder = tmp_path / "data" / "certificate"
-    authority.make(folder, [HOST], datetime.now(UTC) - timedelta(days=400))
-    assert main(["serve", "--host", "0.0.0.0", "--data", str(tmp_path / "data")]) == 1
-    assert "is over. Renew it" in capsys.readouterr().err
+    data = tmp_path / "data"
+    certificate_that_ends_in(data, -2)
+    assert main(["serve", "--host", "0.0.0.0", "--data", str(data)]) == 1
+    said = capsys.readouterr().err
+    assert "is over. Renew it: " in said
+    typed = re.search(r"Renew it: python -m identify (.*) and then start", said)
+    assert typed
+    assert main(typed[1].split()) == 0  # what it says to type is what helps
+    left = authority.until(authority.folder_of(data) / authority.SERVER) - datetime.now(UTC)
+    assert left > timedelta(days=authority.RENEW_DAYS)
+
+
+@pytest.mark.parametrize(("days", "told"), [(29, True), (31, False)])
+def test_a_certificate_that_ends_soon_is_told_at_the_start_with_what_to_type(tmp_path, days, told):
+    data = tmp_path / "data"
+    certificate_that_ends_in(data, days)
+    with serving(data, "--host", "0.0.0.0") as running:
+        log = running.log.read_text()
+    typed = f"Renew it: python -m identify certificate {HOST} 127.0.0.1 --data {data} and then"
+    assert (typed in log) is told
+    assert ("ends on 20" in log) is told
+
+
+def test_of_a_certificate_from_elsewhere_no_command_of_ours_is_named(tmp_path):
+    elsewhere = tmp_path / "elsewhere"
+    certificate_that_ends_in(elsewhere, 10)
+    cert, key = (
+        authority.folder_of(elsewhere) / name for name in (authority.SERVER, authority.SERVER_KEY)
+    )
+    with serving(tmp_path / "data", "--cert", cert, "--key", key) as running:
+        log = running.log.read_text()
+    assert "Get a new one from where it came from" in log
+    assert "identify certificate" not in log
 
 
 @pytest.mark.parametrize("words", [(), ("--behind-proxy", "https://x.example")])
