@@ -10,6 +10,7 @@ from identify.phone import BUILD
 from identify.told import Told
 
 WORKER = "sw.js"
+OFFERS = "api/offers"  # where the app asks what its server can do; a plain host can do nothing
 LISTED = re.compile(rf'{re.escape(BUILD)}"[0-9a-f]+"; const FILES = (\[.*\]);')
 
 
@@ -49,6 +50,7 @@ def publish(files: Mapping[str, bytes], folder: Path) -> int:
             f"{folder} is not empty, and was not written by publish. Name a new or empty folder."
         )
     folder.mkdir(parents=True, exist_ok=True)
+    files = {OFFERS: b"{}", **files}
     for name in sorted(files, key=lambda name: name == WORKER):
         _write(folder / name, files[name])
     for name in before or []:

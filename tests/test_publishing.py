@@ -11,6 +11,8 @@ from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.mistakes import PackError
 
+NOTHING = {"api/offers": b"{}"}  # the answer to what a plain host offers besides files
+
 
 def written(folder) -> dict[str, bytes]:
     return {
@@ -22,8 +24,8 @@ def written(folder) -> dict[str, bytes]:
 
 def test_every_file_is_there_as_it_is_served(tmp_path, site):
     folder = tmp_path / "a" / "b"
-    assert publish(site, folder) == len(site)
-    assert written(folder) == site
+    assert publish(site, folder) == len(site) + 1
+    assert written(folder) == {**site, **NOTHING}
 
 
 def test_it_is_published_again_over_what_was_published(tmp_path, site):
@@ -34,7 +36,7 @@ def test_it_is_published_again_over_what_was_published(tmp_path, site):
     gone = set(site) - set(fewer)
     assert gone, "two packs before, one now"
     publish(fewer, tmp_path)
-    assert written(tmp_path) == {**fewer, "CNAME": b"trains.example"}
+    assert written(tmp_path) == {**fewer, **NOTHING, "CNAME": b"trains.example"}
 
 
 @pytest.mark.parametrize("name", ["sw.js", "index.html", ".hidden"])

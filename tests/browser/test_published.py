@@ -13,7 +13,18 @@ from identify import phone
 from identify.publishing import publish
 from identify.reference.compiled import pack_bytes
 from identify.reference.plain_tables import table_pack
-from tests.browser.phone import asking, begin, choices, kept_phone, question, see, start, watched
+from tests.browser.keeping import add_piece, more
+from tests.browser.phone import (
+    PHONE,
+    asking,
+    begin,
+    choices,
+    kept_phone,
+    question,
+    see,
+    start,
+    watched,
+)
 from tests.outside.data import OUTSIDE, read
 
 
@@ -59,6 +70,25 @@ def test_a_piece_is_identified_offline_from_a_folder_under_a_path(playwright, si
             see(page, choices(page)[0])
         expect(page.get_by_role("heading", name="Take care")).to_be_visible()
         assert failed == []
+
+
+def test_on_a_plain_host_what_needs_a_server_says_so_and_nothing_is_missed(browser, site, tmp_path):
+    """The folder itself answers what the host offers: a browser notes every address that fails."""
+    publish(site, tmp_path / "host" / "some" / "where")
+    with plain_host(tmp_path / "host") as url:
+        context = browser.new_context(**PHONE)
+        page = watched(context.new_page())
+        asked: list[str] = []
+        page.on("request", lambda request: "/api/" in request.url and asked.append(request.url))
+        page.goto(f"{url}some/where/")
+        add_piece(page, "P 24")
+        more(page, "Devices and sync")
+        expect(page.get_by_text("nothing is sent anywhere")).to_be_visible()
+        more(page, "Take out")
+        expect(page.get_by_role("heading", name="As a file")).to_be_visible()
+        assert page.reported == []
+        assert asked == [f"{url}some/where/api/offers"]
+        context.close()
 
 
 def test_a_thing_of_a_plain_table_is_identified_on_the_phone(browser, tmp_path):
