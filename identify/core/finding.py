@@ -124,15 +124,24 @@ def number_fit(asked: dict[str, Any], number: dict[str, Any]) -> float:
     return 0.0
 
 
-def word_score(asked: str, word: str) -> float:
-    """How well one word fits another, 0 to 1; both plain."""
+def count_figures(text: str) -> int:
+    """How many figures a plain text has: one slip makes at most one more or less."""
+    count = 0
+    for c in text:
+        if c <= "9":
+            count = count + 1
+    return count
+
+
+def word_score(asked: str, word: str, figures: int, there: int) -> float:
+    """How well one word fits another, 0 to 1; both plain, with how many figures each has."""
     if asked == word:
         return 1.0
     if len(asked) < len(word) and word[0] == asked[0] and word[0 : len(asked)] == asked:
         return 0.8 + 0.1 * len(asked) / len(word)
     allowed = forgiven(asked)
     near = allowed > 0 and abs(len(asked) - len(word)) <= allowed
-    if near and (allowed > 1 or one_end_alike(asked, word)):
+    if near and abs(figures - there) <= allowed and (allowed > 1 or one_end_alike(asked, word)):
         apart = slips(asked, word, allowed)
         if apart <= allowed:
             return 0.8 - 0.15 * apart
@@ -141,12 +150,14 @@ def word_score(asked: str, word: str) -> float:
 
 def index_of(pack: dict[str, Any]) -> dict[str, Any]:
     """What is looked through: {numbers: [{item, plain, canonical, text, carried}], words: [every
-    word once], of: [by item: places of its words]}.
+    word once], figures: [how many each has], items: [of each, those with that word], count: how
+    many items there are}.
     """
     numbers: list[dict[str, Any]] = []
     listed: list[str] = []
     places: dict[str, Any] = {}
-    of: list[Any] = []
+    figures: list[int] = []
+    items: list[list[int]] = []
     for i in range(len(pack["items"])):
         item = pack["items"][i]
         texts = [item["number"]]
@@ -166,39 +177,46 @@ def index_of(pack: dict[str, Any]) -> dict[str, Any]:
                     "carried": 1 if n > 0 else 0,
                 }
             )
-        own: list[int] = []
         for word in there:
             place = places.get(word, -1)
             if place < 0:
                 place = len(listed)
                 places[word] = place
                 listed.append(word)
-            own.append(place)
-        of.append(own)
-    return {"numbers": numbers, "words": listed, "of": of}
+                figures.append(count_figures(word))
+                items.append([])
+            items[place].append(i)
+    return {
+        "numbers": numbers,
+        "words": listed,
+        "figures": figures,
+        "items": items,
+        "count": len(pack["items"]),
+    }
 
 
-def name_scores(index: dict[str, Any], asked: list[str]) -> list[float]:
-    """How well the words asked for fit each item: the mean of their best fits, 0 if one fits
-    nothing.
-    """
-    of = index["of"]
-    out = filled(len(of), 0.9 if len(asked) > 0 else 0.0)
-    sums = filled(len(of), 0.0)
-    for word in asked:
-        scores = [word_score(word, there) for there in index["words"]]
-        for i in range(len(of)):
-            if out[i] > 0.0:
-                best = 0.0
-                for place in of[i]:
-                    best = max(best, scores[place])
-                sums[i] = sums[i] + best
-                if best == 0.0:
-                    out[i] = 0.0
-    for i in range(len(of)):
-        if out[i] > 0.0:
-            out[i] = out[i] * sums[i] / len(asked)
-    return out
+def fitting(index: dict[str, Any], asked: list[str]) -> list[dict[str, Any]]:
+    """The items that every word fits: [{item, score: 0.9 of the mean of its best fits}]."""
+    sums = filled(index["count"], 0.0)
+    best = filled(index["count"], 0.0)
+    fitted = filled(index["count"], 0)  # so many of the words, from the first on
+    items: list[int] = []
+    for n in range(len(asked)):
+        items = []
+        figures = count_figures(asked[n])
+        for place in range(len(index["words"])):
+            score = word_score(asked[n], index["words"][place], figures, index["figures"][place])
+            if score > 0.0:
+                for i in index["items"][place]:
+                    if fitted[i] == n:
+                        fitted[i] = n + 1
+                        best[i] = score
+                        items.append(i)
+                    elif fitted[i] == n + 1:
+                        best[i] = max(best[i], score)
+        for i in items:
+            sums[i] = sums[i] + best[i]
+    return [{"item": one, "score": 0.9 * sums[one] / len(asked)} for one in items]
 
 
 def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
@@ -222,11 +240,10 @@ def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
         if score > scores[number["item"]]:
             scores[number["item"]] = score
             found[number["item"]] = n
-    by_name = name_scores(index, words(text))
-    for i in range(len(scores)):
-        if by_name[i] > scores[i]:
-            scores[i] = by_name[i]
-            found[i] = -1
+    for hit in fitting(index, words(text)):
+        if hit["score"] > scores[hit["item"]]:
+            scores[hit["item"]] = hit["score"]
+            found[hit["item"]] = -1
     out: list[dict[str, Any]] = []
     for i in best_from(scores, 1e-9)[0:limit]:
         how = "name"
