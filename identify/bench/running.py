@@ -30,6 +30,7 @@ class Sizes:
 
     rows: tuple[int, ...] = (2_000, 20_000, 100_000)
     pieces: int = 4  # identified by the engine, eight answers each
+    features: tuple[int, ...] = (9, 18, 36, 72)  # of packs of the second size, or the only one
     rounds: int = 5  # times that each answer is measured in the browser
     tapped: int = 6  # pieces identified by taps
     pause: int = taps.PAUSE  # milliseconds between two taps
@@ -76,6 +77,7 @@ def run(sizes: Sizes, seed: int, told: Progress) -> dict[str, Any]:
         "seed": seed,
         "left_out": left_out(),
         "answers": [],
+        "by_features": [],
         "taps": [],
         "cold": None,
     }
@@ -88,6 +90,11 @@ def run(sizes: Sizes, seed: int, told: Progress) -> dict[str, Any]:
             told(f"\nan answer at {rows} rows ")
             packed = pack_bytes(made_pack(rows, seed))
             out["answers"].append(answers_at(packed, playwright, peer, sizes.pieces, sizes.rounds))
+        for features in sizes.features:
+            told(f"\nan answer with {features} features ")
+            packed = pack_bytes(made_pack(sizes.rows[:2][-1], seed, features))
+            found = answers_at(packed, playwright, None, sizes.pieces, sizes.rounds)
+            out["by_features"].append(found)
         if playwright is not None:
             for name, files, packed in _tapped(sizes, seed):
                 told(f"\ntaps: {name} ")

@@ -32,6 +32,13 @@ def answers(found: dict[str, Any]) -> Iterator[str]:
         for each in found["answers"]
     ]
     yield from aligned([heads, *rows])
+    yield ""
+    yield "As features are added"
+    rows = [
+        (str(each["features"] - 1), str(each["rows"]), *(number(each.get(n)) for n in names[:4]))
+        for each in found["by_features"]
+    ]
+    yield from aligned([("features", *heads[:5]), *rows])
     steps = [each for each in found["answers"] if each.get("by_answers")]
     if steps:
         yield ""

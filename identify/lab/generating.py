@@ -34,9 +34,8 @@ PARTS = (
     ("Coupling", 0.10), ("Wheels", 0.08), ("Bogie", 0.05), ("Chassis", 0.04), ("Buffers", 0.06),
     ("Roof", 0.03), ("Lamps", 0.07), ("Box", 0.15),
 )  # fmt: skip
-ON_PARTS = 18  # features on parts
-ON_THE_PIECE = 18
-CHANGING = 14  # of both, so many changed over the years
+FEATURES = 36  # besides the kind: half of them on parts, half on the whole piece
+CHANGING = 14 / 36  # so large a part of them changed over the years
 NEEDS: tuple[Literal["nothing", "loupe", "body off"], ...] = (
     "nothing", "nothing", "nothing", "nothing", "nothing", "nothing", "loupe", "body off",
 )  # fmt: skip
@@ -60,16 +59,19 @@ class Plan:
     needed: tuple[int, int] | None = None  # only where that feature has that state
 
 
-def made_pack(rows: int, seed: int = 1) -> CompiledPack:
+def made_pack(rows: int, seed: int = 1, features: int = FEATURES) -> CompiledPack:
     """A pack with exactly so many rows, at least 1: several kinds, parts that are swapped, running
     changes, features that hang on another one, unknown cells and cells that are one of two.
+
+    features: how many besides the kind, at least 1.
     """
-    return _Maker(rows, seed).pack()
+    return _Maker(rows, seed, features).pack()
 
 
 class _Maker:
-    def __init__(self, count: int, seed: int) -> None:
+    def __init__(self, count: int, seed: int, features: int) -> None:
         self.count = count
+        self.features = features
         self.rng = random.Random(seed)
         self.seed = seed
         self.plans = self.planned()
@@ -89,10 +91,10 @@ class _Maker:
         kind = self.feature(0, -1, [k.lower() for k in KINDS], list(range(len(KINDS))))
         kind.id, kind.name, kind.needs, kind.seconds = "kind", "Kind", "nothing", 2.0
         plans = [Plan(kind)]
-        total = ON_PARTS + ON_THE_PIECE
-        changing = set(self.rng.sample(range(1, total + 1), CHANGING))
-        for place in range(1, total + 1):
-            part = (place - 1) % len(PARTS) if place <= ON_PARTS else -1
+        places = range(1, self.features + 1)
+        changing = set(self.rng.sample(places, round(CHANGING * self.features)))
+        for place in places:
+            part = (place - 1) % len(PARTS) if 2 * place <= self.features else -1
             states = [f"s{n}" for n in range(self.rng.randint(3, 8))]
             having = [k for k in range(len(KINDS)) if self.rng.random() < 0.8] or [0]
             feature = self.feature(place, part, states, having)

@@ -19,7 +19,17 @@ NUMBER = {"type": "number", "minimum": 0}
 NUMBERS = ["core", "floor", "core_to_floor", "python", "peer", "peer_to_core", "prepare"]
 SHAPE = {
     "type": "object",
-    "required": ["machine", "seed", "answers", "taps", "cold", "look_up", "packs", "sync"],
+    "required": [
+        "machine",
+        "seed",
+        "answers",
+        "by_features",
+        "taps",
+        "cold",
+        "look_up",
+        "packs",
+        "sync",
+    ],
     "properties": {
         "answers": {
             "minItems": 2,
@@ -31,6 +41,12 @@ SHAPE = {
                     "by_answers": {"minItems": 3, "items": {"required": ["core", "rows_left"]}},
                 },
             },
+        },
+        "by_features": {
+            "prefixItems": [
+                {"properties": {"features": {"const": 6}, "rows": {"const": 200}}},
+                {"properties": {"features": {"const": 41}, "core": NUMBER}},
+            ],
         },
         "taps": {
             "minItems": 2,
@@ -62,6 +78,7 @@ SHAPE = {
 TINY = Sizes(
     rows=(60, 200),
     pieces=1,
+    features=(5, 40),
     rounds=1,
     tapped=1,
     pause=100,
@@ -81,6 +98,7 @@ def test_every_part_runs_and_says_so(tmp_path, playwright, monkeypatch):
     assert found["left_out"] == []
     text = table(found)
     assert "60" in text
+    assert "As features are added" in text
     assert "demo" in text
     heard = "".join(said)
     for part in ("an answer at 60 rows", "taps: demo", "cold starts", "look-up", "sync"):
