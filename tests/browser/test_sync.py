@@ -1,5 +1,6 @@
 """Phones and the collector's own server: real processes, real SQLite, real Chromium."""
 
+import re
 import shutil
 import signal
 from typing import Any
@@ -196,3 +197,39 @@ def test_what_was_settled_can_be_undone(two, own):
     sync(pocket)
     same_everywhere(own, attic, pocket)
     assert [one["notes"] for one in records(pocket, "piece")] == [hidden]
+
+
+def test_two_budgets_for_one_day_are_one_to_be_settled(two, own):
+    """Neither is shown on one phone only, nor lost; one that was undone is written anew."""
+    attic, pocket = two
+    for page, amount in ((attic, "£40"), (pocket, "£60")):
+        signal_gone(page)
+        place(page, "Notebook")
+        fill(page, "Today’s budget", "£5")
+        page.get_by_role("button", name="Undo", exact=True).click()
+        expect(page.get_by_label("Today’s budget")).to_have_value("")
+        fill(page, "Today’s budget", amount)
+    for page in two:
+        signal_gone(page, False)
+    for page in (attic, pocket, attic):
+        sync(page)
+    same_everywhere(own, attic, pocket)
+    (budget,) = records(attic, "budget")
+    for page in two:
+        place(page, "Notebook")
+        shown = page.get_by_label("Today’s budget").input_value()
+        assert shown == f"£{budget['amount']['minor'] // 100}"
+    place(pocket, "More")
+    pocket.get_by_role("button", name="To settle").click()
+    group = pocket.get_by_role("group", name=re.compile("^Amount of Budget of "))
+    expect(group.get_by_role("button")).to_have_count(2)
+    group.get_by_role("button").filter(has_text="£40").click()
+    expect(group).to_have_count(0)
+    sync(pocket)
+    sync(attic)
+    same_everywhere(own, attic, pocket)
+    for page in two:
+        place(page, "Notebook")
+        expect(page.get_by_label("Today’s budget")).to_have_value(re.compile("40"))
+    place(pocket, "More")
+    expect(pocket.get_by_role("button", name="To settle")).to_have_count(0)

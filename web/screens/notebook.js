@@ -97,6 +97,7 @@ function spentText({ engine }, budgeted, pieces) {
   return `${spent} That is ${moneyText(engine, above)} above the budget.`;
 }
 
+/** A day has one budget: made on two devices it is one record, and which amount is right is settled. */
 function budget(app, keep) {
   const day = today();
   const there = all("budget").find((one) => one.day === day);
@@ -108,7 +109,7 @@ function budget(app, keep) {
       const now = all("budget").find((one) => one.day === day);
       const edit = now
         ? setting(now.id, "amount", now.amount, amount)
-        : making(blank("budget", { day, amount }));
+        : making(blank("budget", { id: `r${day.replaceAll("-", "")}`, day, amount }));
       kept = await keep.change("Today’s budget", [edit]);
     });
     if (kept) said.textContent = text(amount);
