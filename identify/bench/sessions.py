@@ -30,7 +30,7 @@ def walked(engine: dict[str, Any], row: int, steps: int = STEPS) -> list[dict[st
     out = [session]
     for _ in range(steps):
         state = believe(engine, session)
-        found = questions(engine, session, state, by_variant(engine, state))["open"]
+        found = questions(engine, session, state, by_variant(state))["open"]
         if not found:
             break
         place = found[0]["feature"]

@@ -38,7 +38,7 @@ def entropy(chances: list[float]) -> float:
     return out
 
 
-def by_variant(engine: dict[str, Any], state: dict[str, Any]) -> list[int]:
+def by_variant(state: dict[str, Any]) -> list[int]:
     """The outcome of each row when the variant is to be decided: its variant."""
     return state["variants"]  # type: ignore[no-any-return]
 

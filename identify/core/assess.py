@@ -48,7 +48,7 @@ def dated(
         listed[found[n]["variant"]] = n
     spans = empty_lists(len(found))
     chances = empty_lists(len(found))
-    outcomes = by_variant(engine, state)
+    outcomes = by_variant(state)
     for j in range(len(outcomes)):
         n = int(listed[outcomes[j]])
         if n >= 0:
@@ -88,7 +88,7 @@ def question_card(
     best = asked["open"][0]
     focused = asked["focus"]
     if about == "verdict":
-        focused = focus(state, by_variant(engine, state))
+        focused = focus(state, by_variant(state))
     why = reason(engine, state, focused, best["feature"])
     return {
         "feature": best["feature"],
@@ -124,7 +124,7 @@ def aimed(
         asked = questions(engine, session, state, state["rows"])
         return {"about": "years", "asked": asked, "stop": "sure"}
     unrecorded = total(state["unrecorded"])
-    outcomes = by_variant(engine, state)
+    outcomes = by_variant(state)
     if len(kinds) > 0 and unrecorded < ENOUGH:
         asked = questions(engine, session, state, [kinds[v] for v in outcomes])
         if len(asked["open"]) > 0:

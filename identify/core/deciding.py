@@ -52,7 +52,7 @@ def what_answers_mean(
     """For each state of a feature, the chances of the verdicts if that is seen: [{same, other, new,
     unrecorded}].
     """
-    focused = focus(state, by_variant(engine, state))
+    focused = focus(state, by_variant(state))
     table = joint(engine, state, focused, place)
     count = len(engine["pack"]["features"][place]["states"])
     outcomes = len(focused["chances"])

@@ -14,7 +14,7 @@ UNSEEN = 1e-300  # stands for a chance of nothing, so that the odds stay numbers
 def variant_chances(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
     """The chance of every variant of the pack."""
     out = filled(len(engine["pack"]["variants"]), 0.0)
-    outcomes = by_variant(engine, state)
+    outcomes = by_variant(state)
     for j in range(len(outcomes)):
         out[outcomes[j]] = out[outcomes[j]] + state["chances"][j]
     return out

@@ -79,7 +79,7 @@ def alike_pairs(engine: dict[str, Any]) -> list[Alike]:
         ):
             continue
         state = only(engine, rows[one], rows[other])
-        found = questions(engine, session, state, by_variant(engine, state))
+        found = questions(engine, session, state, by_variant(state))
         if not found["open"]:
             would = [(each["feature"], each["bits"]) for each in found["shut"]]
             out.append(Alike(one, other, would))
@@ -96,7 +96,7 @@ def worths(engine: dict[str, Any]) -> list[float]:
         session = new_session(engine)
         session["scope"]["kind"] = kind
         state = believe(engine, session)
-        focused = focus(state, by_variant(engine, state))
+        focused = focus(state, by_variant(state))
         for place in range(len(most)):
             bits = worth(engine, state, focused, place)["bits"]
             most[place] = max(most[place], bits)

@@ -56,7 +56,7 @@ class Asker:
         key = tuple(f"{a['feature']} {a['states'][0]}" for a in session["answers"])
         if key not in self.known:
             state = believe(self.engine, session)
-            found = questions(self.engine, session, state, by_variant(self.engine, state))["open"]
+            found = questions(self.engine, session, state, by_variant(state))["open"]
             question = found[0]["feature"] if found else -1
             self.known[key] = stands(self.engine, state, question)
         return self.known[key]
@@ -73,7 +73,7 @@ class Shuffler:
     def standing(self, session: dict[str, Any]) -> Standing:
         """Where the session stands."""
         state = believe(self.engine, session)
-        focused = focus(state, by_variant(self.engine, state))
+        focused = focus(state, by_variant(state))
         done = {answer["feature"] for answer in session["answers"]}
         for n in self.order:
             if self.engine["pack"]["features"][n]["id"] not in done:

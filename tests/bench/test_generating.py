@@ -85,10 +85,10 @@ def test_the_rows_left_out_change_a_question_by_no_more_than_is_said(data):
     """Against the same sums with every row in them."""
     session = data.draw(sessions(PACK))
     state = believe(ENGINE, session)
-    fewer = focus(state, by_variant(ENGINE, state))
+    fewer = focus(state, by_variant(state))
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(asking, "LEFT_OUT", 0.0)
-        every = focus(state, by_variant(ENGINE, state))
+        every = focus(state, by_variant(state))
     assert len(every["rows"]) == sum(chance > 0 for chance in state["chances"])
     assert sum(every["chances"]) - sum(fewer["chances"]) <= 0.00001 + 1e-12
     for place in range(len(PACK["features"])):
@@ -110,7 +110,7 @@ def test_rows_fall_away_as_answers_come():
     left = []
     for session in walked(ENGINE, 250):
         state = believe(ENGINE, session)
-        left.append(len(focus(state, by_variant(ENGINE, state))["rows"]))
+        left.append(len(focus(state, by_variant(state))["rows"]))
     assert left[0] == len(PACK["rows"]["kind"])
     assert left == sorted(left, reverse=True)
     assert left[-1] < left[0] / 4

@@ -38,7 +38,7 @@ def test_gain_is_mutual_information_by_scipy(data):
     engine = prepare(pack)
     session = data.draw(sessions(pack))
     state = believe(engine, session)
-    focused = focus(state, by_variant(engine, state))
+    focused = focus(state, by_variant(state))
     for place, feature in enumerate(pack["features"]):
         found = joint(engine, state, focused, place)
         rows = [
@@ -63,7 +63,7 @@ def test_only_what_is_open_is_asked(data):
     session = data.draw(sessions(pack))
     engine = prepare(pack)
     state = believe(engine, session)
-    found = questions(engine, session, state, by_variant(engine, state))
+    found = questions(engine, session, state, by_variant(state))
     done = {a["feature"] for a in session["answers"]}
     for entry in found["open"] + found["shut"]:
         feature = pack["features"][entry["feature"]]

@@ -75,7 +75,7 @@ def _disease(engine: dict[str, Any], row: dict[str, str]) -> tuple[str, int]:
     session = new_session(engine)
     while True:
         state = believe(engine, session)
-        best = questions(engine, session, state, by_variant(engine, state))["open"]
+        best = questions(engine, session, state, by_variant(state))["open"]
         if max(state["chances"]) >= 0.95 or not best:
             guess = state["rows"][largest(state["chances"])]
             return pack["items"][guess]["number"], len(session["answers"])

@@ -81,7 +81,7 @@ def test_ten_folds(capsys):
             count = 0
             while True:
                 state = believe(engine, session)
-                best = questions(engine, session, state, by_variant(engine, state))["open"]
+                best = questions(engine, session, state, by_variant(state))["open"]
                 if max(state["chances"]) >= 0.95 or not best:
                     break
                 name = FEATURES[best[0]["feature"]]

@@ -63,7 +63,7 @@ def test_every_question_is_worth_the_mutual_information_that_scipy_gives(engine)
     session = new_session(engine)
     state = believe(engine, session)
     outcome = ["".join(row[n] for n in FEATURES) for row in ROWS]
-    focused = focus(state, by_variant(engine, state))
+    focused = focus(state, by_variant(state))
     for place, name in enumerate(FEATURES):
         ours = worth(engine, state, focused, place)["bits"]
         answers = [row[name] for row in ROWS]
@@ -81,7 +81,7 @@ def questions_needed(engine: dict[str, Any], animal: tuple[str, ...]) -> int:
     count = 0
     while True:
         state = believe(engine, session)
-        best = questions(engine, session, state, by_variant(engine, state))["open"]
+        best = questions(engine, session, state, by_variant(state))["open"]
         if not best:
             assert max(state["chances"]) == pytest.approx(1.0)
             return count
