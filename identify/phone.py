@@ -37,12 +37,11 @@ BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
 # What the screens may call.
 EXPORTS = (
-    "prepare", "new_session", "answered", "undone", "without", "problem", "mend",
+    "prepare", "new_session", "answered", "without", "mend",
     "find", "assess", "why_not", "read_claim", "judge",
     "join", "settled", "narrowed", "seen_years",
-    "believe",
-    "read_money", "add_money", "compare_money", "totals", "money_parts", "currencies",
-    "assess_for", "study", "assess_studied", "duplicates", "incomplete",
+    "read_money", "compare_money", "totals", "money_parts", "currencies",
+    "study", "assess_studied", "duplicates", "incomplete",
     "conditions", "condition_rank", "read_number", "moved",
 )  # fmt: skip
 MERGING_EXPORTS = (
@@ -87,6 +86,26 @@ def _stripped(source: str) -> list[ast.stmt]:
     return body
 
 
+def _needed(body: list[ast.stmt], exports: Sequence[str]) -> list[ast.stmt]:
+    """Of the core's functions and constants, the exported ones and what they use."""
+    made: dict[str, ast.stmt] = {}
+    for node in body:
+        if isinstance(node, ast.FunctionDef):
+            made[node.name] = node
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            target = node.targets[0] if isinstance(node, ast.Assign) else node.target
+            made[ast.unparse(target)] = node
+    kept: set[ast.stmt] = set()
+    wanted = list(exports)
+    while wanted:
+        node = made[wanted.pop()]
+        if node not in kept:
+            kept.add(node)
+            used = {one.id for one in ast.walk(node) if isinstance(one, ast.Name)}
+            wanted += used & set(made)
+    return [node for node in body if node in kept]
+
+
 def _renumbered(script: str) -> str:
     """The script with pscript's helper names counted anew in each function: alike ones compress."""
 
@@ -99,9 +118,12 @@ def _renumbered(script: str) -> str:
     return "".join(counted(function) for function in FUNCTION.split(script))
 
 
-def engine_module() -> str:
-    """The engine as one ES module. Raises EngineError with what cannot be compiled."""
-    return _module(core.FILES, EXPORTS)
+def engine_module(more: Sequence[str] = ()) -> str:
+    """The engine as one ES module: what the screens call, `more` of the core, and what these use.
+
+    Raises EngineError with what cannot be compiled.
+    """
+    return _module(core.FILES, (*EXPORTS, *more))
 
 
 def merging_module() -> str:
@@ -115,7 +137,7 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     for name in names:
         path = Path(core.__file__).parent / f"{name}.py"
         body += _stripped(path.read_text("utf-8"))
-    source = ast.unparse(ast.Module(body=body, type_ignores=[]))
+    source = ast.unparse(ast.Module(body=_needed(body, exports), type_ignores=[]))
     try:
         parser = _Parser(source)
         script = parser.dump()

@@ -21,13 +21,16 @@ async () => {
   window.ask = asked => asked.map(({ name, given, free }) => structuredClone(
     free ? core[name](...given) : core[name](engine, ...given)));
 }"""
+# what no screen calls by itself, and the other engine is asked all the same
+ASKED_ONLY = ("believe", "problem", "undone", "add_money", "assess_for")
 Functions = Mapping[str, Callable[..., Any]]
 
 
 @contextmanager
 def compiled(browser: Browser) -> Iterator[Page]:
     """A page that holds the compiled engine."""
-    with serving({"index.html": PAGE, "engine.js": phone.engine_module().encode()}) as server:
+    engine = phone.engine_module(ASKED_ONLY).encode()
+    with serving({"index.html": PAGE, "engine.js": engine}) as server:
         page = browser.new_page()
         page.goto(server.url)
         page.evaluate(TOGETHER)
