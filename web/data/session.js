@@ -60,11 +60,11 @@ export function amended(piece, session) {
  */
 export async function keep(piece) {
   const kept = await together(["kept"], async (there) => {
-    const [stored, beside] = await Promise.all([there.get("kept", KEY), there.get("kept", BESIDE)]);
+    const reads = Promise.all([there.get("kept", KEY), there.get("kept", BESIDE)]);
+    const writes = piece ? [there.put("kept", piece, KEY)] : []; // at once: the disk takes its time
+    const [stored, beside] = await reads;
     const another = stored !== undefined && ![own, piece?.id].includes(stored.id);
-    const writes = [];
-    if (piece) writes.push(there.put("kept", piece, KEY));
-    else if (!another) writes.push(there.remove("kept", KEY));
+    if (!piece && !another) writes.push(there.remove("kept", KEY));
     if (another && piece) writes.push(there.put("kept", stored, BESIDE));
     else if (beside && beside.id === (piece?.id ?? own)) writes.push(there.remove("kept", BESIDE));
     there.end();
