@@ -40,7 +40,7 @@ function one(app, step, act) {
     heading(1, itemName(pack, variant.item)),
     el("p", { class: "variant" }, variant.name),
     carries(item),
-    chance(best.chance),
+    chance(best.chance, " sure"),
     yearsFigure(view.years),
     forYou(app, act),
     datedFacts(app, step, act),

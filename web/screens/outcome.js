@@ -26,7 +26,7 @@ function verdictNodes(app, heads) {
   if (!verdict) return [];
   return [
     heads ? "" : el("p", { class: "verdict-title" }, verdictTitle(verdict)),
-    chance(leading(verdict).chance),
+    chance(leading(verdict).chance, " sure"),
     ...verdictReasons(app, verdict).map((text) => el("p", {}, text)),
     ...paid(app, verdict),
   ];
