@@ -41,7 +41,7 @@ EXPORTS = (
     "find", "assess", "why_not", "read_claim", "judge",
     "join", "settled", "narrowed", "seen_years",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
-    "study", "assess_studied", "duplicates", "incomplete",
+    "study", "assess_studied", "duplicates", "incomplete", "want_words",
     "conditions", "condition_rank", "read_number", "moved",
 )  # fmt: skip
 MERGING_EXPORTS = (

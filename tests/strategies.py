@@ -264,6 +264,7 @@ def wants(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
         "least": draw(st.sampled_from(WORDS_OF_CONDITION)),
         "box": draw(st.sampled_from(["", "", "yes"])),
         "most": draw(st.one_of(st.none(), moneys(["GBP", "EUR"]))),
+        "urgency": draw(st.sampled_from([1, 2, 3])),
         "trashed": draw(st.sampled_from(["", "", "", "2024-05-01T10:00:00Z"])),
     }
 

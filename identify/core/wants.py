@@ -17,6 +17,22 @@ def is_money(value: Any) -> bool:
     return value is not None and value != ""
 
 
+def want_words(want: dict[str, Any], most: str) -> list[str]:
+    """What a want asks for besides the piece, in words; most: its limit as text, "" for none."""
+    out: list[str] = []
+    if want.get("urgency", 2) == 3:
+        out.append("urgent")
+    if want.get("urgency", 2) == 1:
+        out.append("no hurry")
+    if want.get("least", "") != "":
+        out.append("at least " + want["least"])
+    if want.get("box", "") == "yes":
+        out.append("with its box")
+    if most != "":
+        out.append("up to " + most)
+    return out
+
+
 def condition_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
     """ "met", "short", or "" where the want or the hand says nothing."""
     least = condition_rank(want.get("least", ""))

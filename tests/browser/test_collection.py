@@ -214,13 +214,13 @@ def test_a_want_is_written_down_shared_and_printed(browser, server):
     )  # fmt: skip
     page.go_back()
     expect(page.get_by_role("list", name="Wants")).to_contain_text(
-        "Urgent · at least good · with its box · up to £25"
+        "urgent · at least good · with its box · up to £25"
     )
     page.evaluate("Object.defineProperty(navigator, 'share', { value: undefined })")
     page.get_by_role("button", name="Share as text").click()
     expect(page.get_by_role("alert")).to_contain_text("Copied")
     assert page.evaluate("navigator.clipboard.readText()") == (
-        "Wanted:\n- 43/6 Dining car, long: any variant, good or better, boxed, up to £25, urgent\n"
+        "Wanted:\n- 43/6 Dining car, long: any variant, urgent, at least good, with its box, up to £25\n"
     )
     assert page.reported == []
     context.close()

@@ -14,6 +14,7 @@ from identify.core.deciding import assess_for
 from identify.core.duplicates import duplicates
 from identify.core.formation import incomplete
 from identify.core.money import add_money, compare_money, money_parts, totals
+from identify.core.wants import want_words
 from tests.browser.engines import agree, compiled
 from tests.strategies import (
     CODES,
@@ -30,7 +31,7 @@ from tests.tables import sharp, table_pack
 FREE = {
     "read_money": read_money, "add_money": add_money, "compare_money": compare_money,
     "totals": totals, "money_parts": money_parts, "currencies": currencies,
-    "conditions": conditions, "condition_rank": condition_rank,
+    "conditions": conditions, "condition_rank": condition_rank, "want_words": want_words,
 }  # fmt: skip
 BOUND = {"assess_for": assess_for, "duplicates": duplicates, "incomplete": incomplete}
 ANY = table_pack({"x": ["a"]}, [{"x": sharp(["a"], "a")}], [1.0])
@@ -67,5 +68,6 @@ def test_random_collections(page, data):
         ["incomplete", records["pieces"]],
         ["conditions"],
         ["condition_rank", word],
+        *[["want_words", want, most] for want in records["wants"] for most in ("", "£4")],
     ]
     agree(page, pack, BOUND, FREE, asked)

@@ -118,14 +118,12 @@ function wantsSheet(app, keep) {
     plainRow([
       title(keep.packs, want),
       variantText(keep.packs, want),
-      want.least,
-      want.box,
-      { 3: "yes", 1: "no hurry" }[want.urgency] ?? "",
+      app.engine.want_words(want, "").join(", "),
       moneyText(app.engine, want.most),
     ]),
   );
   return {
-    head: ["Item", "Variant", "Least", "Box", "Urgent", "Most"],
+    head: ["Item", "Variant", "Terms", "Most"],
     groups: [{ name: "", rows, sum: "" }],
     sum: totalText(app.engine, wants.map(({ most }) => most)),
     foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,

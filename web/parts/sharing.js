@@ -7,14 +7,8 @@ import { notice } from "./status.js";
 /** The wants as plain text, a line each. */
 export function wantsText(app, keep, wants) {
   const lines = wants.map((want) => {
-    const terms = [
-      variantText(keep.packs, want),
-      want.least ? `${want.least} or better` : "",
-      want.box === "yes" ? "boxed" : "",
-      want.most ? `up to ${moneyText(app.engine, want.most)}` : "",
-      want.urgency === 3 ? "urgent" : "",
-    ];
-    return `- ${title(keep.packs, want)}: ${terms.filter(Boolean).join(", ")}`;
+    const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
+    return `- ${title(keep.packs, want)}: ${[variantText(keep.packs, want), ...terms].join(", ")}`;
   });
   return ["Wanted:", ...lines, ""].join("\n");
 }

@@ -9,8 +9,6 @@ import { priceBox } from "../parts/price.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { discard, gone } from "./piece.js";
 
-const URGENCY = { 3: "Urgent", 2: "", 1: "No hurry" };
-
 /** The wants, the most urgent first, as `listOf` draws them. */
 export function wantsScreen(app, keep, at, listOf = wantList) {
   const wants = sortedWants(keep);
@@ -51,14 +49,9 @@ export function sortedWants(keep) {
 
 /** A want as an entry of a list. */
 export function wantRow(app, keep, want) {
-  const terms = [
-    URGENCY[want.urgency],
-    want.least ? `at least ${want.least}` : "",
-    want.box === "yes" ? "with its box" : "",
-    want.most ? `up to ${moneyText(app.engine, want.most)}` : "",
-  ];
+  const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
   return entry(
-    [title(keep.packs, want), variantText(keep.packs, want), terms.filter(Boolean).join(" · ")],
+    [title(keep.packs, want), variantText(keep.packs, want), terms.join(" · ")],
     () => keep.open("want", { id: want.id }),
   );
 }
