@@ -138,7 +138,10 @@ def export(args: argparse.Namespace) -> int:
     else:
         content = write_records(records, ending, packs)
     args.output.write_bytes(content)
-    print(f"{args.output}: it lists valuables in a house. Keep it with care.")
+    if ending == "html":
+        print(f"{args.output}: the wants, without your notes and what you own.")
+    else:
+        print(f"{args.output}: it lists valuables in a house. Keep it with care.")
     return 0
 
 

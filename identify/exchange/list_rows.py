@@ -100,7 +100,7 @@ class ListRow:
             "none": self._sets(None),
             "chosen": chosen,
             "sure": offered[chosen]["sure"] if chosen >= 0 else 0.0,
-            "problems": self.problems,
+            "problems": [] if failed and not offered else self.problems,
             "same": None,
         }
 

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from html import escape
 from typing import Any
 
+from identify.core.wants import want_words
 from identify.exchange.flat import shown
 
 STYLE = """
@@ -42,6 +43,7 @@ def wants_page(
     heading = title.strip() or "Wanted"
     day = datetime.now(UTC).strftime("%-d %B %Y")
     count = f"{len(wants)} {'thing' if len(wants) == 1 else 'things'} looked for"
+    wish = " A price is a wish and no offer." if any(want.get("most") for want in wants) else ""
     parts = [
         "<!doctype html>",
         '<html lang="en"><head><meta charset="utf-8">',
@@ -50,7 +52,7 @@ def wants_page(
         '<meta name="referrer" content="no-referrer">',
         f"<title>{escape(heading)}</title><style>{STYLE}</style></head>",
         f"<body><main><h1>{escape(heading)}</h1>",
-        f'<p class="more">{count}, as of {day}. A price is a wish and no offer.</p>',
+        f'<p class="more">{count}, as of {day}.{wish}</p>',
     ]
     for name, some in _by_range(wants, packs):
         parts.append(f"<h2>{escape(name)}</h2><ul>")
@@ -94,20 +96,9 @@ def _line(want: dict[str, Any], pack: dict[str, Any]) -> str:
     name = names.get(number, "")
     which = variants.get(wish, wish)
     what = ", ".join(part for part in (name, which) if part)
-    more = []
-    if want.get("least"):
-        more.append(f"at least {_text(want['least'])}")
-    if want.get("box") == "yes":
-        more.append("with its box")
-    if want.get("most"):
-        more.append(f"up to {_price(want['most'])}")
-    if _urgency(want) == 3:
-        more.append("urgent")
+    most = shown("most", want["most"]) if want.get("most") else ""
+    more = want_words(want | {"least": _text(want.get("least"))}, most)
     lines = [f'<li><p><span class="number">{escape(number)}</span> {escape(what)}</p>']
     if more:
         lines.append(f'<p class="more">{escape("; ".join(more))}</p>')
     return "".join(lines) + "</li>"
-
-
-def _price(money: dict[str, Any]) -> str:
-    return shown("most", money)

@@ -27,12 +27,14 @@ TYPES = {
     "json": "application/json",
     "html": "text/html; charset=utf-8",
 }
-VALUABLES = "valuables"  # in the name of every file
+VALUABLES = "valuables"  # in the name of every file that lists what is owned
+WANTS = "wanted"  # the page for a friend
 
 
 def name_of(what: str, ending: str, day: str) -> str:
-    """What a file is called: it says what it holds."""
-    return f"identify-{what}-{VALUABLES}-{day}.{ending}"
+    """What a file is called: it says what it holds. A page of wants tells nothing of the house."""
+    parts = [what] if what == WANTS else ["identify", what, VALUABLES]
+    return f"{'-'.join([*parts, day])}.{ending}"
 
 
 def names_from(packs: dict[str, dict[str, Any]]) -> Names:

@@ -23,7 +23,7 @@ from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
 from identify.exchange.table import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, FileError
 from identify.exchange.wants_page import wants_page
-from identify.exchange.writing import TYPES, name_of, write_failed, write_records
+from identify.exchange.writing import TYPES, WANTS, name_of, write_failed, write_records
 from identify.server.answers import CROWDED, Json, crowded, sent
 from identify.server.limits import Bodies
 
@@ -163,7 +163,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 
     def page(asked: WantsIn) -> Response:
         content = wants_page(asked.records, compiled(asked.packs), asked.title)
-        return _file(content.encode(), "wants", "html")
+        return _file(content.encode(), WANTS, "html")
 
     answers: dict[str, Answer] = {
         "read": read,

@@ -183,6 +183,7 @@ def test_a_row_that_names_no_piece_is_none(row, why, sort):
     found = importing((HEADS + "P 21;Diesel;good;y;good;£4\n" + row + "\n").encode(), [], sort)[-1]
     assert why in found["failed"]
     assert (found["record"], found["if_chosen"], found["candidates"]) == (None, None, [])
+    assert found["problems"] == [], "nothing of it is kept in notes"
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,7 @@
 """The routes over real HTTP."""
 
 import io
+import re
 import urllib.error
 import urllib.request
 from typing import Any
@@ -103,6 +104,7 @@ def test_a_page_of_wants(server):
     want = {"id": "r1", "type": "want", "pack": "pellmarsh", "item": "P 21", "urgency": 3}
     status, headers, content = post(server, "wants-page", {"records": [want]})
     assert (status, headers["Content-Type"]) == (200, "text/html; charset=utf-8")
+    assert re.search(r'filename="wanted-\d{4}-\d\d-\d\d\.html"', headers["Content-Disposition"])
     assert b"Main-line diesel with nose" in content
 
 

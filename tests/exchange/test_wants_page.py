@@ -70,11 +70,18 @@ def test_it_says_what_is_looked_for_and_no_more():
     others = [{"id": "r2", "type": "piece", "item": "P 20", "pack": "pellmarsh"}]
     text = Tags(wants_page([wanted, *others, want(item="G 1", trashed="2024")], packs())).text
     assert "P 21 Main-line diesel with nose, black, silver line" in text
-    assert "at least good; with its box; up to £45; urgent" in text
+    assert "urgent; at least good; with its box; up to £45" in text
     assert "1 thing looked for" in text
+    assert "A price is a wish" in text
     assert "chipped" not in text
     assert "P 20" not in text
     assert "G 1" not in text
+
+
+def test_of_prices_it_speaks_only_where_there_is_one():
+    text = Tags(wants_page([want(least="good"), want(item="P 20", most=None)], packs())).text
+    assert "2 things looked for" in text
+    assert "price" not in text
 
 
 def test_it_is_one_file_that_fetches_and_runs_nothing(tmp_path, browser):

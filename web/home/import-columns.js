@@ -45,7 +45,7 @@ export function columnNodes(app, keep, job, act) {
           job.packs = some;
           return false;
         }),
-    choice("Sums without a sign are in", app.engine.currencies().map(({ code }) => [code, code]), job.currency, set("currency")),
+    choice("Prices without a currency are in", app.engine.currencies().map(({ code }) => [code, code]), job.currency, set("currency")),
     wrong,
     button("See what it would do", go, { class: "main wide" }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),
@@ -69,7 +69,7 @@ function guessed(table, file, job, act) {
       (header) => again(act, file, { ...sheet, header }),
     ),
     heading(2, "The columns"),
-    el("p", { class: "quiet" }, "What each was taken for. Change what is wrong; what is left out of the fields goes nowhere."),
+    el("p", { class: "quiet" }, "What each was taken for. Change what is wrong. A column that you leave out is not brought in."),
     el(
       "ol",
       { class: "import-columns" },

@@ -175,6 +175,7 @@ function rowNode(app, keep, row, tell) {
     el("div", { class: "row" }, what, becomes),
     el("p", { class: "quiet" }, cells.join(" · ")),
     row.failed === "" ? null : el("p", {}, row.failed),
+    readAs(app, row),
     row.same === null ? picking(row, changed) : changes(app, row, changed),
     row.problems.length === 0
       ? null
@@ -182,6 +183,19 @@ function rowNode(app, keep, row, tell) {
   );
   name();
   return box;
+}
+
+/** What will be written of a new row where that is not what its cells say; null where it is the same. */
+function readAs(app, row) {
+  const { came } = row.same === null ? (row.record ?? row.if_chosen ?? {}) : {};
+  if (!came) return null;
+  const plain = (text) => text.toLowerCase().replace(/\s+/g, " ");
+  const lines = Object.entries(came.values)
+    .filter(([name]) => name !== "item")
+    .map(([name, value]) => [name, valueText(app, value), came.cells[name] ?? ""])
+    .filter(([name, text, cell]) => (cell === "" ? name === "box_condition" && text !== "nothing" : plain(text) !== plain(cell)))
+    .map(([name, text]) => `${fieldName(name).toLowerCase()} ${text}`);
+  return lines.length === 0 ? null : el("p", { class: "import-read" }, `Read as: ${lines.join(" · ")}`);
 }
 
 function nameOf(keep, row) {

@@ -26,7 +26,7 @@ export async function importScreen(app, keep) {
     read: (file, more) => keep.run(() => taken(app, keep, act, file, more)),
     run: () => run(app, keep, act),
     stop: () => Object.assign(job, { stopped: true }),
-    write: () => write(keep, act),
+    write: () => write(keep),
     back(stage) {
       job = stage === "file" ? { stage, wrong: "" } : { ...job, stage };
       act.draw();
@@ -159,14 +159,14 @@ async function run(app, keep, act) {
 }
 
 /** Writes it all as one change, which one Undo takes back. */
-function write(keep, act) {
+function write(keep) {
   return keep.run(async () => {
     const edits = editsOf(job.found.rows, job.table.own);
     const what = `${edits.length} brought in from ${job.file.name}`;
     if (!(await keep.change(what, edits, { said: `${what}.` }))) return;
     const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
-    act.draw();
+    await keep.redraw();
     document.querySelector(".import h2")?.focus();
   });
 }
