@@ -9,8 +9,9 @@ import pytest
 from playwright.sync_api import Page
 
 from identify.core.belief import prepare
+from tests.browser.keeping import demo
 from tests.browser.own import OwnServer
-from tests.browser.phone import PHONE, watched
+from tests.browser.phone import DESK, PHONE, watched
 from tests.conftest import Server, serving
 
 
@@ -35,6 +36,18 @@ def page(browser, server) -> Iterator[Page]:
     """A fresh phone; whatever the app reports on its console fails the test."""
     context = browser.new_context(**PHONE)
     page = watched(context.new_page())
+    yield page
+    context.close()
+    assert page.reported == []
+
+
+@pytest.fixture
+def desk(browser, server) -> Iterator[Page]:
+    """A wide window with the demo collection open; nothing may be reported on the console."""
+    context = browser.new_context(**DESK)
+    page = watched(context.new_page())
+    page.goto(server.url)
+    demo(page)
     yield page
     context.close()
     assert page.reported == []

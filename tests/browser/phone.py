@@ -16,6 +16,7 @@ PHONE: dict[str, Any] = {
     "is_mobile": True,
     "has_touch": True,
 }
+DESK: dict[str, Any] = {"viewport": {"width": 1280, "height": 800}}
 NO_STORAGE = """Object.defineProperty(window, "indexedDB", {
   value: { open() { throw new DOMException("no", "SecurityError"); } } });"""
 STRICT = {
@@ -61,6 +62,11 @@ def begin(page: Page, kind: str = "") -> None:
     name = kind or "Not sure: ask me everything"
     page.get_by_role("button", name=name, exact=True).click()
     expect(page.get_by_role("group", name="Tap what you see")).to_be_visible()
+
+
+def press(page: Page, *keys: str) -> None:
+    for key in keys:
+        page.keyboard.press(key)
 
 
 def question(page: Page) -> str:
@@ -150,6 +156,30 @@ def too_small(page: Page) -> list[str]:
           .map(e => [e.innerText || e.ariaLabel || e.type, e.getBoundingClientRect()])
           .filter(([, box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
           .map(([name, box]) => `${name}: ${box.width} x ${box.height}`)"""
+    )
+    return found
+
+
+def broken_words(page: Page) -> list[str]:
+    """Words that a line ends within."""
+    found: list[str] = page.evaluate(
+        r"""() => {
+          const found = [];
+          const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+          while (walk.nextNode()) {
+            const { currentNode: text } = walk;
+            const parent = text.parentElement;
+            if (!parent.checkVisibility() || parent.closest(".unseen, select")) continue;
+            for (const word of text.data.matchAll(/[\p{L}\p{N}]+/gu)) {
+              const range = document.createRange();
+              range.setStart(text, word.index);
+              range.setEnd(text, word.index + word[0].length);
+              const lines = [...range.getClientRects()].filter(({ width }) => width > 0);
+              if (new Set(lines.map(({ top }) => Math.round(top))).size > 1) found.push(word[0]);
+            }
+          }
+          return found;
+        }"""
     )
     return found
 

@@ -1,17 +1,15 @@
 """An evening at home: a wide window, a keyboard, and no hand on the screen."""
 
 import re
-from collections.abc import Iterator
 
 import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import DEMO
-from tests.browser.keeping import add_piece, demo, kept, more, photo, place, records
-from tests.browser.phone import begin, choices, question, see, violations, watched
+from tests.browser.keeping import add_piece, kept, more, photo, place, records
+from tests.browser.phone import DESK, begin, choices, press, question, see, violations, watched
 
-DESK = {"viewport": {"width": 1280, "height": 800}}
 FOCUSED = "() => document.activeElement.closest('tr')?.querySelector('.link')?.textContent ?? ''"
 TWELVE_AND_SIX = {"minor": 62, "over": 24, "currency": "GBP", "typed": "12/6"}
 DROP = """async ([selector, files]) => {
@@ -25,18 +23,6 @@ DROP = """async ([selector, files]) => {
 }"""
 
 
-@pytest.fixture
-def desk(browser, server) -> Iterator[Page]:
-    """A wide window with the demo collection open; nothing may be reported on the console."""
-    context = browser.new_context(**DESK)
-    page = watched(context.new_page())
-    page.goto(server.url)
-    demo(page)
-    yield page
-    context.close()
-    assert page.reported == []
-
-
 def rows(page: Page) -> list[list[str]]:
     """The rows of the table on the screen, cell by cell."""
     found: list[list[str]] = page.evaluate(
@@ -44,11 +30,6 @@ def rows(page: Page) -> list[list[str]]:
         ".map(r => [...r.cells].slice(1).map(c => c.textContent))"
     )
     return found
-
-
-def press(page: Page, *keys: str) -> None:
-    for key in keys:
-        page.keyboard.press(key)
 
 
 def into_table(page: Page) -> None:

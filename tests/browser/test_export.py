@@ -18,7 +18,7 @@ from identify.server import exchange
 from identify.server.devices import offers
 from tests.browser.exchanging import look, open_import
 from tests.browser.keeping import add_piece, demo, more, photo, place, records
-from tests.browser.phone import PHONE, violations, watched
+from tests.browser.phone import PHONE, broken_words, violations, watched
 from tests.conftest import Server, serving
 
 SHARED = """
@@ -97,13 +97,15 @@ def test_the_wants_go_to_a_friend_without_what_one_would_pay(at_export, browser)
     expect(page.get_by_role("main")).to_contain_text("Nothing of what you own")
     name, content = made(page, "Send the page")
     text = content.decode()
-    assert name.endswith(".html")
+    assert re.fullmatch(r"wanted-\d{4}-\d\d-\d\d\.html", name)
     assert "43/6" in text
+    assert "price" not in text
     assert "£" not in text
     assert "The last one of the Maddenport Limited" not in text, "notes are for oneself"
     page.get_by_label("Say that too").check()
     _, content = made(page, "Send the page")
     assert "£25" in content.decode()
+    assert "A price is a wish and no offer." in content.decode()
     # in a browser of its own it fetches nothing, and can be read by all
     context = browser.new_context(**PHONE, java_script_enabled=True)
     friend = watched(context.new_page())
@@ -202,5 +204,6 @@ def test_it_can_be_read_by_all(at_export):
         page.set_viewport_size({"width": 320, "height": 640})
         page.evaluate("document.documentElement.style.fontSize = '200%'")
         assert page.evaluate("() => document.scrollingElement.scrollWidth - innerWidth") <= 0
+        assert broken_words(page) == []
         page.evaluate("document.documentElement.style.fontSize = ''")
         page.set_viewport_size(PHONE["viewport"])

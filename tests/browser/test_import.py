@@ -12,7 +12,7 @@ from identify.server import exchange
 from identify.server.devices import offers
 from tests.browser.exchanging import as_csv, choose_file, listed, look, open_import
 from tests.browser.keeping import kept, place, records
-from tests.browser.phone import PHONE, violations, watched
+from tests.browser.phone import PHONE, broken_words, violations, watched
 from tests.conftest import Server, serving
 
 HEADS = ["Number", "Name", "Condition", "Bought"]
@@ -329,6 +329,7 @@ def test_every_stage_can_be_read_by_all(browser, reading):
         page.evaluate("document.documentElement.style.fontSize = '200%'")
         wide = page.evaluate("() => document.scrollingElement.scrollWidth - innerWidth")
         found[f"{stage} narrow"] = [] if wide <= 0 else [f"{wide} px too wide"]
+        found[f"{stage} words"] = broken_words(page)
         page.evaluate("document.documentElement.style.fontSize = ''")
         page.set_viewport_size(PHONE["viewport"])
     assert orjson.dumps({stage: some for stage, some in found.items() if some}) == b"{}"

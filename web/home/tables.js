@@ -144,7 +144,7 @@ function pieceColumns(app, keep) {
     boxed,
     money(app, "paid", "Paid"),
     { id: "when", name: "Bought", cell: ({ when }) => dayText(when ?? ""), key: ({ when }) => when ?? "" },
-    { id: "where", name: "Where", cell: ({ where }) => where ?? "", key: ({ where }) => where ?? "" },
+    { id: "where", name: "Where", wide: true, cell: ({ where }) => where ?? "", key: ({ where }) => where ?? "" },
     money(app, "asking", "Asking"),
     {
       id: "purpose",
