@@ -198,7 +198,7 @@ def test_what_is_not_in_a_backup_yet_is_shown(page, server, tmp_path):
     add_piece(page, "P 24")
     fill(page, "Notes", "one")
     place(page, "More")
-    expect(page.get_by_text("1 entry is only on this phone")).to_be_visible()
+    expect(page.get_by_text("1 entry is only on this device")).to_be_visible()
     backup(page, tmp_path)
     add_piece(page, "P 21")
     place(page, "More")

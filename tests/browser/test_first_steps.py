@@ -147,6 +147,8 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
     page.set_viewport_size({"width": 320, "height": 640})
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert page.evaluate("() => document.scrollingElement.scrollWidth - innerWidth") <= 0
+    ways = page.locator("#guide").get_by_role("button").all_inner_texts()
+    assert ways == ["More", "Try another", "Leave"], "one word for going, and it stands there once"
     page.get_by_role("button", name="Leave the first steps").click()
     expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
     assert page.locator("#guide").count() == 0

@@ -116,7 +116,7 @@ def test_a_file_that_is_no_picture_is_said(page, server):
     page.get_by_label("Choose a picture").set_input_files(
         {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": b"no picture"}
     )
-    expect(page.get_by_role("alert")).to_contain_text("not a picture this phone can read")
+    expect(page.get_by_role("alert")).to_contain_text("not a picture this device can read")
     assert kept(page)["photos"] == []
 
 

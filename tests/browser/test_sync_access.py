@@ -1,5 +1,6 @@
 """The screens of syncing as those who cannot see well, or have large thumbs, meet them."""
 
+import re
 import signal
 from collections.abc import Iterator
 from typing import Any
@@ -21,6 +22,17 @@ def operation(device: str, n: int, record: str, parents: list[str], **fields: An
     clock = {"wall": 1_780_000_000_000 + n, "count": 0, "time": "2026-05-28T20:26:40.000Z"}
     bare = {"id": ident, "record": record, "type": "piece", "parents": parents, "fields": fields}
     return bare | clock | {"group": "g", "what": "Changed", "undoes": ""}
+
+
+def test_where_a_server_would_get_it_no_demo_is_offered(page, own):
+    page.goto(own.url)
+    place(page, "Collection")
+    expect(page.get_by_role("button", name="Look round with the demo")).to_be_visible()
+    pair(page, own, "Empty phone")
+    for name in ("Collection", "More"):
+        place(page, name)
+        expect(page.get_by_role("main")).to_contain_text("Nothing is in your collection yet.")
+        expect(page.get_by_role("button", name=re.compile("demo|Undo"))).to_have_count(0)
 
 
 def disagreeing() -> list[Any]:

@@ -102,7 +102,7 @@ async function json(path, what) {
     response = await fetch(at(path));
   } catch {
     throw new CannotGoOn(
-      `Could not load ${what}: there is no signal, and it is not stored on this phone yet. Try again with a signal.`,
+      `Could not load ${what}: there is no signal, and it is not stored on this device yet. Try again with a signal.`,
     );
   }
   if (!response.ok)

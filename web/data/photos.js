@@ -19,7 +19,7 @@ export async function photoFrom(file) {
     picture = await createImageBitmap(file, { imageOrientation: "from-image" });
   } catch {
     throw new NoPhoto(
-      "That file is not a picture this phone can read. A photo as JPEG, PNG or WebP would do.",
+      "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.",
     );
   }
   try {
@@ -55,7 +55,7 @@ function jpeg(canvas) {
       (blob) =>
         blob
           ? resolve(blob)
-          : reject(new NoPhoto("The phone has no memory left for that photo. Try a smaller one.")),
+          : reject(new NoPhoto("There is no memory left for that photo. Try a smaller one.")),
       "image/jpeg",
       QUALITY,
     );

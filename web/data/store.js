@@ -126,7 +126,7 @@ export async function together(stores, act) {
     if (!(error instanceof DOMException)) throw error;
     failure =
       error.name === "QuotaExceededError"
-        ? "The phone has no room left: the last step is not stored. Free some room, then go on."
+        ? "There is no room left: the last step is not stored. Free some room, then go on."
         : "The last step could not be stored. It is lost when you leave this page.";
     return "";
   }

@@ -79,13 +79,13 @@ async function keepText(keep) {
   const answer = await kept();
   if (problem() !== "") return el("p", { class: "warn" }, problem());
   if (answer === true)
-    return el("p", {}, "Yes: it has agreed to keep it, also when the phone runs short of room.");
+    return el("p", {}, "Yes: it has agreed to keep it, also when room runs short.");
   return [
     el(
       "p",
       {},
       answer === false
-        ? "Not for certain: it may delete it when the phone runs short of room. In a private window everything is gone when you close it."
+        ? "Not for certain: it may delete it when room runs short. In a private window everything is gone when you close it."
         : "This browser does not say.",
     ),
     button(

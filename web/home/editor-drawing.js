@@ -61,7 +61,7 @@ async function smallPhoto(file) {
   try {
     picture = await createImageBitmap(file, { imageOrientation: "from-image" });
   } catch {
-    throw new NoPhoto("That file is not a picture this phone can read. A photo as JPEG, PNG or WebP would do.");
+    throw new NoPhoto("That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.");
   }
   const scale = Math.min(1, LONGEST / Math.max(picture.width, picture.height));
   const canvas = el("canvas", { width: Math.max(1, Math.round(picture.width * scale)), height: Math.max(1, Math.round(picture.height * scale)) });

@@ -55,6 +55,7 @@ async function prepared(app, use, begun) {
 function follow(app, use) {
   const text = el("p", { class: "guide-text", role: "status" });
   const foot = el("div", { class: "row" });
+  const leave = leaver("link");
   const box = el(
     "aside",
     { id: "guide", "aria-label": "First steps" },
@@ -63,7 +64,7 @@ function follow(app, use) {
       { class: "guide-line" },
       text,
       button("More", () => tell(app, use, text.textContent), { class: "link", "aria-label": "More: what you hold" }),
-      button("Leave", leaveSteps, { class: "link", "aria-label": "Leave the first steps" }),
+      leave,
     ),
     foot,
   );
@@ -82,6 +83,7 @@ function follow(app, use) {
       shown = state;
       text.textContent = line;
       foot.replaceChildren(...(done ? endings(use) : []));
+      leave.hidden = done;
     }
     point(said, said.tap ?? "");
   }
@@ -112,10 +114,14 @@ function inSheet(title, line, done) {
   top.after(el("p", { class: "guide-said", role: done ? "status" : null }, line));
 }
 
+function leaver(look) {
+  return button("Leave", leaveSteps, { class: look, "aria-label": "Leave the first steps" });
+}
+
 function endings(use) {
   return [
     button("Try another", () => another(use), { class: "plain" }),
-    button("Finish", leaveSteps, { class: "main" }),
+    leaver("main"),
   ];
 }
 
@@ -131,7 +137,7 @@ function another(use) {
         }),
       ),
     ),
-    button("Finish", leaveSteps, { class: "main wide" }),
+    leaver("main wide"),
   );
 }
 

@@ -65,7 +65,7 @@ async function openPhoto(keep, id, photoId) {
     "Photo",
     found
       ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
-      : el("p", {}, "This photo is not on this phone."),
+      : el("p", {}, "This photo is not on this device."),
     button(
       "Take it away",
       () => {

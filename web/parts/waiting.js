@@ -7,6 +7,6 @@ export function waitingText(waiting, time, paired) {
   const count = waiting === 1 ? "1 entry is" : `${waiting} entries are`;
   if (time === "" && paired) return `${count} in no backup file yet. Your server has what was sent.`;
   return time === ""
-    ? `${count} only on this phone: there is no backup yet.`
+    ? `${count} only on this device: there is no backup yet.`
     : `${count} not in the last backup, of ${timeText(time)}.`;
 }

@@ -37,7 +37,7 @@ export async function laterScreen(screen) {
       el(
         "section",
         { class: "shelf" },
-        heading(1, "Not on this phone yet"),
+        heading(1, "Not on this device yet"),
         el("p", {}, MISSING),
         button("Try again", () => location.reload(), { class: "main" }),
       );

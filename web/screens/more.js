@@ -54,12 +54,14 @@ function link(name, about, act) {
   );
 }
 
-/** For an empty collection: look round with a made-up one, or start with nothing. */
+/** For an empty collection: look round with a made-up one, or start with nothing. Not where a server would get it. */
 export function demoOffer(app, keep) {
+  const none = "Nothing is in your collection yet.";
+  if (app.settings.paired) return el("p", {}, none);
   return el(
     "div",
     { class: "offer" },
-    el("p", {}, "Nothing is in your collection yet. You can look round with a demo collection: it is made up, and can be taken away again."),
+    el("p", {}, `${none} You can look round with a demo collection: it is made up, and can be taken away again.`),
     el(
       "div",
       { class: "row" },

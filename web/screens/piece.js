@@ -89,7 +89,7 @@ function dayField(label, value, save) {
 function variants(keep, piece, pack) {
   const item = itemPlace(pack, piece.item);
   if (item < 0)
-    return el("p", { class: "warn" }, "This item is not in the reference on this phone. What you wrote is kept.");
+    return el("p", { class: "warn" }, "This item is not in the reference on this device. What you wrote is kept.");
   const places = variantsOf(pack, item);
   const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
   const sure = known.length === 1 ? known[0].variant : known.length > 1 ? "?" : "";

@@ -128,8 +128,8 @@ function stored(app) {
     const answer = await kept();
     asks.textContent =
       {
-        true: "The browser has agreed to keep it, also when the phone runs short of room.",
-        false: "The browser may delete it when the phone runs short of room.",
+        true: "The browser has agreed to keep it, also when room runs short.",
+        false: "The browser may delete it when room runs short.",
       }[answer] ?? "This browser does not say whether it will keep it.";
     keep.hidden = answer !== false;
     announce(asks.textContent);
@@ -138,7 +138,7 @@ function stored(app) {
   return el(
     "section",
     {},
-    heading(2, "What is stored on this phone"),
+    heading(2, "What is stored on this device"),
     el(
       "p",
       {},

@@ -69,7 +69,7 @@ export async function openShelf(app) {
     /** The ranges there are, without the choice of all at once. */
     ranges: app.list.filter((one) => !one.parts),
 
-    /** A pack as the engine takes it; null where it is not on this phone. */
+    /** A pack as the engine takes it; null where it is not on this device. */
     async ready(id) {
       const entry = keep.ranges.find((one) => one.id === id);
       if (!entry) return null;
@@ -260,7 +260,7 @@ export async function openShelf(app) {
     },
     tools: () => [
       button("Back", keep.back, { class: "plain" }),
-      button("Undo", keep.undo, { class: "plain" }),
+      button("Undo", keep.undo, { class: "plain", hidden: !keep.undoHere && everything().length === 0 }),
     ],
   };
 }
