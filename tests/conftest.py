@@ -1,13 +1,10 @@
 """What tests share: a real browser, a real server."""
 
 import shutil
-import socket
-import threading
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
 import pytest
-import uvicorn
 from playwright.sync_api import Browser, Playwright, sync_playwright
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp
@@ -15,6 +12,7 @@ from starlette.types import ASGIApp
 from identify import phone
 from identify.server import exchange
 from identify.server.app import create_app
+from tests.running import Running, free_port
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
 ARGS = [
@@ -45,9 +43,7 @@ class Server:
     def __init__(self, files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> None:
         self.files = dict(files)
         self.routes = routes
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
+        self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}/"
         self.start()
 
@@ -56,20 +52,10 @@ class Server:
         return create_app(self.files, self.routes)
 
     def start(self) -> None:
-        config = uvicorn.Config(
-            self.app(), port=self.port, log_level="warning", access_log=False, lifespan="off"
-        )
-        self.server = uvicorn.Server(config)
-        self.thread = threading.Thread(target=self.server.run)
-        self.thread.start()
-        while not self.server.started:
-            self.thread.join(0.01)
-            assert self.thread.is_alive(), "the server did not start"
+        self.running = Running(self.app(), self.port, lifespan="off")
 
     def stop(self) -> None:
-        self.server.should_exit = True
-        self.server.force_exit = True  # do not wait for a browser's open connections
-        self.thread.join()
+        self.running.stop(at_once=True)
 
 
 @contextmanager

@@ -2,17 +2,20 @@
 
 import signal
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import orjson
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
 from identify.core.belief import prepare
 from tests.browser.keeping import demo
 from tests.browser.own import OwnServer
 from tests.browser.phone import DESK, PHONE, watched
 from tests.conftest import Server, serving
+from tests.editing import EditorServer
+from tests.reference.small_pack import small_files, write
 
 
 @pytest.fixture
@@ -51,6 +54,32 @@ def desk(browser, server) -> Iterator[Page]:
     yield page
     context.close()
     assert page.reported == []
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """A small pack of one's own."""
+    return write(tmp_path, small_files())
+
+
+@pytest.fixture
+def editor(folder: Path) -> Iterator[EditorServer]:
+    """`edit` over that pack."""
+    server = EditorServer([folder])
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def editing(browser: Browser, editor: EditorServer) -> Iterator[Page]:
+    """A phone that shows it."""
+    context = browser.new_context(**PHONE)
+    page = watched(context.new_page())
+    page.goto(editor.url)
+    yield page
+    context.close()
+    refused = "409 (Conflict)"  # the browser itself reports what the server refused
+    assert [told for told in page.reported if refused not in told] == []
 
 
 @pytest.fixture(scope="session")

@@ -2,7 +2,6 @@
 
 import re
 import signal
-import socket
 import subprocess
 import sys
 import time
@@ -17,6 +16,7 @@ from identify import keeping
 from tests.browser.keeping import kept, more, photo, place
 from tests.browser.phone import watched
 from tests.keeping.shown import records
+from tests.running import free_port
 
 RUN = [sys.executable, "-m", "identify"]
 ROUND = 30_000  # milliseconds that a round of syncing may take here
@@ -27,9 +27,7 @@ class OwnServer:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
+        self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}/"
         self.process: subprocess.Popen[bytes] | None = None
 

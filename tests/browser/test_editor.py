@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from identify.reference.check import check_pack
 from tests.browser.keeper import (
@@ -20,31 +20,11 @@ from tests.browser.keeper import (
 )
 from tests.browser.keeping import more, photo, place
 from tests.browser.phone import PHONE, asking, begin, question, see, violations, watched
-from tests.editing import EditorServer
-from tests.reference.small_pack import small_files, write
 
 
 @pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    return write(tmp_path, small_files())
-
-
-@pytest.fixture
-def editor(folder: Path) -> Iterator[EditorServer]:
-    server = EditorServer([folder])
-    yield server
-    server.stop()
-
-
-@pytest.fixture
-def page(browser: Browser, editor: EditorServer) -> Iterator[Page]:
-    context = browser.new_context(**PHONE)
-    page = watched(context.new_page())
-    page.goto(editor.url)
-    yield page
-    context.close()
-    refused = "409 (Conflict)"  # the browser itself reports what the server refused
-    assert [told for told in page.reported if refused not in told] == []
+def page(editing: Page) -> Page:
+    return editing
 
 
 def draw_line(page: Page, tool: str, *points: tuple[float, float]) -> None:

@@ -1,12 +1,11 @@
 """Ranges come as files and as new versions; what a person keeps follows."""
 
 import hashlib
-from collections.abc import Iterator
 from pathlib import Path
 
 import orjson
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
@@ -20,32 +19,13 @@ from tests.browser.keeper import (
     write_in,
 )
 from tests.browser.keeping import add_piece, kept, more, place
-from tests.browser.phone import PHONE, asking, begin, violations, watched
-from tests.editing import EditorServer
+from tests.browser.phone import asking, begin, violations
 from tests.reference.small_pack import RANGE, small_files, write
 
 
 @pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    return write(tmp_path, small_files())
-
-
-@pytest.fixture
-def editor(folder: Path) -> Iterator[EditorServer]:
-    server = EditorServer([folder])
-    yield server
-    server.stop()
-
-
-@pytest.fixture
-def page(browser: Browser, editor: EditorServer) -> Iterator[Page]:
-    context = browser.new_context(**PHONE)
-    page = watched(context.new_page())
-    page.goto(editor.url)
-    yield page
-    context.close()
-    refused = "409 (Conflict)"  # the browser itself reports what the server refused
-    assert [told for told in page.reported if refused not in told] == []
+def page(editing: Page) -> Page:
+    return editing
 
 
 def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):

@@ -2,9 +2,7 @@
 
 import http.client
 import secrets
-import socket
 import ssl
-import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import UTC, datetime, timedelta
@@ -12,7 +10,6 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import orjson
-import uvicorn
 from starlette.applications import Starlette
 
 from identify import keeping
@@ -20,6 +17,7 @@ from identify.keeping import devices
 from identify.server import exchange
 from identify.server.commands import CIPHERS
 from identify.server.own import own_app
+from tests.running import Running, free_port
 
 FILES = {"index.html": b"<!doctype html><title>Here</title>", "app.js": b"// nothing"}
 
@@ -84,9 +82,7 @@ class OwnServer:
         self.data = data
         self.times = Times()
         self.certificate: tuple[Path, Path] | None = more.pop("certificate", None)
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
+        self.port = free_port()
         scheme = "https" if self.certificate else "http"
         self.url = f"{scheme}://127.0.0.1:{self.port}/"
         self.store = keeping.open(data)
@@ -102,28 +98,19 @@ class OwnServer:
 
     def start(self) -> None:
         certificate, key = self.certificate or (None, None)
-        config = uvicorn.Config(
+        self.running = Running(
             self.app,
-            port=self.port,
+            self.port,
             ssl_certfile=certificate,
             ssl_keyfile=key,
             ssl_ciphers=CIPHERS,
             lifespan="on",
-            log_level="warning",
-            access_log=False,
             server_header=False,
             timeout_graceful_shutdown=1,  # a browser keeps its connections open
         )
-        self.server = uvicorn.Server(config)
-        self.thread = threading.Thread(target=self.server.run)
-        self.thread.start()
-        while not self.server.started:
-            self.thread.join(0.01)
-            assert self.thread.is_alive(), "the server did not start"
 
     def stop(self) -> None:
-        self.server.should_exit = True
-        self.thread.join()
+        self.running.stop()
         self.store.close()
 
     def ask(

@@ -11,13 +11,9 @@ from contextlib import contextmanager
 from pathlib import Path
 from types import MappingProxyType
 
+from tests.running import free_port
+
 COMMAND = [sys.executable, "-m", "identify"]
-
-
-def free_port() -> int:
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        return int(free.getsockname()[1])
 
 
 def run(*words: object) -> subprocess.CompletedProcess[str]:

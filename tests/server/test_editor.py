@@ -1,7 +1,6 @@
 """The editor over real HTTP: folders on the disk are read, checked, written by this app."""
 
 import shutil
-import socket
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -15,6 +14,7 @@ from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from tests.editing import EditorServer
 from tests.reference.small_pack import small_files, write
+from tests.running import free_port
 
 
 @pytest.fixture(scope="module")
@@ -150,9 +150,7 @@ def test_the_command_serves_folders_and_shows_compiled_packs(editor, tmp_path):
     other = shutil.copytree(folder, tmp_path / "other")
     compiled = tmp_path / "compiled.json"
     compiled.write_bytes(pack_bytes(compile_pack(folder)))
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
+    port = free_port()
     command = [sys.executable, "-m", "identify", "edit", str(other), str(compiled)]
     with subprocess.Popen(
         [*command, "--port", str(port)], stdout=subprocess.PIPE, text=True

@@ -1,0 +1,34 @@
+"""A server of a test's own: on a free port of this machine, in a thread of this process."""
+
+import socket
+import threading
+from typing import Any
+
+import uvicorn
+from starlette.types import ASGIApp
+
+
+def free_port() -> int:
+    """A port that nobody uses."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        return int(free.getsockname()[1])
+
+
+class Running:
+    """An application that is served from here on; more: what else uvicorn is told."""
+
+    def __init__(self, app: ASGIApp, port: int, **more: Any) -> None:
+        config = uvicorn.Config(app, port=port, log_level="warning", access_log=False, **more)
+        self.server = uvicorn.Server(config)
+        self.thread = threading.Thread(target=self.server.run)
+        self.thread.start()
+        while not self.server.started:
+            self.thread.join(0.01)
+            assert self.thread.is_alive(), "the server did not start"
+
+    def stop(self, at_once: bool = False) -> None:
+        """End it; at_once: without waiting for a browser's open connections."""
+        self.server.should_exit = True
+        self.server.force_exit = at_once
+        self.thread.join()
