@@ -16,8 +16,9 @@ import msgspec
 from identify import phone
 from identify.bench.serving import ARGS, browser_path, served
 from identify.bench.sessions import numbered, rows_of, walked
-from identify.core.asking import by_variant, questions
+from identify.core.asking import questions
 from identify.core.belief import believe, prepare
+from identify.core.focus import by_variant
 
 Peer = Callable[[dict[str, Any], list[Any], list[list[list[int]]]], float]
 FLOOR = Path(__file__).with_name("floor.js")

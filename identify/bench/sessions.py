@@ -2,8 +2,9 @@
 
 from typing import Any
 
-from identify.core.asking import by_variant, questions
+from identify.core.asking import questions
 from identify.core.belief import believe
+from identify.core.focus import by_variant
 from identify.core.session import answered, new_session
 
 STEPS = 8

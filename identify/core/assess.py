@@ -2,9 +2,10 @@
 
 from typing import Any
 
-from .asking import by_variant, focus, questions, reason
+from .asking import questions, reason
 from .belief import believe
 from .dating import likely_years, year_chances, years
+from .focus import by_variant, focus
 from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
 from .reasons import variant_chances

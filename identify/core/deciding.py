@@ -2,13 +2,14 @@
 
 from typing import Any
 
-from .asking import by_variant, focus, joint
 from .assess import aimed, candidates, item_chances, view_of
 from .belief import believe
+from .focus import by_variant, focus
 from .lists import largest, total
 from .meaning import says_nothing, study
 from .reasons import variant_chances
 from .verdict import verdict
+from .worth import joint
 
 
 def assess_for(

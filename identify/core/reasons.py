@@ -3,8 +3,9 @@
 from math import log
 from typing import Any
 
-from .asking import by_variant, place_of_feature
+from .asking import place_of_feature
 from .belief import believe
+from .focus import by_variant
 from .lists import filled, largest
 from .session import without
 

@@ -9,7 +9,7 @@ import heapq
 from math import log2
 from typing import Any
 
-from identify.core.asking import entropy
+from identify.core.worth import entropy
 
 
 def signatures(pack: dict[str, Any]) -> list[float]:

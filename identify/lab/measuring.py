@@ -7,11 +7,12 @@ from typing import Any, TextIO
 
 import msgspec
 
-from identify.core.asking import WORTH, entropy
+from identify.core.asking import WORTH
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.reading import usual_errors
 from identify.core.reasons import variant_chances
 from identify.core.session import new_session
+from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from identify.lab.calibration import EDGES, Stated, calibration, error_of, stated
 from identify.lab.pairs import Alike, alike_pairs, worths

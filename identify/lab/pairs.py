@@ -4,9 +4,12 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import Any
 
-from identify.core.asking import by_variant, focus, questions, worth
-from identify.core.belief import believe, look_at_part
+from identify.core.asking import questions
+from identify.core.belief import believe
+from identify.core.focus import by_variant, focus
 from identify.core.session import new_session
+from identify.core.swapping import look_at_part
+from identify.core.worth import worth
 
 PLAIN = 0.5  # a feature on which two variants differ in so much of their shares tells them apart
 

@@ -5,19 +5,14 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from identify.core.asking import (
-    WORTH,
-    by_variant,
-    entropy,
-    focus,
-    questions,
-    worth,
-)
+from identify.core.asking import WORTH, questions
 from identify.core.assess import ENOUGH, standing
 from identify.core.belief import believe
+from identify.core.focus import by_variant, focus
 from identify.core.lists import best_first, largest, total
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
+from identify.core.worth import entropy, worth
 from identify.lab.pieces import Piece, piece, read_by, rows_drawn
 
 Step = Callable[[], None]

@@ -6,10 +6,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from identify.bench.sessions import walked
-from identify.core import asking
-from identify.core.asking import by_variant, focus, worth
+from identify.core import focus as focusing
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
+from identify.core.focus import by_variant, focus
+from identify.core.worth import worth
 from identify.lab.generating import KINDS, made_pack
 from identify.reference.compiled import CompiledPack, pack_bytes
 from identify.reference.loading import load_pack
@@ -76,7 +77,7 @@ def test_it_has_everything_that_makes_packs_hard(tmp_path):
 
 PACK = msgspec.json.decode(pack_bytes(made_pack(600, 3)))
 ENGINE = prepare(PACK)
-HELD_BACK = 0.00022 + 1e-9  # bits: what asking.faint() promises, with 16 states at most
+HELD_BACK = 0.00022 + 1e-9  # bits: what focus.faint() promises, with 16 states at most
 
 
 @FEW
@@ -87,7 +88,7 @@ def test_the_rows_left_out_change_a_question_by_no_more_than_is_said(data):
     state = believe(ENGINE, session)
     fewer = focus(state, by_variant(state))
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(asking, "LEFT_OUT", 0.0)
+        patch.setattr(focusing, "LEFT_OUT", 0.0)
         every = focus(state, by_variant(state))
     assert len(every["rows"]) == sum(chance > 0 for chance in state["chances"])
     assert sum(every["chances"]) - sum(fewer["chances"]) <= 0.00001 + 1e-12

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.core.asking import entropy
 from identify.core.belief import prepare_with
+from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from tests.tables import EXACT, sharp, table_pack
 

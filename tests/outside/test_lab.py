@@ -17,8 +17,9 @@ from sklearn.model_selection import KFold
 from sklearn.preprocessing import OneHotEncoder
 from sklearn.tree import DecisionTreeClassifier
 
-from identify.core.asking import by_variant, questions
+from identify.core.asking import questions
 from identify.core.belief import believe, prepare_with
+from identify.core.focus import by_variant
 from identify.core.lists import largest
 from identify.core.session import answered, new_session
 from identify.lab.measuring import EXACT, measure

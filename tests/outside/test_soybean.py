@@ -11,8 +11,9 @@ import pytest
 from sklearn.model_selection import KFold
 from sklearn.naive_bayes import CategoricalNB
 
-from identify.core.asking import by_variant, questions
+from identify.core.asking import questions
 from identify.core.belief import believe, prepare_with
+from identify.core.focus import by_variant
 from identify.core.lists import largest
 from identify.core.session import answered, new_session
 from tests.outside.data import read

@@ -14,9 +14,11 @@ from sklearn.naive_bayes import CategoricalNB
 from sklearn.preprocessing import OneHotEncoder
 from sklearn.tree import DecisionTreeClassifier
 
-from identify.core.asking import by_variant, entropy, focus, questions, worth
+from identify.core.asking import questions
 from identify.core.belief import believe, prepare_with
+from identify.core.focus import by_variant, focus
 from identify.core.session import answered, new_session
+from identify.core.worth import entropy, worth
 from tests.outside.data import read
 from tests.tables import EXACT, sharp, table_pack
 

@@ -1,0 +1,128 @@
+"""The rows that still count, by what is to be decided: what questions are weighed over."""
+
+from typing import Any
+
+from .lists import filled, largest, total
+
+LEFT_OUT = 0.00001  # the faintest rows, this much of the chance together, are left out of the sums
+
+
+def by_variant(state: dict[str, Any]) -> list[int]:
+    """The outcome of each row when the variant is to be decided: its variant."""
+    return state["variants"]  # type: ignore[no-any-return]
+
+
+def faint(chances: list[float]) -> float:
+    """Rows with less than this are left out: together they have at most LEFT_OUT of the chance.
+
+    With that much left out, e, the bits of a question about a feature with s states change by at
+    most h(e) + e log2 s, h the entropy of e against 1 - e: by the chain rule I(O;A) = I(D;A) +
+    (1 - e) I(O;A|kept) + e I(O;A|left out), D whether the row is left out. That is 0.0002 bits;
+    where two questions are as near as that, the other one may be asked.
+    """
+    best = chances[largest(chances)] if len(chances) > 0 else 0.0
+    limits: list[float] = []
+    limit = 0.03 * best
+    while limit > 1e-8 * best:
+        limits.append(limit)
+        limit = 0.3 * limit
+    lost = filled(len(limits), 0.0)
+    for p in chances:
+        n = 0
+        while n < len(limits) and p < limits[n]:
+            lost[n] = lost[n] + p
+            n = n + 1
+    for n in range(len(limits)):
+        if lost[n] <= LEFT_OUT:
+            return limits[n]
+    return 0.0
+
+
+def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
+    """The rows that still count, those of an outcome together, and outcomes numbered from 0.
+
+    Returns {rows: [row], weights: [chance of each], of: [by part, and last for the piece itself:
+    the class of each row as in state's parts], starts: [where the rows of each outcome begin, and
+    last their count], first, first_of: [row of each outcome's first, and by part its class], names:
+    [outcome of each number], number: [of each outcome, -1: none], many: [numbers of outcomes with
+    more rows than one], chances: [chance of each number, the unrecorded last], elsewhere: count of
+    rows whose outcome is not their variant}.
+    """
+    chances = state["chances"]
+    variants = state["variants"]
+    least = faint(chances)
+    top = -1
+    for o in outcomes:
+        top = max(top, o)
+    number: list[Any] = filled(top + 1, -1)
+    at: list[int] = []
+    names: list[int] = []
+    counts: list[int] = []
+    out: list[float] = []
+    apart = 0  # rows that do not stand with the others of their outcome
+    other = 0  # rows whose outcome is not their variant
+    for j in range(len(chances)):
+        if chances[j] >= least and chances[j] > 0.0:
+            o = outcomes[j]
+            if number[o] < 0:
+                number[o] = len(names)
+                names.append(o)
+                counts.append(0)
+                out.append(0.0)
+            n = number[o]
+            if n < len(names) - 1:
+                apart = apart + 1
+            if o != variants[j]:
+                other = other + 1
+            counts[n] = counts[n] + 1
+            out[n] = out[n] + chances[j]
+            at.append(j)
+    out.append(total(state["unrecorded"]))
+    starts: list[int] = [0]
+    for n in range(len(counts)):
+        starts.append(starts[n] + counts[n])
+    if apart > 0:
+        at = brought_together(at, [number[outcomes[place]] for place in at], starts)
+    kinds = picked(state["kinds"], at)
+    of: list[Any] = []
+    for part in state["parts"]:
+        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
+    of.append(kinds)
+    return {
+        "rows": picked(state["rows"], at),
+        "weights": picked(chances, at),
+        "of": of,
+        "starts": starts,
+        "first": picked(picked(state["rows"], at), starts[0 : len(counts)]),
+        "first_of": [picked(each, starts[0 : len(counts)]) for each in of],
+        "names": names,
+        "number": number,
+        "many": [one for one in range(len(counts)) if counts[one] > 1],
+        "chances": out,
+        "elsewhere": other,
+    }
+
+
+def picked(values: list[Any], at: list[int]) -> list[Any]:
+    """The values at these places; the very list where these are all, in order."""
+    if len(at) == len(values) and is_in_order(at):
+        return values
+    return [values[place] for place in at]
+
+
+def is_in_order(at: list[int]) -> bool:
+    """Whether these are 0, 1, 2, ..."""
+    for n in range(len(at)):
+        if at[n] != n:
+            return False
+    return True
+
+
+def brought_together(at: list[int], groups: list[int], starts: list[int]) -> list[int]:
+    """The same rows with those of a group together, in their order; groups begin at `starts`."""
+    out = at[:]
+    free = starts[:]
+    for n in range(len(at)):
+        out[free[groups[n]]] = at[n]
+        free[groups[n]] = free[groups[n]] + 1
+    return out

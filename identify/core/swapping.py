@@ -1,0 +1,100 @@
+"""What the answers on one part say, whether it is the piece's own or was swapped."""
+
+from typing import Any
+
+from .donors import mixed, sharpened
+from .lists import filled
+
+
+def are_answers(kept: list[dict[str, Any]], things: list[dict[str, Any]]) -> bool:
+    """Whether these are the answers that were kept."""
+    if len(kept) != len(things):
+        return False
+    for n in range(len(kept)):
+        one = kept[n]
+        other = things[n]["answer"]
+        if one["feature"] != other["feature"] or one["how"] != other["how"]:
+            return False
+        if len(one["states"]) != len(other["states"]):
+            return False
+        for s in range(len(one["states"])):
+            if one["states"][s] != other["states"][s]:
+                return False
+    return True
+
+
+def alike_on(
+    pack: dict[str, Any], start: dict[str, Any], place: int, known: dict[str, Any]
+) -> dict[str, list[int]]:
+    """Classes of rows, `known` as in look_at_part, parted further by what is recorded of a feature:
+    {of: [class of each row], code: [of each class], from: [the class that it is of in `known`]}.
+    """
+    shares = pack["cells"][place]["shares"]
+    codes = pack["cells"][place]["codes"]
+    count = len(known["kind"])
+    numbers = filled(len(shares) * count, -1)
+    rows = start["rows"]
+    before = known["of"]
+    of: list[int] = []
+    code_of: list[int] = []
+    came_from: list[int] = []
+    for j in range(len(rows)):
+        key = codes[rows[j]] * count + before[j]
+        if numbers[key] < 0:
+            numbers[key] = len(code_of)
+            code_of.append(codes[rows[j]])
+            came_from.append(before[j])
+        of.append(int(numbers[key]))
+    return {"of": of, "code": code_of, "from": came_from}
+
+
+def look_at_part(
+    engine: dict[str, Any], start: dict[str, Any], things: list[dict[str, Any]], part: int
+) -> dict[str, Any]:
+    """What the answers on one part say, whatever else was seen.
+
+    Returns {answers, told: their count} and the classes of rows that they cannot tell apart: {of:
+    [class of each row], kind: [of each class], own: [P(answers | the class, the part being its
+    own)], factors: [P(answers | the class)], swapped: [P(replaced | the class)], beyond:
+    [P(answers | any piece of a kind)], donors: [by kind of piece: chance of each kind that a
+    replacement comes from]}. With no answer the classes are the kinds.
+    """
+    pack = engine["pack"]
+    kinds: list[int] = []
+    for k in range(len(pack["kinds"])):
+        kinds.append(k)
+    out = {
+        "answers": [t["answer"] for t in things],
+        "told": len(things),
+        "of": start["kinds"],
+        "kind": kinds,
+        "own": filled(len(kinds), 1.0),
+        "factors": [],
+        "swapped": [],
+        "beyond": filled(len(kinds), 1.0),
+    }
+    for thing in things:
+        found = alike_on(pack, start, thing["place"], out)
+        own: list[float] = []
+        kind_of: list[int] = []
+        for c in range(len(found["code"])):
+            before = found["from"][c]
+            code = found["code"][c]
+            kind = out["kind"][before]
+            like = thing["like"][code] if code > 0 else thing["any"][kind]
+            kind_of.append(kind)
+            own.append(out["own"][before] * like)
+        out["of"] = found["of"]
+        out["kind"] = kind_of
+        out["own"] = own
+        for k in range(len(kinds)):
+            out["beyond"][k] = out["beyond"][k] * thing["any"][k]
+    swap = pack["parts"][part]["swap"]
+    spare = mixed(engine["donors"][part], out["beyond"])
+    out["donors"] = sharpened(engine["donors"][part], out["beyond"])
+    for c in range(len(out["own"])):
+        other = swap * spare[out["kind"][c]]
+        factor = (1.0 - swap) * out["own"][c] + other
+        out["factors"].append(factor)
+        out["swapped"].append(other / factor if factor > 0.0 else 0.0)
+    return out

@@ -1,0 +1,282 @@
+"""What a question is worth: the bits that its answer is expected to tell of what is to be decided.
+
+o        an outcome: a variant, or "not in the reference"   (or an issue, to settle the years)
+a        the state that will be answered for feature f
+c        a class of rows that look alike for f: the same code, the same kind, the same doubt q that
+         the feature's part was replaced
+P(a|c)   (1 - q) * P(a | cell) + q * P(a | background), the background that of the kinds which the
+         replacement may come from
+P(o,a)   sum over the rows of o of chance * P(a|c)
+bits     I(O;A) = H(A) - sum over o of P(o) H(A|o)          (Shannon 1948)
+
+Most outcomes have rows of one class only: their H(A|o) is that of the class, worked out once. So a
+question costs one look at each row that still counts, and logarithms for each class only.
+"""
+
+from math import log
+from typing import Any
+
+from .donors import mixed
+from .lists import blanks, filled, total
+
+
+def bits_of(p: float) -> float:
+    """-p log2 p, 0 at 0."""
+    return -p * log(p) / log(2.0) if p > 0.0 else 0.0
+
+
+def entropy(chances: list[float]) -> float:
+    """Bits of uncertainty in chances that add up to 1 (Shannon 1948)."""
+    out = 0.0
+    for p in chances:
+        out = out + bits_of(p)
+    return out
+
+
+def spare(
+    engine: dict[str, Any], state: dict[str, Any], place: int, by_kind: list[float]
+) -> list[float]:
+    """For each kind of piece, a figure of this feature's background where its part was replaced."""
+    part = engine["pack"]["features"][place]["part"]
+    return by_kind if part < 0 else mixed(state["parts"][part]["donors"], by_kind)
+
+
+def look_at(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> dict[str, Any]:
+    """What says how likely each answer is about one feature.
+
+    A class of rows is `code * kinds' length + its class of doubt`. Returns {codes, varying
+    (None, or the only variants that can have rows of more classes), rows, of, first_of, doubts,
+    kinds (by class of doubt), by_code, by_kind (P(answer) by the record), spares (the same
+    where the part was replaced), made (what view_from found, by class; []: not yet)}.
+    """
+    pack = engine["pack"]
+    part = pack["features"][place]["part"]
+    known = engine["sights"][place]
+    by_kind = known["by_kind"]
+    kinds: list[int] = []
+    doubts = filled(len(by_kind), 0.0)
+    for k in range(len(by_kind)):
+        kinds.append(k)
+    if part >= 0:
+        kinds = state["parts"][part]["kind"]
+        doubts = state["parts"][part]["swapped"]
+    spares: list[Any] = []
+    for n in range(len(engine["sure"][place])):
+        spares.append(spare(engine, state, place, [row[n] for row in by_kind]))
+    told = 0 if part < 0 else state["parts"][part]["told"]
+    at = part if part >= 0 else len(pack["parts"])
+    return {
+        "codes": pack["cells"][place]["codes"],
+        "varying": engine["varying"][place] if focused["elsewhere"] == 0 and told == 0 else None,
+        "rows": focused["rows"],
+        "of": focused["of"][at],
+        "first_of": focused["first_of"][at],
+        "doubts": doubts,
+        "kinds": kinds,
+        "by_code": known["by_code"],
+        "by_kind": by_kind,
+        "spares": spares,
+        "made": blanks(len(known["by_code"]) * len(kinds)),
+    }
+
+
+def view_from(look: dict[str, Any], c: int) -> list[float]:
+    """P(answer) for each answer, of rows of the class c."""
+    if len(look["made"][c]) == 0:
+        width = len(look["kinds"])
+        code = c // width
+        kind = look["kinds"][c - code * width]
+        doubt = look["doubts"][c - code * width]
+        own = look["by_code"][code] if code > 0 else look["by_kind"][kind]
+        out: list[float] = []
+        for a in range(len(look["spares"])):
+            out.append((1.0 - doubt) * own[a] + doubt * look["spares"][a][kind])
+        look["made"][c] = out
+    return look["made"][c]  # type: ignore[no-any-return]
+
+
+def joint(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> dict[str, Any]:
+    """P(o,a) for one feature, for each outcome and last for the unrecorded: {scales, views}, which
+    is scales[o] * views[o][a].
+    """
+    look = look_at(engine, state, focused, place)
+    found = parted(look, focused)
+    width = len(look["kinds"])
+    scales = focused["chances"][:]
+    views: list[Any] = []
+    for o in range(len(focused["names"])):
+        views.append(
+            view_from(look, look["codes"][focused["first"][o]] * width + look["first_of"][o])
+        )
+    for o in found["mixed"]:
+        together = filled(len(look["spares"]), 0.0)
+        for n in range(focused["starts"][o], focused["starts"][o + 1]):
+            c = look["codes"][look["rows"][n]] * width + look["of"][n]
+            add_view(together, look, c, focused["weights"][n])
+        scales[o] = 1.0
+        views[o] = together
+    beyond = filled(len(look["spares"]), 0.0)
+    for k in range(len(state["unrecorded"])):
+        for a in range(len(beyond)):
+            beyond[a] = beyond[a] + state["unrecorded"][k] * look["by_kind"][k][a]
+    scales[len(scales) - 1] = 1.0
+    views.append(beyond)
+    return {"scales": scales, "views": views}
+
+
+def gone(engine: dict[str, Any], state: dict[str, Any], place: int) -> dict[str, Any]:
+    """How likely it is that there is nothing to look at: a kind without the feature, or a state
+    "none" that no drawing shows. "No horns" that can be seen and tapped is not absent.
+
+    Returns {lacking: [1 for each kind without it], by_code, by_kind, replaced (by kind)}.
+    """
+    pack = engine["pack"]
+    feature = pack["features"][place]
+    none = feature["none"]
+    by_kind: list[float] = []
+    for shares in pack["backgrounds"][place]:
+        by_kind.append(shares[none] if none >= 0 else 0.0)
+    by_code: list[float] = []
+    for shares in pack["cells"][place]["shares"]:
+        by_code.append(shares[none] if none >= 0 and len(shares) > 0 else 0.0)
+    lacking = filled(len(pack["kinds"]), 1.0)
+    for k in feature["kinds"]:
+        lacking[k] = 0.0
+    replaced = spare(engine, state, place, by_kind)
+    return {"lacking": lacking, "by_code": by_code, "by_kind": by_kind, "replaced": replaced}
+
+
+def gone_from(away: dict[str, Any], look: dict[str, Any], c: int) -> float:
+    """The chance that there is nothing to look at, of rows of the class c."""
+    width = len(look["kinds"])
+    code = c // width
+    kind = look["kinds"][c - code * width]
+    doubt = look["doubts"][c - code * width]
+    if away["lacking"][kind] > 0.0:
+        return 1.0
+    if code > 0:
+        return (1.0 - doubt) * away["by_code"][code] + doubt * away["replaced"][kind]  # type: ignore[no-any-return]
+    return away["by_kind"][kind]  # type: ignore[no-any-return]
+
+
+def parted(look: dict[str, Any], focused: dict[str, Any]) -> dict[str, Any]:
+    """{alike: [by class: the chance of the outcomes all of whose rows are of it], mixed: [the
+    other outcomes]}.
+    """
+    codes = look["codes"]
+    rows = look["rows"]
+    of = look["of"]
+    first = focused["first"]
+    first_of = look["first_of"]
+    starts = focused["starts"]
+    chances = focused["chances"]
+    width = len(look["kinds"])
+    alike = filled(len(look["made"]), 0.0)
+    for o in range(len(first)):
+        c = codes[first[o]] * width + first_of[o]
+        alike[c] = alike[c] + chances[o]
+    others: list[int] = []
+    for o in may_be_mixed(look, focused):
+        c = codes[first[o]] * width + first_of[o]
+        n = starts[o] + 1
+        end = starts[o + 1]
+        while n < end and codes[rows[n]] * width + of[n] == c:
+            n = n + 1
+        if n < end:
+            others.append(o)
+            alike[c] = alike[c] - chances[o]
+    return {"alike": alike, "mixed": others}
+
+
+def may_be_mixed(look: dict[str, Any], focused: dict[str, Any]) -> list[int]:
+    """The outcomes that can have rows of more than one class."""
+    if look["varying"] is None:
+        return focused["many"]  # type: ignore[no-any-return]
+    number = focused["number"]
+    return [number[v] for v in look["varying"] if v < len(number) and number[v] >= 0]
+
+
+def worth(
+    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
+) -> dict[str, float]:
+    """{bits: what the answer about one feature is expected to tell of the outcome, absent: the
+    chance that there is nothing to look at}.
+    """
+    look = look_at(engine, state, focused, place)
+    away = gone(engine, state, place)
+    found = parted(look, focused)
+    alike = found["alike"]
+    chances = focused["chances"]
+    by_answer = filled(len(look["spares"]), 0.0)
+    inside = 0.0  # sum of P(o) H(A|o)
+    absent = 0.0
+    for c in range(len(alike)):
+        if alike[c] > 0.0:
+            inside = inside + alike[c] * entropy(view_from(look, c))
+            absent = absent + alike[c] * gone_from(away, look, c)
+            add_view(by_answer, look, c, alike[c])
+    held = filled(len(alike), 0.0)
+    classes = filled(len(alike), 0)
+    together = filled(len(by_answer), 0.0)
+    for o in found["mixed"]:
+        count = classes_of(look, focused, o, held, classes)
+        for n in range(count):
+            c = int(classes[n])
+            absent = absent + held[c] * gone_from(away, look, c)
+            add_view(together, look, c, held[c])
+            held[c] = 0.0
+        inside = inside + take_in(by_answer, together, chances[o])
+    for k in range(len(state["unrecorded"])):
+        p = state["unrecorded"][k]
+        absent = absent + p * max(away["lacking"][k], away["by_kind"][k])
+        for a in range(len(together)):
+            together[a] = together[a] + p * look["by_kind"][k][a]
+    inside = inside + take_in(by_answer, together, chances[len(chances) - 1])
+    whole = total(chances)
+    return {"bits": entropy([x / whole for x in by_answer]) - inside / whole, "absent": absent}
+
+
+def classes_of(
+    look: dict[str, Any],
+    focused: dict[str, Any],
+    outcome: int,
+    held: list[float],
+    classes: list[float],
+) -> int:
+    """How many classes an outcome's rows have: which is put into `classes`, and what each has of
+    the chance into `held`.
+    """
+    codes = look["codes"]
+    rows = look["rows"]
+    of = look["of"]
+    weights = focused["weights"]
+    width = len(look["kinds"])
+    count = 0
+    for n in range(focused["starts"][outcome], focused["starts"][outcome + 1]):
+        c = codes[rows[n]] * width + of[n]
+        if held[c] == 0.0:
+            classes[count] = c
+            count = count + 1
+        held[c] = held[c] + weights[n]
+    return count
+
+
+def add_view(into: list[float], look: dict[str, Any], c: int, chance: float) -> None:
+    """Add P(answer) of rows of the class c, weighed by this chance."""
+    seen = view_from(look, c)
+    for a in range(len(seen)):
+        into[a] = into[a] + chance * seen[a]
+
+
+def take_in(by_answer: list[float], together: list[float], chance: float) -> float:
+    """Add one outcome's P(o,a) to P(a), and clear it; returns P(o) H(A|o)."""
+    inside = -bits_of(chance)
+    for a in range(len(together)):
+        by_answer[a] = by_answer[a] + together[a]
+        inside = inside + bits_of(together[a])
+        together[a] = 0.0
+    return inside
