@@ -49,7 +49,7 @@ const app = {
 const LARGE = 50_000; // issues of a range: to reason about more of them would hold the screen up
 const flow = identify(app);
 let queue = Promise.resolve();
-let running = 0;
+let stepping = 0;
 let shown = null;
 let opening = null;
 let study = { about: "", found: null };
@@ -57,19 +57,21 @@ let told = "";
 
 /** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
 function run(action) {
-  running += 1;
-  queue = queue
-    .then(action)
-    .catch(trouble)
-    .finally(() => {
-      running -= 1;
-    });
+  queue = queue.then(action).catch(trouble);
   return queue;
 }
 
-/** The same for a tap: one that comes while the last is still being stored is not meant. */
+/** The same for what moves the piece on or back. */
+function step(action) {
+  stepping += 1;
+  return run(action).finally(() => {
+    stepping -= 1;
+  });
+}
+
+/** The same for a tap: one that comes while the last step is still being stored is not meant. */
 function tap(action) {
-  return running > 0 ? queue : run(action);
+  return stepping > 0 ? queue : step(action);
 }
 
 function trouble(error) {
@@ -141,7 +143,7 @@ async function threaded(pack) {
   } catch (error) {
     console.warn(error);
   }
-  if (app.pack !== pack) return thread?.close();
+  if (app.pack !== pack || app.thread) return thread?.close();
   app.thread = thread;
   meanwhile(flow.ahead());
 }
@@ -179,7 +181,7 @@ async function moved(entry) {
     history.go(1);
     return;
   }
-  await run(async () => {
+  await step(async () => {
     await flow.moved(entry);
     const now = here();
     if (now.screen === "identify") {
@@ -213,12 +215,10 @@ async function assess(piece) {
   const { session } = current(piece);
   const found = anything() ? studied(piece) : null;
   const about = found ? study.about : "";
-  const { thread } = app;
+  const { engine, ready, thread } = app;
   return foreseen(`${about} ${JSON.stringify(session)}`, () => {
     const own = () =>
-      found
-        ? app.engine.assess_studied(app.ready, session, found)
-        : app.engine.assess(app.ready, session);
+      found ? engine.assess_studied(ready, session, found) : engine.assess(ready, session);
     return thread ? thread.view(session, about, found).catch(own) : own();
   });
 }
@@ -227,7 +227,7 @@ async function assess(piece) {
 function studied(piece) {
   const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
   const made = all("piece").some((one) => one.session === piece.id) ? piece.id : "";
-  const about = [recordsEdition(), app.pack.id, made, JSON.stringify(hand)].join(" ");
+  const about = [recordsEdition(), app.pack.version, made, JSON.stringify(hand)].join(" ");
   if (study.about !== about) {
     const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
     const records = { pieces: others, wants: all("want") };

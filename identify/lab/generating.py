@@ -63,7 +63,7 @@ def made_pack(rows: int, seed: int = 1, features: int = FEATURES) -> CompiledPac
     """A pack with exactly so many rows, at least 1: several kinds, parts that are swapped, running
     changes, features that hang on another one, unknown cells and cells that are one of two.
 
-    features: how many besides the kind, at least 1.
+    features: how many besides the kind, at least 3.
     """
     return _Maker(rows, seed, features).pack()
 

@@ -7,7 +7,7 @@ from playwright.sync_api import Page, expect
 
 from identify.phone import WEB
 from tests.browser.keeping import add_piece, kept
-from tests.browser.phone import PHONE, begin, choices, see, violations, watched
+from tests.browser.phone import DESK, PHONE, begin, choices, see, violations, watched
 
 USES = {
     "Identify an item at a stall": "P 20 Main-line diesel, flat ends",
@@ -179,6 +179,15 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     expect(page.locator("#guide")).to_have_count(0)
     own_server.start()
     context.close()
+
+
+@pytest.mark.parametrize("use", USES)
+def test_on_a_desk_each_use_points_at_what_it_names(browser, server, use):
+    page = watched(browser.new_context(**DESK).new_page())
+    page.goto(server.url)
+    page.get_by_role("button", name="First steps").click()
+    assert len(walk(page, use)) >= 4
+    page.context.close()
 
 
 def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):

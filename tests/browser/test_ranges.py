@@ -19,7 +19,7 @@ from tests.browser.keeper import (
     write_in,
 )
 from tests.browser.keeping import add_piece, kept, more, place
-from tests.browser.phone import asking, begin, violations
+from tests.browser.phone import asking, begin, choices, see, violations
 from tests.reference.small_pack import RANGE, small_files, write
 
 
@@ -117,6 +117,43 @@ def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_pa
     page.get_by_label("Range").select_option("club")
     begin(page, "Locomotive")
     assert asking(page)
+
+
+def test_a_newer_file_and_the_piece_at_hand(page, tmp_path):
+    """What it was is still what it is, wherever it stands in the newer range."""
+    text = {**small_files(), "range.toml": RANGE.replace("Small", "Club")}
+    pack = write(tmp_path / "made", text)
+    pack = pack.rename(pack.parent / "club")
+    first = pack_bytes(compile_pack(pack))
+    for name in ("items.csv", "variants.csv"):
+        head, *lines = (pack / name).read_text().splitlines()
+        (pack / name).write_text("\n".join([head, *reversed(lines), ""]))
+    second = pack_bytes(compile_pack(pack))
+    numbers = [[one["number"] for one in orjson.loads(made)["items"]] for made in (first, second)]
+    assert numbers[0] == numbers[1][::-1]
+
+    more(page, "Ranges")
+    give(page, "club.json", first)
+    expect(page.get_by_role("alert")).to_contain_text("Club is added.")
+    place(page, "Identify")
+    page.get_by_label("Range").select_option("club")
+    begin(page, "Coach")
+    while asking(page):
+        see(page, choices(page)[0])
+    before = page.locator("main").inner_text()
+    page.get_by_role("navigation").get_by_role("button", name="More").click()
+    page.get_by_role("button", name="Ranges").click()
+    give(page, "newer.json", second)
+    expect(page.get_by_role("alert")).to_contain_text("Club is now as in the file.")
+    page.get_by_role("button", name="Take away Club").click()
+    expect(page.get_by_role("alert").last).to_contain_text("Start again first")
+    expect(page.get_by_role("heading", name="Club")).to_be_visible()
+    page.get_by_role("navigation").get_by_role("button", name="Identify").click()
+    expect(page.locator(".answer")).to_be_visible()
+    assert page.locator("main").inner_text() == before
+    page.reload()
+    expect(page.locator(".answer")).to_be_visible()
+    assert page.locator("main").inner_text() == before
 
 
 def test_a_file_that_is_no_range_is_refused_in_a_sentence(page, folder):

@@ -62,6 +62,7 @@ export async function keep(piece) {
   const kept = await together(["kept"], async (there) => {
     const reads = Promise.all([there.get("kept", KEY), there.get("kept", BESIDE)]);
     const writes = piece ? [there.put("kept", piece, KEY)] : []; // at once: the disk takes its time
+    writes[0]?.catch(() => {}); // it comes back below
     const [stored, beside] = await reads;
     const another = stored !== undefined && ![own, piece?.id].includes(stored.id);
     if (!piece && !another) writes.push(there.remove("kept", KEY));

@@ -41,16 +41,23 @@ function show(node) {
   const { top, bottom } = node.getBoundingClientRect();
   const stays = getComputedStyle(guide).top === "0px";
   const least = (stays ? guide.offsetHeight : 0) + EDGE;
-  const inBar = node.closest(BARS) !== null;
+  const bar = node.closest(BARS);
+  const inBar = bar !== null && atBottom(bar);
   const most = inBar ? innerHeight : lowest() - EDGE;
   if (top < least && !inBar) scrollBy(0, top - least);
   else if (bottom > most) scrollBy(0, Math.min(bottom - most, top - least));
 }
 
+/** Whether a bar stays at the bottom of the window. */
+function atBottom(bar) {
+  const { position, bottom } = getComputedStyle(bar);
+  return ["sticky", "fixed"].includes(position) && bottom !== "auto" && !bottom.startsWith("-");
+}
+
 /** Where the bars begin that stay at the bottom of the window. */
 function lowest() {
   const tops = [...document.querySelectorAll(BARS)]
-    .filter((bar) => !getComputedStyle(bar).bottom.startsWith("-"))
+    .filter(atBottom)
     .map((bar) => bar.offsetHeight);
   return innerHeight - tops.reduce((sum, height) => sum + height, 0);
 }

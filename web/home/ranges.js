@@ -1,5 +1,6 @@
 /** The ranges there are: one can be added from a file, handed on, taken away again. */
 import { OWN, ownKey, packList } from "../data/packs.js";
+import { packOf } from "../data/session.js";
 import { problem, read, together } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
@@ -65,7 +66,7 @@ async function addFile(app, keep, file) {
     return;
   }
   await refresh(app, keep);
-  if (app.entry.id === pack.id) await app.openRange(pack.id);
+  await (app.piece ? app.adopt(app.piece) : app.openRange(app.entry.id));
   const { lookAtMoved } = await import("./moved.js");
   const told = await lookAtMoved(app, keep);
   await keep.redraw();
@@ -128,13 +129,17 @@ async function refresh(app, keep) {
 }
 
 async function takeAway(app, keep, one) {
+  if (app.piece && [one.id, app.list.at(-1).id].includes(packOf(app.piece))) {
+    notice(`You are identifying a piece of ${one.name}. Start again first, then take the range away.`);
+    return;
+  }
   const text = await read("kept", ownKey(one.id));
   if (!(await stored(one, null))) {
     notice(problem());
     return;
   }
   await refresh(app, keep);
-  if (app.entry.id === one.id) await app.openRange(app.list[0].id);
+  if (!app.piece) await app.openRange(app.entry.id);
   await keep.redraw();
   notice(`${one.name} is taken away. What you keep of it stays.`, [
     ["Put it back", () => keep.run(async () => {

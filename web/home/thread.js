@@ -15,8 +15,10 @@ export async function startThread({ entry, pack }) {
   const waiting = new Map();
   let number = 0;
   let sent = "";
+  let closed = false;
 
   function ask(what) {
+    if (closed) return Promise.reject(new Error("closed"));
     number += 1;
     return new Promise((resolve, reject) => {
       waiting.set(number, { resolve, reject });
@@ -32,6 +34,7 @@ export async function startThread({ entry, pack }) {
   }
 
   function close() {
+    closed = true;
     worker.terminate();
     for (const { reject } of waiting.values()) reject(new Error("closed"));
     waiting.clear();

@@ -33,6 +33,7 @@ export function identify(app) {
   async function settle(next) {
     const piece = await app.openFor(next);
     const storing = keep(piece);
+    if (piece) deepen(piece.steps.length);
     let view = null;
     try {
       if (piece) view = await app.assess(piece);
@@ -43,7 +44,6 @@ export function identify(app) {
     }
     app.piece = piece;
     app.view = view;
-    if (piece) deepen(piece.steps.length);
     const drawn = here().screen === "identify" ? screen() : null; // while the disk is at work
     await storing;
     app.tellStored();

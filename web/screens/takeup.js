@@ -10,6 +10,7 @@ const MOST = 12;
 
 /** What is known of the piece at hand, in its own pack: {pack, of, answers, ...}. */
 async function known(app, keep) {
+  await keep.run(() => {}); // an answer just given is still being reasoned about
   const { pack, view, piece } = app;
   const leader = view.variants[0];
   const own = leader ? (pack.items[pack.variants[leader.variant].item].pack ?? pack.id) : pack.id;
