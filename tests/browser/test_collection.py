@@ -1,4 +1,4 @@
-"""The collection, wants, duplicates, sets, trash, search and paper, on the phone."""
+"""The collection, wants, duplicates, sets, search and paper, on the phone."""
 
 import re
 
@@ -14,8 +14,6 @@ from tests.browser.keeping import (
     fill,
     kept,
     more,
-    photo,
-    picture,
     place,
     records,
     saved,
@@ -220,7 +218,8 @@ def test_a_want_is_written_down_shared_and_printed(browser, server):
     page.get_by_role("button", name="Share as text").click()
     expect(page.get_by_role("alert")).to_contain_text("Copied")
     assert page.evaluate("navigator.clipboard.readText()") == (
-        "Wanted:\n- 43/6 Dining car, long: any variant, urgent, at least good, with its box, up to £25\n"
+        "Wanted:\n- 43/6 Dining car, long: "
+        "any variant, urgent, at least good, with its box, up to £25\n"
     )
     assert page.reported == []
     context.close()
@@ -253,78 +252,6 @@ def test_what_is_missing_from_a_set_can_be_wanted(page, server):
     page.get_by_role("button", name="Want it: G 52 Starter van").click()
     expect(page.get_by_role("button", name="Wanted: G 52 Starter van")).to_be_visible()
     assert [w["item"] for w in records(page, "want") if w["item"] == "G 52"] == ["G 52"]
-
-
-def test_what_was_deleted_comes_back_with_its_photo(page, server):
-    page.goto(server.url)
-    add_piece(page, "P 24")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 300, 200)}
-    )
-    expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
-    before = kept(page)
-    page.get_by_role("button", name="Move to the trash").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
-    assert records(page, "piece") == []
-    more(page, "Trash")
-    page.get_by_role("button", name=re.compile("^Put back: Piece: P 24")).click()
-    expect(page.get_by_role("main").get_by_text("Nothing is in the trash.")).to_be_visible()
-    after = kept(page)
-    assert after["photos"] == before["photos"]
-    changed = {"changed": after["records"][0]["changed"]}
-    assert after["records"] == [before["records"][0] | changed]
-    # a photo taken away from its piece is in the trash too
-    place(page, "Collection")
-    page.get_by_role("list", name="Pieces").get_by_role("button").click()
-    page.get_by_role("button", name="Photo 1").click()
-    page.get_by_role("button", name="Take it away").click()
-    expect(page.get_by_role("button", name="Photo 1")).to_have_count(0)
-    page.get_by_role("alert").get_by_role("button", name="Undo").click()
-    expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
-    assert picture(kept(page)["photos"][0]["full"])[:2] == b"\xff\xd8"
-
-
-def test_emptying_the_trash_leaves_nothing_of_it(page, server):
-    page.goto(server.url)
-    add_piece(page, "P 24")
-    fill(page, "Notes", "secret words")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 30, 20)}
-    )
-    expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
-    page.get_by_role("button", name="Move to the trash").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
-    more(page, "Trash")
-    page.get_by_role("button", name="Empty the trash").click()
-    page.get_by_role("button", name="Delete for good").click()
-    expect(page.get_by_role("main").get_by_text("Nothing is in the trash.")).to_be_visible()
-    left = kept(page)
-    assert left["photos"] == []
-    assert "secret words" not in orjson.dumps(left).decode()
-    assert [sorted(r) for r in left["records"]] == [
-        ["changed", "gone", "id", "made", "trashed", "type"]
-    ]
-
-
-def test_undo_takes_back_one_change_after_another(page, server):
-    page.goto(server.url)
-    add_piece(page, "P 24")
-    choose(page, "Condition", "fair")
-    choose(page, "Condition", "good")
-    fill(page, "Notes", "one")
-    for condition, notes in (("good", ""), ("fair", ""), ("", "")):
-        page.get_by_role("button", name="Undo", exact=True).click()
-        expect(page.get_by_label("Condition", exact=True)).to_have_value(condition)
-        expect(page.get_by_label("Notes", exact=True)).to_have_value(notes)
-    page.get_by_role("alert").get_by_role("button", name="Put it back").click()
-    expect(page.get_by_label("Condition", exact=True)).to_have_value("fair")
-    page.get_by_role("button", name="What was changed").click()
-    expect(page.get_by_role("main").get_by_text("Condition: fair → good")).to_be_visible()
-    page.get_by_role("listitem").filter(has_text="Notes: nothing → one").get_by_role(
-        "button", name=re.compile("after")
-    ).click()
-    expect(page.get_by_role("alert")).to_contain_text("The earlier version is back.")
-    assert records(page, "piece")[0]["notes"] == "one"
 
 
 def test_everything_is_found_by_any_word(page, server):

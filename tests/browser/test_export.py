@@ -3,7 +3,6 @@
 import csv
 import io
 import re
-from collections.abc import Iterator
 
 import jsonschema
 import openpyxl
@@ -11,15 +10,11 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
-from identify import phone
 from identify.exchange.schemas import records_schema
 from identify.phone import DEMO
-from identify.server import exchange
-from identify.server.devices import offers
 from tests.browser.exchanging import look, open_import
 from tests.browser.keeping import add_piece, demo, more, photo, place, records
 from tests.browser.phone import PHONE, broken_words, violations, watched
-from tests.conftest import Server, serving
 
 SHARED = """
 Object.defineProperty(navigator, "canShare", { value: () => true });
@@ -28,18 +23,10 @@ Object.defineProperty(navigator, "share", { value: async given => {
 } });"""
 
 
-@pytest.fixture(scope="module")
-def writing(site) -> Iterator[Server]:
-    """The app's own server, with spreadsheets."""
-    routes = [offers(exchange=True), *exchange.routes(phone.demo_packs())]
-    with serving(site, routes) as running:
-        yield running
-
-
 @pytest.fixture
-def at_export(page, writing) -> Page:
+def at_export(page, tables) -> Page:
     """The screen, with the demo collection."""
-    page.goto(writing.url)
+    page.goto(tables.url)
     demo(page)
     more(page, "Take out")
     return page
@@ -119,11 +106,11 @@ def test_the_wants_go_to_a_friend_without_what_one_would_pay(at_export, browser)
     context.close()
 
 
-def test_where_the_device_can_share_the_page_goes_there(browser, writing):
+def test_where_the_device_can_share_the_page_goes_there(browser, tables):
     context = browser.new_context(**PHONE)
     context.add_init_script(SHARED)
     page = watched(context.new_page())
-    page.goto(writing.url)
+    page.goto(tables.url)
     demo(page)
     more(page, "Take out")
     page.get_by_role("button", name="Send the page").click()

@@ -7,13 +7,9 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
-from identify import phone
-from identify.server import exchange
-from identify.server.devices import offers
 from tests.browser.exchanging import as_csv, choose_file, listed, look, open_import
 from tests.browser.keeping import kept, place, records
 from tests.browser.phone import PHONE, broken_words, violations, watched
-from tests.conftest import Server, serving
 
 HEADS = ["Number", "Name", "Condition", "Bought"]
 SUMMARY = """async () => {
@@ -38,17 +34,9 @@ DROP = """([name, bytes]) => {
 }"""
 
 
-@pytest.fixture(scope="module")
-def reading(site) -> Iterator[Server]:
-    """The app's own server, with spreadsheets."""
-    routes = [offers(exchange=True), *exchange.routes(phone.demo_packs())]
-    with serving(site, routes) as running:
-        yield running
-
-
 @pytest.fixture
-def at_import(page, reading) -> Page:
-    page.goto(reading.url)
+def at_import(page, tables) -> Page:
+    page.goto(tables.url)
     open_import(page)
     return page
 
@@ -315,10 +303,10 @@ def stages(page: Page) -> Iterator[str]:
     yield "done"
 
 
-def test_every_stage_can_be_read_by_all(browser, reading):
+def test_every_stage_can_be_read_by_all(browser, tables):
     context = browser.new_context(**PHONE, reduced_motion="reduce")
     page = watched(context.new_page())
-    page.goto(reading.url)
+    page.goto(tables.url)
     open_import(page)
     found: dict[str, list[str]] = {}
     for stage in stages(page):

@@ -1,16 +1,9 @@
 """What the preview of an import says of each row: how its cells are read, and what is no piece."""
 
-from collections.abc import Iterator
-
-import pytest
 from playwright.sync_api import expect
 
-from identify import phone
-from identify.server import exchange
-from identify.server.devices import offers
 from tests.browser.exchanging import as_csv, choose_file, look, open_import
 from tests.browser.keeping import records
-from tests.conftest import Server, serving
 
 ROWS = [
     ["Number", "Name", "Condition", "Box", "Price", "Bought"],
@@ -24,15 +17,8 @@ ROWS = [
 ]
 
 
-@pytest.fixture(scope="module")
-def reading(site) -> Iterator[Server]:
-    """The app's own server, with spreadsheets."""
-    with serving(site, [offers(exchange=True), *exchange.routes(phone.demo_packs())]) as running:
-        yield running
-
-
-def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(page, reading):
-    page.goto(reading.url)
+def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(page, tables):
+    page.goto(tables.url)
     open_import(page)
     choose_file(page, "list.csv", as_csv(ROWS))
     expect(page.get_by_role("main")).to_contain_text(
