@@ -206,6 +206,8 @@ def test_two_budgets_for_one_day_are_one_to_be_settled(two, own):
         signal_gone(page)
         place(page, "Notebook")
         fill(page, "Today’s budget", "£5")
+        place(page, "Collection")
+        place(page, "Notebook")
         page.get_by_role("button", name="Undo", exact=True).click()
         expect(page.get_by_label("Today’s budget")).to_have_value("")
         fill(page, "Today’s budget", amount)

@@ -17,6 +17,7 @@ const known = new Map();
 const listeners = [];
 const writers = [];
 const STORES = ["records", "journal", "photos"];
+const SLICE = 25;
 const channel = "BroadcastChannel" in self ? new BroadcastChannel(`${STORAGE} records`) : null;
 let reading = null;
 let edition = 0;
@@ -58,10 +59,13 @@ export function onWritten(heard) {
 }
 
 async function refresh(ids) {
-  await look(["records"], async (there) => {
-    const found = await Promise.all(ids.map((id) => there.get("records", id)));
-    ids.forEach((id, place) => (found[place] ? known.set(id, found[place]) : known.delete(id)));
-  });
+  for (let at = 0; at < ids.length; at += SLICE) {
+    const some = ids.slice(at, at + SLICE); // after a first sync they are thousands
+    await look(["records"], async (there) => {
+      const found = await Promise.all(some.map((id) => there.get("records", id)));
+      some.forEach((id, place) => (found[place] ? known.set(id, found[place]) : known.delete(id)));
+    });
+  }
   edition += 1;
   for (const heard of listeners) heard(ids);
 }

@@ -23,7 +23,7 @@ import { operationsOf, remergeAll } from "./remerge.js";
 import { loadRules } from "./rules.js";
 
 const STORES = ["kept", "records", "journal", "heads", "clashes", "announced"];
-const SLICE = 50; // small, so that a tap meanwhile does not wait
+const SLICE = 25; // small, so that a tap meanwhile does not wait
 const CHECKED = 20;
 const KEY = "sync";
 

@@ -25,7 +25,8 @@ const BESIDE = 4000; // when another window is at it
 const AGAIN = 5 * 60_000; // a whole round, while the app is in view
 const FIRST_WAIT = 5000; // after a failure, doubled each time
 const LONGEST_WAIT = 15 * 60_000;
-const PAGE = 100; // taken in at once: a tap meanwhile waits for no more
+const LONGEST_ASKED = 24 * 3600_000; // a timer holds no more than 24 days
+const PAGE = 25; // taken in at once: a tap meanwhile waits for no more
 const PUSHED = 200;
 const BYTES = 1_000_000;
 const REFUSED = [400, 413, 422];
@@ -39,6 +40,7 @@ let running = null;
 let wanted = ""; // "round", "glance" or ""
 let failures = 0;
 let unreached = false; // whether the last failure was that the server could not be reached
+let asked = 0; // until when the server asks to be left alone
 let glanced = ""; // when the server last answered a glance
 let checked = false; // whether the server was asked for every photo since the start
 let state = {
@@ -105,12 +107,12 @@ function comesOrGoes() {
 
 /**
  * One round after this many milliseconds, or before if one is due before; after failures not before
- * it is time again, unless it is to be tried `anyway`.
+ * it is time again, unless it is to be tried `anyway`; and never while the server asks to wait.
  */
 function soon(delay, anyway = false) {
   const waits = failures > 0 && !anyway;
   const wait = waits ? Math.min(FIRST_WAIT * 2 ** (failures - 1), LONGEST_WAIT) : 0;
-  const at = Date.now() + Math.max(delay, wait);
+  const at = Math.max(Date.now() + Math.max(delay, wait), asked);
   if (timer !== null && due <= at) return;
   clearTimeout(timer);
   due = at;
@@ -194,7 +196,7 @@ async function once() {
   try {
     tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [], lost: false });
     await round();
-    failures = 0;
+    failures = asked = 0;
     await setState({ touched: new Date().toISOString() });
     tell({ doing: "" });
     goOn();
@@ -205,6 +207,7 @@ async function once() {
 
 async function failed(error) {
   failures += 1;
+  wanted = ""; // what came meanwhile goes with the next round, when it is time
   unreached = error.status === 0;
   clearTimeout(glancing);
   if (error instanceof Refused && error.status === 403 && error.body.revoked) {
@@ -214,8 +217,9 @@ async function failed(error) {
   if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
   tell({ doing: "", problem: sentence(error), lost: error.status === 401 });
   if (error.status === 401) return; // only pairing anew helps
+  asked = error.wait ? Date.now() + Math.min(error.wait * 1000, LONGEST_ASKED) : 0;
   noneDue();
-  soon(error.wait ? error.wait * 1000 : 0);
+  soon(0);
 }
 
 function sentence(error) {
@@ -254,19 +258,23 @@ export async function sealAll() {
 
 /**
  * Takes in what the server has; screens hear of it once it is all here, or as far as it came. Gives
- * whether there was anything.
+ * whether there was anything. The next page is on its way while one is taken in.
  */
 async function pull() {
   const changed = new Set();
   let any = false;
+  let [coming, next] = [null, ""];
   try {
     for (let more = true; more; ) {
       const { epoch, after, last } = await readState();
-      const query = new URLSearchParams({ epoch, after, last, limit: PAGE });
-      const answer = await ask(`pull?${query}`);
+      const page = pageAt({ epoch, after, last });
+      const answer = await (page === next ? coming : ask(page));
       const news = answer.ops.length > 0 || answer.from_start || answer.epoch !== epoch;
       if (!news && answer.after === after) return any; // nothing to write on the disk
       any = true;
+      next = answer.more ? pageAt(answer) : "";
+      if (next) coming = ask(next);
+      coming?.catch(() => {}); // told when it is its turn
       const { touched, again } = await takeIn(answer, { epoch, after, last });
       for (const id of touched) changed.add(id);
       more = answer.more || again;
@@ -275,6 +283,11 @@ async function pull() {
     await reread([...changed]);
   }
   return any;
+}
+
+/** The address of what comes after a place of the server's order. */
+function pageAt({ epoch, after, last }) {
+  return `pull?${new URLSearchParams({ epoch, after, last, limit: PAGE })}`;
 }
 
 /**
