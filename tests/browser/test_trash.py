@@ -88,3 +88,14 @@ def test_undo_takes_back_one_change_after_another(page, server):
     ).click()
     expect(page.get_by_role("alert")).to_contain_text("The earlier version is back.")
     assert records(page, "piece")[0]["notes"] == "one"
+
+
+def test_undo_is_offered_as_soon_as_something_was_done(page, server):
+    page.goto(server.url)
+    place(page, "Notebook")
+    undo = page.get_by_role("button", name="Undo", exact=True)
+    expect(undo).to_have_count(0)
+    fill(page, "Today’s budget", "£50")
+    undo.click()
+    expect(page.get_by_role("alert")).to_contain_text("Undone")
+    expect(page.get_by_label("Today’s budget")).to_have_value("")

@@ -100,6 +100,7 @@ export async function openShelf(app) {
       else if (!asked) askToKeep();
       asked ||= done.kept === "disk";
       if (done.kept === "") return false;
+      document.querySelector("#tools [hidden]")?.removeAttribute("hidden"); // now there is something to undo
       if (said === "") announce("Saved.");
       else offerUndo(said, { group: done.group, what });
       return true;
