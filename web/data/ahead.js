@@ -16,6 +16,18 @@ export function foreseen(key, work) {
   return known.get(key);
 }
 
+const yearsOf = (session) => `years ${JSON.stringify(session)}`;
+
+/** What the engine’s `seen_years` gives for a session. */
+export function seenYears({ engine, ready }, session) {
+  return foreseen(yearsOf(session), () => engine.seen_years(ready, session));
+}
+
+/** Keeps what was worked out of it elsewhere. */
+export function yearsCame(session, years) {
+  foreseen(yearsOf(session), () => years);
+}
+
 /**
  * Does these things one by one while the browser has nothing else to do, after the screen that is
  * being drawn. What is left of an earlier list is dropped. What goes wrong here is told when it is
@@ -34,15 +46,4 @@ export function meanwhile(acts) {
     idle(next);
   };
   requestAnimationFrame(() => setTimeout(idle, 0, next));
-}
-
-/** Lays nodes out where nobody sees or hears them, and throws them away. */
-export function layOut(nodes) {
-  const stage = document.createElement("div");
-  stage.className = "stage";
-  stage.inert = true;
-  stage.append(...nodes);
-  document.getElementById("screen").after(stage);
-  stage.getBoundingClientRect();
-  stage.remove();
 }

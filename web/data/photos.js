@@ -12,18 +12,22 @@ const QUALITY = 0.82;
 /** Why a photo cannot be taken up, in a sentence. */
 export class NoPhoto extends Error {}
 
-/** A file from the camera as a photo to keep: {id, full, small, width, height}. */
-export async function photoFrom(file) {
-  let picture;
+/** A file as a bitmap, which is to be closed. Throws NoPhoto. */
+export async function pictureOf(file) {
   try {
-    picture = await createImageBitmap(file, { imageOrientation: "from-image" });
+    return await createImageBitmap(file, { imageOrientation: "from-image" });
   } catch {
     throw new NoPhoto(
       "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.",
     );
   }
+}
+
+/** A file from the camera as a photo to keep: {id, full, small, width, height}. */
+export async function photoFrom(file) {
+  const picture = await pictureOf(file);
   try {
-    const [full, small] = [drawn(picture, LONG), drawn(picture, SMALL)];
+    const [full, small] = [canvasOf(picture, LONG), canvasOf(picture, SMALL)];
     return {
       id: newId("p"),
       full: await jpeg(full),
@@ -36,7 +40,8 @@ export async function photoFrom(file) {
   }
 }
 
-function drawn(picture, long) {
+/** A canvas with nothing but the picture on white, its longer side at most `long` pixels. */
+export function canvasOf(picture, long) {
   const scale = Math.min(1, long / Math.max(picture.width, picture.height));
   const canvas = document.createElement("canvas");
   canvas.width = Math.max(1, Math.round(picture.width * scale));

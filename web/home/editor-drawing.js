@@ -1,5 +1,5 @@
 /** The drawing of a state: drawn with plain shapes, or photographed. */
-import { NoPhoto } from "../data/photos.js";
+import { NoPhoto, canvasOf, pictureOf } from "../data/photos.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
@@ -57,19 +57,8 @@ function photoInput(draft, keep, name) {
 
 /** A photo drawn anew, small and with nothing else in it, as a data: URL. */
 async function smallPhoto(file) {
-  let picture;
-  try {
-    picture = await createImageBitmap(file, { imageOrientation: "from-image" });
-  } catch {
-    throw new NoPhoto("That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.");
-  }
-  const scale = Math.min(1, LONGEST / Math.max(picture.width, picture.height));
-  const canvas = el("canvas", { width: Math.max(1, Math.round(picture.width * scale)), height: Math.max(1, Math.round(picture.height * scale)) });
-  const pen = canvas.getContext("2d");
-  pen.fillStyle = "#ffffff";
-  pen.fillRect(0, 0, canvas.width, canvas.height);
-  pen.imageSmoothingQuality = "high";
-  pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
+  const picture = await pictureOf(file);
+  const canvas = canvasOf(picture, LONGEST);
   picture.close();
   for (const quality of QUALITIES) {
     const url = canvas.toDataURL("image/jpeg", quality);

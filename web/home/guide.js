@@ -85,7 +85,7 @@ function follow(app, use) {
       foot.replaceChildren(...(done ? endings(use) : []));
       leave.hidden = done;
     }
-    point(said, said.tap ?? "");
+    point(said);
   }
 
   const soon = () => {

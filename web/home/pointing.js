@@ -5,11 +5,11 @@ const EDGE = 12; // px between what is marked and the edge of what can be seen
 const BARS = ".unsure, .finish, #places";
 
 /**
- * Marks what a line speaks of, and scrolls to it where it has not been marked before. `at`: its
- * selector; "": whatever is called as the line says in quotation marks. Nothing is marked where
+ * Marks what a line speaks of, and scrolls to it where it has not been marked before. `tap`: the
+ * answer of that name; `at`: a selector; neither: whatever is called as the line says in quotation marks. Nothing is marked where
  * the screen has no such thing.
  */
-export function point({ text, at = "" }, tap) {
+export function point({ text, at = "", tap = "" }) {
   const root = document.querySelector("dialog.sheet") ?? document.body;
   const node = tap === "" ? named(root, text, at) : answer(root, tap);
   const before = document.querySelector(`.${MARK}`);

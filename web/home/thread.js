@@ -1,5 +1,5 @@
 /** The thread beside the screen that reasons about a large range: see ../thread.js. */
-import { foreseen } from "../data/ahead.js";
+import { yearsCame } from "../data/ahead.js";
 import { ownKey } from "../data/packs.js";
 import { read } from "../data/store.js";
 
@@ -47,7 +47,7 @@ export async function startThread({ entry, pack }) {
     const known = about === sent;
     sent = about;
     const { view: seen, years } = await ask(known ? { session } : { session, study: found });
-    if (years) foreseen(`years ${JSON.stringify(session)}`, () => years);
+    if (years) yearsCame(session, years);
     return seen;
   }
 

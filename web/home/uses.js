@@ -2,6 +2,7 @@
  * The four first steps: what is held in the hand, and what to do at each step. `line` gets where
  * the person is (see `standing` in guide.js) and gives {text, done, at, tap}. What the text names in
  * quotation marks is marked on the screen, or what the selector `at` finds, or the answer called `tap`.
+ * `shape`: the feature whose drawing shows what it is.
  */
 import { small } from "../parts/say.js";
 
@@ -43,7 +44,7 @@ export const USES = [
       "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, its number at both ends. There is no box.",
     name: "engine",
     kind: CAR,
-    shape: "form", // the feature whose drawing shows what it is
+    shape: "form",
     seen: {
       form: "box_diesel", wheel_arrangement: "two_and_two", main_colour: "green", lining: "plain",
       emblem: "roundel", number_ends: "both_ends", head: "discs", printing: "foil",
@@ -71,7 +72,7 @@ export const USES = [
     name: "shunter",
     kind: CAR,
     number: "P 24",
-    shape: "form", // the feature whose drawing shows what it is
+    shape: "form",
     seen: {
       form: "shunter", wheel_arrangement: "three", main_colour: "green", lining: "plain",
       emblem: "roundel", number_ends: "one_end", printing: "foil", rivets: "raised",
@@ -108,7 +109,7 @@ export const USES = [
       "You hold a brown goods van with doors that slide. There are large letters on its side, stamped and shiny. The seller says: “That is a 1952 one.”",
     name: "van",
     kind: "Wagon",
-    shape: "wagon_type", // the feature whose drawing shows what it is
+    shape: "wagon_type",
     seen: {
       wagon_type: "van", fitting: "moving", main_colour: "brown", emblem: "initials",
       printing: "foil", rivets: "raised", coupling: "loop", wheels: "black", buffers: "moulded",
@@ -146,7 +147,7 @@ export const USES = [
       "You hold a long maroon dining car with thin lines and seats inside, in good condition. It is at table 9, for £22. For this try the demo collection and its wants are yours.",
     name: "coach",
     kind: "Coach",
-    shape: "coach_type", // the feature whose drawing shows what it is
+    shape: "coach_type",
     seen: {
       coach_type: "dining", coach_length: "long", main_colour: "maroon", lining: "line",
       emblem: "roundel", number_ends: "both_ends", printing: "foil", roof: "grey",

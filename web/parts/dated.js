@@ -1,4 +1,4 @@
-import { foreseen } from "../data/ahead.js";
+import { seenYears } from "../data/ahead.js";
 import { CHECK, heldClaim } from "../screens/claim.js";
 import { partsBelong } from "./belong.js";
 import { button, el } from "./element.js";
@@ -10,9 +10,7 @@ const NAMED = 3;
 
 /** What the answer card says of when it was made: who says so, the claim, the parts, the time line, and the way to tell what the sources do not know. */
 export function datedFacts(app, step, act) {
-  const { pack, view, engine, ready } = app;
-  const key = `years ${JSON.stringify(step.session)}`;
-  const seen = foreseen(key, () => engine.seen_years(ready, step.session));
+  const { pack, view } = app;
   const held = heldClaim(app, step);
   const variants = view.variants.slice(0, NAMED).map(({ variant }) => variant);
   const claim = held?.judged ? held.claim : null;
@@ -28,7 +26,7 @@ export function datedFacts(app, step, act) {
     ),
     held === null ? null : claimed(pack, held, act),
     partsBelong(pack, view),
-    timeline(pack, step.session, view, seen, claim),
+    timeline(pack, step.session, view, seenYears(app, step.session), claim),
   ];
 }
 

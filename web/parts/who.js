@@ -1,4 +1,5 @@
 /** Who says so: the sources of a year, how far each is to be trusted, and where they differ. */
+import { seenYears } from "../data/ahead.js";
 import { plainYears } from "./dates.js";
 import { button, el, heading } from "./element.js";
 import { itemName, small, variantName } from "./say.js";
@@ -106,8 +107,9 @@ function byVariants(pack, { variants }) {
  * Opens the sheet with who says so for these variants and for everything that was seen.
  * `back`: [label, act] of the sheet to go back to, or null.
  */
-export function openWho({ pack, ready, engine }, { session }, variants, back = null) {
-  const seen = engine.seen_years(ready, session);
+export function openWho(app, { session }, variants, back = null) {
+  const { pack } = app;
+  const seen = seenYears(app, session);
   const items = [...new Set(variants.map((place) => pack.variants[place].item))];
   sheet(
     "Who says so?",

@@ -1,3 +1,4 @@
+import { seenYears } from "../data/ahead.js";
 import { button, el, heading } from "../parts/element.js";
 import { chance } from "../parts/chance.js";
 import { small } from "../parts/say.js";
@@ -142,7 +143,7 @@ function exactYears({ range }, put) {
 
 /** What is to be said of the claim. */
 function openVerdict(app, step, { claim, judged }, act) {
-  const { pack, view, engine, ready } = app;
+  const { pack, view } = app;
   const { session } = step;
   const again = () => openVerdict(app, step, { claim, judged }, act);
   const aloud = sayAloud(pack, session, claim, judged, view);
@@ -168,7 +169,7 @@ function openVerdict(app, step, { claim, judged }, act) {
     side(pack, session, judged, -1, "What speaks most against it"),
     side(pack, session, judged, 1, "What speaks most for it"),
     settle(pack, judged, act),
-    timeline(pack, session, view, engine.seen_years(ready, session), claim),
+    timeline(pack, session, view, seenYears(app, session), claim),
     el(
       "div",
       { class: "row" },

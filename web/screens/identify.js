@@ -1,4 +1,4 @@
-import { layOut, meanwhile } from "../data/ahead.js";
+import { meanwhile } from "../data/ahead.js";
 import { deepen, goBack, here } from "../data/back.js";
 import { amended, backTo, begun, current, keep, keepFormer, stepped } from "../data/session.js";
 import { keepSettings } from "../data/settings.js";
@@ -6,6 +6,7 @@ import { askToKeep } from "../data/install.js";
 import { button, el } from "../parts/element.js";
 import { featureOf } from "../parts/say.js";
 import { announce } from "../parts/status.js";
+import { layOut } from "../parts/stage.js";
 import { progress, strip } from "../parts/strip.js";
 import { answerScreen } from "./answer.js";
 import { openAnswers } from "./answers.js";
