@@ -71,6 +71,15 @@ def photo(page: Page, width: int, height: int, noisy: bool = False) -> bytes:
     return plain[:2] + exif() + plain[2:]
 
 
+def add_photo(page: Page, width: int, height: int, noisy: bool = False) -> None:
+    """On a piece or a note: add a photo from a file, and wait until it is there."""
+    count = page.locator(".photos .picture").count()
+    page.get_by_label("Choose a picture").set_input_files(
+        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, width, height, noisy)}
+    )
+    expect(page.locator(".photos .picture")).to_have_count(count + 1)
+
+
 def exif() -> bytes:
     """An EXIF segment by the CIPA standard DC-008: orientation, and a place in the GPS part."""
     gps_at = 8 + 2 + 2 * 12 + 4

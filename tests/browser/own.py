@@ -13,7 +13,7 @@ from urllib.error import URLError
 from playwright.sync_api import BrowserContext, Page, expect
 
 from identify import keeping
-from tests.browser.keeping import kept, more, photo, place
+from tests.browser.keeping import kept, more, place
 from tests.browser.phone import watched
 from tests.keeping.shown import records
 from tests.running import free_port
@@ -142,14 +142,6 @@ def open_piece(page: Page, number: str) -> None:
     place(page, "Collection")
     page.get_by_role("list", name="Pieces").get_by_role("button").filter(has_text=number).click()
     expect(page.get_by_label("Notes")).to_be_visible()
-
-
-def add_photo(page: Page, width: int, height: int, noisy: bool = False) -> None:
-    count = page.locator(".photos .picture").count()
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, width, height, noisy)}
-    )
-    expect(page.locator(".photos .picture")).to_have_count(count + 1)
 
 
 OWN = ("photo", "device")

@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import add_piece, demo, more, photo, place
+from tests.browser.keeping import add_photo, add_piece, demo, more, place
 from tests.browser.phone import asking, begin, choices, see
 
 
@@ -19,9 +19,7 @@ def empty_collection(page: Page) -> None:
 
 def piece(page: Page) -> None:
     add_piece(page, "P 24")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 90, 60)}
-    )
+    add_photo(page, 90, 60)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     page.get_by_label("Price paid").fill("cheap")
     page.get_by_label("Price paid").blur()

@@ -7,7 +7,7 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import add_piece, demo, fill, kept, more, photo, place, records
+from tests.browser.keeping import add_photo, add_piece, demo, fill, kept, more, place, records
 from tests.browser.phone import PHONE, watched
 
 
@@ -47,9 +47,7 @@ def test_a_fresh_phone_gets_everything_deep_equal(page, fresh, server, tmp_path)
     demo(page)
     add_piece(page, "P 24")
     fill(page, "Notes", "With “quotes”, ümlauts and 12/6")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 2000, 900)}
-    )
+    add_photo(page, 2000, 900)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     add_piece(page, "G 25")
     page.get_by_role("button", name="Move to the trash").click()

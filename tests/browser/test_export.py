@@ -13,7 +13,7 @@ from playwright.sync_api import Page, expect
 from identify.exchange.schemas import records_schema
 from identify.phone import DEMO
 from tests.browser.exchanging import look, open_import
-from tests.browser.keeping import add_piece, demo, more, photo, place, records
+from tests.browser.keeping import add_photo, add_piece, demo, more, place, records
 from tests.browser.phone import PHONE, broken_words, violations, watched
 
 SHARED = """
@@ -144,9 +144,7 @@ def test_the_insurers_list_has_photos_totals_and_a_head_on_every_page(page, serv
     place(page, "More")
     add_piece(page, "P 24")
     for width in (300, 200):
-        page.get_by_label("Choose a picture").set_input_files(
-            {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, width, 150)}
-        )
+        add_photo(page, width, 150)
         shown = page.get_by_role("button", name=re.compile(r"^Photo \d"))
         expect(shown).to_have_count(1 if width == 300 else 2)
     place(page, "Collection")

@@ -73,7 +73,7 @@ def made(tmp_path_factory) -> Path:
 
 def needs_certutil() -> None:
     if shutil.which("certutil") is None:
-        pytest.skip("certutil is not here. Debian: apt-get install libnss3-tools")
+        pytest.fail("certutil is not on the PATH. Debian: apt-get install libnss3-tools")
 
 
 def test_trusted_the_app_is_kept_for_use_without_a_signal(playwright, site, made):

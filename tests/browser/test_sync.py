@@ -9,10 +9,9 @@ import orjson
 import pytest
 from playwright.sync_api import Page, Request, expect
 
-from tests.browser.keeping import add_piece, fill, kept, place, records
+from tests.browser.keeping import add_photo, add_piece, fill, kept, place, records
 from tests.browser.own import (
     OwnServer,
-    add_photo,
     open_piece,
     operations,
     pair,

@@ -10,10 +10,9 @@ from playwright.sync_api import Page, expect
 
 from identify import keeping
 from identify.keeping import ops
-from tests.browser.keeping import add_piece, fill, kept, more, records
+from tests.browser.keeping import add_photo, add_piece, fill, kept, more, records
 from tests.browser.own import (
     OwnServer,
-    add_photo,
     open_piece,
     operations,
     pair,

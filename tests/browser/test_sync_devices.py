@@ -5,10 +5,9 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, Route, expect
 
-from tests.browser.keeping import add_piece, fill, kept, more, place
+from tests.browser.keeping import add_photo, add_piece, fill, kept, more, place
 from tests.browser.own import (
     OwnServer,
-    add_photo,
     open_piece,
     operations,
     pair,

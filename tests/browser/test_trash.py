@@ -6,12 +6,12 @@ import orjson
 from playwright.sync_api import expect
 
 from tests.browser.keeping import (
+    add_photo,
     add_piece,
     choose,
     fill,
     kept,
     more,
-    photo,
     picture,
     place,
     records,
@@ -21,9 +21,7 @@ from tests.browser.keeping import (
 def test_what_was_deleted_comes_back_with_its_photo(page, server):
     page.goto(server.url)
     add_piece(page, "P 24")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 300, 200)}
-    )
+    add_photo(page, 300, 200)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     before = kept(page)
     page.get_by_role("button", name="Move to the trash").click()
@@ -51,9 +49,7 @@ def test_emptying_the_trash_leaves_nothing_of_it(page, server):
     page.goto(server.url)
     add_piece(page, "P 24")
     fill(page, "Notes", "secret words")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 30, 20)}
-    )
+    add_photo(page, 30, 20)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     page.get_by_role("button", name="Move to the trash").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import WEB
-from tests.browser.keeping import add_piece, choose, fill, kept, photo, place, records
+from tests.browser.keeping import add_photo, add_piece, choose, fill, kept, photo, place, records
 from tests.browser.phone import NO_STORAGE, PHONE, begin, choices, kill, question, see, watched
 from tests.conftest import serving
 
@@ -136,9 +136,7 @@ def test_where_storage_is_refused_the_collection_works_and_the_person_is_told(br
     expect(page.get_by_role("alert")).to_contain_text("does not let the app store anything")
     add_piece(page, "P 24")
     choose(page, "Condition", "good")
-    page.get_by_label("Choose a picture").set_input_files(
-        {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": photo(page, 100, 100)}
-    )
+    add_photo(page, 100, 100)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     page.get_by_role("button", name="Undo").click()
     expect(page.get_by_role("button", name="Photo 1")).to_have_count(0)

@@ -26,6 +26,7 @@ from identify.keeping.store import FILE, Store
 from tests.keeping.disk import Disk
 from tests.keeping.material import Writer, picture, sha
 from tests.keeping.recording import RecordedStore, Recorder, everything, recorded
+from tests.keeping.shown import operations
 
 START = datetime(2026, 5, 1, 9, tzinfo=UTC)
 VERSIONS = Path(__file__).parent / "versions"
@@ -271,7 +272,7 @@ class Checker:
             new["id"] = "d" + "9" * 16 + ".1"
             if ops.push(store, [new])["held"] != [new["id"]]:
                 raise Lost("nothing more can be kept")
-            after = {text_of(one) for one in ops.pull(store, "", 0, "", 1000)["ops"]}
+            after = {text_of(one) for one in operations(store)}
         if after != before | {text_of(new)}:
             raise Lost("what was there is not there after opening")
 

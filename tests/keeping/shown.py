@@ -1,4 +1,4 @@
-"""The records that the operations of a store come to, as a phone works them out."""
+"""What a store holds: its operations, and the records that a phone makes of them."""
 
 from typing import Any
 
@@ -6,8 +6,18 @@ import orjson
 
 from identify.core.merging import merged
 from identify.keeping.asking import rows
-from identify.keeping.ops import for_merging
+from identify.keeping.ops import for_merging, pull
 from identify.keeping.store import Store
+
+
+def operations(store: Store) -> list[dict[str, Any]]:
+    """All of them in the order of the server, in as many answers as they take."""
+    found: list[dict[str, Any]] = []
+    answer: dict[str, Any] = {"epoch": "", "after": 0, "last": "", "more": True}
+    while answer["more"]:
+        answer = pull(store, answer["epoch"], answer["after"], answer["last"], 1000)
+        found += answer["ops"]
+    return found
 
 
 def records(store: Store) -> list[dict[str, Any]]:

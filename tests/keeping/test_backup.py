@@ -23,7 +23,7 @@ from identify.keeping.troubles import Damaged, DiskTrouble
 from identify.told import Told
 from tests.keeping.keep_version import file_of
 from tests.keeping.material import picture, sha
-from tests.keeping.shown import records
+from tests.keeping.shown import operations, records
 
 NOW = datetime(2026, 5, 1, 12, tzinfo=UTC)
 DAY = timedelta(days=1)
@@ -43,7 +43,7 @@ def add_photo(store, writer, number):
 
 
 def ids(store):
-    return sorted(one["id"] for one in ops.pull(store, "", 0, "", 1000)["ops"])
+    return sorted(one["id"] for one in operations(store))
 
 
 def make(store, folder, now=NOW):

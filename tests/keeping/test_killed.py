@@ -6,7 +6,6 @@ import time
 from datetime import UTC, datetime
 from pathlib import Path
 from random import Random
-from typing import Any
 
 import apsw
 import pytest
@@ -18,6 +17,7 @@ from identify.keeping.schema import MIGRATIONS
 from identify.keeping.store import FILE
 from tests.keeping.material import Writer, picture, sha
 from tests.keeping.power import old_file, read
+from tests.keeping.shown import operations
 
 ROOT = Path(__file__).parents[2]
 MOMENTS = range(5)
@@ -42,16 +42,6 @@ def moment(what: str, number: int, longest: float) -> float:
     return Random(f"{what} {number}").uniform(0, longest)
 
 
-def everything(store: keeping.Store) -> list[dict[str, Any]]:
-    """All operations, in as many answers as they take."""
-    found: list[dict[str, Any]] = []
-    answer: dict[str, Any] = {"epoch": "", "after": 0, "last": "", "more": True}
-    while answer["more"]:
-        answer = ops.pull(store, answer["epoch"], answer["after"], answer["last"], 1000)
-        found += answer["ops"]
-    return found
-
-
 def filled(data: Path) -> None:
     """A store with something in it."""
     writer = Writer(Random(1))
@@ -68,7 +58,7 @@ def test_killed_while_pushing(number, tmp_path):
     said = killed("push", tmp_path, moment("push", number, 0.5))
     assert read(tmp_path / "data" / FILE) is not None  # integrity_check
     with keeping.open(tmp_path / "data") as store:
-        there = {one["id"] for one in everything(store)}
+        there = {one["id"] for one in operations(store)}
         assert {ident for word, ident in said if word == "held"} <= there
         for word, ident in said:
             if word == "photo":
@@ -99,10 +89,10 @@ def test_killed_while_restoring(number, tmp_path):
     said = killed("restored", tmp_path, moment("restored", number, 0.6))
     for place in range(len(said) + 1):
         with keeping.open(tmp_path / f"restored{place}") as store:
-            before = len(everything(store))
+            before = len(operations(store))
             assert before in ((MANY,) if place < len(said) else (0, MANY))
             restore(store, tmp_path / "backups" / name)
-            assert len(everything(store)) == MANY
+            assert len(operations(store)) == MANY
             assert len(photos.known(store)) == 8
 
 

@@ -17,11 +17,7 @@ from identify.keeping.plain import text_of
 from identify.keeping.troubles import Refused
 from tests.keeping.material import Writer
 from tests.keeping.power import memory
-from tests.keeping.shown import records
-
-
-def all_of(store):
-    return ops.pull(store, "", 0, "", 1000)["ops"]
+from tests.keeping.shown import operations, records
 
 
 @settings(max_examples=25, deadline=None)
@@ -82,7 +78,7 @@ def test_numbers_are_the_same_however_they_are_written(store, writer):
 def test_what_a_newer_version_writes_is_kept(store, writer):
     new = writer.operation("r1", {"glow": [1, {"a": None}]}, "lamp", lumen={"x": [True]})
     ops.push(store, [new])
-    assert all_of(store) == [new]
+    assert operations(store) == [new]
     (shown,) = records(store)
     assert (shown["type"], shown["fields"]) == ("lamp", {"glow": [1, {"a": None}]})
 
@@ -93,7 +89,7 @@ def test_another_content_under_an_id_is_a_fork(store, writer):
     for change in ({"fields": {"name": "b"}}, {"wall": 1}, {"record": "r2"}, {"extra": 1}):
         found = ops.push(store, [{**one, **change}])
         assert (found["forked"], found["held"]) == ([one["id"]], [])
-    assert all_of(store) == [one]
+    assert operations(store) == [one]
 
 
 def test_a_fork_within_one_push(store, writer):
@@ -237,11 +233,11 @@ def test_deleted_for_good_is_nowhere_any_more(store, writer):
     assert written_anywhere(store, "Heirloom")
     ops.push(store, [writer.operation("r1", {"gone": True})])
     assert written_anywhere(store, "Heirloom") == []
-    emptied = [one for one in all_of(store) if one.get("scrubbed")]
+    emptied = [one for one in operations(store) if one.get("scrubbed")]
     assert [one["id"] for one in emptied] == [one["id"] for one in new]
     for one, before in zip(emptied, new, strict=True):
         assert one == {**before, "fields": {}, "what": "Deleted for good", "scrubbed": True}
-    assert kept in all_of(store)
+    assert kept in operations(store)
 
 
 def test_what_comes_late_under_a_deletion_is_emptied_too(store, writer):
@@ -272,7 +268,7 @@ def test_emptied_on_one_side_is_the_same_operation(store, writer):
     ops.push(store, [emptied])
     assert ops.push(store, [one])["held"] == [one["id"]]
     assert ops.push(store, [{**one, "parents": ["daaaaaaaaaaaaaaaa.77"]}])["forked"] == [one["id"]]
-    assert all_of(store) == [emptied]
+    assert operations(store) == [emptied]
     whole = writer.operation("r2", {"name": "a"})
     for sent in (whole, {**whole, "scrubbed": False}, whole):  # said or left out: the same
         assert ops.push(store, [sent])["held"] == [whole["id"]]
@@ -309,4 +305,4 @@ def test_threads_may_share_a_store(store):
         thread.start()
     for thread in threads:
         thread.join()
-    assert len({one["id"] for one in all_of(store)}) == 120
+    assert len({one["id"] for one in operations(store)}) == 120

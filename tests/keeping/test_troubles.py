@@ -15,6 +15,7 @@ from identify.told import Told
 from tests.keeping.material import Writer, picture, sha
 from tests.keeping.power import read
 from tests.keeping.recording import Trouble, recorded
+from tests.keeping.shown import operations
 
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
 LONG = 10**9
@@ -91,8 +92,7 @@ class Work:
                 self.attempt(step)
 
     def held(self) -> dict[str, str]:
-        found = ops.pull(self.store, "", 0, "", 1000)["ops"]
-        return {one["id"]: text_of(one) for one in found}
+        return {one["id"]: text_of(one) for one in operations(self.store)}
 
     def well_again(self) -> None:
         """All is there that was acknowledged, and everything can be done."""
