@@ -51,8 +51,8 @@ Cells = Iterator[tuple[Any, ...]]
 
 def read_workbook(data: bytes, sheet: str) -> Table:
     """The table on a sheet (the first that has rows, if "" is asked for). Raises FileError."""
-    archive = opened(data)
     try:
+        archive = opened(data)
         with warnings.catch_warnings():  # of styles and extensions that do not matter here
             warnings.simplefilter("ignore")
             return _read(data, archive, sheet)
