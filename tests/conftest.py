@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, Playwright, sync_playwright
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp
@@ -13,6 +14,10 @@ from identify import phone
 from identify.server import exchange
 from identify.server.app import create_app
 from tests.running import Running, free_port
+
+# No clock decides whether a test passes; --hypothesis-profile is applied after this.
+settings.register_profile("no clock", deadline=None)
+settings.load_profile("no clock")
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
 ARGS = [
