@@ -189,7 +189,7 @@ def site(packs: Sequence[Path]) -> dict[str, bytes]:
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
         for path in sorted(WEB.rglob("*"))
-        if path.is_file() and path.name not in TRUSTING
+        if path.is_file() and path.suffix != ".md" and path.name not in TRUSTING
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}

@@ -1,6 +1,6 @@
 /**
  * The floor to measure the engine against: its mathematics written by hand for this machine, over
- * typed arrays, for sessions of sure answers over the whole pack. DEVELOPERS.md, section 4, and the
+ * typed arrays, for sessions of sure answers over the whole pack. identify/core/README.md and the
  * heads of core/belief.py and core/asking.py say what is worked out; nothing is kept from one
  * call to the next but the pack.
  */

@@ -1,8 +1,9 @@
 """The engine: the same source runs here and, compiled by pscript, on the phone.
 
-Plain functions over numbers, text, lists and dicts. What may be written is in DEVELOPERS.md, and
-tests/core/test_dialect.py refuses the rest. FILES is the order in which the build joins them; what
-only devices need that share their records, MERGING, becomes a module of its own.
+Plain functions over numbers, text, lists and dicts. README.md has the mathematics; what may be
+written is in DEVELOPERS.md, and tests/core/test_dialect.py refuses the rest. FILES is the order in
+which the build joins them; what only devices need that share their records, MERGING, becomes a
+module of its own.
 """
 
 FILES = (

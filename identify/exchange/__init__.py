@@ -1,1 +1,1 @@
-"""Spreadsheets in and out; DEVELOPERS.md, section 9."""
+"""Spreadsheets in and out; see README.md."""

@@ -42,7 +42,7 @@ class Column:
 
 @dataclass
 class Guess:
-    """A table with its columns: see DEVELOPERS.md, section 9."""
+    """A table with its columns: see README.md."""
 
     header: int
     own: bool

@@ -1,5 +1,5 @@
 """Rows of a list as records, and what an earlier import made of them. Nothing is written here;
-DEVELOPERS.md, section 9, says what is given back.
+README.md says what is given back.
 """
 
 from dataclasses import dataclass, field

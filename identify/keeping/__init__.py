@@ -1,4 +1,4 @@
-"""What the server keeps: operations, photos, paired devices, backups. DEVELOPERS.md, section 7."""
+"""What the server keeps: operations, photos, paired devices, backups. See README.md."""
 
 from pathlib import Path
 

@@ -1,7 +1,7 @@
 """Operations: taking them in and handing them out.
 
-DEVELOPERS.md, section 6, says what an operation is; merging is in identify/core/merging.py, the
-same code as on the phone.
+README.md says what an operation is; merging is in identify/core/merging.py, the same code as on
+the phone.
 """
 
 from collections.abc import Iterable

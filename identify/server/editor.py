@@ -1,6 +1,6 @@
 """Packs edited in the app: routes over folders on this machine, and the app that shows them.
 
-DEVELOPERS.md, "Packs of one's own", says what each route takes and gives.
+identify/reference/README.md says what each route takes and gives.
 """
 
 from collections.abc import Callable, Sequence

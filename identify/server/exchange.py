@@ -1,6 +1,6 @@
 """Spreadsheets in and out over HTTP: files in, JSON out and the other way. Nothing is kept.
 
-DEVELOPERS.md, section 9, says what each route takes and gives.
+identify/exchange/README.md says what each route takes and gives.
 """
 
 from asyncio import Semaphore

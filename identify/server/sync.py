@@ -1,4 +1,4 @@
-"""Operations and photos over HTTP. DEVELOPERS.md, section 6: what each route takes and gives."""
+"""Operations and photos over HTTP; README.md beside this says what each route takes and gives."""
 
 from typing import Annotated, Any
 

@@ -3,7 +3,7 @@
 Shapiro, Preguica, Baquero, Zawirski, "A comprehensive study of Convergent and Commutative
 Replicated Data Types", INRIA RR-7506 (2011): the values of a multi-value register
 are those of the writes that no other write has seen. Trash and deletion are this project's rules
-(DEVELOPERS.md, section 6), read here a second time.
+(identify/keeping/README.md), read here a second time.
 """
 
 from typing import Any

@@ -1,4 +1,4 @@
-"""DEVELOPERS.md, section 8, against OWASP ASVS 5.0.0: nothing left out, nothing made up."""
+"""identify/server/README.md against OWASP ASVS 5.0.0: nothing left out, nothing made up."""
 
 import re
 from pathlib import Path
@@ -36,13 +36,12 @@ ALL = {
 }
 
 
-def section_8() -> str:
-    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
-    return text.split("\n## 8. Security\n")[1].split("\n## ")[0]
+def page() -> str:
+    return (ROOT / "identify" / "server" / "README.md").read_text("utf-8")
 
 
 def rows() -> list[list[str]]:
-    found = [line for line in section_8().splitlines() if line.startswith("| V")]
+    found = [line for line in page().splitlines() if line.startswith("| V")]
     return [[cell.strip() for cell in line.strip("|").split("|")] for line in found]
 
 
@@ -52,7 +51,7 @@ def parts(ident: str) -> list[int]:
 
 def left_out() -> set[str]:
     """Every requirement that is said not to apply."""
-    told = section_8().split("\nDoes not apply:")[1]
+    told = page().split("\nDoes not apply:")[1]
     told = re.sub(r"\(.*?\)", "", told, flags=re.DOTALL)
     found: set[str] = set()
     for first, last in re.findall(r"(V[\d.]*\d)(?:\s+to\s+(V[\d.]*\d))?", told):

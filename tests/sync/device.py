@@ -20,7 +20,7 @@ class CutError(Exception):
 
 
 class Server(Protocol):
-    """What a device asks of the server (DEVELOPERS.md, section 6)."""
+    """What a device asks of the server (identify/server/README.md)."""
 
     def pull(self, epoch: str, after: int, last: str, limit: int) -> Json: ...
     def push(self, ops: list[Json]) -> Json: ...
