@@ -178,13 +178,14 @@ def trusting_files() -> dict[str, bytes]:
     return {name: (WEB / name).read_bytes() for name in TRUSTING}
 
 
-def site(packs: Sequence[Path]) -> dict[str, bytes]:
+def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     """Every file of the app by its path ("" is never one; "index.html" is the start page).
 
-    packs: pack folders, or files compiled before. sw.js gets the list of the others and a name made
-    from their contents, so that any change at all makes a new version. The modules of web/ go into
-    two, app.js and home.js. The demo collection comes with the packs it speaks of, the tables of
-    numbers always. Raises PackError for a pack with mistakes, EngineError for the core.
+    packs: pack folders, or files compiled before; with none, the app alone. sw.js gets the list of
+    the others and a name made from their contents, so that any change at all makes a new version.
+    The modules of web/ go into two, app.js and home.js. The demo collection comes with the packs it
+    speaks of, the tables of numbers always. Raises PackError for a pack with mistakes, EngineError
+    for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
