@@ -36,6 +36,10 @@ INSTEAD = {
 }
 BUILTINS = {"len", "range", "min", "max", "abs", "int", "sorted", "log"}
 METHODS = {"append", "upper", "get"}
+OF_ANNOTATIONS = {  # imports that annotations need; annotations never reach JavaScript
+    "typing": {"Any", "Literal", "TypeVar"},
+    "collections.abc": {"Sequence", "Mapping"},
+}
 RESERVED = set(
     """
     abstract arguments await boolean byte case catch char const debugger default delete do
@@ -117,8 +121,9 @@ def check_node(node: ast.AST, known: set[str]) -> Iterator[str]:
     if isinstance(node, ast.Call):
         yield from check_call(node, known)
     elif isinstance(node, ast.ImportFrom):
-        ours = node.level == 1 or (node.module, node.names[0].name) == ("typing", "Any")
-        if not ours and not (node.module == "math" and node.names[0].name == "log"):
+        names = {alias.name for alias in node.names}
+        ours = node.level == 1 or names <= OF_ANNOTATIONS.get(node.module, set())
+        if not ours and not (node.module == "math" and names == {"log"}):
             yield where(node, "import from inside core, or log from math, only.")
     elif isinstance(node, ast.Subscript) and isinstance(node.slice, ast.UnaryOp):
         yield where(node, "count an index from the front instead of a negative index.")
@@ -200,4 +205,27 @@ def refusals(source: str, elsewhere: set[str], truths: set[str]) -> list[str]:
             out += check_node(node, known)
     for f in functions_of(tree):
         out += check_function(f, truths)
+    return out
+
+
+def type_refusals(source: str) -> list[str]:
+    """Sentences about what may not stand in a module of types; [] when all is well.
+
+    Such a module does nothing and never reaches the phone: it names aliases and TypedDicts.
+    """
+    out = []
+    for node in ast.parse(source).body:
+        if isinstance(node, ast.ImportFrom):
+            if node.level != 1 and node.module not in OF_ANNOTATIONS:
+                out.append(where(node, "import from typing and from other types only."))
+        elif isinstance(node, ast.ClassDef):
+            told = [n for n in node.body if not isinstance(n, ast.AnnAssign) or n.value]
+            if len(told) > 1 or ast.get_docstring(node) is None:
+                out.append(where(node, f"{node.name} has a docstring and fields, and no more."))
+        elif isinstance(node, ast.Assign):
+            called = [n for n in ast.walk(node) if isinstance(n, ast.Call)]
+            if any(ast.unparse(call.func) != "TypedDict" for call in called):
+                out.append(where(node, "an alias is worked out of types only."))
+        elif not (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)):
+            out.append(where(node, "nothing but types stands here: what is done goes elsewhere."))
     return out

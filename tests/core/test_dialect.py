@@ -7,11 +7,12 @@ import pytest
 
 from identify import core
 from identify.phone import SHARED
-from tests.core.dialect import functions_of, refusals, truth_functions
+from tests.core.dialect import functions_of, refusals, truth_functions, type_refusals
 
 HERE = Path(core.__file__).parent
 SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING)}
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
+TYPES = {path.stem: path.read_text("utf-8") for path in (HERE / "types").glob("*.py")}
 FUNCTIONS = {f.name for tree in TREES.values() for f in functions_of(tree)}
 TRUTHS = {name for tree in TREES.values() for name in truth_functions(tree)}
 
@@ -24,7 +25,8 @@ def test_a_file_uses_only_files_before_it():
     order = list(SOURCES)
     for name, tree in TREES.items():
         for node in tree.body:
-            if isinstance(node, ast.ImportFrom) and node.level == 1:
+            ours = isinstance(node, ast.ImportFrom) and node.level == 1
+            if ours and not node.module.startswith("types."):
                 assert order.index(node.module) < order.index(name), (name, node.module)
 
 
@@ -39,6 +41,28 @@ def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
 @pytest.mark.parametrize("name", SOURCES)
 def test_the_core_keeps_the_rules(name):
     assert refusals(SOURCES[name], FUNCTIONS, TRUTHS) == []
+
+
+def test_modules_of_types_hold_types_and_no_more():
+    assert len(TYPES) > 1
+    assert [text for source in TYPES.values() for text in type_refusals(source)] == []
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "def f():\n    return 1",
+        "import json",
+        "from identify import phone",
+        "from ..session import new_session",
+        "COUNT = len([1])",
+        'class A(TypedDict):\n    """A."""\n\n    def f(self):\n        return 1',
+        "class A(TypedDict):\n    a: int",
+        'class A(TypedDict):\n    """A."""\n\n    a: int = 1',
+    ],
+)
+def test_whatever_would_run_is_refused_in_a_module_of_types(source):
+    assert type_refusals(source) != []
 
 
 @pytest.mark.parametrize(

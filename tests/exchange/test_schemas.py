@@ -4,11 +4,14 @@ import re
 from typing import get_args
 
 import jsonschema
+import msgspec
 import orjson
 import pytest
 from hypothesis import given
 
 from identify.core.condition import CONDITIONS
+from identify.core.types import records as types
+from identify.exchange import schemas
 from identify.exchange.schemas import Condition, records_schema
 from identify.exchange.shapes import SHAPES
 from identify.exchange.writing import write_records
@@ -62,3 +65,27 @@ def test_the_app_has_the_same_shapes():
     text = re.search(r"const SHAPES = (\{.*?\n\});", script, re.S)[1]
     text = re.sub(r"(\w+):", r'"\1":', text)
     assert orjson.loads(re.sub(r",(\s*[}\]])", r"\1", text)) == SHAPES
+
+
+def plain(schema, defs):
+    """What a JSON Schema says of the sorts of values, and no more: references looked up."""
+    if isinstance(schema, list):
+        return sorted((plain(one, defs) for one in schema), key=repr)
+    if not isinstance(schema, dict):
+        return schema
+    if "$ref" in schema:
+        return plain(defs[schema["$ref"].rpartition("/")[2]], defs)
+    if "properties" in schema:
+        return {name: plain(one, defs) for name, one in schema["properties"].items()}
+    sorts = ("type", "enum", "anyOf", "items", "additionalProperties")
+    return {name: plain(schema[name], defs) for name in sorts if name in schema}
+
+
+@pytest.mark.parametrize("name", ["Piece", "Want", "Note", "Sighting", "Budget", "Photo", "Money"])
+def test_the_types_say_the_same_as_the_schema(name):
+    said, meant = (
+        plain(whole, whole["$defs"])
+        for whole in (msgspec.json.schema(getattr(place, name)) for place in (schemas, types))
+    )
+    meant.pop("session", None)  # kept on the phone, and in no file for others
+    assert meant == said
