@@ -22,11 +22,8 @@ from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import Mistake, PackError
 from identify.reference.numbers import number_tables
+from identify.shipped import DEMO, PACKS, WEB
 
-ROOT = Path(__file__).resolve().parent.parent
-WEB = ROOT / "web"
-PACKS = ROOT / "fixtures" / "packs"
-DEMO = ROOT / "fixtures" / "demo" / "collection.json"
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file

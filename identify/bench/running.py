@@ -12,7 +12,7 @@ from typing import Any
 
 import msgspec
 
-from identify import phone
+from identify import phone, shipped
 from identify.bench import reference, taps
 from identify.bench.engine import answers_at
 from identify.bench.serving import browser_path
@@ -118,12 +118,12 @@ def run(sizes: Sizes, seed: int, told: Progress) -> dict[str, Any]:
 
 def _tapped(sizes: Sizes, seed: int) -> Iterator[tuple[str, dict[str, bytes], bytes]]:
     """The packs to tap through: (name, files of the app with it, the pack)."""
-    files = phone.site([phone.PACKS / "pellmarsh"])
+    files = phone.site([shipped.PACKS / "pellmarsh"])
     yield "demo", files, files["packs/pellmarsh.json"]
     for rows in sizes.rows[1:]:
         pack = made_pack(rows, seed)
         packed = pack_bytes(pack)
-        listed = phone.site([phone.PACKS / "pellmarsh"])
+        listed = phone.site([shipped.PACKS / "pellmarsh"])
         yield f"{rows} rows", only_pack(listed, pack, packed), packed
 
 

@@ -7,14 +7,12 @@ Grades of societies: fixtures/grading.csv.
 import csv
 import re
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from identify.core.amounts import read_money
 from identify.core.condition import CONDITIONS
 from identify.exchange.table import CellError, quoted
-
-GRADES = Path(__file__).resolve().parent.parent.parent / "fixtures" / "grading.csv"
+from identify.shipped import GRADES
 
 CONDITION_WORDS = {
     "as new": "mint m mt brand new unused like new near mint nm neuwertig neu ungebraucht neuf "

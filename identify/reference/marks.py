@@ -22,8 +22,8 @@ from identify.reference.records import (
 from identify.reference.toml_files import FEATURES, read_features
 from identify.reference.windows import NONE
 from identify.reference.years import YearsError, read_years
+from identify.shipped import MARKS
 
-MARKS = Path(__file__).resolve().parents[2] / "fixtures" / "marks"
 ROWS = FILES[Change]
 SOURCES = FILES[Source]
 OPEN = ".."

@@ -10,10 +10,11 @@ import msgspec
 
 from identify.core.numbering import read_number
 from identify.reference.csv_files import read_table
-from identify.reference.marks import MARKS, read_marks, years_of
+from identify.reference.marks import read_marks, years_of
 from identify.reference.mistakes import Mistake, PackError, quoted
 from identify.reference.records import MEMORY, MarkRow, NumberRow
 from identify.reference.years import read_years
+from identify.shipped import MARKS
 
 SERIES = {"design": "designs_gb.csv", "patent": "patents_gb.csv"}
 CALLED = {

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from identify.reference.marks import MARKS, MarkError, read_marks, rows_for, years_of
+from identify.reference.marks import MarkError, read_marks, rows_for, years_of
 from identify.reference.records import MEMORY, PRACTICE, PUBLISHED
+from identify.shipped import MARKS
 
 
 def test_the_table_has_no_mistakes() -> None:
