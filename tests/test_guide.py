@@ -71,6 +71,7 @@ def words() -> frozenset[str]:
     """Every name and word in the code, files' own names, and the columns of tables."""
     found = set(re.findall(r"\w+", all_code()))
     found |= {path.stem for path in sources(".py", ".js", ".toml")}
+    found |= set(re.findall(r"\w+", (ROOT / "pyproject.toml").read_text("utf-8")))
     for path in sources(".csv"):
         if "packs" in path.parts or "template" in path.parts or "marks" in path.parts:
             found |= set(re.findall(r"\w+", path.read_text("utf-8").split("\n", 1)[0]))
