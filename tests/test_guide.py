@@ -12,7 +12,8 @@ from identify.cli import parser
 ROOT = Path(__file__).resolve().parent.parent
 AREAS = ("identify", "web", "tests", "fixtures")
 PAGES = sorted(
-    [ROOT / "README.md"] + [page for area in AREAS for page in (ROOT / area).rglob("README.md")]
+    [ROOT / "DEVELOPERS.md", ROOT / "README.md"]
+    + [page for area in AREAS for page in (ROOT / area).rglob("README.md")]
 )
 ENDINGS = "py|js|css|html|toml|csv|json|md|svg|jpg|sqlite|xlsx|webmanifest"
 SPAN = re.compile(r"`([^`\n]+)`")
@@ -34,7 +35,7 @@ def sources(*endings: str) -> list[Path]:
         path
         for area in AREAS
         for path in sorted((ROOT / area).rglob("*"))
-        if path.suffix in endings and path.name != Path(__file__).name
+        if (not endings or path.suffix in endings) and path.name != Path(__file__).name
     ]
 
 
@@ -94,6 +95,8 @@ def is_there(path: str, page: Path) -> bool:
         if any(base.glob(pattern) if pattern else [base]):
             return True
     if any(ROOT.glob(f"fixtures/packs/*/{pattern}")):
+        return True
+    if page.parent == ROOT and "/" not in pattern and any(one.name == path for one in sources()):
         return True
     return f"'{path}'" in all_code() or f'"{path}"' in all_code()
 
