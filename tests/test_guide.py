@@ -197,3 +197,47 @@ def test_a_path_that_a_source_file_writes_out_is_there():
         if not (ROOT / named).exists()
     ]
     assert wrong == []
+
+
+@pytest.mark.parametrize(
+    "span",
+    [
+        "identify/nowhere.py",
+        "nowhere.py",
+        "tests/nowhere/",
+        "fixtures/packs/<name>/nowhere.toml",
+        "nobody_made_this()",
+        "nobody_made_this",
+        "session.nobody_made_this",
+        "NOBODY_MADE_THIS",
+        "--nobody-made-this",
+        "/api/nowhere/<id>",
+        "python -m identify nowhere",
+        "python -m identify lab --nobody-made-this",
+        "python -m tests.nowhere",
+        "pytest tests/nowhere.py",
+        "number,nobody_made_this",
+    ],
+)
+def test_what_is_nowhere_is_noticed(span):
+    assert wrong_span(span, ROOT / "DEVELOPERS.md")
+
+
+@pytest.mark.parametrize(
+    "span",
+    [
+        "identify/core/",
+        "identify/core/belief.py",
+        "fixtures/packs/<name>/range.toml",
+        "believe()",
+        "believe",
+        "EXPORTS",
+        "--seed",
+        "/api/pull",
+        "python -m identify lab",
+        "pytest -s tests/outside",
+        "id,item,name",
+    ],
+)
+def test_what_is_there_is_let_through(span):
+    assert wrong_span(span, ROOT / "DEVELOPERS.md") == ""
