@@ -22,6 +22,7 @@ from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
 from identify.server.own import own_app
 from identify.server.pairing import link, spaced, typed
+from identify.server.unit import started_with, unit, whole
 from identify.told import Told
 
 ADDRESS = "address"  # under which the store keeps the public address, for `pair`
@@ -33,6 +34,9 @@ IDLE = 15  # seconds
 
 def serve(args: argparse.Namespace) -> int:
     """Serve the app and keep the collection, until stopped."""
+    if args.print_unit:
+        print(unit(started_with(), _options(args), args.port), end="")
+        return 0
     data = args.data or data_folder()
     certificate, key = _certificate(args, data)
     public, hosts = _addresses(args, certificate)
@@ -74,6 +78,19 @@ def serve(args: argparse.Namespace) -> int:
             timeout_graceful_shutdown=5,
         )
     return 0
+
+
+def _options(args: argparse.Namespace) -> list[str]:
+    """The options of `serve` as they were given, but for the data, with whole paths."""
+    named: list[tuple[str, list[str]]] = [
+        ("--host", [args.host]),
+        ("--port", [str(args.port)]),
+        ("--cert", [whole(args.cert)]),
+        ("--key", [whole(args.key)]),
+        ("--packs", [whole(pack) for pack in args.packs or []]),
+        ("--behind-proxy", [args.behind_proxy or ""]),
+    ]
+    return [word for option, words in named if any(words) for word in (option, *words)]
 
 
 def pair(args: argparse.Namespace) -> int:
@@ -242,6 +259,9 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--key", type=Path, help="key of that certificate (PEM)")
     p.add_argument("--packs", type=Path, nargs="+", metavar="PACK", help=pack)
     p.add_argument("--behind-proxy", metavar="URL", help="https address of a proxy before it")
+    p.add_argument(
+        "--print-unit", action="store_true", help="print a systemd unit with these options instead"
+    )
     p.set_defaults(run=serve)
 
     p = commands.add_parser("pair", help="show a square code that pairs one device")
