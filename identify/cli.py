@@ -11,6 +11,7 @@ import uvicorn
 
 from identify import phone, terminal
 from identify.bench import commands as bench_commands
+from identify.errors import UserError
 from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
 from identify.lab.measuring import measure
@@ -19,7 +20,7 @@ from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes, pack_schema
-from identify.reference.dating import dated
+from identify.reference.date_command import dated
 from identify.reference.loading import load_pack
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
@@ -28,7 +29,6 @@ from identify.server import commands as server_commands
 from identify.server import editor_commands, exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
-from identify.told import Told
 
 # Areas with commands of their own: a module with add(commands), which adds their parsers.
 AREAS: tuple[ModuleType, ...] = (
@@ -212,7 +212,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = parser().parse_args(argv)
     try:
         return int(args.run(args))
-    except Told as error:
+    except UserError as error:
         print(error, file=sys.stderr)
     except OSError as error:
         print(f"{error.strerror}: {error.filename or ''}", file=sys.stderr)

@@ -6,15 +6,15 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from identify.errors import UserError
 from identify.phone import BUILD
-from identify.told import Told
 
 WORKER = "sw.js"
 OFFERS = "api/offers"  # where the app asks what its server can do; a plain host can do nothing
 LISTED = re.compile(rf'{re.escape(BUILD)}"[0-9a-f]+"; const FILES = (\[.*\]);')
 
 
-class PublishError(Told):
+class PublishError(UserError):
     """The folder is not one to write the site into."""
 
 

@@ -13,7 +13,7 @@ from starlette.types import ASGIApp
 from identify import phone
 from identify.server import exchange
 from identify.server.app import create_app
-from tests.running import Running, free_port
+from tests.threaded_server import Running, free_port
 
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
 settings.register_profile("no clock", deadline=None)

@@ -6,8 +6,8 @@ from pathlib import Path
 from playwright.sync_api import Page, sync_playwright
 
 from identify import phone
-from tests.browser.keeping import demo, place
 from tests.browser.phone import PHONE, asking, begin, choices, see
+from tests.browser.phone_storage import demo, place
 from tests.conftest import ARGS, browser_path, serving
 
 FOLDER = Path(__file__).resolve().parent.parent / "fixtures" / "screenshots"

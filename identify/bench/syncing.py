@@ -19,11 +19,11 @@ import uvicorn
 from PIL import Image
 
 from identify import keeping
+from identify.errors import UserError
 from identify.keeping import devices
 from identify.keeping.photos import CHUNK
-from identify.server.own import own_app
-from identify.server.sync import PULLED, PUSHED
-from identify.told import Told
+from identify.server.limits import PULLED, PUSHED
+from identify.server.own_server import own_app
 
 SIDE = 900  # pixels: noise of that size makes a JPEG of about a photo's weight
 
@@ -45,7 +45,7 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
             batch = written[start : start + PUSHED]
             held = ask.sent("POST", "/api/push", orjson.dumps({"ops": batch}))["held"]
             if len(held) != len(batch):
-                raise Told("The server did not take every operation of the bench.")
+                raise UserError("The server did not take every operation of the bench.")
             tick()
         pushed = time.perf_counter()
         epoch, after, last, got = "", 0, "", 0
@@ -56,7 +56,7 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
             if not found["more"]:
                 break
             if found["after"] <= after:
-                raise Told("The server did not go on with its answer.")
+                raise UserError("The server did not go on with its answer.")
             epoch, after, last = found["epoch"], found["after"], found["last"]
         pulled = time.perf_counter()
         sent, sending = 0, 0.0
@@ -86,7 +86,7 @@ class _Line:
     def sent(
         self, method: str, path: str, body: bytes = b"", kind: str = "application/json"
     ) -> Any:
-        """The answer's JSON; waits where it is told to. Raises Told for any other trouble."""
+        """The answer's JSON; waits where it is told to. Raises UserError for any other trouble."""
         headers = {"Authorization": f"Bearer {self.token}", "Content-Type": kind}
         while True:
             self.connection.request(method, path, body or None, headers)
@@ -95,7 +95,9 @@ class _Line:
             if answer.status == 200:
                 return orjson.loads(data)
             if answer.status != 429:
-                raise Told(f"{method} {path} was answered {answer.status}: {data.decode()[:200]}")
+                raise UserError(
+                    f"{method} {path} was answered {answer.status}: {data.decode()[:200]}"
+                )
             time.sleep(float(answer.headers["Retry-After"]))
 
 
@@ -138,7 +140,7 @@ def _photo(ask: _Line, data: bytes) -> int:
         path = f"/api/photos/{sha}?from={start}&size={len(data)}"
         found = ask.sent("PUT", path, data[start : start + CHUNK], "image/jpeg")
     if not found["whole"]:
-        raise Told("The server did not take a photo of the bench.")
+        raise UserError("The server did not take a photo of the bench.")
     return len(data)
 
 

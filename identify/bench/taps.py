@@ -9,7 +9,7 @@ from typing import Any
 
 from identify.bench.serving import ARGS, PHONE, Site, browser_path, kept_browser, served, slowed
 from identify.bench.sessions import STEPS, likeliest, rows_of
-from identify.told import Told
+from identify.errors import UserError
 
 Step = Callable[[], None]
 Walk = tuple[int, int]  # so many pieces, and milliseconds between the taps
@@ -120,7 +120,7 @@ def tapped(page: Any, choice: Any, done: int) -> None:
             if page.evaluate("() => window.taps.length") > done:
                 return
             page.wait_for_timeout(100)
-    raise Told("The app did not go on after a tap: this pack cannot be tapped through.")
+    raise UserError("The app did not go on after a tap: this pack cannot be tapped through.")
 
 
 def heap_of(page: Any) -> int:

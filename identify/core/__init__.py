@@ -8,7 +8,7 @@ module of its own.
 
 FILES = (
     "lists",
-    "reading",
+    "misreading",
     "session",
     "donors",
     "swapping",
@@ -16,7 +16,7 @@ FILES = (
     "focus",
     "worth",
     "asking",
-    "dating",
+    "year_chances",
     "parts",
     "finding",
     "reasons",

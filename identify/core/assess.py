@@ -4,11 +4,11 @@ from typing import Any
 
 from .asking import questions, reason
 from .belief import believe
-from .dating import likely_years, year_chances, years
 from .focus import by_variant, focus
 from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
 from .reasons import variant_chances
+from .year_chances import likely_years, year_chances, years
 
 ENOUGH = 0.95  # one outcome holds this much: stop
 SHOWN = 0.0005  # candidates with less are not listed

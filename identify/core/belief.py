@@ -22,7 +22,7 @@ from typing import Any
 
 from .donors import donors
 from .lists import filled, place_of, total
-from .reading import averaged, channel, heard, usual_errors
+from .misreading import averaged, channel, heard, usual_errors
 from .swapping import are_answers, look_at_part
 
 DRY = 1e-60  # products that add up to less are scaled

@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from .dating import likely_years, year_chances, years_of_spans
 from .lists import filled, total
+from .year_chances import likely_years, year_chances, years_of_spans
 
 
 def suspects(

@@ -12,8 +12,8 @@ from .formation import HAVE, completing
 from .holdings import meeting
 from .lists import largest
 from .meaning import CHANCES, is_settled, weighty
+from .misreading import averaged
 from .price import paid_before
-from .reading import averaged
 from .wants import chance_of, is_met
 
 NAMED = 0.005  # records that bear on the piece with less than this chance are not named

@@ -13,7 +13,7 @@ from identify.core.amounts import read_money
 from identify.core.finding import plain
 from identify.exchange.dates import order_of, read_date
 from identify.exchange.fields import BY_ID, FIELDS, TYPES
-from identify.exchange.flat import field_named, is_own
+from identify.exchange.own_tables import field_named, is_own
 from identify.exchange.reference import Reference, stems, unzeroed
 from identify.exchange.safe_cells import unguarded
 from identify.exchange.table import CellError, Row, Table, letters, quoted

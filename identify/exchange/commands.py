@@ -9,9 +9,9 @@ from typing import Any
 import orjson
 
 from identify import phone
-from identify.exchange.answers import name_rows, read_file, reference_of
 from identify.exchange.backups import now, read_backup, taken_up, write_backup
 from identify.exchange.fields import BY_ID, TYPES
+from identify.exchange.import_steps import name_rows, read_file, reference_of
 from identify.exchange.importing import Importing
 from identify.exchange.schemas import records_schema
 from identify.exchange.table import FileError, quoted

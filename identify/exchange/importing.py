@@ -5,9 +5,9 @@ README.md says what is given back.
 from dataclasses import dataclass, field
 from typing import Any
 
-from identify.exchange.again import ITEM, KEPT, OWN, changes, held, merged
 from identify.exchange.fields import TYPES
-from identify.exchange.flat import (
+from identify.exchange.list_rows import About, ListRow
+from identify.exchange.own_tables import (
     FURTHER,
     HIDDEN,
     RecordError,
@@ -16,10 +16,10 @@ from identify.exchange.flat import (
     shown,
     told_of,
 )
-from identify.exchange.in_words import in_words
-from identify.exchange.list_rows import About, ListRow
 from identify.exchange.reference import Reference
+from identify.exchange.second_import import ITEM, KEPT, OWN, changes, held, merged
 from identify.exchange.shapes import SHAPES
+from identify.exchange.table import quoted
 from identify.exchange.wording import Wording
 
 
@@ -150,5 +150,17 @@ def _clash(
         "theirs": theirs,
         "cell": record.get("came", {}).get("cells", {}).get(name, ""),
         "sentence": f'Row {row["row"]}, "{column}": this was changed here and in the file. '
-        f"Here: {in_words(name, ours)}. In the file: {in_words(name, theirs)}.",
+        f"Here: {_in_words(name, ours)}. In the file: {_in_words(name, theirs)}.",
     }
+
+
+def _in_words(field: str, value: Any) -> str:
+    """What a field holds, for a person; "nothing" where it holds nothing."""
+    if field == ITEM:
+        number = value.get("item") or ""
+        variants = "; ".join(one["variant"] for one in value.get("of", []) if one["variant"])
+        text = ", ".join(part for part in (number, variants or value.get("variant", "")) if part)
+        text = text or value.get("called", "")
+    else:
+        text = shown(field, value)
+    return quoted(text) if text else "nothing"

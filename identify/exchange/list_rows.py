@@ -8,13 +8,13 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from identify.core.finding import words
-from identify.exchange.again import ITEM, item_of
 from identify.exchange.dates import read_date
 from identify.exchange.fields import BY_ID, GENERIC
-from identify.exchange.flat import MONEYS
+from identify.exchange.junk_rows import is_scrap, is_total
 from identify.exchange.matching import SURE, Candidate, Query, candidates, ranges_named
-from identify.exchange.no_piece import is_scrap, is_total
+from identify.exchange.own_tables import MONEYS
 from identify.exchange.reference import Reference, stems
+from identify.exchange.second_import import ITEM, item_of
 from identify.exchange.shapes import blank
 from identify.exchange.table import CellError, quoted
 from identify.exchange.values import (

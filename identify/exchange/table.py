@@ -4,7 +4,7 @@ import re
 
 import msgspec
 
-from identify.told import Told
+from identify.errors import UserError
 
 MOST_BYTES = 20_000_000
 MOST_ROWS = 20_000
@@ -15,7 +15,7 @@ ERROR = re.compile(r"#(?:DIV/0!|N/A|NAME\?|NULL!|NUM!|REF!|VALUE!)|Err:\d{3}")
 MOST_NOTES = 40  # sentences about one file
 
 
-class FileError(Told):
+class FileError(UserError):
     """A file that cannot be taken at all, with what would be right."""
 
 

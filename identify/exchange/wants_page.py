@@ -7,7 +7,7 @@ from html import escape
 from typing import Any
 
 from identify.core.wants import want_words
-from identify.exchange.flat import shown
+from identify.exchange.own_tables import shown
 
 STYLE = """
 :root { color-scheme: light dark; --ink: #1a1a1a; --page: #fff; --line: #767676; --soft: #3d3d3d; }

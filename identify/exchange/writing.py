@@ -11,7 +11,7 @@ from typing import Any
 import orjson
 
 from identify.exchange.columns import WRONG
-from identify.exchange.flat import Names, table_of
+from identify.exchange.own_tables import Names, table_of
 from identify.exchange.safe_cells import fit_for_cell, guarded
 
 ABOUT = (

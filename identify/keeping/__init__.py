@@ -6,5 +6,5 @@ from identify.keeping.store import Store
 
 
 def open(folder: Path) -> Store:
-    """The store in this folder, which is made if it is not there. Raises Told."""
+    """The store in this folder, which is made if it is not there. Raises UserError."""
     return Store(folder)

@@ -18,12 +18,12 @@ from typing import Any
 import orjson
 
 from identify.keeping import files, photos
-from identify.keeping.asking import rows, value
 from identify.keeping.manifest import KIND, MANIFEST, manifest_of
+from identify.keeping.queries import rows, value
 from identify.keeping.restore import restore
 from identify.keeping.retention import night_before, to_keep
 from identify.keeping.store import FILE, Store
-from identify.keeping.troubles import DiskTrouble, told
+from identify.keeping.troubles import DiskError, disk_troubles
 
 EMPTIED = b""
 NAMED = "%Y-%m-%dT%H%M%SZ"
@@ -36,11 +36,11 @@ _one_at_a_time = threading.Lock()
 def backup(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
     """Makes a backup and tries it out: {name, made, operations, records, photos, bytes, missing}.
 
-    missing: photos that could not be read and are in no earlier backup. Raises Told; then there is
-    no new backup, and the earlier ones are as they were.
+    missing: photos that could not be read and are in no earlier backup. Raises UserError; then
+    there is no new backup, and the earlier ones are as they were.
     """
     folder = folder.absolute()
-    with _one_at_a_time, told():
+    with _one_at_a_time, disk_troubles():
         files.make_folder(folder)
         _sweep(folder, now)
         moment = now.astimezone(UTC).replace(microsecond=0)
@@ -84,14 +84,14 @@ def nightly(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
     made = backup(store, folder, now)
     keep_newest(folder)
     photos.tidy(store, now)
-    with told():
+    with disk_troubles():
         _sweep(store.folder, now)
     return made
 
 
 def keep_newest(folder: Path) -> list[str]:
     """Takes away the backups that need not stay (retention.py), and photos of none; their names."""
-    with _one_at_a_time, told():
+    with _one_at_a_time, disk_troubles():
         moments = [one for one in _moments(folder) if manifest_of(folder / one.strftime(NAMED))]
         going = sorted(set(moments) - to_keep(moments))
         names = [moment.strftime(NAMED) for moment in going]
@@ -145,7 +145,7 @@ def _copied(store: Store, folder: Path, sha: str) -> bool:
 def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     """Restores the backup into an empty store and compares; `least` must be there.
 
-    Raises DiskTrouble where it differs.
+    Raises DiskError where it differs.
     """
     trial = folder / f".trial-{secrets.token_hex(4)}"
     try:
@@ -164,7 +164,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     same = same and all(ours[i] in (content, EMPTIED) for i, content in restored.items())
     same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
     if not same:
-        raise DiskTrouble(
+        raise DiskError(
             "The backup was made, but what came back from it on trial was not the same, so it was "
             "taken away again. Look after the disk and try once more."
         )

@@ -6,18 +6,20 @@ from pathlib import Path
 from typing import Any
 
 from identify import keeping
+from identify.errors import UserError
 from identify.keeping import backup as backups
-from identify.keeping.place import backup_folder, data_folder
+from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.restore import restore as restore_from
 from identify.keeping.store import FILE
-from identify.told import Told
 
 
 def backup(args: argparse.Namespace) -> int:
     """Make a backup of the server's data, and try it out."""
     data = args.data or data_folder()
     if not (data / FILE).is_file():
-        raise Told(f"There is no data in {data}. Name the folder that the server keeps: --data.")
+        raise UserError(
+            f"There is no data in {data}. Name the folder that the server keeps: --data."
+        )
     folder = args.to or backup_folder(data)
     with keeping.open(data) as store:
         made = backups.backup(store, folder, datetime.now(UTC))

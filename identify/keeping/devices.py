@@ -15,9 +15,9 @@ from typing import Any
 
 import apsw
 
-from identify.keeping.asking import rows
+from identify.keeping.queries import rows
 from identify.keeping.store import Store
-from identify.keeping.troubles import DiskTrouble, Refused
+from identify.keeping.troubles import DiskError, RefusedError
 
 # Douglas Crockford, "Base 32" (crockford.com/base32.html): no I, L, O, U; I and L read as 1, O as 0
 ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -37,11 +37,11 @@ WRONG = (
 )
 
 
-class NotPaired(Refused):
+class NotPairedError(RefusedError):
     """Pairing did not succeed; the sentence says what to do."""
 
 
-class Unknown(Refused):
+class UnknownDeviceError(RefusedError):
     """There is no such device."""
 
 
@@ -64,10 +64,10 @@ def new_pairing(store: Store, now: datetime) -> dict[str, str]:
 def pair(
     store: Store, now: datetime, secret: str = "", code: str = "", name: str = ""
 ) -> dict[str, str]:
-    """Pairs a device by the secret of a link or a typed code: {device, token}. Raises NotPaired.
+    """Pairs a device by the secret of a link or a typed code: {device, token}.
 
-    A pairing serves once. A wrong code counts against every pairing that is open, since nobody can
-    say which one was meant.
+    Raises NotPairedError. A pairing serves once. A wrong code counts against every pairing that is
+    open, since nobody can say which one was meant.
     """
     token = secrets.token_urlsafe(32)
     device = "k" + secrets.token_hex(8)
@@ -90,7 +90,7 @@ def pair(
         elif secret == "":
             db.execute("update pairings set tries = tries + 1")
     if not used:
-        raise NotPaired(WRONG if open_ and secret == "" else OVER)
+        raise NotPairedError(WRONG if open_ and secret == "" else OVER)
     return {"device": device, "token": token}
 
 
@@ -106,7 +106,7 @@ def by_token(store: Store, token: str, now: datetime) -> dict[str, Any] | None:
     ident, name, revoked, _, seen = found[0]
     if revoked == "" and abs(now - datetime.fromisoformat(seen)) >= SEEN:
         # a full disk must not keep anyone from reading
-        with contextlib.suppress(DiskTrouble), store.write() as db:
+        with contextlib.suppress(DiskError), store.write() as db:
             db.execute("update devices set seen = ? where id = ?", (_iso(now), ident))
     return {"id": ident, "name": name, "revoked": revoked}
 
@@ -119,12 +119,12 @@ def all_devices(store: Store) -> list[dict[str, str]]:
 
 
 def rename(store: Store, ident: str, name: str) -> None:
-    """Gives a device another name. Raises Unknown."""
+    """Gives a device another name. Raises UnknownDeviceError."""
     _change(store, "update devices set name = ? where id = ?", (_name(name), ident))
 
 
 def revoke(store: Store, ident: str, now: datetime) -> None:
-    """Shuts a device out: at its next contact it empties itself. Raises Unknown."""
+    """Shuts a device out: at its next contact it empties itself. Raises UnknownDeviceError."""
     _change(
         store,
         "update devices set revoked = case revoked when '' then ? else revoked end where id = ?",
@@ -150,7 +150,7 @@ def _change(store: Store, sql: str, values: tuple[str, str]) -> None:
     with store.write() as db:
         db.execute(sql, (values[0], _plain(values[1])))
         if db.changes() == 0:
-            raise Unknown("There is no such device. Look at the list anew.")
+            raise UnknownDeviceError("There is no such device. Look at the list anew.")
 
 
 def _by_secret(secret: str) -> Callable[[bytes, bytes, bytes], bool]:

@@ -14,11 +14,11 @@ import orjson
 from identify.core.merging import merged
 from identify.core.syncing import same_operation
 from identify.keeping import photos
-from identify.keeping.asking import rows, value
-from identify.keeping.plain import EXACT, text_of
+from identify.keeping.canonical_json import EXACT, text_of
+from identify.keeping.queries import rows, value
 from identify.keeping.schema import next_trail
 from identify.keeping.store import Store
-from identify.keeping.troubles import Refused
+from identify.keeping.troubles import RefusedError
 
 LARGEST = 256 * 1024
 MOST_PULLED = 1000
@@ -53,7 +53,7 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
 
     -> {epoch, held: [ids] (here, with this content), forked: [ids] (another content stands under
     this id, or under that of a parent sent along), refused: [{id, why}] (what is no operation)}.
-    Raises DiskTrouble: then none was kept.
+    Raises DiskError: then none was kept.
     """
     held: list[str] = []
     forked: list[str] = []
@@ -62,7 +62,7 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
     for one in sent:
         try:
             sound.append((one, checked(one)))
-        except Refused as why:
+        except RefusedError as why:
             refused.append({"id": _named(one), "why": str(why)})
     with store.write() as db:
         epoch = _epoch(db)
@@ -82,18 +82,21 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
 
 
 def checked(one: Any) -> str:
-    """The operation as text to keep. Raises Refused with what would be right."""
+    """The operation as text to keep. Raises RefusedError with what would be right."""
     try:
-        told = msgspec.convert(one, Operation)
+        operation = msgspec.convert(one, Operation)
     except msgspec.ValidationError as error:
-        raise Refused(f"This is no operation that the server can keep. {error}.") from None
-    if told.parents != sorted(set(told.parents)) or told.id in told.parents:
-        raise Refused("The parents of an operation are other operations, sorted, each named once.")
-    if told.scrubbed and told.fields:
-        raise Refused("An operation that was deleted for good has no fields.")
-    content = text_of({name: one[name] for name in one if name != "scrubbed" or told.scrubbed})
+        raise RefusedError(f"This is no operation that the server can keep. {error}.") from None
+    parents = operation.parents
+    if parents != sorted(set(parents)) or operation.id in parents:
+        raise RefusedError(
+            "The parents of an operation are other operations, sorted, each named once."
+        )
+    if operation.scrubbed and operation.fields:
+        raise RefusedError("An operation that was deleted for good has no fields.")
+    content = text_of({name: one[name] for name in one if name != "scrubbed" or operation.scrubbed})
     if len(content.encode()) > LARGEST:
-        raise Refused(
+        raise RefusedError(
             f"One change may be {LARGEST // 1024} KB long; this one is longer. Shorten its text."
         )
     return content
@@ -167,7 +170,7 @@ def for_merging(contents: Iterable[str]) -> list[dict[str, Any]]:
     for content in contents:
         one = orjson.loads(content)
         device, n = one["id"].split(".")
-        fields = [[name, text_of(told)] for name, told in sorted(one["fields"].items())]
+        fields = [[name, text_of(held)] for name, held in sorted(one["fields"].items())]
         keep = {name: one[name] for name in ("id", "parents", "wall", "count", "type")}
         out.append({**keep, "device": device, "n": int(n), "fields": fields})
     return out
@@ -197,7 +200,8 @@ def same(ours: str, theirs: str) -> bool:
 
 def _compared(content: str) -> dict[str, Any]:
     one = orjson.loads(content)
-    bare = {name: told for name, told in one.items() if name not in ("fields", "what", "scrubbed")}
+    apart = ("fields", "what", "scrubbed")
+    bare = {name: held for name, held in one.items() if name not in apart}
     return {"scrubbed": one.get("scrubbed", False), "text": content, "bare": text_of(bare)}
 
 

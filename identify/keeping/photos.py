@@ -15,10 +15,10 @@ import apsw
 import orjson
 
 from identify.keeping import files
-from identify.keeping.asking import rows
-from identify.keeping.pictures import check_picture
+from identify.keeping.photo_checks import check_picture
+from identify.keeping.queries import rows
 from identify.keeping.store import Store
-from identify.keeping.troubles import Refused, told
+from identify.keeping.troubles import RefusedError, disk_troubles
 
 CHUNK = 256 * 1024
 LARGEST = 8 * 1024 * 1024
@@ -29,11 +29,11 @@ _receiving = threading.Lock()
 
 
 def missing(store: Store, shas: list[Any]) -> list[dict[str, Any]]:
-    """Which of these are not here yet: [{sha, have: bytes that came already}]. Raises Refused."""
+    """Those of these that are not here yet: [{sha, have: bytes that came}]. Raises RefusedError."""
     wanted = [_sha(sha) for sha in shas]
     with store.read() as db:
         there = dict(rows(db, "select sha, size from photos"))
-    with told():
+    with disk_troubles():
         return [
             {"sha": sha, "have": _size(_part(store, sha))}
             for sha in wanted
@@ -47,22 +47,23 @@ def receive(
     """Takes in a chunk that begins at `start` of a photo of `size` bytes: {have, whole}.
 
     A chunk that does not follow on what is here is left out, and `have` says where to go on. When
-    the last one is in, the photo is checked: Refused where it is not what its name says or holds
-    more than a picture; it then has to be sent from the start. whole: it is on the disk for good.
+    the last one is in, the photo is checked: RefusedError where it is not what its name says or
+    holds more than a picture; it then has to be sent from the start. whole: it is on the disk for
+    good.
     """
     path = _part(store, _sha(sha))
     if not 0 < size <= LARGEST:
-        raise Refused(f"A photo may have up to {LARGEST // 2**20} MB. Send a smaller one.")
+        raise RefusedError(f"A photo may have up to {LARGEST // 2**20} MB. Send a smaller one.")
     if not 0 < len(data) <= CHUNK:
-        raise Refused(f"A photo is sent in chunks of 1 to {CHUNK // 1024} KB.")
+        raise RefusedError(f"A photo is sent in chunks of 1 to {CHUNK // 1024} KB.")
     if not 0 <= start <= size - len(data):
-        raise Refused(
+        raise RefusedError(
             "This chunk lies outside the photo. Ask what is missing and go on from there."
         )
     with _receiving:
         if not missing(store, [sha]):
             return {"have": size, "whole": True}
-        with told():
+        with disk_troubles():
             have = _size(path)
             if start == have:
                 files.make_folder(path.parent)
@@ -75,10 +76,10 @@ def receive(
 
 
 def read(store: Store, sha: str) -> bytes | None:
-    """The bytes of a photo, or None where it is not here. Raises Refused."""
+    """The bytes of a photo, or None where it is not here. Raises RefusedError."""
     if missing(store, [sha]):
         return None
-    with told():
+    with disk_troubles():
         return path_of(store, sha).read_bytes()
 
 
@@ -92,7 +93,7 @@ def tidy(store: Store, now: datetime) -> int:
     """Takes away what was begun and not gone on with for days; how many files."""
     there = known(store)
     before = now.timestamp() - LEFT_OVER_DAYS * 86_400
-    with _receiving, told():
+    with _receiving, disk_troubles():
         parts = (store.folder / "incoming").glob("*.part")
         left = [path for path in parts if SHA.fullmatch(path.stem)]
         left += kept_in(store.folder / "photos")
@@ -105,7 +106,7 @@ def tidy(store: Store, now: datetime) -> int:
 
 def adopt(store: Store, sha: str, source: Path, made: str, link: bool) -> bool:
     """Keeps a photo of a backup, copied or linked; False where that file is not sound."""
-    with told():
+    with disk_troubles():
         data = whole(source, sha)
         if data is None:
             return False
@@ -144,8 +145,8 @@ def named(one: dict[str, Any]) -> set[str]:
     """The SHA-256 that an operation names."""
     if one["type"] != "photo":
         return set()
-    told_ = [one["fields"].get(name) for name in ("full", "small")]
-    return {sha for sha in told_ if isinstance(sha, str) and SHA.fullmatch(sha)}
+    shas = [one["fields"].get(name) for name in ("full", "small")]
+    return {sha for sha in shas if isinstance(sha, str) and SHA.fullmatch(sha)}
 
 
 def unnamed(db: apsw.Connection, shas: Iterable[str]) -> list[str]:
@@ -167,7 +168,7 @@ def named_by_any(db: apsw.Connection) -> set[str]:
 
 def unlink(store: Store, shas: list[str]) -> None:
     """Takes away the files of photos whose rows are gone."""
-    with _receiving, told():
+    with _receiving, disk_troubles():
         for sha in shas:
             files.remove(path_of(store, sha))
             files.remove(_part(store, sha))
@@ -180,7 +181,9 @@ def _finish(store: Store, sha: str, size: int, now: datetime) -> None:
     data = path.read_bytes()
     try:
         if len(data) != size or hashlib.sha256(data).hexdigest() != sha:
-            raise Refused("The photo that arrived is not the one that was meant. Send it anew.")
+            raise RefusedError(
+                "The photo that arrived is not the one that was meant. Send it anew."
+            )
         check_picture(data)
         files.sync(path)
         files.move(path, path_of(store, sha))
@@ -197,7 +200,7 @@ def _row(store: Store, sha: str, size: int, made: str) -> None:
 
 def _sha(sha: Any) -> str:
     if not (isinstance(sha, str) and SHA.fullmatch(sha)):
-        raise Refused("A photo is named by its SHA-256: 64 of 0 to 9 and a to f.")
+        raise RefusedError("A photo is named by its SHA-256: 64 of 0 to 9 and a to f.")
     return sha
 
 

@@ -10,11 +10,11 @@ import apsw
 import orjson
 
 from identify.keeping import devices, files, ops, photos
-from identify.keeping.asking import rows
+from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST, manifest_of
-from identify.keeping.plain import text_of
+from identify.keeping.queries import rows
 from identify.keeping.store import FILE, Store
-from identify.keeping.troubles import DAMAGED_BACKUP, Damaged, Refused, told
+from identify.keeping.troubles import DAMAGED_BACKUP, DamagedError, RefusedError, disk_troubles
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789"
 
@@ -25,17 +25,17 @@ def restore(store: Store, backup: Path, *, link: bool = False) -> dict[str, Any]
     The counts are of what was not here. One transaction takes in operations and devices and gives
     the server a new epoch, by which every phone notices; photos follow, each checked. To run it
     again changes nothing more. link: photos are linked and not copied where the disk can do that.
-    Raises Told.
+    Raises UserError.
     """
     backup = backup.absolute()
     if not (backup / FILE).is_file() or manifest_of(backup) is None:
-        raise Refused(
+        raise RefusedError(
             f"{backup} is no backup: there is no {FILE} with its {MANIFEST} in it. Name the folder "
             "of one backup, called after the time when it was made."
         )
     stage = store.folder / f".restoring-{secrets.token_hex(4)}"
     try:
-        with told():
+        with disk_troubles():
             files.make_folder(stage)
             files.write_whole(stage / FILE, (backup / FILE).read_bytes())
         with _staged(type(store), stage) as old:
@@ -52,10 +52,10 @@ def _staged(kind: type[Store], stage: Path) -> Store:
         old = kind(stage)
         with old.read() as db:
             sound = rows(db, "pragma integrity_check") == [("ok",)]
-    except Damaged:
+    except DamagedError:
         sound = False
     if not sound:
-        raise Damaged(DAMAGED_BACKUP)
+        raise DamagedError(DAMAGED_BACKUP)
     return old
 
 

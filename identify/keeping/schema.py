@@ -10,8 +10,8 @@ from collections.abc import Callable
 
 import apsw
 
-from identify.keeping.asking import rows, value
-from identify.told import Told
+from identify.errors import UserError
+from identify.keeping.queries import rows, value
 
 # "idfy" in ASCII: tells this file from any other database (sqlite.org, pragma application_id)
 APPLICATION = 0x69646679
@@ -92,16 +92,16 @@ def next_trail(before: str, content: str) -> str:
 
 
 def check(db: apsw.Connection) -> None:
-    """Raises Told where the file is of a newer version or another program's. Changes nothing."""
+    """Raises UserError where a newer version or another program made the file. Changes nothing."""
     version = int(db.pragma("user_version"))
     tables = int(value(db, "select count(*) from sqlite_schema"))
     if int(db.pragma("application_id")) != APPLICATION and (version > 0 or tables > 0):
-        raise Told(
+        raise UserError(
             "The database in this folder was made by another program. Name another folder; "
             "nothing was changed."
         )
     if version > len(MIGRATIONS):
-        raise Told(
+        raise UserError(
             f"The kept data is of version {version}, and this program knows versions up to "
             f"{len(MIGRATIONS)}. Update the program; nothing was changed."
         )

@@ -14,15 +14,15 @@ from typing import ClassVar
 import apsw
 
 from identify.keeping import files
-from identify.keeping.asking import value
+from identify.keeping.queries import value
 from identify.keeping.schema import check, migrate
-from identify.keeping.troubles import Refused, told
+from identify.keeping.troubles import RefusedError, disk_troubles
 
 FILE = "identify.sqlite"
 
 
 class Store:
-    """The data in one folder. Threads may share it. Raises Told, in words, for what goes wrong."""
+    """The data in one folder. Threads may share it. Raises UserError for what goes wrong."""
 
     VFS: ClassVar[str | None] = None
     # trusted_schema: what the file says is run must not reach beyond it (sqlite.org, "Defense
@@ -39,8 +39,8 @@ class Store:
         self.folder = folder.absolute()
         self._lock = threading.RLock()
         if self.folder.exists() and not self.folder.is_dir():
-            raise Refused(f"{self.folder} is a file. Name a folder for the data.")
-        with told():
+            raise RefusedError(f"{self.folder} is a file. Name a folder for the data.")
+        with disk_troubles():
             files.make_folder(self.folder)
             if not (self.folder / FILE).exists():
                 files.append(self.folder / FILE, b"")  # readable for its owner only, from the start
@@ -70,13 +70,13 @@ class Store:
     @contextmanager
     def write(self) -> Iterator[apsw.Connection]:
         """One transaction: when this ends without an error, all of it is on the disk."""
-        with self._lock, told(), self._transaction("begin immediate") as db:
+        with self._lock, disk_troubles(), self._transaction("begin immediate") as db:
             yield db
 
     @contextmanager
     def read(self) -> Iterator[apsw.Connection]:
         """One look, during which nothing changes."""
-        with self._lock, told(), self._transaction("begin") as db:
+        with self._lock, disk_troubles(), self._transaction("begin") as db:
             yield db
 
     @contextmanager
@@ -97,7 +97,7 @@ class Store:
 
     def copy(self, target: Path) -> None:
         """A copy of the database as it is at one moment, by SQLite's own online backup."""
-        with self._lock, told():
+        with self._lock, disk_troubles():
             copy = apsw.Connection(str(target), vfs=self.VFS)
             running = copy.backup("main", self._db, "main")
             try:
@@ -111,7 +111,7 @@ class Store:
     @contextmanager
     def opened(self, path: Path) -> Iterator[apsw.Connection]:
         """A copy, opened for reading."""
-        with told():
+        with disk_troubles():
             db = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY, vfs=self.VFS)
             try:
                 yield db

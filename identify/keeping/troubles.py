@@ -1,4 +1,4 @@
-"""What can go wrong while keeping, told in sentences."""
+"""What can go wrong while keeping, in sentences."""
 
 import errno
 from collections.abc import Iterator
@@ -6,7 +6,7 @@ from contextlib import contextmanager
 
 import apsw
 
-from identify.told import Told
+from identify.errors import UserError
 
 FULL = (
     "The disk of the server is full: this was not saved. Make room there and try again; "
@@ -32,32 +32,32 @@ SENTENCES = {errno.ENOSPC: FULL, errno.EDQUOT: FULL}
 SENTENCES |= dict.fromkeys((errno.EACCES, errno.EPERM, errno.EROFS), NOT_ALLOWED)
 
 
-class Refused(Told):
+class RefusedError(UserError):
     """What was sent cannot be kept; the sentence says what would be right."""
 
 
-class DiskTrouble(Told):
+class DiskError(UserError):
     """Nothing of this was saved; it can be tried again once the disk is well."""
 
 
-class Damaged(Told):
+class DamagedError(UserError):
     """The database cannot be read any more."""
 
 
 @contextmanager
-def told() -> Iterator[None]:
-    """Turns errors of SQLite and of files into DiskTrouble or Damaged, without what was kept."""
+def disk_troubles() -> Iterator[None]:
+    """Turns errors of SQLite and of files into DiskError or DamagedError, without what was kept."""
     try:
         yield
     except apsw.FullError:
-        raise DiskTrouble(FULL) from None
+        raise DiskError(FULL) from None
     except (apsw.BusyError, apsw.LockedError):
-        raise DiskTrouble(BUSY) from None
+        raise DiskError(BUSY) from None
     except (apsw.CorruptError, apsw.NotADBError):
-        raise Damaged(DAMAGED) from None
+        raise DamagedError(DAMAGED) from None
     except (apsw.ReadOnlyError, apsw.PermissionsError):
-        raise DiskTrouble(NOT_ALLOWED) from None
+        raise DiskError(NOT_ALLOWED) from None
     except apsw.Error:
-        raise DiskTrouble(UNREADABLE) from None
+        raise DiskError(UNREADABLE) from None
     except OSError as error:
-        raise DiskTrouble(SENTENCES.get(error.errno or 0, UNREADABLE)) from None
+        raise DiskError(SENTENCES.get(error.errno or 0, UNREADABLE)) from None

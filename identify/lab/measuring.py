@@ -9,7 +9,7 @@ import msgspec
 
 from identify.core.asking import WORTH
 from identify.core.belief import believe, prepare, prepare_with
-from identify.core.reading import usual_errors
+from identify.core.misreading import usual_errors
 from identify.core.reasons import variant_chances
 from identify.core.session import new_session
 from identify.core.worth import entropy

@@ -4,6 +4,7 @@ import math
 import re
 from pathlib import Path
 
+from identify.reference.adding_marks import clashes, merged
 from identify.reference.check_range import (
     check_drawings,
     check_features,
@@ -22,7 +23,6 @@ from identify.reference.checker import Checker
 from identify.reference.csv_files import FILES, MOVES
 from identify.reference.folder import read_pack
 from identify.reference.marks import read_marks
-from identify.reference.merging import clashes, merged
 from identify.reference.mistakes import Mistake
 from identify.reference.records import Pack
 from identify.reference.splitting import MOST, Splitter, TooManyError

@@ -6,7 +6,7 @@ from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
 
 from identify.reference.mistakes import Mistake, instead
-from identify.reference.photos import photo_url
+from identify.reference.photo_drawings import photo_url
 from identify.reference.texts import read_text
 
 SVG = "http://www.w3.org/2000/svg"

@@ -16,7 +16,7 @@ from identify.reference.editing_csv import CsvText, EditError
 from identify.reference.editing_toml import TOP, TomlText
 from identify.reference.fields import fields
 from identify.reference.mistakes import quoted
-from identify.reference.photos import URL, as_url, from_url, photo_mistake
+from identify.reference.photo_drawings import URL, as_url, from_url, photo_mistake
 from identify.reference.records import (
     Caution,
     Change,

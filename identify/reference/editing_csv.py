@@ -3,13 +3,13 @@
 import csv
 import io
 
+from identify.errors import UserError
 from identify.reference.mistakes import quoted
-from identify.told import Told
 
 BREAKS = ("\r\n", "\n", "\r")
 
 
-class EditError(Told):
+class EditError(UserError):
     """An edit that cannot be made, in a sentence."""
 
 

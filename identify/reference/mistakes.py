@@ -5,7 +5,7 @@ from collections.abc import Iterable
 import msgspec
 from rapidfuzz import fuzz, process
 
-from identify.told import Told
+from identify.errors import UserError
 
 LONGEST = 40  # characters of a wrong text that are repeated
 NAMED = 8  # at most so many known words are listed when none comes near
@@ -28,7 +28,7 @@ class Mistake(msgspec.Struct, frozen=True):
         return f"{place}: {self.text}"
 
 
-class PackError(Told):
+class PackError(UserError):
     """A pack that cannot be compiled, with all of its mistakes."""
 
     def __init__(self, mistakes: list[Mistake]) -> None:

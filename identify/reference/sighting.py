@@ -16,6 +16,7 @@ import msgspec
 
 from identify.core.seen import seen_years
 from identify.core.session import problem
+from identify.errors import UserError
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
 from identify.reference.editing_csv import CsvText
@@ -24,14 +25,13 @@ from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
 from identify.reference.records import Change, Item, Pack, Source, Variant
 from identify.reference.years import YearsError, outside, read_years
-from identify.told import Told
 
 SOURCE = "sighting"
 SOURCE_ROW = {"id": SOURCE, "what": "Sightings noted with the app", "trust": "0.5"}
 COMMON = "0.1"  # how often it is met: seldom, or it would have been written down
 
 
-class SightingError(Told):
+class SightingError(UserError):
     """A sighting from which no change can be made, in a sentence."""
 
 

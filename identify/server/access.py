@@ -15,9 +15,10 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from identify.keeping import devices
 from identify.keeping.store import Store
-from identify.keeping.troubles import Damaged, DiskTrouble
-from identify.server.answers import Json, refused
-from identify.server.limits import Buckets, caller_of
+from identify.keeping.troubles import DamagedError, DiskError
+from identify.server import limits
+from identify.server.buckets import Buckets, caller_of
+from identify.server.json_http import Json, refused
 
 API = "/api/"
 PAIR = "/api/pair"
@@ -36,7 +37,7 @@ class Notes:
     """Lines in the log about a caller: a few at a time, so that nobody fills the disk by asking."""
 
     def __init__(self, clock: Callable[[], float]) -> None:
-        self._buckets = Buckets(5, 1 / 60, clock)
+        self._buckets = Buckets(limits.LOG_LINES, clock)
 
     def add(self, text: str, who: str) -> None:
         """Adds a line; `who` is put into `text`."""
@@ -116,8 +117,8 @@ class Door:
             await self.app(scope, receive, send)
             return
         headers = Headers(scope=scope)
-        found = headers.getlist("host")
-        host = found[0].lower() if len(found) == 1 else ""
+        names = headers.getlist("host")
+        host = names[0].lower() if len(names) == 1 else ""
         if name_of(host) not in self.hosts:
             sentence = "This server goes by another name. Open it by the address that it was given."
             await refused(sentence, 421)(scope, receive, send)
@@ -131,7 +132,7 @@ class Door:
 
     def _own(self, headers: Headers, host: str) -> bool:
         site = headers.getlist("sec-fetch-site")
-        if any(one not in ("same-origin", "none") for one in site):
+        if any(value not in ("same-origin", "none") for value in site):
             return False
         return all(
             origin.lower() == self.public or _netloc(origin) == host
@@ -174,10 +175,10 @@ class Paired:
         self.app = app
         self.store = store
         self.now = now
-        self.strangers = Buckets(60, 1, clock)
-        self.pairing = Buckets(10, 1 / 20, clock)
-        self.known = Buckets(3000, 100, clock)
-        self.costly = Buckets(5, 1 / 60, clock)
+        self.strangers = Buckets(limits.STRANGERS, clock)
+        self.pairing = Buckets(limits.PAIRING, clock)
+        self.known = Buckets(limits.DEVICE, clock)
+        self.costly = Buckets(limits.COSTLY, clock)
         self.notes = Notes(clock)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -197,14 +198,14 @@ class Paired:
 
     async def _known(self, scope: Scope) -> Json | None:
         caller = caller_of(scope)
-        told = Headers(scope=scope).getlist("authorization")
-        scheme, _, token = told[0].partition(" ") if len(told) == 1 else ("", "", "")
+        headers = Headers(scope=scope).getlist("authorization")
+        scheme, _, token = headers[0].partition(" ") if len(headers) == 1 else ("", "", "")
         device = None
-        if scheme.lower() == "bearer" and 0 < len(token) <= 100:
+        if scheme.lower() == "bearer" and 0 < len(token) <= limits.TOKEN:
             look = partial(devices.by_token, self.store, token, self.now())
             try:
                 device = await to_thread.run_sync(look)
-            except (DiskTrouble, Damaged) as error:
+            except (DiskError, DamagedError) as error:
                 return trouble(error)
         if device is None:
             many = self._too_many(self.strangers.wait(caller), caller)

@@ -14,11 +14,11 @@ from starlette.responses import PlainTextResponse, Response
 from starlette.routing import BaseRoute, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from identify.keeping.devices import Unknown
-from identify.keeping.troubles import Damaged, DiskTrouble
+from identify.errors import UserError
+from identify.keeping.devices import UnknownDeviceError
+from identify.keeping.troubles import DamagedError, DiskError
 from identify.server.access import trouble
-from identify.server.answers import refused
-from identify.told import Told
+from identify.server.json_http import refused
 
 TYPES = {
     "html": "text/html; charset=utf-8",
@@ -70,7 +70,7 @@ def create_app(
     """The app that serves these files (path -> bytes); "index.html" is also the start page.
 
     routes: what else is answered, under /api/. middleware: what every request goes through first,
-    the outermost first. more: what else Starlette is told.
+    the outermost first. more: further options of Starlette.
 
     A browser asks again each time and gets "304 Not Modified" for what it has: an update shows at
     once, and offline the service worker answers.
@@ -97,21 +97,21 @@ def create_app(
             Middleware(GZipMiddleware, minimum_size=500),
             *middleware,
         ],
-        exception_handlers={HTTPException: _told_status, Told: _told},
+        exception_handlers={HTTPException: _http_error, UserError: _user_error},
         **more,
     )
 
 
-async def _told_status(_: Request, error: Exception) -> Response:
+async def _http_error(_: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
     # Starlette's own words are no sentences
     sentence = {405: ANOTHER_WAY, 404: NOTHING}.get(error.status_code, error.detail)
     return refused(sentence, error.status_code, error.headers)
 
 
-async def _told(_: Request, error: Exception) -> Response:
-    if isinstance(error, DiskTrouble | Damaged):
+async def _user_error(_: Request, error: Exception) -> Response:
+    if isinstance(error, DiskError | DamagedError):
         return trouble(error)
-    if isinstance(error, Unknown):
+    if isinstance(error, UnknownDeviceError):
         return refused(str(error), 404)
     return refused(str(error), 400)

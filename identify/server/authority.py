@@ -20,10 +20,10 @@ from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
+from identify.errors import UserError
 from identify.keeping import files
-from identify.keeping.troubles import told
+from identify.keeping.troubles import disk_troubles
 from identify.server.hosts import Address
-from identify.told import Told
 
 # The forum's limit for certificates of public authorities was 398 days when browsers began to
 # enforce one, and has shrunk since (ballot SC-081v3: 200 days, 100, 47). It binds no private one.
@@ -54,9 +54,9 @@ def folder_of(data: Path) -> Path:
 def make(folder: Path, names: Sequence[str | Address], now: datetime) -> Made:
     """Certificates for these hosts: a new authority where there is none, else a new certificate.
 
-    Raises Told where the authority that is there is for other hosts.
+    Raises UserError where the authority that is there is for other hosts.
     """
-    with told():
+    with disk_troubles():
         files.make_folder(folder)
         new = not (folder / ROOT).is_file()
         if new:
@@ -67,18 +67,18 @@ def make(folder: Path, names: Sequence[str | Address], now: datetime) -> Made:
         read = serialization.load_pem_private_key((folder / ISSUING_KEY).read_bytes(), None)
         outside = [name for name in names if not _permitted(issuing, name)]
     except (OSError, ValueError, x509.ExtensionNotFound):
-        raise Told(
+        raise UserError(
             f"The authority in {folder} is not whole. Put that folder aside and run this again; "
             "the phones then need the new authority."
         ) from None
     assert isinstance(read, ec.EllipticCurvePrivateKey)
     if outside:
-        raise Told(
+        raise UserError(
             f"The authority in {folder} is not for {outside[0]}, and can never be. Put that folder "
             "aside and run this again with all names; the phones then need the new authority."
         )
     certificate, key = _server(issuing, read, names, now)
-    with told():
+    with disk_troubles():
         files.write_whole(folder / SERVER_KEY, _pem_key(key))
         files.write_whole(folder / SERVER, _pem(certificate) + _pem(issuing))
     return Made(folder, fingerprint(root), certificate.not_valid_after_utc, new)
@@ -90,18 +90,18 @@ def fingerprint(certificate: x509.Certificate) -> str:
 
 
 def names_in(file: Path) -> list[str]:
-    """The hosts that the (first) certificate in a file is for. Raises Told."""
+    """The hosts that the (first) certificate in a file is for. Raises UserError."""
     found = _first(file)
     try:
         names = found.extensions.get_extension_for_class(x509.SubjectAlternativeName).value
     except x509.ExtensionNotFound:
-        raise Told(f"The certificate in {file} names no host. Give one that does.") from None
+        raise UserError(f"The certificate in {file} names no host. Give one that does.") from None
     hosts = names.get_values_for_type(x509.DNSName)
     return [*hosts, *(str(one) for one in names.get_values_for_type(x509.IPAddress))]
 
 
 def until(file: Path) -> datetime:
-    """Until when the (first) certificate in a file holds. Raises Told."""
+    """Until when the (first) certificate in a file holds. Raises UserError."""
     return _first(file).not_valid_after_utc
 
 
@@ -116,7 +116,7 @@ def _first(file: Path) -> x509.Certificate:
     try:
         return x509.load_pem_x509_certificates(file.read_bytes())[0]
     except ValueError:
-        raise Told(f"{file} is no certificate in PEM form. Give one that is.") from None
+        raise UserError(f"{file} is no certificate in PEM form. Give one that is.") from None
 
 
 def _found(folder: Path, names: Sequence[str | Address], now: datetime) -> None:

@@ -14,22 +14,20 @@ from urllib.parse import urlsplit
 import uvicorn
 
 from identify import keeping, phone
+from identify.errors import UserError
 from identify.keeping import devices
-from identify.keeping.place import backup_folder, data_folder
+from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.store import FILE, Store
-from identify.server import authority, exchange
+from identify.server import authority, exchange, limits
 from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
-from identify.server.own import own_app
+from identify.server.own_server import own_app
 from identify.server.pairing import link, spaced, typed
 from identify.server.unit import started_with, unit, whole
-from identify.told import Told
 
 ADDRESS = "address"  # under which the store keeps the public address, for `pair`
 # TLS 1.2 and 1.3 with forward secrecy and authenticated encryption only (RFC 9325, 4.2)
 CIPHERS = "ECDHE+AESGCM:ECDHE+CHACHA20"
-CONNECTIONS = 256
-IDLE = 15  # seconds
 
 
 def serve(args: argparse.Namespace) -> int:
@@ -73,8 +71,8 @@ def serve(args: argparse.Namespace) -> int:
             # from this machine only, and only where a proxy is said to be there
             proxy_headers=args.behind_proxy is not None,
             forwarded_allow_ips="127.0.0.1,::1",
-            limit_concurrency=CONNECTIONS,
-            timeout_keep_alive=IDLE,
+            limit_concurrency=limits.CONNECTIONS,
+            timeout_keep_alive=limits.IDLE,
             timeout_graceful_shutdown=5,
         )
     return 0
@@ -97,11 +95,13 @@ def pair(args: argparse.Namespace) -> int:
     """Print a square code and a typed code that pair one device."""
     data = args.data or data_folder()
     if not (data / FILE).is_file():
-        raise Told(f"There is no data in {data}. Start the server first: python -m identify serve")
+        raise UserError(
+            f"There is no data in {data}. Start the server first: python -m identify serve"
+        )
     with keeping.open(data) as store:
         public = store.meta(ADDRESS)
         if public == "":
-            raise Told("The server has not run yet. Start it first: python -m identify serve")
+            raise UserError("The server has not run yet. Start it first: python -m identify serve")
         _offer(store, public)
     return 0
 
@@ -131,7 +131,7 @@ def _certificate(args: argparse.Namespace, data: Path) -> tuple[Path | None, Pat
     others than this machine are served.
     """
     if (args.cert is None) != (args.key is None):
-        raise Told("A certificate and its key go together: name both, --cert and --key.")
+        raise UserError("A certificate and its key go together: name both, --cert and --key.")
     folder = authority.folder_of(data)
     cert, key = args.cert, args.key
     made = (folder / authority.SERVER).is_file()
@@ -142,7 +142,7 @@ def _certificate(args: argparse.Namespace, data: Path) -> tuple[Path | None, Pat
     ends = authority.until(cert)
     left = ends - datetime.now(UTC)
     if left <= timedelta(0):
-        raise Told(f"The certificate in {cert} is over. {_renewing(args, cert)}")
+        raise UserError(f"The certificate in {cert} is over. {_renewing(args, cert)}")
     if left < timedelta(days=authority.RENEW_DAYS):
         print(
             f"The certificate in {cert} ends on {ends:%Y-%m-%d}. {_renewing(args, cert)}",
@@ -167,7 +167,7 @@ def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str,
     if args.behind_proxy is not None:
         parts = urlsplit(args.behind_proxy)
         if parts.scheme != "https" or not parts.hostname or parts.path not in ("", "/"):
-            raise Told(
+            raise UserError(
                 f"{args.behind_proxy} is no address of a proxy. Give the https address that people "
                 "open, without a path: such as https://trains.example.org"
             )
@@ -177,7 +177,7 @@ def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str,
         known = next((name for name in names if name not in LOOPBACK), names[0])
         return _url("https", known, args.port), [*LOOPBACK, *names]
     if not _loopback(args.host):
-        raise Told(
+        raise UserError(
             f"{args.host} can be reached from other machines, and without https no phone there "
             "keeps the app for use without a signal, and what is sent can be read on the way. Make "
             "a certificate (python -m identify certificate --help), name one (--cert, --key), or "

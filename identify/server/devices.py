@@ -10,13 +10,14 @@ from starlette.routing import Route
 from identify.keeping import backup as backups
 from identify.keeping import devices
 from identify.server.access import log, name_of
-from identify.server.answers import Json, sent
-from identify.server.limits import caller_of
+from identify.server.buckets import caller_of
+from identify.server.context import Context
+from identify.server.json_http import Json, sent
+from identify.server.limits import TEXT
 from identify.server.pairing import drawn, link
-from identify.server.work import Work
 
 LOOPBACK = ("localhost", "127.0.0.1", "::1")
-Text = Annotated[str, msgspec.Meta(max_length=200)]
+Text = Annotated[str, msgspec.Meta(max_length=TEXT)]
 
 
 class PairIn(msgspec.Struct):
@@ -30,7 +31,7 @@ class PairIn(msgspec.Struct):
 class NameIn(msgspec.Struct):
     """What to call a device."""
 
-    name: Annotated[str, msgspec.Meta(max_length=200, pattern=r"\S")]
+    name: Annotated[str, msgspec.Meta(max_length=TEXT, pattern=r"\S")]
 
 
 class Nothing(msgspec.Struct):
@@ -41,62 +42,69 @@ def offers(
     *, sync: bool = False, exchange: bool = False, editor: bool = False, name: str = ""
 ) -> Route:
     """The route that says what this server can do besides serving the app; it needs no token."""
-    found = {"sync": sync, "exchange": exchange, "editor": editor, "name": name}
+    abilities = {"sync": sync, "exchange": exchange, "editor": editor, "name": name}
 
     async def answer(_: Request) -> Response:
-        return Json(found)
+        return Json(abilities)
 
     return Route("/api/offers", answer)
 
 
-def routes(work: Work) -> list[Route]:
+def routes(context: Context) -> list[Route]:
     """Pairing, the list of devices, and backups."""
 
     async def pair(request: Request) -> Response:
-        told = await sent(request, PairIn)
+        pairing = await sent(request, PairIn)
         caller = caller_of(request.scope)
-        how = "link" if told.secret else "code"
+        how = "link" if pairing.secret else "code"
         try:
-            found = await work.do(
-                devices.pair, work.store, work.now(), told.secret, told.code, told.name
+            paired = await context.in_thread(
+                devices.pair,
+                context.store,
+                context.now(),
+                pairing.secret,
+                pairing.code,
+                pairing.name,
             )
-        except devices.NotPaired:
+        except devices.NotPairedError:
             log.warning("refused: pairing by a %s that is not right, %s", how, caller)
             raise
-        log.warning("paired: %s by a %s, %s", found["device"], how, caller)
-        return Json(found)
+        log.warning("paired: %s by a %s, %s", paired["device"], how, caller)
+        return Json(paired)
 
     async def all_(request: Request) -> Response:
         here = request.scope["device"]["id"]
-        found = await work.do(devices.all_devices, work.store)
-        return Json({"devices": [one | {"here": one["id"] == here} for one in found]})
+        every = await context.in_thread(devices.all_devices, context.store)
+        return Json({"devices": [device | {"here": device["id"] == here} for device in every]})
 
     async def rename(request: Request) -> Response:
-        told = await sent(request, NameIn)
-        await work.do(devices.rename, work.store, request.path_params["id"], told.name)
+        body = await sent(request, NameIn)
+        await context.in_thread(devices.rename, context.store, request.path_params["id"], body.name)
         return Json({})
 
     async def revoke(request: Request) -> Response:
         await sent(request, Nothing)
         ident = request.path_params["id"]
-        await work.do(devices.revoke, work.store, ident, work.now())
+        await context.in_thread(devices.revoke, context.store, ident, context.now())
         log.warning("taken off: %s by %s", ascii(ident[:20]), request.scope["device"]["id"])
         return Json({})
 
     async def pairing(request: Request) -> Response:
         await sent(request, Nothing)
-        found = await work.do(devices.new_pairing, work.store, work.now())
+        begun = await context.in_thread(devices.new_pairing, context.store, context.now())
         log.warning("pairing begun by %s", request.scope["device"]["id"])
-        url = link(_address(request, work.public), found["secret"])
-        return Json({"url": url, "code": found["code"], "until": found["until"], "svg": drawn(url)})
+        url = link(_address(request, context.public), begun["secret"])
+        return Json({"url": url, "code": begun["code"], "until": begun["until"], "svg": drawn(url)})
 
     async def make_backup(request: Request) -> Response:
         await sent(request, Nothing)
-        return Json(await work.do(backups.backup, work.store, work.backups, work.now()))
+        return Json(
+            await context.in_thread(backups.backup, context.store, context.backups, context.now())
+        )
 
     async def all_backups(_: Request) -> Response:
-        found: list[dict[str, Any]] = await work.do(backups.all_backups, work.backups)
-        return Json({"backups": found})
+        every: list[dict[str, Any]] = await context.in_thread(backups.all_backups, context.backups)
+        return Json({"backups": every})
 
     return [
         Route("/api/pair", pair, methods=["POST"]),

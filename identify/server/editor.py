@@ -25,11 +25,10 @@ from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
 from identify.server import devices
 from identify.server.access import Door, LastResort
-from identify.server.answers import Json, refused, sent
 from identify.server.app import create_app
-from identify.server.limits import Bodies
-
-MOST = 8_000_000  # bytes of the edits that are taken at once
+from identify.server.bodies import Bodies
+from identify.server.json_http import Json, refused, sent
+from identify.server.limits import EDITS_BYTES
 
 
 class EditsIn(msgspec.Struct):
@@ -143,7 +142,7 @@ class EditorApp:
             middleware=[
                 Middleware(LastResort),
                 Middleware(Door, hosts=devices.LOOPBACK, public=self.public),
-                Middleware(Bodies, most=lambda _: MOST),
+                Middleware(Bodies, most=lambda _: EDITS_BYTES),
             ],
         )
 

@@ -6,9 +6,9 @@ from typing import Any
 
 import uvicorn
 
+from identify.errors import UserError
 from identify.reference.editing_saving import opened
 from identify.server.editor import EditorApp
-from identify.told import Told
 
 HOST = "127.0.0.1"
 
@@ -19,7 +19,9 @@ def edit(args: argparse.Namespace) -> int:
     compiled = [path for path in args.packs if path.suffix == ".json" and path.is_file()]
     folders = opened([path for path in args.packs if path not in compiled])
     if not folders:
-        raise Told("A compiled pack is shown, but not edited. Name the folder of a pack as well.")
+        raise UserError(
+            "A compiled pack is shown, but not edited. Name the folder of a pack as well."
+        )
     app = EditorApp(folders, url, compiled)
     for error in app.left_out:
         print(f"{error}\nThe app does without this pack until that is mended.")

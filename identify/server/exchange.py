@@ -18,18 +18,15 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from identify.exchange.answers import chosen_packs, name_rows, read_file, reference_of
+from identify.exchange.import_steps import chosen_packs, name_rows, read_file, reference_of
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
-from identify.exchange.table import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, FileError
+from identify.exchange.table import MOST_COLUMNS, MOST_ROWS, FileError
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, WANTS, name_of, write_failed, write_records
-from identify.server.answers import CROWDED, Json, crowded, sent
-from identify.server.limits import Bodies
-
-MOST_BATCH = 500
-MOST_TEXT = MOST_BYTES // 2
-LINES_A_ROW = 10  # a cell may hold several lines
+from identify.server import limits
+from identify.server.bodies import Bodies
+from identify.server.json_http import CROWDED, Json, crowded, sent
 
 T = TypeVar("T")
 Answer = Callable[[Request], Awaitable[Response]]
@@ -117,7 +114,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         some = chosen_packs(reference(), ids)
         return {one: engine["pack"] for one, engine in some.engines.items()}
 
-    turns = Semaphore(1)
+    turns = Semaphore(limits.SPREADSHEETS_AT_ONCE)
 
     async def read(request: Request) -> Response:
         async with turns:
@@ -126,13 +123,13 @@ def routes(packs: Sequence[Path]) -> list[Route]:
                 raise HTTPException(413, CROWDED)
             return await run_in_threadpool(table, request.query_params, body)
 
-    def table(told: QueryParams, body: bytes) -> Response:
-        row = told.get("header", "")
+    def table(query: QueryParams, body: bytes) -> Response:
+        row = query.get("header", "")
         header = int(row) if row.isdecimal() and len(row) < 10 else None
         if not body.startswith(b"PK"):
             _checked_text(body)
         return Json(
-            read_file(body, reference(), told.get("name", ""), told.get("sheet", ""), header)
+            read_file(body, reference(), query.get("name", ""), query.get("sheet", ""), header)
         )
 
     def keys(asked: KeysIn) -> Response:
@@ -143,8 +140,8 @@ def routes(packs: Sequence[Path]) -> list[Route]:
     def match(asked: MatchIn) -> Response:
         if asked.sort not in ("piece", "want", "note", ""):
             raise FileError('Rows are read as "piece", "want" or "note".')
-        if len(asked.rows) > MOST_BATCH:
-            raise FileError(f"At most {MOST_BATCH} rows are matched at a time.")
+        if len(asked.rows) > limits.BATCH_ROWS:
+            raise FileError(f"At most {limits.BATCH_ROWS} rows are matched at a time.")
         columns, rows = _plain(asked)
         some = chosen_packs(reference(), asked.packs)
         importing = Importing(some, asked.sort, asked.currency, columns)
@@ -173,7 +170,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         "write": _answering(WriteIn, write, turns),
         "wants-page": _answering(WantsIn, page, turns),
     }
-    short = [Middleware(Bodies, most=lambda _: MOST_BYTES)]
+    short = [Middleware(Bodies, most=lambda _: limits.SPREADSHEET_BYTES)]
     return [
         Route(f"/api/exchange/{name}", answer, methods=["POST"], middleware=short)
         for name, answer in answers.items()
@@ -182,11 +179,12 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 
 def _checked_text(body: bytes) -> None:
     """Refuses a text that would take much memory only to be refused. Raises FileError."""
-    if max(body.count(b"\n"), body.count(b"\r")) > LINES_A_ROW * MOST_ROWS:
+    if max(body.count(b"\n"), body.count(b"\r")) > limits.LINES_A_ROW * MOST_ROWS:
         raise FileError(f"This table has more than {MOST_ROWS:,} rows. Part it into several files.")
-    if len(body) > MOST_TEXT:
+    if len(body) > limits.SPREADSHEET_TEXT:
         raise FileError(
-            f"This text has more than {MOST_TEXT // 1_000_000} MB. Part it into several files."
+            f"This text has more than {limits.SPREADSHEET_TEXT // 1_000_000} MB. "
+            "Part it into several files."
         )
 
 

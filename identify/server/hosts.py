@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from publicsuffixlist import PublicSuffixList
 
-from identify.told import Told
+from identify.errors import UserError
 
 Address = ipaddress.IPv4Address | ipaddress.IPv6Address
 LABEL = re.compile(r"(?!-)[a-z0-9-]{1,63}(?<!-)")  # RFC 1123, 2.1
@@ -14,7 +14,7 @@ INSTEAD = "Name the one machine: such as trains.home.arpa, trains.local or 192.1
 
 
 def checked(names: Sequence[str]) -> list[str | Address]:
-    """Host names in lower case and addresses, each once. Raises Told for what is none of a machine.
+    """Host names in lower case and addresses, each once. Raises UserError for what is no machine's.
 
     Refused is what many machines of other people share: wildcards, and suffixes under which anyone
     can have a name (the list of publicsuffix.org; whatever has no dot counts as one).
@@ -33,20 +33,20 @@ def _checked(name: str) -> str | Address:
     except ValueError:
         return _host(name.lower().removesuffix("."))
     if address.is_unspecified or address.is_multicast or "%" in name:
-        raise Told(f"{name} is the address of no machine. {INSTEAD}")
+        raise UserError(f"{name} is the address of no machine. {INSTEAD}")
     return address
 
 
 def _host(name: str) -> str:
     labels = name.split(".")
     if "*" in name:
-        raise Told(f"{name} stands for many machines, and a wildcard is not taken. {INSTEAD}")
+        raise UserError(f"{name} stands for many machines, and a wildcard is not taken. {INSTEAD}")
     if len(name) > 253 or not all(LABEL.fullmatch(label) for label in labels):
-        raise Told(f"{name} is no name of a host. {INSTEAD}")
+        raise UserError(f"{name} is no name of a host. {INSTEAD}")
     if labels[-1].isdecimal():
-        raise Told(f"{name} is neither a name nor an address. {INSTEAD}")
+        raise UserError(f"{name} is neither a name nor an address. {INSTEAD}")
     if PublicSuffixList().is_public(name):
-        raise Told(
+        raise UserError(
             f"Others can have names under {name}, and the authority would be good for them too. "
             f"{INSTEAD}"
         )

@@ -1,127 +1,68 @@
-"""How much is taken from one caller: requests in a time, bytes in a body, seconds for it."""
+"""How much the server takes, every figure in one place: requests in a time, bytes, seconds.
 
-import asyncio
-import contextlib
-import ipaddress
-import time
-from collections.abc import Callable
+buckets.py counts the requests, bodies.py the bytes of a request and the seconds between them. What
+one change and one photo may weigh stands where they are kept (keeping/ops.py, photos.py,
+photo_checks.py), what a spreadsheet may where it is read (exchange/table.py, archives.py).
+"""
 
-from starlette.datastructures import Headers
-from starlette.exceptions import HTTPException
-from starlette.types import ASGIApp, Message, Receive, Scope, Send
+from typing import NamedTuple
 
-from identify.server.answers import refused
+from identify.exchange.table import MOST_BYTES
+from identify.keeping.photos import CHUNK
 
-PATIENCE = 30  # seconds without a byte of the body
+
+class Rate(NamedTuple):
+    """So many requests at once, then so many more each second."""
+
+    at_once: int
+    each_second: float
+
+
+# Requests: of an address without a paired device, of one that pairs, of a paired device, and of a
+# paired device for what takes long (backups, pairings begun).
+STRANGERS = Rate(60, 1)
+PAIRING = Rate(10, 1 / 20)
+DEVICE = Rate(3000, 100)
+COSTLY = Rate(5, 1 / 60)
+LOG_LINES = Rate(5, 1 / 60)  # about one caller
+MOST_CALLERS = 10_000  # that are remembered at once
+
+# Connections
+CONNECTIONS = 256
+IDLE = 15  # seconds that a connection may lie idle
+SILENT = 30  # seconds without a byte of the body
+
+# Bytes of a body
+PUSH_BYTES = 2_000_000
+EDITS_BYTES = 8_000_000
+SPREADSHEET_BYTES = MOST_BYTES
+LONG_BYTES = 40_000_000  # spreadsheets and packs; their routes say less where they take less
+USUAL_BYTES = 64 * 1024
 LET_BY = 8_000_000  # bytes too many that are let go by, so that who sends them hears why
-MOST_CALLERS = 10_000
+
+# What is in a body
+PUSHED = 500  # operations
+PULLED = 500
+SHAS = 500  # photos asked after
+TEXT = 200  # characters of a name or a code
+ASKED = 100  # characters behind the question mark, of one name
+TOKEN = 100  # characters
+MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a text 60
+BATCH_ROWS = 500  # rows of a spreadsheet that are matched at a time
+SPREADSHEET_TEXT = SPREADSHEET_BYTES // 2  # bytes of one that is text
+LINES_A_ROW = 10  # a cell may hold several lines
+
+# At work at once
+STORE_THREADS = 4  # the store lets one in at a time; the others only hold their memory
+SPREADSHEETS_AT_ONCE = 1
 
 
-class Buckets:
-    """A token bucket for each caller: `size` requests at once, then `each_second` more.
-
-    In memory only, so that a restart forgets. clock: seconds that never go back.
-    """
-
-    def __init__(
-        self, size: int, each_second: float, clock: Callable[[], float] = time.monotonic
-    ) -> None:
-        self.size = size
-        self.each_second = each_second
-        self.clock = clock
-        self._left: dict[str, tuple[float, float]] = {}
-
-    def wait(self, caller: str) -> float:
-        """Takes one request of this caller's; seconds until it may come again, 0 if it may now."""
-        now = self.clock()
-        left = self._now(*self._left.pop(caller, (float(self.size), now)), now)
-        if left < 1:
-            self._left[caller] = (left, now)
-            return (1 - left) / self.each_second
-        if len(self._left) >= MOST_CALLERS:
-            self._forget(now)
-        self._left[caller] = (left - 1, now)
-        return 0
-
-    def _now(self, left: float, then: float, now: float) -> float:
-        return min(self.size, left + (now - then) * self.each_second)
-
-    def _forget(self, now: float) -> None:
-        """Lets go of those who are as good as new, and of the one longest unheard of."""
-        full = [one for one, held in self._left.items() if self._now(*held, now) >= self.size]
-        for caller in full or [next(iter(self._left))]:
-            del self._left[caller]
-
-
-def caller_of(scope: Scope) -> str:
-    """Who asks: an IPv4 address, or the first half of an IPv6 one (the rest is anyone's choice)."""
-    client = scope.get("client")
-    try:
-        address = ipaddress.ip_address(client[0].partition("%")[0]) if client else None
-    except ValueError:
-        return "unknown"
-    if isinstance(address, ipaddress.IPv6Address):
-        if address.ipv4_mapped is not None:
-            return str(address.ipv4_mapped)
-        return str(ipaddress.ip_network((address, 64), strict=False))
-    return str(address or "unknown")
-
-
-class Bodies:
-    """ASGI middleware: a body is at most as long as `most` says for its path, and keeps coming.
-
-    What says beforehand that it is longer is not kept, nor read where it is much longer; the rest
-    is counted as it comes.
-    """
-
-    def __init__(self, app: ASGIApp, most: Callable[[str], int]) -> None:
-        self.app = app
-        self.most = most
-
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        if scope["type"] != "http":
-            await self.app(scope, receive, send)
-            return
-        most = self.most(scope["path"])
-        told = Headers(scope=scope).get("content-length", "0")
-        length = int(told) if told.isascii() and told.isdecimal() and len(told) < 18 else None
-        if length is None or length > most:
-            if length is not None and length - most <= LET_BY:
-                await _let_by(receive)
-                await refused(_too_long(most), 413)(scope, receive, send)
-            else:
-                close = {"Connection": "close"}
-                await refused(_too_long(most), 413, close)(scope, receive, send)
-            return
-        seen = 0
-        whole = False
-
-        async def counted() -> Message:
-            nonlocal seen, whole
-            if whole:
-                return await receive()
-            try:
-                async with asyncio.timeout(PATIENCE):
-                    message = await receive()
-            except TimeoutError:
-                sentence = "The rest of the request did not come. Send it again."
-                raise HTTPException(408, sentence, {"Connection": "close"}) from None
-            seen += len(message.get("body", b""))
-            whole = not message.get("more_body", False)
-            if seen > most:
-                raise HTTPException(413, _too_long(most), {"Connection": "close"})
-            return message
-
-        await self.app(scope, counted, send)
-
-
-async def _let_by(receive: Receive) -> None:
-    with contextlib.suppress(TimeoutError):
-        async with asyncio.timeout(PATIENCE):
-            while (await receive()).get("more_body", False):
-                pass
-
-
-def _too_long(most: int) -> str:
-    amount = f"{most // 1_000_000} MB" if most >= 1_000_000 else f"{most // 1024} KB"
-    return f"More than {amount} are not taken at once here. Send less at a time."
+def most_bytes(path: str) -> int:
+    """How long a body may be for this path."""
+    if path.startswith(("/api/exchange/", "/api/editor/")):
+        return LONG_BYTES
+    if path == "/api/push":
+        return PUSH_BYTES
+    if path.startswith("/api/photos/") and path != "/api/photos/missing":
+        return CHUNK
+    return USUAL_BYTES

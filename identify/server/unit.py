@@ -6,7 +6,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from identify.told import Told
+from identify.errors import UserError
 
 NAME = "stallside"
 PRIVILEGED = 1024  # ports below it are for root, or for whoever is given that one right
@@ -71,7 +71,7 @@ NO_RIGHTS = "CapabilityBoundingSet=\nPrivateUsers=yes"
 PORT_RIGHT = "CapabilityBoundingSet=CAP_NET_BIND_SERVICE\nAmbientCapabilities=CAP_NET_BIND_SERVICE"
 
 
-class UnitError(Told):
+class UnitError(UserError):
     """The service could not start in the way that is asked for."""
 
 

@@ -13,11 +13,11 @@ from identify import phone
 from identify.core.belief import prepare
 from identify.server import exchange
 from identify.server.devices import offers
-from tests.browser.keeping import demo
-from tests.browser.own import OwnServer
+from tests.browser.own_server import OwnServer
 from tests.browser.phone import DESK, PHONE, watched
+from tests.browser.phone_storage import demo
 from tests.conftest import Server, serving
-from tests.editing import EditorServer
+from tests.editor_server import EditorServer
 from tests.reference.small_pack import small_files, write
 
 

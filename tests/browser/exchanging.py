@@ -7,7 +7,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import place
+from tests.browser.phone_storage import place
 
 
 def listed(pack: dict[str, Any], count: int, seed: int = 1) -> list[list[str]]:

@@ -4,8 +4,8 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import add_photo, add_piece, demo, more, place
 from tests.browser.phone import asking, begin, choices, see
+from tests.browser.phone_storage import add_photo, add_piece, demo, more, place
 
 
 def collection(page: Page) -> None:

@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import place
 from tests.browser.phone import (
     PHONE,
     asking,
@@ -22,6 +21,7 @@ from tests.browser.phone import (
     violations,
     watched,
 )
+from tests.browser.phone_storage import place
 from tests.browser.shelf_screens import SHELF
 from tests.demo import PIECES
 

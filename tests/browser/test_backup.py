@@ -7,8 +7,8 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import add_photo, add_piece, demo, fill, kept, more, place, records
 from tests.browser.phone import PHONE, watched
+from tests.browser.phone_storage import add_photo, add_piece, demo, fill, kept, more, place, records
 
 
 def backup(page: Page, folder: Path, name: str = "backup.json") -> Path:

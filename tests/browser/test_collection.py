@@ -7,7 +7,8 @@ import pytest
 from playwright.sync_api import expect
 
 from identify.phone import DEMO
-from tests.browser.keeping import (
+from tests.browser.phone import PHONE, watched
+from tests.browser.phone_storage import (
     add_piece,
     choose,
     demo,
@@ -18,7 +19,6 @@ from tests.browser.keeping import (
     records,
     saved,
 )
-from tests.browser.phone import PHONE, watched
 
 
 def test_the_demo_is_offered_and_taken_away_again(page, server):

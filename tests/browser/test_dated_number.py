@@ -3,8 +3,8 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import place
 from tests.browser.phone import choices, question, see, take_up, tap
+from tests.browser.phone_storage import place
 from tests.conftest import serving
 
 ENTRY = "Date a number or barcode"

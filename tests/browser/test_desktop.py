@@ -7,8 +7,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import DEMO
-from tests.browser.keeping import add_piece, kept, more, photo, place, records
 from tests.browser.phone import DESK, begin, choices, press, question, see, violations, watched
+from tests.browser.phone_storage import add_piece, kept, more, photo, place, records
 
 FOCUSED = "() => document.activeElement.closest('tr')?.querySelector('.link')?.textContent ?? ''"
 TWELVE_AND_SIX = {"minor": 62, "over": 24, "currency": "GBP", "typed": "12/6"}

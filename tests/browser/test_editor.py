@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.reference.check import check_pack
-from tests.browser.keeper import (
+from tests.browser.editor_steps import (
     back,
     diff,
     open_editor,
@@ -18,8 +18,8 @@ from tests.browser.keeper import (
     use_new_version,
     write_in,
 )
-from tests.browser.keeping import more, photo, place
 from tests.browser.phone import PHONE, asking, begin, question, see, violations, watched
+from tests.browser.phone_storage import more, photo, place
 
 
 @pytest.fixture

@@ -13,8 +13,8 @@ from playwright.sync_api import Page, expect
 from identify.exchange.schemas import records_schema
 from identify.phone import DEMO
 from tests.browser.exchanging import look, open_import
-from tests.browser.keeping import add_photo, add_piece, demo, more, place, records
 from tests.browser.phone import PHONE, broken_words, violations, watched
+from tests.browser.phone_storage import add_photo, add_piece, demo, more, place, records
 
 SHARED = """
 Object.defineProperty(navigator, "canShare", { value: () => true });

@@ -6,8 +6,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import WEB
-from tests.browser.keeping import add_piece, kept
 from tests.browser.phone import DESK, PHONE, begin, choices, see, violations, watched
+from tests.browser.phone_storage import add_piece, kept
 
 USES = {
     "Identify an item at a stall": "P 20 Main-line diesel, flat ends",

@@ -8,8 +8,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.exchanging import as_csv, choose_file, listed, look, open_import
-from tests.browser.keeping import kept, place, records
 from tests.browser.phone import PHONE, broken_words, violations, watched
+from tests.browser.phone_storage import kept, place, records
 
 HEADS = ["Number", "Name", "Condition", "Bought"]
 SUMMARY = """async () => {

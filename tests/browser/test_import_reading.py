@@ -3,7 +3,7 @@
 from playwright.sync_api import expect
 
 from tests.browser.exchanging import as_csv, choose_file, look, open_import
-from tests.browser.keeping import records
+from tests.browser.phone_storage import records
 
 ROWS = [
     ["Number", "Name", "Condition", "Box", "Price", "Bought"],

@@ -4,7 +4,8 @@ import re
 
 from playwright.sync_api import expect
 
-from tests.browser.keeping import (
+from tests.browser.phone import asking, begin, choices, kept_phone, kill, question, see, watched
+from tests.browser.phone_storage import (
     add_piece,
     choose,
     demo,
@@ -16,7 +17,6 @@ from tests.browser.keeping import (
     place,
     records,
 )
-from tests.browser.phone import asking, begin, choices, kept_phone, kill, question, see, watched
 
 
 def test_from_cold_with_no_signal_a_note_with_a_photo_survives_a_killed_tab(

@@ -13,7 +13,6 @@ from identify import phone
 from identify.publishing import publish
 from identify.reference.compiled import pack_bytes
 from identify.reference.plain_tables import table_pack
-from tests.browser.keeping import add_piece, more
 from tests.browser.phone import (
     PHONE,
     asking,
@@ -25,6 +24,7 @@ from tests.browser.phone import (
     start,
     watched,
 )
+from tests.browser.phone_storage import add_piece, more
 from tests.outside.data import OUTSIDE, read
 
 

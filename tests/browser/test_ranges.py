@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
-from tests.browser.keeper import (
+from tests.browser.editor_steps import (
     back,
     open_editor,
     ready_for_no_signal,
@@ -18,8 +18,8 @@ from tests.browser.keeper import (
     use_new_version,
     write_in,
 )
-from tests.browser.keeping import add_piece, kept, more, place
 from tests.browser.phone import asking, begin, choices, see, violations
+from tests.browser.phone_storage import add_piece, kept, more, place
 from tests.reference.small_pack import RANGE, small_files, write
 
 

@@ -9,8 +9,7 @@ import orjson
 import pytest
 from playwright.sync_api import Page, Request, expect
 
-from tests.browser.keeping import add_photo, add_piece, fill, kept, place, records
-from tests.browser.own import (
+from tests.browser.own_server import (
     OwnServer,
     open_piece,
     operations,
@@ -20,6 +19,7 @@ from tests.browser.own import (
     sync,
 )
 from tests.browser.phone import PHONE
+from tests.browser.phone_storage import add_photo, add_piece, fill, kept, place, records
 
 
 @pytest.fixture

@@ -10,9 +10,9 @@ from playwright.sync_api import Browser, Page, expect
 
 from identify import keeping
 from identify.keeping import ops
-from tests.browser.keeping import more, place
-from tests.browser.own import OwnServer, open_piece, pair, phone, settled
+from tests.browser.own_server import OwnServer, open_piece, pair, phone, settled
 from tests.browser.phone import PHONE, too_small, too_wide, violations
+from tests.browser.phone_storage import more, place
 
 SHELVES = {"pack": "pellmarsh", "trashed": "", "of": [], "photos": ["pone"]}
 

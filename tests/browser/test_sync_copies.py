@@ -10,8 +10,7 @@ from playwright.sync_api import Page, expect
 
 from identify import keeping
 from identify.keeping import ops
-from tests.browser.keeping import add_photo, add_piece, fill, kept, more, records
-from tests.browser.own import (
+from tests.browser.own_server import (
     OwnServer,
     open_piece,
     operations,
@@ -22,6 +21,7 @@ from tests.browser.own import (
     sync,
 )
 from tests.browser.phone import PHONE, kept_phone, kill
+from tests.browser.phone_storage import add_photo, add_piece, fill, kept, more, records
 from tests.browser.test_backup import backup, restore
 
 

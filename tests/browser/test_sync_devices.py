@@ -5,8 +5,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, Route, expect
 
-from tests.browser.keeping import add_photo, add_piece, fill, kept, more, place
-from tests.browser.own import (
+from tests.browser.own_server import (
     OwnServer,
     open_piece,
     operations,
@@ -17,6 +16,7 @@ from tests.browser.own import (
     sync,
 )
 from tests.browser.phone import PHONE, watched
+from tests.browser.phone_storage import add_photo, add_piece, fill, kept, more, place
 
 BY_ITSELF = 30_000  # milliseconds that a change may take on this machine from one phone to another
 

@@ -11,11 +11,11 @@ from starlette.responses import JSONResponse
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from identify.keeping import devices, ops
-from tests.browser.keeping import add_piece, kept, more, place
-from tests.browser.own import pair, phone, same_everywhere, settled, sync
+from tests.browser.own_server import pair, phone, same_everywhere, settled, sync
 from tests.browser.phone import PHONE
+from tests.browser.phone_storage import add_piece, kept, more, place
 from tests.browser.test_sync_devices import wait_until_sent
-from tests.keeping.shown import records
+from tests.keeping.store_contents import records
 from tests.server.own_server import OwnServer, Pen
 
 STEP = 5000  # milliseconds from one look at the phone to the next

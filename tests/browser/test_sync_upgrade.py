@@ -4,9 +4,9 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.keeping import kept, place
-from tests.browser.own import by_id, pair, phone, same_everywhere, settled, sync
+from tests.browser.own_server import by_id, pair, phone, same_everywhere, settled, sync
 from tests.browser.phone import PHONE, watched
+from tests.browser.phone_storage import kept, place
 
 # What version 2 was: four stores, and two indexes of the journal.
 VERSION_2 = """

@@ -3,8 +3,8 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.keeping import add_piece, demo, more, place
 from tests.browser.phone import DESK, PHONE, broken_words, press, watched
+from tests.browser.phone_storage import add_piece, demo, more, place
 
 WHOLE = """() => {
   const top = document.querySelector(".grid thead").getBoundingClientRect().bottom;

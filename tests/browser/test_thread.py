@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.keeping import demo, records
 from tests.browser.phone import PHONE, asking, begin, choices, question, see, tap, watched
+from tests.browser.phone_storage import demo, records
 from tests.conftest import Server, serving
 
 LARGE = b"LARGE = 50_000"

@@ -5,7 +5,7 @@ import re
 import orjson
 from playwright.sync_api import expect
 
-from tests.browser.keeping import (
+from tests.browser.phone_storage import (
     add_photo,
     add_piece,
     choose,

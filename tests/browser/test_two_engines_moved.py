@@ -9,7 +9,7 @@ from playwright.sync_api import Page
 
 from identify.core.moved import moved
 from tests.browser.engines import agree, compiled
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 NAMES = st.sampled_from(["A 1", "A 2", "a", "b", "constructor", "7", "i0", "row0", ""])
 MOVE = st.fixed_dictionaries(

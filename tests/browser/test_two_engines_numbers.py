@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from identify.core.numbering import check_digit, read_number
 from tests.browser.engines import agree, compiled
 from tests.strategies import scribbles
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 ANY = table_pack({"x": ["a"]}, [{"x": sharp(["a"], "a")}], [1.0])
 FIGURES = st.text("0123456789", min_size=7, max_size=12)

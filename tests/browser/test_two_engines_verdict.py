@@ -26,7 +26,7 @@ from tests.strategies import (
     scribbles,
     sessions,
 )  # fmt: skip
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 FREE = {
     "read_money": read_money, "add_money": add_money, "compare_money": compare_money,

@@ -6,8 +6,17 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import WEB
-from tests.browser.keeping import add_photo, add_piece, choose, fill, kept, photo, place, records
 from tests.browser.phone import NO_STORAGE, PHONE, begin, choices, kill, question, see, watched
+from tests.browser.phone_storage import (
+    add_photo,
+    add_piece,
+    choose,
+    fill,
+    kept,
+    photo,
+    place,
+    records,
+)
 from tests.conftest import serving
 
 

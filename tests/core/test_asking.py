@@ -13,7 +13,7 @@ from identify.core.focus import by_variant
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session
 from tests.strategies import packs, sessions
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 AB = ["a", "b"]

@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.donors import FOREIGN
+from identify.core.misreading import ELSE_RECORDED, ELSE_UNRECORDED, channel
 from identify.core.parts import suspects
-from identify.core.reading import ELSE_RECORDED, ELSE_UNRECORDED, channel
 from identify.core.session import answered, new_session
 from tests.strategies import answers, packs, sessions
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 

@@ -11,7 +11,7 @@ from identify.core.claim import judge
 from identify.core.claim_words import read_claim
 from identify.core.session import answered, new_session
 from tests.strategies import packs, sessions
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 QUICK = settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 LIFE = {"pack": {"range": {"first": 1932, "last": 1972}}}

@@ -15,7 +15,7 @@ from identify.core.formation import incomplete
 from identify.core.price import day_number
 from tests.core import worlds
 from tests.strategies import WORDS_OF_CONDITION, collections, packs, pieces
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 GRADING = Path(__file__).resolve().parents[2] / "fixtures" / "grading.csv"

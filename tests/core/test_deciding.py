@@ -11,7 +11,7 @@ from identify.core.deciding import assess_for
 from identify.core.joining import join
 from identify.core.money import money_of
 from identify.core.session import answered, new_session
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 AB = ["a", "b"]
 NO_HAND = {"condition": "", "boxed": "", "asked": None}

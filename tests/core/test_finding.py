@@ -7,7 +7,7 @@ from rapidfuzz.distance import OSA
 
 from identify.core.belief import prepare
 from identify.core.finding import LOOK_ALIKES, canonical, find, plain, slips
-from tests.tables import table_pack
+from tests.table_packs import table_pack
 
 ITEMS = [
     ("P 21", "Tank locomotive 'Bracken'", ["47 106"]),

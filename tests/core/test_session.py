@@ -10,7 +10,7 @@ from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, mend, new_session, problem, undone, without
 from tests.strategies import answers, packs, sessions
-from tests.tables import table_pack
+from tests.table_packs import table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 

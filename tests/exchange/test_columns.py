@@ -4,9 +4,9 @@ import random
 
 import pytest
 
-from identify.exchange.answers import read_file
 from identify.exchange.columns import by_heading
 from identify.exchange.fields import FIELDS
+from identify.exchange.import_steps import read_file
 from tests.exchange.fitting import demo_reference
 from tests.exchange.labelled import mistyped
 

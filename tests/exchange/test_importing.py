@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.exchange.answers import name_rows, read_file
 from identify.exchange.backups import taken_up
+from identify.exchange.import_steps import name_rows, read_file
 from identify.exchange.importing import Importing
 from tests.exchange.fitting import demo_reference
 from tests.exchange.strategies import QUICK, lists

@@ -10,11 +10,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 
-from identify.exchange.again import equal
-from identify.exchange.answers import name_rows, read_file
+from identify.exchange.import_steps import name_rows, read_file
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
 from identify.exchange.safe_cells import guarded, unguarded
+from identify.exchange.second_import import equal
 from identify.exchange.writing import write_failed, write_records
 from tests.exchange.strategies import QUICK, TEXT, records
 

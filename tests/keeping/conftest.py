@@ -7,8 +7,8 @@ from random import Random
 import pytest
 
 from identify import keeping
-from tests.keeping.material import Writer
 from tests.keeping.power import memory
+from tests.keeping.samples import Writer
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import apsw
 
-from identify.keeping.asking import rows
+from identify.keeping.queries import rows
 from identify.keeping.schema import APPLICATION, MIGRATIONS
 
 FOLDER = Path(__file__).parent / "versions"

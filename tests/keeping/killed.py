@@ -12,7 +12,7 @@ from random import Random
 from identify import keeping
 from identify.keeping import backup, ops, photos
 from identify.keeping.restore import restore
-from tests.keeping.material import Writer, picture, sha
+from tests.keeping.samples import Writer, picture, sha
 
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
 

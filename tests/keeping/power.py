@@ -17,16 +17,16 @@ import apsw
 import orjson
 
 from identify.keeping import backup, devices, ops, photos
-from identify.keeping.asking import rows
+from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST
-from identify.keeping.plain import text_of
+from identify.keeping.queries import rows
 from identify.keeping.restore import restore
 from identify.keeping.schema import MIGRATIONS
 from identify.keeping.store import FILE, Store
 from tests.keeping.disk import Disk
-from tests.keeping.material import Writer, picture, sha
 from tests.keeping.recording import RecordedStore, Recorder, everything, recorded
-from tests.keeping.shown import operations
+from tests.keeping.samples import Writer, picture, sha
+from tests.keeping.store_contents import operations
 
 START = datetime(2026, 5, 1, 9, tzinfo=UTC)
 VERSIONS = Path(__file__).parent / "versions"

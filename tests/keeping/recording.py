@@ -15,7 +15,7 @@ from typing import Any
 import apsw
 
 from identify.keeping import files
-from identify.keeping.asking import rows
+from identify.keeping.queries import rows
 from identify.keeping.store import Store
 from tests.keeping.disk import Log
 

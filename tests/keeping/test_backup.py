@@ -12,18 +12,18 @@ from hypothesis import strategies as st
 
 from identify import keeping
 from identify.cli import main
+from identify.errors import UserError
 from identify.keeping import backup, devices, ops, photos
+from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.manifest import KIND, MANIFEST
-from identify.keeping.place import backup_folder, data_folder
 from identify.keeping.restore import restore
 from identify.keeping.retention import to_keep
 from identify.keeping.schema import MIGRATIONS
 from identify.keeping.store import FILE
-from identify.keeping.troubles import Damaged, DiskTrouble
-from identify.told import Told
+from identify.keeping.troubles import DamagedError, DiskError
 from tests.keeping.keep_version import file_of
-from tests.keeping.material import picture, sha
-from tests.keeping.shown import operations, records
+from tests.keeping.samples import picture, sha
+from tests.keeping.store_contents import operations, records
 
 NOW = datetime(2026, 5, 1, 12, tzinfo=UTC)
 DAY = timedelta(days=1)
@@ -173,18 +173,18 @@ def test_what_is_no_sound_backup_changes_nothing(store, writer, folder, tmp_path
     ops.push(store, [writer.operation(f"r{n}", {"name": "x" * 900}) for n in range(30)])
     made = make(store, folder)
     before = ids(store)
-    with pytest.raises(Told, match="is no backup"):
+    with pytest.raises(UserError, match="is no backup"):
         restore(store, tmp_path)
-    with pytest.raises(Told, match="is no backup"):
+    with pytest.raises(UserError, match="is no backup"):
         restore(store, store.folder)
     content = bytearray((made / FILE).read_bytes())
     for at in range(8192, len(content), 4096):
         content[at : at + 200] = bytes(200)
     (made / FILE).write_bytes(content)
-    with pytest.raises(Damaged, match="This backup is damaged"):
+    with pytest.raises(DamagedError, match="This backup is damaged"):
         restore(store, made)
     (made / FILE).write_bytes(b"not a database" * 99)
-    with pytest.raises(Damaged, match="This backup is damaged"):
+    with pytest.raises(DamagedError, match="This backup is damaged"):
         restore(store, made)
     assert ids(store) == before
     assert list(store.folder.glob(".*")) == []
@@ -195,7 +195,7 @@ def test_a_newer_backup_is_told(store, folder):
     db = apsw.Connection(str(made / FILE))
     db.pragma("user_version", len(MIGRATIONS) + 1)
     db.close()
-    with pytest.raises(Told, match="Update the program"):
+    with pytest.raises(UserError, match="Update the program"):
         restore(store, made)
 
 
@@ -226,7 +226,7 @@ def test_a_backup_that_comes_back_otherwise_does_not_count(store, writer, folder
         db.close()
 
     monkeypatch.setattr(type(store), "copy", forgetful)
-    with pytest.raises(DiskTrouble, match="was not the same"):
+    with pytest.raises(DiskError, match="was not the same"):
         backup.backup(store, folder, NOW)
     assert [path.name for path in folder.iterdir()] == []
 

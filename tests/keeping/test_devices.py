@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta, timezone
 import pytest
 
 from identify.keeping import devices
-from identify.keeping.devices import ALPHABET, NotPaired, Unknown
+from identify.keeping.devices import ALPHABET, NotPairedError, UnknownDeviceError
 
 NOW = datetime(2026, 5, 1, 12, tzinfo=UTC)
 LATER = timedelta(minutes=5)
@@ -30,9 +30,9 @@ def test_by_the_link_once(store):
         "name": "My phone",
         "revoked": "",
     }
-    with pytest.raises(NotPaired, match="Start a new one"):
+    with pytest.raises(NotPairedError, match="Start a new one"):
         devices.pair(store, NOW, secret=pairing["secret"])
-    with pytest.raises(NotPaired):
+    with pytest.raises(NotPairedError):
         devices.pair(store, NOW, code=pairing["code"])
 
 
@@ -49,10 +49,10 @@ def test_by_the_code_as_people_type_it(store):
 def test_five_wrong_tries_end_it(store):
     pairing = devices.new_pairing(store, NOW)
     for _ in range(5):
-        with pytest.raises(NotPaired, match="not right"):
+        with pytest.raises(NotPairedError, match="not right"):
             devices.pair(store, NOW, code=wrong(pairing["code"]))
     for way in ({"code": pairing["code"]}, {"secret": pairing["secret"]}):
-        with pytest.raises(NotPaired, match="five minutes are over"):
+        with pytest.raises(NotPairedError, match="five minutes are over"):
             devices.pair(store, NOW, **way)
     assert devices.all_devices(store) == []
 
@@ -60,7 +60,7 @@ def test_five_wrong_tries_end_it(store):
 def test_four_wrong_tries_do_not(store):
     pairing = devices.new_pairing(store, NOW)
     for _ in range(4):
-        with pytest.raises(NotPaired):
+        with pytest.raises(NotPairedError):
             devices.pair(store, NOW, code=wrong(pairing["code"]))
     assert devices.pair(store, NOW, code=pairing["code"])
 
@@ -68,17 +68,17 @@ def test_four_wrong_tries_do_not(store):
 def test_five_minutes_end_it(store):
     pairing = devices.new_pairing(store, NOW)
     for way in ({"code": pairing["code"]}, {"secret": pairing["secret"]}):
-        with pytest.raises(NotPaired):
+        with pytest.raises(NotPairedError):
             devices.pair(store, NOW + LATER, **way)
     assert devices.pair(store, NOW + LATER - timedelta(seconds=1), code=pairing["code"])
 
 
 @pytest.mark.parametrize("way", [{}, {"code": ""}, {"secret": "x"}, {"code": "\ud800"}])
 def test_nothing_to_pair_with(way, store):
-    with pytest.raises(NotPaired):
+    with pytest.raises(NotPairedError):
         devices.pair(store, NOW, **way)
     devices.new_pairing(store, NOW)
-    with pytest.raises(NotPaired):
+    with pytest.raises(NotPairedError):
         devices.pair(store, NOW, **way)
 
 
@@ -100,7 +100,7 @@ def test_devices_are_listed_named_and_shut_out(store):
     assert devices.by_token(store, first["token"], NOW)["revoked"] != ""
     assert devices.by_token(store, second["token"], NOW)["revoked"] == ""
     for change in (devices.rename, devices.revoke):
-        with pytest.raises(Unknown, match="no such device"):
+        with pytest.raises(UnknownDeviceError, match="no such device"):
             change(store, "kunknown\ud800", NOW if change is devices.revoke else "x")
 
 
@@ -126,9 +126,9 @@ def test_no_secret_is_kept_or_told(store, caplog):
     used = devices.new_pairing(store, NOW)
     found = devices.pair(store, NOW, secret=used["secret"])
     secrets = [pairing["secret"], pairing["code"], used["secret"], used["code"], found["token"]]
-    with pytest.raises(NotPaired) as error:
+    with pytest.raises(NotPairedError) as error:
         devices.pair(store, NOW, code=wrong(pairing["code"]))
-    with pytest.raises(NotPaired) as other:
+    with pytest.raises(NotPairedError) as other:
         devices.pair(store, NOW, secret=used["secret"])
     kept = b"".join(path.read_bytes() for path in store.folder.iterdir())
     told = repr(error.value) + repr(other.value) + caplog.text

@@ -15,9 +15,9 @@ from identify.keeping import backup, ops, photos
 from identify.keeping.restore import restore
 from identify.keeping.schema import MIGRATIONS
 from identify.keeping.store import FILE
-from tests.keeping.material import Writer, picture, sha
 from tests.keeping.power import old_file, read
-from tests.keeping.shown import operations
+from tests.keeping.samples import Writer, picture, sha
+from tests.keeping.store_contents import operations
 
 ROOT = Path(__file__).parents[2]
 MOMENTS = range(5)

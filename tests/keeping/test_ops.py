@@ -12,12 +12,12 @@ from hypothesis import strategies as st
 
 from identify import keeping
 from identify.keeping import ops
+from identify.keeping.canonical_json import text_of
 from identify.keeping.ops import Operation
-from identify.keeping.plain import text_of
-from identify.keeping.troubles import Refused
-from tests.keeping.material import Writer
+from identify.keeping.troubles import RefusedError
 from tests.keeping.power import memory
-from tests.keeping.shown import operations, records
+from tests.keeping.samples import Writer
+from tests.keeping.store_contents import operations, records
 
 
 @settings(max_examples=25, deadline=None)
@@ -130,7 +130,7 @@ def test_what_is_no_operation_is_refused_alone(name, value, store, writer):
 def test_what_lacks_something_is_refused(missing, writer):
     one = writer.operation("r1", {})
     del one[missing]
-    with pytest.raises(Refused, match=missing):
+    with pytest.raises(RefusedError, match=missing):
         ops.checked(one)
 
 
@@ -156,7 +156,7 @@ def nested(deep):
     ],
 )
 def test_fields_that_cannot_be_kept_are_refused(fields, why, writer):
-    with pytest.raises(Refused, match=why):
+    with pytest.raises(RefusedError, match=why):
         ops.checked(writer.operation("r1", fields))
 
 
@@ -164,7 +164,7 @@ def test_parents_are_other_operations_sorted_once(writer):
     one = writer.operation("r1", {})
     a, b = "daaaaaaaaaaaaaaaa.8", "daaaaaaaaaaaaaaaa.9"
     for parents in ([b, a], [a, a], [one["id"]]):
-        with pytest.raises(Refused, match="sorted, each named once"):
+        with pytest.raises(RefusedError, match="sorted, each named once"):
             ops.checked({**one, "parents": parents})
 
 
@@ -272,7 +272,7 @@ def test_emptied_on_one_side_is_the_same_operation(store, writer):
     whole = writer.operation("r2", {"name": "a"})
     for sent in (whole, {**whole, "scrubbed": False}, whole):  # said or left out: the same
         assert ops.push(store, [sent])["held"] == [whole["id"]]
-    with pytest.raises(Refused, match="has no fields"):
+    with pytest.raises(RefusedError, match="has no fields"):
         ops.checked({**one, "scrubbed": True})
 
 

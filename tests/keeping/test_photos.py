@@ -10,10 +10,10 @@ import pytest
 from PIL import Image
 
 from identify.keeping import backup, ops, photos
-from identify.keeping.pictures import check_picture
-from identify.keeping.troubles import Refused
-from tests.browser.keeping import exif
-from tests.keeping.material import picture, sha
+from identify.keeping.photo_checks import check_picture
+from identify.keeping.troubles import RefusedError
+from tests.browser.phone_storage import exif
+from tests.keeping.samples import picture, sha
 
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
 
@@ -57,7 +57,7 @@ def test_a_photo_comes_in_chunks_and_goes_on_after_a_break(store):
 
 def test_what_is_not_what_it_should_be_is_thrown_away(store):
     data = picture(1)
-    with pytest.raises(Refused, match="Send it anew"):
+    with pytest.raises(RefusedError, match="Send it anew"):
         send(store, data, name=sha(b"another"))
     assert files_of(store.folder) == []
     assert photos.known(store) == {}
@@ -67,7 +67,7 @@ def test_what_is_not_what_it_should_be_is_thrown_away(store):
             photos.receive(
                 store, sha(data), damaged[start : start + 50], start=start, size=len(data), now=NOW
             )
-        except Refused:
+        except RefusedError:
             break
     assert photos.missing(store, [sha(data)])[0]["have"] == 0
     assert send(store, data)["whole"] is True
@@ -77,11 +77,11 @@ def test_what_is_not_what_it_should_be_is_thrown_away(store):
     "name", ["", "a" * 63, "A" * 64, "../" * 21 + "a", "a" * 64 + "\n", "/etc/passwd", None, 7]
 )
 def test_no_path_comes_from_a_name(name, store):
-    with pytest.raises(Refused, match="64 of 0 to 9 and a to f"):
+    with pytest.raises(RefusedError, match="64 of 0 to 9 and a to f"):
         photos.receive(store, name, b"x", start=0, size=1, now=NOW)
-    with pytest.raises(Refused):
+    with pytest.raises(RefusedError):
         photos.missing(store, [name])
-    with pytest.raises(Refused):
+    with pytest.raises(RefusedError):
         photos.read(store, name)
     assert files_of(store.folder) == []
 
@@ -98,7 +98,7 @@ def test_no_path_comes_from_a_name(name, store):
     ],
 )
 def test_chunks_that_cannot_be_are_refused(start, size, length, why, store):
-    with pytest.raises(Refused, match=why):
+    with pytest.raises(RefusedError, match=why):
         photos.receive(store, "a" * 64, b"x" * length, start=start, size=size, now=NOW)
 
 
@@ -167,7 +167,7 @@ def test_a_photo_with_a_position_is_refused_and_left_nowhere(store, tmp_path):
     positioned = plain[:2] + exif() + plain[2:]
     with Image.open(io.BytesIO(positioned)) as image:  # it really has one: 54 degrees north
         assert image.getexif().get_ifd(0x8825)[2] == (54.0, 17.0, 33.0)
-    with pytest.raises(Refused, match=r"where or with what it was taken \(EXIF\)"):
+    with pytest.raises(RefusedError, match=r"where or with what it was taken \(EXIF\)"):
         send(store, positioned)
     send(store, plain)
     made = backup.backup(store, tmp_path / "backups", NOW)
@@ -203,13 +203,13 @@ MORE = {
 
 @pytest.mark.parametrize("what", MORE)
 def test_more_than_a_picture_is_refused(what):
-    with pytest.raises(Refused, match=what):
+    with pytest.raises(RefusedError, match=what):
         check_picture(with_segment(picture(1), *MORE[what]))
 
 
 def test_nothing_may_follow_the_end_or_stand_between_the_scans():
     plain = picture(1)
-    with pytest.raises(Refused, match="behind the end"):
+    with pytest.raises(RefusedError, match="behind the end"):
         check_picture(plain + plain[:2] + exif() + plain[2:])
     out = io.BytesIO()
     with Image.open(io.BytesIO(picture(1, side=40))) as image:
@@ -221,7 +221,7 @@ def test_nothing_may_follow_the_end_or_stand_between_the_scans():
     with Image.open(io.BytesIO(between)) as image:
         image.load()  # a reader takes it, and does not look there
         assert dict(image.getexif()) == {}
-    with pytest.raises(Refused, match="EXIF"):
+    with pytest.raises(RefusedError, match="EXIF"):
         check_picture(between)
 
 
@@ -236,7 +236,7 @@ def test_what_browsers_add_to_a_drawn_picture_is_let_through():
         (0xEE, b"Adobe\0d\0\0\0\0\0"),
     ):
         check_picture(with_segment(plain, marker, body))
-    with pytest.raises(Refused, match="EXIF"):  # a long one may hide anything
+    with pytest.raises(RefusedError, match="EXIF"):  # a long one may hide anything
         check_picture(with_segment(plain, 0xE1, bare + b"x" * 300))
 
 
@@ -262,7 +262,7 @@ NO_PICTURE = {
 
 @pytest.mark.parametrize("what", NO_PICTURE)
 def test_what_is_no_jpeg_is_refused(what):
-    with pytest.raises(Refused, match="not a JPEG picture that can be read"):
+    with pytest.raises(RefusedError, match="not a JPEG picture that can be read"):
         check_picture(NO_PICTURE[what])
 
 
@@ -271,7 +271,7 @@ def test_a_picture_that_would_fill_the_memory_is_refused(width, height):
     plain = picture(1)
     at = plain.index(b"\xff\xc0") + 5  # height and width stand there (T.81, B.2.2)
     huge = plain[:at] + struct.pack(">HH", height, width) + plain[at + 4 :]
-    with pytest.raises(Refused, match="up to 24 megapixels"):
+    with pytest.raises(RefusedError, match="up to 24 megapixels"):
         check_picture(huge)
 
 

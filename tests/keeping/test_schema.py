@@ -6,15 +6,15 @@ import apsw
 import pytest
 
 from identify import keeping
+from identify.errors import UserError
 from identify.keeping import devices, ops, photos
-from identify.keeping.asking import rows
+from identify.keeping.queries import rows
 from identify.keeping.schema import MIGRATIONS
 from identify.keeping.store import FILE, Store
-from identify.keeping.troubles import Damaged
-from identify.told import Told
+from identify.keeping.troubles import DamagedError
 from tests.keeping.keep_version import file_of
 from tests.keeping.power import old_file
-from tests.keeping.shown import records
+from tests.keeping.store_contents import records
 
 
 @pytest.mark.parametrize("version", range(1, len(MIGRATIONS) + 1))
@@ -54,7 +54,7 @@ def test_a_newer_file_is_left_alone(tmp_path):
     db.pragma("user_version", len(MIGRATIONS) + 1)
     db.close()
     before = (tmp_path / FILE).read_bytes()
-    with pytest.raises(Told, match=r"of version 5, and this program knows versions up to 4"):
+    with pytest.raises(UserError, match=r"of version 5, and this program knows versions up to 4"):
         keeping.open(tmp_path)
     assert (tmp_path / FILE).read_bytes() == before
 
@@ -64,7 +64,7 @@ def test_another_programs_file_is_left_alone(tmp_path):
     db.execute("create table theirs (x)")
     db.close()
     before = (tmp_path / FILE).read_bytes()
-    with pytest.raises(Told, match="made by another program"):
+    with pytest.raises(UserError, match="made by another program"):
         keeping.open(tmp_path)
     assert (tmp_path / FILE).read_bytes() == before
 
@@ -74,7 +74,7 @@ def test_another_programs_file_is_left_alone(tmp_path):
 )
 def test_a_file_that_is_no_database_is_told(content, tmp_path):
     (tmp_path / FILE).write_bytes(content)
-    with pytest.raises(Damaged, match="restore the newest backup"):
+    with pytest.raises(DamagedError, match="restore the newest backup"):
         keeping.open(tmp_path)
 
 

@@ -7,15 +7,15 @@ from random import Random
 
 import pytest
 
+from identify.errors import UserError
 from identify.keeping import backup, ops, photos
-from identify.keeping.plain import text_of
+from identify.keeping.canonical_json import text_of
 from identify.keeping.restore import restore
 from identify.keeping.store import FILE
-from identify.told import Told
-from tests.keeping.material import Writer, picture, sha
 from tests.keeping.power import read
 from tests.keeping.recording import Trouble, recorded
-from tests.keeping.shown import operations
+from tests.keeping.samples import Writer, picture, sha
+from tests.keeping.store_contents import operations
 
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
 LONG = 10**9
@@ -81,7 +81,7 @@ class Work:
         """Whether it was done; what it said where not."""
         try:
             step()
-        except Told as told:
+        except UserError as told:
             self.said.append(str(told))
             return False
         return True

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from identify.core.belief import prepare_with
 from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
-from tests.tables import EXACT, sharp, table_pack
+from tests.table_packs import EXACT, sharp, table_pack
 
 AB = ["a", "b"]
 CHANCES = st.lists(st.floats(0.001, 1), min_size=2, max_size=20)

@@ -6,7 +6,7 @@ import pytest
 
 from identify.core.belief import prepare_with
 from identify.lab.pairs import alike_pairs, worths
-from tests.tables import EXACT, sharp, table_pack
+from tests.table_packs import EXACT, sharp, table_pack
 
 AB = ["a", "b"]
 

@@ -13,7 +13,7 @@ from identify.lab.pieces import piece, rows_drawn
 from identify.lab.trials import Asker, Shuffler, among, session_with, trials
 from identify.reference.loading import load_engine
 from tests.reference.small_pack import small_files, write
-from tests.tables import EXACT, sharp, table_pack
+from tests.table_packs import EXACT, sharp, table_pack
 
 AB = ["a", "b"]
 

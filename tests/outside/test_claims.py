@@ -14,13 +14,13 @@ from identify import phone
 from identify.core.belief import believe, prepare
 from identify.core.claim import judge, row_shares, verdict_on, weigh_claim
 from identify.core.claim_words import read_claim
-from identify.core.dating import year_chances
 from identify.core.lists import total
 from identify.core.session import answered, new_session
+from identify.core.year_chances import year_chances
 from identify.lab.pieces import drawn, piece, read_by
 from identify.reference.loading import load_engine
 from tests.calibrated import assert_come_true
-from tests.tables import sharp, table_pack
+from tests.table_packs import sharp, table_pack
 
 PIECES = 1000
 AB = ["a", "b"]

@@ -17,7 +17,7 @@ from identify.core.focus import by_variant
 from identify.core.lists import largest
 from identify.core.session import answered, new_session
 from tests.outside.data import read
-from tests.tables import EXACT, table_pack
+from tests.table_packs import EXACT, table_pack
 
 ROWS = read("soybean.csv")
 FEATURES = [name for name in ROWS[0] if name != "class"]

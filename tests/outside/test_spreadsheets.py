@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from identify.exchange.reading import read_table
+from identify.exchange.table_files import read_table
 
 FOLDER = Path(__file__).parent.parent.parent / "fixtures" / "exchange"
 ROWS = [

@@ -20,7 +20,7 @@ from identify.core.focus import by_variant, focus
 from identify.core.session import answered, new_session
 from identify.core.worth import entropy, worth
 from tests.outside.data import read
-from tests.tables import EXACT, sharp, table_pack
+from tests.table_packs import EXACT, sharp, table_pack
 
 ROWS = read("zoo.csv")
 FEATURES = [name for name in ROWS[0] if name not in ("animal", "type")]

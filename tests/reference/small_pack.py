@@ -8,7 +8,7 @@ from typing import Any
 from PIL import Image
 
 from identify.reference.editing import Folder, files_of
-from identify.reference.photos import URL
+from identify.reference.photo_drawings import URL
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4"/></svg>'
 

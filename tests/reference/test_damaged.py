@@ -1,4 +1,4 @@
-"""Damaged files: whatever stands in them, the check says something or the pack compiles."""
+"""DamagedError files: whatever stands in them, the check says something or the pack compiles."""
 
 import random
 from pathlib import Path

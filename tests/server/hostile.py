@@ -10,8 +10,8 @@ from typing import Any, NamedTuple
 
 from PIL import Image, PngImagePlugin
 
-from tests.browser.keeping import exif
-from tests.keeping.material import picture, sha
+from tests.browser.phone_storage import exif
+from tests.keeping.samples import picture, sha
 from tests.server.own_server import Pen
 
 

@@ -16,8 +16,8 @@ from identify import keeping
 from identify.keeping import devices
 from identify.server import exchange
 from identify.server.commands import CIPHERS
-from identify.server.own import own_app
-from tests.running import Running, free_port
+from identify.server.own_server import own_app
+from tests.threaded_server import Running, free_port
 
 FILES = {"index.html": b"<!doctype html><title>Here</title>", "app.js": b"// nothing"}
 

@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from types import MappingProxyType
 
-from tests.running import free_port
+from tests.threaded_server import free_port
 
 COMMAND = [sys.executable, "-m", "identify"]
 

@@ -6,7 +6,7 @@ import pytest
 from starlette.routing import Route
 
 from identify.server.access import OPEN, name_of
-from identify.server.own import METHODS
+from identify.server.own_server import METHODS
 from tests.server.own_server import OwnServer, own_server
 
 SHA = "a" * 64

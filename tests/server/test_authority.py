@@ -12,9 +12,9 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID, ExtensionOID
 from cryptography.x509.verification import PolicyBuilder, Store, VerificationError
 
+from identify.errors import UserError
 from identify.server import authority
 from identify.server.hosts import checked
-from identify.told import Told
 from tests.server.handshake import refusal
 
 NOW = datetime.now(UTC)  # OpenSSL looks at the real time
@@ -193,7 +193,7 @@ def test_another_name_needs_another_authority(tmp_path):
     authority.make(folder, checked(NAMES), NOW)
     kept = {path.name: path.read_bytes() for path in folder.iterdir()}
     for name in ("other.home.arpa", "192.168.1.21", "below.trains.home.arpa"):
-        with pytest.raises(Told, match=f"is not for {name}"):
+        with pytest.raises(UserError, match=f"is not for {name}"):
             authority.make(folder, checked([name]), NOW)
     assert {path.name: path.read_bytes() for path in folder.iterdir()} == kept
 
@@ -204,7 +204,7 @@ def test_an_authority_that_is_not_whole_is_told(tmp_path):
     for name, content in (("issuing.key", b"x"), ("issuing.crt", b""), ("authority.crt", b"x")):
         before = (folder / name).read_bytes()
         (folder / name).write_bytes(content)
-        with pytest.raises(Told, match="not whole"):
+        with pytest.raises(UserError, match="not whole"):
             authority.make(folder, checked(NAMES), NOW)
         (folder / name).write_bytes(before)
 
@@ -219,7 +219,7 @@ def test_an_authority_that_is_not_whole_is_told(tmp_path):
      ("fe80::1%eth0", "no machine"), ("x" * 64 + ".local", "no name"), ("ümlaut.local", "no name")],
 )  # fmt: skip
 def test_what_is_no_name_of_one_machine_is_refused_with_what_would_be(name, why):
-    with pytest.raises(Told, match=why) as told:
+    with pytest.raises(UserError, match=why) as told:
         checked([name])
     assert "trains.home.arpa" in str(told.value)
 

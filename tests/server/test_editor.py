@@ -12,9 +12,9 @@ import pytest
 from identify.cli import main
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
-from tests.editing import EditorServer
+from tests.editor_server import EditorServer
 from tests.reference.small_pack import small_files, write
-from tests.running import free_port
+from tests.threaded_server import free_port
 
 
 @pytest.fixture(scope="module")

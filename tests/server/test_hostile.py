@@ -16,9 +16,9 @@ import pytest
 
 from identify import keeping
 from identify.keeping import devices
-from identify.server.own import utc_now
-from tests.keeping.material import picture, sha
-from tests.keeping.shown import records
+from identify.server.own_server import utc_now
+from tests.keeping.samples import picture, sha
+from tests.keeping.store_contents import records
 from tests.server.hostile import Request, heavy, requests, torn
 from tests.server.own_server import Pen
 from tests.server.serving import Serving

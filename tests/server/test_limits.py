@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from identify.server import limits
-from identify.server.limits import MOST_CALLERS, Buckets, caller_of
-from identify.server.own import most_bytes
+from identify.server.buckets import Buckets, caller_of
+from identify.server.limits import MOST_CALLERS, Rate, most_bytes
 from tests.server.own_server import OwnServer
 
 
@@ -26,7 +26,7 @@ class Clock:
 )
 def test_no_more_than_the_bucket_holds_and_what_ran_in_since(size, rate, pauses):
     clock = Clock()
-    buckets = Buckets(size, rate, clock)
+    buckets = Buckets(Rate(size, rate), clock)
     taken = 0
     for pause in pauses:
         clock.seconds += pause
@@ -40,13 +40,13 @@ def test_no_more_than_the_bucket_holds_and_what_ran_in_since(size, rate, pauses)
 
 
 def test_nobody_waits_for_another(own):
-    buckets = Buckets(1, 1, Clock())
+    buckets = Buckets(Rate(1, 1), Clock())
     assert [buckets.wait(who) for who in ("a", "b", "a", "b")] == [0, 0, 1, 1]
 
 
 def test_no_more_callers_are_remembered_than_there_is_room_for():
     clock = Clock()
-    buckets = Buckets(2, 1, clock)
+    buckets = Buckets(Rate(2, 1), clock)
     for n in range(MOST_CALLERS + 50):
         assert buckets.wait(str(n)) == 0
         assert len(buckets._left) <= MOST_CALLERS
@@ -132,7 +132,7 @@ def test_what_grows_too_long_while_it_comes_is_cut_off(own):
 
 
 def test_who_falls_silent_is_not_waited_for(own, monkeypatch):
-    monkeypatch.setattr(limits, "PATIENCE", 0.2)
+    monkeypatch.setattr(limits, "SILENT", 0.2)
     got = sent_slowly(own, head("/api/push", own.paired(), "Content-Length: 10"), [b'{"o'])
     assert got.startswith(b"HTTP/1.1 408")
     assert b"Send it again" in got

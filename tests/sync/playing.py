@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from tests.sync.kept import Kept
+from tests.sync.real_store import Kept
 from tests.sync.world import NAMES, World
 
 ACTS = """

@@ -11,8 +11,8 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
 
-from tests.sync.kept import Kept
 from tests.sync.playing import memory
+from tests.sync.real_store import Kept
 from tests.sync.world import NAMES, World
 
 names = st.sampled_from(NAMES)

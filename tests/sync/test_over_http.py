@@ -3,8 +3,8 @@
 import pytest
 
 from tests.sync import stories
-from tests.sync.kept import Served
 from tests.sync.playing import play, tell
+from tests.sync.real_store import Served
 
 
 @pytest.mark.parametrize("seed", range(4))

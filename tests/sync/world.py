@@ -11,7 +11,7 @@ from typing import Any
 
 from identify.core.merging import merged
 from tests.sync.device import CutError, Device, canonical, for_merging, operation
-from tests.sync.kept import Kept
+from tests.sync.real_store import Kept
 
 NAMES = "ABCDEF"
 YEAR = 365 * 24 * 3600 * 1000

@@ -5,8 +5,8 @@ from typing import Any
 import orjson
 
 from identify.core.merging import merged
-from identify.keeping.asking import rows
 from identify.keeping.ops import for_merging, pull
+from identify.keeping.queries import rows
 from identify.keeping.store import Store
 
 

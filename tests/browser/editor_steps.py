@@ -5,7 +5,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.keeping import place
+from tests.browser.phone_storage import place
 
 NEW_VERSION = "Use it now"
 

@@ -15,19 +15,17 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Match, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from identify.errors import UserError
 from identify.keeping import backup as backups
-from identify.keeping.photos import CHUNK
 from identify.keeping.store import Store
-from identify.server import devices, sync
+from identify.server import devices, photo_upload, sync
 from identify.server.access import API, Door, LastResort, Paired, log
-from identify.server.answers import refused
 from identify.server.app import ANOTHER_WAY, NOTHING, create_app
-from identify.server.limits import Bodies
-from identify.server.work import Work
-from identify.told import Told
+from identify.server.bodies import Bodies
+from identify.server.context import Context
+from identify.server.json_http import refused
+from identify.server.limits import most_bytes
 
-SMALL = 64 * 1024
-LARGE = 40_000_000  # spreadsheets and packs; their routes say less where they take less
 CHECKED = 600.0  # seconds from one look at whether a backup is due to the next
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
 AUTHORITY = "/certificate.crt"
@@ -57,12 +55,13 @@ def own_app(
     exchange). authority: the certificate (DER) of the private authority, b"" for none. now, clock:
     the time, and seconds that never go back. Backups are made each night while it runs.
     """
-    work = Work(store, backup_folder, public, now)
+    context = Context(store, backup_folder, public, now)
     name = urlsplit(public).netloc
     ours: list[BaseRoute] = [
         devices.offers(sync=True, exchange=True, name=name),
-        *devices.routes(work),
-        *sync.routes(work),
+        *devices.routes(context),
+        *sync.routes(context),
+        *photo_upload.routes(context),
         *routes,
     ]
     if authority:
@@ -77,25 +76,16 @@ def own_app(
             Middleware(Paired, store=store, now=now, clock=clock),
             Middleware(Bodies, most=most_bytes),
         ],
-        lifespan=_nightly(work),
+        lifespan=_nightly(context),
     )
     app.router.redirect_slashes = False  # an address is right or is none
     return app
 
 
-def most_bytes(path: str) -> int:
-    """How long a body may be for this path."""
-    if path.startswith(("/api/exchange/", "/api/editor/")):
-        return LARGE
-    if path.startswith("/api/photos/") and path not in sync.MOST:
-        return CHUNK
-    return sync.MOST.get(path, SMALL)
-
-
 class Fresh:
     """ASGI middleware: nothing of the collection is kept in a cache of the browser or on the way.
 
-    Where all of a host is this server's (https, no port of its own), browsers are told to come
+    Where all of a host is this server's (https, no port of its own), browsers are asked to come
     by https only (RFC 6797). Elsewhere that would shut people out of what else the host serves.
     """
 
@@ -142,10 +132,10 @@ def _authority(certificate: bytes) -> Route:
     return Route(AUTHORITY, answer)
 
 
-def _nightly(work: Work) -> Callable[[Starlette], AbstractAsyncContextManager[None]]:
+def _nightly(context: Context) -> Callable[[Starlette], AbstractAsyncContextManager[None]]:
     @asynccontextmanager
     async def running(_: Starlette) -> AsyncIterator[None]:
-        task = asyncio.create_task(_keep_backing_up(work))
+        task = asyncio.create_task(_keep_backing_up(context))
         yield
         task.cancel()
         await asyncio.gather(task, return_exceptions=True)
@@ -153,15 +143,15 @@ def _nightly(work: Work) -> Callable[[Starlette], AbstractAsyncContextManager[No
     return running
 
 
-async def _keep_backing_up(work: Work) -> None:
+async def _keep_backing_up(context: Context) -> None:
     """A backup each night, or as soon as the server runs again; after trouble, tried again."""
     while True:
         try:
-            now = work.now().astimezone()
-            if await work.do(backups.nightly_due, work.backups, now):
-                made = await work.do(backups.nightly, work.store, work.backups, now)
+            now = context.now().astimezone()
+            if await context.in_thread(backups.nightly_due, context.backups, now):
+                made = await context.in_thread(backups.nightly, context.store, context.backups, now)
                 log.info("backup: %s", made["name"])
         except Exception as error:
             # whatever it is, the server goes on, and so do the nights to come
-            log.error("backup failed: %s", error if isinstance(error, Told) else type(error))
+            log.error("backup failed: %s", error if isinstance(error, UserError) else type(error))
         await asyncio.sleep(CHECKED)

@@ -10,22 +10,22 @@ from typing import ParamSpec, TypeVar
 from anyio import CapacityLimiter, to_thread
 
 from identify.keeping.store import Store
+from identify.server.limits import STORE_THREADS
 
 P = ParamSpec("P")
 T = TypeVar("T")
-AT_ONCE = 4  # the store lets one in at a time; the others only hold their memory
 
 
 @dataclass(frozen=True)
-class Work:
+class Context:
     """The store, where backups go, the address people know, and what time it is."""
 
     store: Store
     backups: Path
     public: str  # origin with a slash, such as https://trains.home.arpa:8100/
     now: Callable[[], datetime]
-    _places: CapacityLimiter = field(default_factory=lambda: CapacityLimiter(AT_ONCE))
+    _places: CapacityLimiter = field(default_factory=lambda: CapacityLimiter(STORE_THREADS))
 
-    async def do(self, act: Callable[P, T], *args: P.args, **more: P.kwargs) -> T:
+    async def in_thread(self, act: Callable[P, T], *args: P.args, **more: P.kwargs) -> T:
         """Runs what reads or writes the disk in a thread."""
         return await to_thread.run_sync(partial(act, *args, **more), limiter=self._places)

@@ -5,8 +5,8 @@ import warnings
 
 from PIL import Image
 
-from identify.jpeg import MoreError, NoJpegError, check_bare
-from identify.keeping.troubles import Refused
+from identify.exif import MoreError, NoJpegError, check_bare
+from identify.keeping.troubles import RefusedError
 
 MOST_PIXELS = 24_000_000
 LARGE = f"A photo may have up to {MOST_PIXELS // 10**6} megapixels. Send a smaller one."
@@ -18,13 +18,13 @@ MORE = (
 
 
 def check_picture(data: bytes) -> None:
-    """Raises Refused unless these are a JPEG of at most 24 megapixels that holds only a picture."""
+    """Raises RefusedError unless this is a JPEG of at most 24 megapixels with only a picture."""
     try:
         check_bare(data)
     except NoJpegError:
-        raise Refused(NO_PICTURE) from None
+        raise RefusedError(NO_PICTURE) from None
     except MoreError as more:
-        raise Refused(MORE.format(what=more.what)) from None
+        raise RefusedError(MORE.format(what=more.what)) from None
     with warnings.catch_warnings():
         warnings.simplefilter("error", Image.DecompressionBombWarning)
         try:
@@ -37,6 +37,6 @@ def check_picture(data: bytes) -> None:
         except (Image.DecompressionBombError, Image.DecompressionBombWarning):
             small = False
         except Exception:
-            raise Refused(NO_PICTURE) from None
+            raise RefusedError(NO_PICTURE) from None
     if not small:
-        raise Refused(LARGE)
+        raise RefusedError(LARGE)

@@ -9,9 +9,9 @@ from urllib.parse import urlencode
 import orjson
 
 from identify.keeping import backup, ops, restore
-from identify.keeping.asking import rows
+from identify.keeping.queries import rows
 from identify.keeping.store import FILE, Store
-from tests.keeping.shown import records
+from tests.keeping.store_contents import records
 from tests.server.own_server import OwnServer
 
 NIGHT = datetime(2024, 5, 1, 3, tzinfo=UTC)

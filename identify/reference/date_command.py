@@ -1,17 +1,17 @@
 """The years of a mark, or of a number or barcode, as lines for the terminal."""
 
+from identify.errors import UserError
 from identify.reference.barcodes import BarcodeError, read_barcode
 from identify.reference.marks import OPEN, MarkError, Marks, read_marks, rows_for
 from identify.reference.mistakes import PackError
 from identify.reference.numbers import NumberError, design_years, first_bars, patent_years
 from identify.reference.records import MarkRow
 from identify.reference.windows import NONE
-from identify.told import Told
 
 SERIES = {"design": design_years, "patent": patent_years}
 
 
-class DateError(Told, ValueError):
+class DateError(UserError, ValueError):
     """What cannot be dated, with what would be right."""
 
 

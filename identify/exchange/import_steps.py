@@ -6,12 +6,12 @@ from typing import Any
 
 import msgspec
 
-from identify.exchange.again import keys_of
 from identify.exchange.columns import guess
 from identify.exchange.fields import FIELDS
-from identify.exchange.reading import read_table
 from identify.exchange.reference import Reference
+from identify.exchange.second_import import keys_of
 from identify.exchange.table import MOST_NOTES, Row
+from identify.exchange.table_files import read_table
 from identify.reference.loading import load_engine
 
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 def data_folder() -> Path:
     """IDENTIFY_DATA, or `identify` where the user's data belongs (XDG Base Directory, 0.8)."""
-    told = os.environ.get("IDENTIFY_DATA", "")
-    if told != "":
-        return Path(told).expanduser()
+    chosen = os.environ.get("IDENTIFY_DATA", "")
+    if chosen != "":
+        return Path(chosen).expanduser()
     home = os.environ.get("XDG_DATA_HOME", "")
     if home != "" and Path(home).is_absolute():  # a relative one is to be ignored, it says
         return Path(home) / "identify"

@@ -9,8 +9,9 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 
+from identify.server.limits import ASKED, MOST_GROUPS, MOST_VALUES
+
 T = TypeVar("T")
-MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a text 60
 CROWDED = "This holds too many values to be read at once. Send it in parts."
 NO_JSON = "It is no JSON in UTF-8, or nested too deep"
 
@@ -33,8 +34,7 @@ def refused(
 
 async def sent(request: Request, kind: type[T]) -> T:
     """The JSON of a request as this kind. Raises HTTPException in a sentence."""
-    told = request.headers.get("content-type", "").partition(";")[0].strip().lower()
-    if told != "application/json":
+    if content_type(request) != "application/json":
         raise HTTPException(415, "This is asked for as JSON: Content-Type: application/json.")
     body = await request.body()
     if crowded(body):
@@ -46,6 +46,11 @@ async def sent(request: Request, kind: type[T]) -> T:
         raise HTTPException(400, f"The request cannot be read: {why}.") from None
 
 
+def content_type(request: Request) -> str:
+    """The media type that a request says its body is of, in lower case; "" for none."""
+    return str(request.headers.get("content-type", "")).partition(";")[0].strip().lower()
+
+
 def crowded(body: bytes) -> bool:
     """Whether JSON or a table, read, would fill many times the memory that it takes as text."""
     groups = sum(body.count(mark) for mark in (b"{", b"["))
@@ -53,12 +58,12 @@ def crowded(body: bytes) -> bool:
     return groups > MOST_GROUPS or parted > MOST_VALUES
 
 
-def asked(request: Request, name: str, most: int = 100) -> str:
+def asked(request: Request, name: str, most: int = ASKED) -> str:
     """What stands under a name behind the question mark; "" for nothing. Raises HTTPException."""
-    found = request.query_params.getlist(name)
-    if len(found) > 1 or (found and len(found[0]) > most):
+    values = request.query_params.getlist(name)
+    if len(values) > 1 or (values and len(values[0]) > most):
         raise HTTPException(400, f'"{name}" is given once, with at most {most} characters.')
-    return found[0] if found else ""
+    return values[0] if values else ""
 
 
 def asked_number(request: Request, name: str, usual: int) -> int:

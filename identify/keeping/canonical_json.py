@@ -5,7 +5,7 @@ from typing import Any
 
 import orjson
 
-from identify.keeping.troubles import Refused
+from identify.keeping.troubles import RefusedError
 
 DEEPEST = 100
 # Whole numbers beyond this are not exact on the phone (ECMA-262, Number.MAX_SAFE_INTEGER)
@@ -13,17 +13,19 @@ EXACT = 2**53 - 1
 
 
 def text_of(value: Any) -> str:
-    """JSON with sorted keys and numbers as a phone writes them. Raises Refused."""
+    """JSON with sorted keys and numbers as a phone writes them. Raises RefusedError."""
     try:
         return orjson.dumps(_plain(value, 0), option=orjson.OPT_SORT_KEYS).decode()
     except orjson.JSONEncodeError:  # half of a surrogate pair
-        raise Refused("It holds text that is not valid Unicode. Type that text anew.") from None
+        raise RefusedError(
+            "It holds text that is not valid Unicode. Type that text anew."
+        ) from None
 
 
 def _plain(value: Any, deep: int) -> Any:
     """As a phone would hand it back: it has one sort of number, so that 1.0 is 1 and -0 is 0."""
     if deep > DEEPEST:
-        raise Refused(f"It is nested more than {DEEPEST} deep, and no record of this app is.")
+        raise RefusedError(f"It is nested more than {DEEPEST} deep, and no record of this app is.")
     if value is None or isinstance(value, str | bool):
         return value
     if isinstance(value, int | float):
@@ -32,7 +34,7 @@ def _plain(value: Any, deep: int) -> Any:
         return [_plain(one, deep + 1) for one in value]
     if isinstance(value, dict) and all(isinstance(name, str) for name in value):
         return {name: _plain(one, deep + 1) for name, one in value.items()}
-    raise Refused("It holds something else than JSON values.")
+    raise RefusedError("It holds something else than JSON values.")
 
 
 def _number(value: int | float) -> int | float:
@@ -41,5 +43,5 @@ def _number(value: int | float) -> int | float:
     except OverflowError:
         exact = math.inf
     if not math.isfinite(exact):
-        raise Refused("It holds a number that is too large, or none.")
+        raise RefusedError("It holds a number that is too large, or none.")
     return int(exact) if exact.is_integer() and abs(exact) <= EXACT else exact

@@ -5,9 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare
-from identify.core.dating import likely_years, years
 from identify.core.session import new_session
-from tests.tables import table_pack
+from identify.core.year_chances import likely_years, years
+from tests.table_packs import table_pack
 
 
 def engine_with(spans, priors):

@@ -9,8 +9,8 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from identify.exchange import archives
-from identify.exchange.reading import read_table
 from identify.exchange.table import MOST_BYTES, FileError
+from identify.exchange.table_files import read_table
 from tests.exchange.books import book, by_hand, written
 from tests.exchange.strategies import QUICK
 

@@ -12,8 +12,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from tests.browser.keeping import exif
-from tests.keeping.material import picture, sha
+from tests.browser.phone_storage import exif
+from tests.keeping.samples import picture, sha
 from tests.server.own_server import Answer, OwnServer, Pen, own_server
 
 CHUNK = 256 * 1024
@@ -267,7 +267,7 @@ def test_what_nobody_thought_of_is_told_in_a_sentence_and_noted_without_what_it_
     assert answer.status == 503
     assert answer.json["error"].endswith("Try again later.")
     assert "unexpected: ValueError at" in caplog.text
-    assert "test_own.py:" in caplog.text
+    assert "test_own_server.py:" in caplog.text
     assert "secret-thing" not in caplog.text + answer.body.decode()
     assert token not in caplog.text
 

@@ -13,10 +13,10 @@ from urllib.error import URLError
 from playwright.sync_api import BrowserContext, Page, expect
 
 from identify import keeping
-from tests.browser.keeping import kept, more, place
 from tests.browser.phone import watched
-from tests.keeping.shown import records
-from tests.running import free_port
+from tests.browser.phone_storage import kept, more, place
+from tests.keeping.store_contents import records
+from tests.threaded_server import free_port
 
 RUN = [sys.executable, "-m", "identify"]
 ROUND = 30_000  # milliseconds that a round of syncing may take here

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PIL import Image, UnidentifiedImageError
 
-from identify.jpeg import MoreError, NoJpegError, check_bare
+from identify.exif import MoreError, NoJpegError, check_bare
 from identify.reference.mistakes import Mistake
 
 MOST_BYTES = 48 * 1024

@@ -2,7 +2,7 @@
 
 import orjson
 
-from identify.exchange.flat import is_own, rows_of
+from identify.exchange.own_tables import is_own, rows_of
 from identify.exchange.table import MOST_BYTES, FileError, Table, checked, without_errors
 from identify.exchange.text_files import read_text
 
