@@ -5,20 +5,19 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from starlette.applications import Starlette
-from starlette.datastructures import MutableHeaders
 from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import BaseRoute, Route
-from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from identify.errors import UserError
 from identify.keeping.devices import UnknownDeviceError
 from identify.keeping.troubles import DamagedError, DiskError
 from identify.server.access import trouble
 from identify.server.json_http import refused
+from identify.server.security_headers import SafeHeaders
 
 TYPES = {
     "html": "text/html; charset=utf-8",
@@ -32,33 +31,6 @@ TYPES = {
 
 NOTHING = "There is nothing of that name here."
 ANOTHER_WAY = "This address is there, but it is asked for in another way (GET, POST, PUT)."
-
-# Only our own files, nothing inline; a pack's drawings cannot bring a script in.
-HEADERS = {
-    "Content-Security-Policy": (
-        "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
-        "form-action 'none'; frame-ancestors 'none'"
-    ),
-    "X-Content-Type-Options": "nosniff",
-    "Referrer-Policy": "no-referrer",
-    "Cross-Origin-Opener-Policy": "same-origin",
-    "Cross-Origin-Resource-Policy": "same-origin",
-}
-
-
-class SafeHeaders:
-    """ASGI middleware that puts HEADERS on every answer."""
-
-    def __init__(self, app: ASGIApp) -> None:
-        self.app = app
-
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        async def send_with_headers(message: Message) -> None:
-            if message["type"] == "http.response.start":
-                MutableHeaders(scope=message).update(HEADERS)
-            await send(message)
-
-        await self.app(scope, receive, send_with_headers)
 
 
 def create_app(
