@@ -5,6 +5,7 @@ import re
 from pathlib import Path
 
 from identify.reference.adding_marks import clashes, merged
+from identify.reference.check_names import Checker
 from identify.reference.check_range import (
     check_drawings,
     check_features,
@@ -19,7 +20,6 @@ from identify.reference.check_rows import (
     check_moves,
     check_variants,
 )
-from identify.reference.checker import Checker
 from identify.reference.csv_files import FILES, MOVES
 from identify.reference.folder import read_pack
 from identify.reference.marks import read_marks

@@ -1,6 +1,6 @@
 """Checks range.toml, features.toml, the sources and the drawings."""
 
-from identify.reference.checker import Checker, cycle
+from identify.reference.check_names import Checker, cycle
 from identify.reference.csv_files import FILES
 from identify.reference.fields import fields
 from identify.reference.mistakes import Mistake, instead

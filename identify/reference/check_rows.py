@@ -1,6 +1,6 @@
 """Checks items.csv, variants.csv and changes.csv against the rest of the pack."""
 
-from identify.reference.checker import Checker, cycle
+from identify.reference.check_names import Checker, cycle
 from identify.reference.csv_files import FILES, MOVES
 from identify.reference.mistakes import instead, quoted
 from identify.reference.records import Change, Item, Variant

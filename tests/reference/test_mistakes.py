@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from identify.reference.check import check_pack
-from identify.reference.checker import cycle
+from identify.reference.check_names import cycle
 from identify.reference.compile import compile_pack
 from identify.reference.mistakes import PackError
 from tests.reference.small_pack import SVG, changed, small_files, write

@@ -1,4 +1,4 @@
-"""What all cross-file checks share: known names, years within the range's life, duplicates."""
+"""Names that nothing declares, names that stand twice, years outside the range: for all checks."""
 
 from collections.abc import Iterable, Mapping, Sequence
 
