@@ -1,13 +1,16 @@
 """Identify a piece in the terminal: the same engine, typed answers."""
 
 from pathlib import Path
-from typing import Any
 
 from identify.core.assess import assess
 from identify.core.finding import find
 from identify.core.lists import place_of
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session, problem, undone
+from identify.core.types.engine import Engine
+from identify.core.types.pack import Feature, Pack
+from identify.core.types.session import Answer, How, Session
+from identify.core.types.view import Question, View
 from identify.reference.loading import load_engine
 
 HELP = """\
@@ -54,9 +57,7 @@ def run(path: Path, kind: str, text: str) -> int:
         session = step(engine, session, view, line)
 
 
-def step(
-    engine: dict[str, Any], session: dict[str, Any], view: dict[str, Any], line: str
-) -> dict[str, Any]:
+def step(engine: Engine, session: Session, view: View, line: str) -> Session:
     """The session after one typed line; what cannot be done is said and changes nothing."""
     pack = engine["pack"]
     words = line.split()
@@ -92,7 +93,7 @@ def step(
     return answered(session, answer)
 
 
-def typed(feature: dict[str, Any], words: list[str]) -> dict[str, Any] | None:
+def typed(feature: Feature, words: list[str]) -> Answer | None:
     """The answer that was typed, or None."""
     if words in (["c"], ["m"]):
         return {"feature": feature["id"], "how": "cannot", "states": []}
@@ -107,7 +108,7 @@ def typed(feature: dict[str, Any], words: list[str]) -> dict[str, Any] | None:
         states.append(feature["states"][int(number) - 1]["id"])
     if not states:
         return None
-    how = "several" if len(states) > 1 else "unsure" if unsure else "sure"
+    how: How = "several" if len(states) > 1 else "unsure" if unsure else "sure"
     return {"feature": feature["id"], "how": how, "states": states}
 
 
@@ -125,7 +126,7 @@ def between(first: int, last: int) -> str:
     return str(first) if first == last else f"{first} to {last}"
 
 
-def standing(pack: dict[str, Any], view: dict[str, Any]) -> list[str]:
+def standing(pack: Pack, view: View) -> list[str]:
     """What it is likely to be, when it was made, what was replaced, and why it stops."""
     out = []
     for n, entry in enumerate(view["variants"][:4], 1):
@@ -148,12 +149,12 @@ def standing(pack: dict[str, Any], view: dict[str, Any]) -> list[str]:
     }
     if view["stop"]:
         out.append(ends[view["stop"]])
-    for entry in view["would_tell"] if view["stop"] == "nothing" else []:
-        out.append(f"  with {entry['needs']}: {pack['features'][entry['feature']]['question']}")
+    for would in view["would_tell"] if view["stop"] == "nothing" else []:
+        out.append(f"  with {would['needs']}: {pack['features'][would['feature']]['question']}")
     return out
 
 
-def card(pack: dict[str, Any], question: dict[str, Any]) -> list[str]:
+def card(pack: Pack, question: Question) -> list[str]:
     """The question with its states, numbered."""
     feature = pack["features"][question["feature"]]
     out = [feature["question"], f"  ({feature['where']})"]
@@ -162,7 +163,7 @@ def card(pack: dict[str, Any], question: dict[str, Any]) -> list[str]:
     return out
 
 
-def reasons(feature: dict[str, Any], question: dict[str, Any]) -> list[str]:
+def reasons(feature: Feature, question: Question) -> list[str]:
     """Why this question: what each answer would leave."""
     out = [f"It is worth {question['bits']:.2f} bits about the {question['about']}. If you see:"]
     for group, chance in zip(question["groups"], question["expected"], strict=True):
@@ -171,9 +172,7 @@ def reasons(feature: dict[str, Any], question: dict[str, Any]) -> list[str]:
     return out
 
 
-def against(
-    engine: dict[str, Any], session: dict[str, Any], view: dict[str, Any], words: list[str]
-) -> list[str]:
+def against(engine: Engine, session: Session, view: View, words: list[str]) -> list[str]:
     """Why not the candidate with this place in the list."""
     pack = engine["pack"]
     shown = view["variants"][:4]

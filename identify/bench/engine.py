@@ -19,6 +19,8 @@ from identify.bench.sessions import numbered, rows_of, walked
 from identify.core.asking import questions
 from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant
+from identify.core.types.engine import Engine
+from identify.core.types.session import Session
 
 Peer = Callable[[dict[str, Any], list[Any], list[list[list[int]]]], float]
 FLOOR = Path(__file__).with_name("floor.js")
@@ -60,7 +62,7 @@ BOTH = """async ({ sessions, plain, rounds }) => {
 }"""
 
 
-def in_python(engine: dict[str, Any], sessions: list[dict[str, Any]]) -> float:
+def in_python(engine: Engine, sessions: list[Session]) -> float:
     """Median milliseconds for one answer."""
     took = []
     for session in sessions:

@@ -9,6 +9,7 @@ from typing import Any
 
 from identify.bench.serving import ARGS, PHONE, Site, browser_path, kept_browser, served, slowed
 from identify.bench.sessions import STEPS, likeliest, rows_of
+from identify.core.types.pack import Pack
 from identify.errors import UserError
 
 Step = Callable[[], None]
@@ -50,7 +51,7 @@ def share(times: list[float], part: float) -> float:
 
 
 def tap_times(
-    playwright: Any, files: Mapping[str, bytes], pack: dict[str, Any], walk: Walk, tick: Step
+    playwright: Any, files: Mapping[str, bytes], pack: Pack, walk: Walk, tick: Step
 ) -> dict[str, Any]:
     """Identify pieces by taps: milliseconds from lifting the finger to the painted answer.
 
@@ -88,7 +89,7 @@ def tap_times(
     }
 
 
-def one_piece(page: Any, url: str, pack: dict[str, Any], row: int, pause: int) -> list[float]:
+def one_piece(page: Any, url: str, pack: Pack, row: int, pause: int) -> list[float]:
     """Open the app, begin, and answer what is asked as this issue is; the time of every tap."""
     page.goto(url)
     page.get_by_role("heading", level=1).wait_for(timeout=120_000)

@@ -5,11 +5,10 @@ shillings, old pence, guineas and the small unit of a currency. SHAPES says what
 shape count.
 """
 
-from typing import Any
-
 from .currencies import digits_of, is_small, meant, written_as
 from .money import GUINEA, OLD_PENNY, OLD_POUND, SHILLING, WHOLE, money_of, scale_of
 from .tokens import SHILLINGS, joined, tokens_of, vulgar_at
+from .types.money import Decimal, MoneyProblem, ReadMoney, Shape, Token
 
 # shape, what its numbers count (N the currency itself, P its small unit, L S D G pounds, shillings,
 # old pence and guineas), and whether a currency must be written there, must not, or may
@@ -30,12 +29,12 @@ HALF_CROWN = ["HALF A CROWN ", "HALF CROWN "]
 LONGEST = 9  # figures before the point
 
 
-def refused(problem: str) -> dict[str, Any]:
+def refused(problem: MoneyProblem) -> ReadMoney:
     """No money, and why."""
     return {"money": None, "problem": problem}
 
 
-def read_money(text: str, usual: str) -> dict[str, Any]:
+def read_money(text: str, usual: str) -> ReadMoney:
     """Money from a typed text: {money, problem}. usual: the currency that is meant where none is
     written. Old money is sterling, whatever is usual.
 
@@ -68,7 +67,7 @@ def read_money(text: str, usual: str) -> dict[str, Any]:
     return added_up(seen["numbers"], counts, currency, text)
 
 
-def spelt_out(tokens: list[dict[str, Any]]) -> str:
+def spelt_out(tokens: list[Token]) -> str:
     """The words of a text that has nothing but words and dashes, each with a space after it."""
     out = ""
     for token in tokens:
@@ -90,13 +89,13 @@ def unit_of(word: str, shape: str) -> str:
     return "p" if is_small(word) else ""
 
 
-def shape_of(tokens: list[dict[str, Any]], usual: str) -> dict[str, Any]:
+def shape_of(tokens: list[Token], usual: str) -> Shape:
     """{shape, numbers, marked: how often a currency is written, currency: "" for none, problem}."""
     shape = ""
-    numbers: list[dict[str, Any]] = []
+    numbers: list[Token] = []
     marked = 0
     codes: list[str] = []
-    problem = ""
+    problem: MoneyProblem = ""
     for token in tokens:
         if token["sort"] == "n":
             numbers.append(token)
@@ -125,7 +124,7 @@ def shape_of(tokens: list[dict[str, Any]], usual: str) -> dict[str, Any]:
     }
 
 
-def counts_of(tokens: list[dict[str, Any]], seen: dict[str, Any]) -> str:
+def counts_of(tokens: list[Token], seen: Shape) -> str:
     """What each number counts, one letter each as in SHAPES; "" where that is not clear."""
     if seen["shape"] in ["nn/n", "n/nd"]:  # £7 1/2 and 1/2d can mean a half too
         for at in range(len(tokens)):
@@ -158,9 +157,7 @@ def most_of(count: str) -> int:
     return 11 if count == "D" else 99
 
 
-def added_up(
-    numbers: list[dict[str, Any]], counts: str, currency: str, typed: str
-) -> dict[str, Any]:
+def added_up(numbers: list[Token], counts: str, currency: str, typed: str) -> ReadMoney:
     """The money that these numbers make together, or the problem with them."""
     value = 0
     for i in range(len(numbers)):
@@ -184,7 +181,7 @@ def added_up(
     return {"money": money_of(value, currency, typed), "problem": ""}
 
 
-def figures_in(token: dict[str, Any]) -> dict[str, Any]:
+def figures_in(token: Token) -> Decimal:
     """A number's {whole, decimals, problem}, as text.
 
     The last point or comma is the decimal one, unless it comes more than once or three figures

@@ -1,16 +1,17 @@
 """Which question to ask next: bits of what is to be decided (worth.py), by second of looking."""
 
-from typing import Any
-
 from .focus import focus
 from .lists import filled, place_of, total
+from .types.engine import Belief, Engine
+from .types.questions import Focus, Group, Leaves, Questions, Scored
+from .types.session import Session
 from .worth import joint, worth
 
 WORTH = 0.02  # bits: less is not worth a look
 GRID = 1000000000.0  # scores are compared in steps of one part in this
 
 
-def unasked(engine: dict[str, Any], session: dict[str, Any]) -> list[int]:
+def unasked(engine: Engine, session: Session) -> list[int]:
     """Features with no answer yet, on parts that are there."""
     pack = engine["pack"]
     done = [a["feature"] for a in session["answers"]]
@@ -25,9 +26,7 @@ def unasked(engine: dict[str, Any], session: dict[str, Any]) -> list[int]:
     return out
 
 
-def questions(
-    engine: dict[str, Any], session: dict[str, Any], state: dict[str, Any], outcomes: list[int]
-) -> dict[str, Any]:
+def questions(engine: Engine, session: Session, state: Belief, outcomes: list[int]) -> Questions:
     """Every question worth asking, best first: {open, shut: [{feature, bits, score}], focus}.
 
     `shut` are those that need something the person has not got. A feature that is likelier absent
@@ -35,14 +34,14 @@ def questions(
     """
     pack = engine["pack"]
     focused = focus(state, outcomes)
-    ready: list[dict[str, Any]] = []
-    shut: list[dict[str, Any]] = []
+    ready: list[Scored] = []
+    shut: list[Scored] = []
     for f in unasked(engine, session):
         feature = pack["features"][f]
         found = worth(engine, state, focused, f)
         if found["absent"] <= 0.5 and found["bits"] >= WORTH:
             score = int(GRID * found["bits"] / feature["seconds"])
-            entry = {"feature": f, "bits": found["bits"], "score": score}
+            entry: Scored = {"feature": f, "bits": found["bits"], "score": score}
             if feature["needs"] == "nothing" or feature["needs"] in session["able"]:
                 ready.append(entry)
             else:
@@ -54,9 +53,7 @@ def questions(
     }
 
 
-def reason(
-    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> dict[str, Any]:
+def reason(engine: Engine, state: Belief, focused: Focus, place: int) -> Leaves:
     """What each answer leaves: {expected: [chance of each state], groups: [{state, variants}]}.
 
     `variants` counts the outcomes with at least a hundredth of the best one's chance, if that is
@@ -78,12 +75,12 @@ def reason(
             if scales[o] * views[o][a] > best[a] / 100.0:
                 left[a] = left[a] + 1
     whole = total(columns)
-    groups: list[dict[str, float]] = []
+    groups: list[Group] = []
     for a in range(len(left)):
         groups.append({"state": a, "variants": left[a]})
     return {"expected": [column / whole for column in columns], "groups": groups}
 
 
-def place_of_feature(engine: dict[str, Any], ident: str) -> int:
+def place_of_feature(engine: Engine, ident: str) -> int:
     """Where the feature with this id stands, or -1."""
     return place_of(engine["pack"]["features"], ident)

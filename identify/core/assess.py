@@ -1,13 +1,15 @@
 """Everything that the screen shows after an answer, in one call."""
 
-from typing import Any
-
 from .asking import questions, reason
 from .belief import believe
 from .focus import by_variant, focus
 from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
 from .reasons import variant_chances
+from .types.engine import Belief, Engine
+from .types.questions import Questions
+from .types.session import Session
+from .types.view import About, Aim, Candidate, Question, Stop, View, Worthwhile, WouldTell
 from .year_chances import likely_years, year_chances, years
 
 ENOUGH = 0.95  # one outcome holds this much: stop
@@ -15,17 +17,12 @@ SHOWN = 0.0005  # candidates with less are not listed
 MOST = 40  # nor are more than this
 
 
-def ranked(chances: list[float], name: str) -> list[dict[str, Any]]:
-    """[{<name>: place, chance}], best first, without the faint ones."""
-    out: list[dict[str, Any]] = []
-    for place in best_from(chances, SHOWN)[0:MOST]:
-        entry = {"chance": chances[place]}
-        entry[name] = place
-        out.append(entry)
-    return out
+def ranked(chances: list[float]) -> list[int]:
+    """The places of chances, best first, without the faint ones."""
+    return best_from(chances, SHOWN)[0:MOST]
 
 
-def item_chances(engine: dict[str, Any], chances: list[float]) -> list[float]:
+def item_chances(engine: Engine, chances: list[float]) -> list[float]:
     """The chance of every item, from that of its variants."""
     variants = engine["pack"]["variants"]
     out = filled(len(engine["pack"]["items"]), 0.0)
@@ -40,26 +37,32 @@ def candidates(chances: list[float]) -> list[int]:
     return [v for v in range(len(chances)) if chances[v] > 0.0 and chances[v] >= best / 100.0]
 
 
-def dated(
-    engine: dict[str, Any], state: dict[str, Any], found: list[dict[str, Any]]
-) -> list[dict[str, Any]]:
-    """Candidates with their own likely years, given the answers."""
+def dated(engine: Engine, state: Belief, chances: list[float]) -> list[Candidate]:
+    """The likeliest variants with their own likely years, given the answers."""
+    found = ranked(chances)
     listed = filled(len(engine["pack"]["variants"]), -1)
     for n in range(len(found)):
-        listed[found[n]["variant"]] = n
+        listed[found[n]] = n
     spans = empty_lists(len(found))
-    chances = empty_lists(len(found))
+    weights = empty_lists(len(found))
     outcomes = by_variant(state)
     for j in range(len(outcomes)):
-        n = int(listed[outcomes[j]])
+        n = listed[outcomes[j]]
         if n >= 0:
             spans[n].append(state["spans"][j])
-            chances[n].append(state["chances"][j])
+            weights[n].append(state["chances"][j])
+    out: list[Candidate] = []
     for n in range(len(found)):
-        span = likely_years(year_chances(engine, spans[n], chances[n]))
-        found[n]["first"] = span[0] if len(span) > 0 else 0
-        found[n]["last"] = span[1] if len(span) > 0 else 0
-    return found
+        span = likely_years(year_chances(engine, spans[n], weights[n]))
+        out.append(
+            {
+                "variant": found[n],
+                "chance": chances[found[n]],
+                "first": span[0] if len(span) > 0 else 0,
+                "last": span[1] if len(span) > 0 else 0,
+            }
+        )
+    return out
 
 
 def holding(chances: list[float], share: float) -> list[int]:
@@ -77,9 +80,7 @@ def holding(chances: list[float], share: float) -> list[int]:
     return out
 
 
-def question_card(
-    engine: dict[str, Any], state: dict[str, Any], asked: dict[str, Any], about: str
-) -> Any:
+def question_card(engine: Engine, state: Belief, asked: Questions, about: About) -> Question | None:
     """The best open question with its reason, or None.
 
     A question about the verdict too says how many variants each answer leaves.
@@ -100,7 +101,7 @@ def question_card(
     }
 
 
-def standing(chances: list[float], unrecorded: float, open_questions: int) -> str:
+def standing(chances: list[float], unrecorded: float, open_questions: int) -> Stop:
     """Whether to stop where no variant is sure: "", "unrecorded" or "nothing"."""
     if unrecorded >= ENOUGH:
         return "unrecorded"
@@ -110,12 +111,12 @@ def standing(chances: list[float], unrecorded: float, open_questions: int) -> st
 
 
 def aimed(
-    engine: dict[str, Any],
-    session: dict[str, Any],
-    state: dict[str, Any],
+    engine: Engine,
+    session: Session,
+    state: Belief,
     chances: list[float],
     kinds: list[int],
-) -> dict[str, Any]:
+) -> Aim:
     """What to ask about, the questions, and whether to stop: {about, asked, stop}.
 
     About the years once a variant is sure, else about the variant; but first, where `kinds` is
@@ -135,7 +136,7 @@ def aimed(
     return {"about": "variant", "asked": asked, "stop": stop}
 
 
-def assess(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+def assess(engine: Engine, session: Session) -> View:
     """The view of a session: candidates, years, suspect parts, next question, whether to stop.
 
     The next question is about the variant; once that is settled, about the years.
@@ -147,25 +148,26 @@ def assess(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
 
 
 def view_of(
-    engine: dict[str, Any],
-    session: dict[str, Any],
-    state: dict[str, Any],
+    engine: Engine,
+    session: Session,
+    state: Belief,
     chances: list[float],
-    aim: dict[str, Any],
-) -> dict[str, Any]:
+    aim: Aim,
+) -> View:
     """What the screen shows of a state of belief, with the questions as they were aimed."""
     asked = aim["asked"]
-    others: list[dict[str, Any]] = []
+    items = item_chances(engine, chances)
+    others: list[Worthwhile] = []
     for entry in asked["open"][1:7]:
         others.append({"feature": entry["feature"], "bits": entry["bits"]})
-    would: list[dict[str, Any]] = []
+    would: list[WouldTell] = []
     for entry in asked["shut"]:
         needs = engine["pack"]["features"][entry["feature"]]["needs"]
         would.append({"feature": entry["feature"], "bits": entry["bits"], "needs": needs})
     return {
         "unrecorded": total(state["unrecorded"]),
-        "variants": dated(engine, state, ranked(chances, "variant")),
-        "items": ranked(item_chances(engine, chances), "item"),
+        "variants": dated(engine, state, chances),
+        "items": [{"item": i, "chance": items[i]} for i in ranked(items)],
         "possible": len(candidates(chances)),
         "years": years(engine, state),
         "parts": suspects(engine, session, state),

@@ -18,26 +18,27 @@ Rows with the same codes share their likelihoods, so those are worked out once f
 once for each set of codes on a part; then every row takes one product for each answer.
 """
 
-from typing import Any
-
 from .donors import donors
 from .lists import filled, place_of, total
 from .misreading import averaged, channel, heard, usual_errors
 from .swapping import are_answers, look_at_part
+from .types.engine import Beginning, Belief, Engine, Errors, Heard, InScope, Sights
+from .types.pack import Pack
+from .types.session import Scope, Session
 
 DRY = 1e-60  # products that add up to less are scaled
 
 
-def prepare(pack: dict[str, Any]) -> dict[str, Any]:
+def prepare(pack: Pack) -> Engine:
     """What every other function takes as `engine`: the pack with its reading errors worked out."""
     return prepare_with(pack, usual_errors())
 
 
-def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, Any]:
+def prepare_with(pack: Pack, errors: Errors) -> Engine:
     """The same with other errors (keys as in usual_errors), for checks against other methods."""
-    sure: list[Any] = []
-    unsure: list[Any] = []
-    sights: list[Any] = []
+    sure: list[list[list[float]]] = []
+    unsure: list[list[list[float]]] = []
+    sights: list[Sights] = []
     for place in range(len(pack["features"])):
         feature = pack["features"][place]
         count = len(feature["states"])
@@ -62,10 +63,10 @@ def prepare_with(pack: dict[str, Any], errors: dict[str, float]) -> dict[str, An
     }
 
 
-def varying(pack: dict[str, Any]) -> list[Any]:
+def varying(pack: Pack) -> list[list[int]]:
     """For each feature, the variants whose rows are not all recorded alike."""
     variants = pack["rows"]["variant"]
-    out: list[Any] = []
+    out: list[list[int]] = []
     for cells in pack["cells"]:
         codes = cells["codes"]
         first = filled(len(pack["variants"]), -1)
@@ -82,12 +83,12 @@ def varying(pack: dict[str, Any]) -> list[Any]:
     return out
 
 
-def answers_to(channels: list[list[float]], records: list[list[float]]) -> list[Any]:
+def answers_to(channels: list[list[float]], records: list[list[float]]) -> list[list[float]]:
     """P(a sure answer | record) for each record, a list of shares: [[chance of each answer]]."""
     return [[averaged(shares, row) for row in channels] for shares in records]
 
 
-def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
+def in_scope(engine: Engine, scope: Scope) -> list[int]:
     """The rows that the person has limited the search to."""
     pack = engine["pack"]
     kind = -1
@@ -107,17 +108,17 @@ def in_scope(engine: dict[str, Any], scope: dict[str, Any]) -> list[int]:
     return out
 
 
-def beginning(engine: dict[str, Any], scope: dict[str, Any]) -> dict[str, Any]:
+def beginning(engine: Engine, scope: Scope) -> Beginning:
     """What is known before the first answer: {kind, items, rows, kinds, variants, spans, priors,
     chances, unrecorded, parts}. It is the same for every answer to come, so the engine keeps the
     last one; and in `parts`, what was made of the last answers on each part.
     """
     for kept in engine["begun"]:
         if is_scope(kept, scope):
-            return kept  # type: ignore[no-any-return]
+            return kept
     pack = engine["pack"]
     rows = in_scope(engine, scope)
-    out = {
+    out: Beginning = {
         "kind": scope["kind"],
         "items": scope["items"][:],
         "rows": rows,
@@ -136,7 +137,7 @@ def beginning(engine: dict[str, Any], scope: dict[str, Any]) -> dict[str, Any]:
     return out
 
 
-def is_scope(kept: dict[str, Any], scope: dict[str, Any]) -> bool:
+def is_scope(kept: Beginning, scope: Scope) -> bool:
     """Whether this beginning was made for this scope."""
     if kept["kind"] != scope["kind"] or len(kept["items"]) != len(scope["items"]):
         return False
@@ -146,14 +147,14 @@ def is_scope(kept: dict[str, Any], scope: dict[str, Any]) -> bool:
     return True
 
 
-def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]]:
+def said(engine: Engine, session: Session) -> list[Heard]:
     """The answers that say something: [{answer, place, part, like, any}].
 
     `like` is P(answer | recorded shares) by cell code, `any` the same by kind from the background.
     Raises nothing: a session must have passed `mend` or `problem`.
     """
     pack = engine["pack"]
-    out: list[dict[str, Any]] = []
+    out: list[Heard] = []
     for answer in session["answers"]:
         if answer["how"] != "cannot":
             place = place_of(pack["features"], answer["feature"])
@@ -172,7 +173,7 @@ def said(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]
     return out
 
 
-def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+def believe(engine: Engine, session: Session) -> Belief:
     """The posterior after a session's answers.
 
     Returns {rows: [row], kinds, variants, spans, priors: [those of each of the rows], chances:
@@ -181,13 +182,14 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
     """
     pack = engine["pack"]
     start = beginning(engine, session["scope"])
-    state = {
+    state: Belief = {
         "rows": start["rows"],
         "kinds": start["kinds"],
         "variants": start["variants"],
         "spans": start["spans"],
         "priors": start["priors"],
         "chances": start["chances"][:],
+        "bare": [],
         "unrecorded": start["unrecorded"][:],
         "parts": [],
     }
@@ -211,7 +213,7 @@ def believe(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
     return state
 
 
-def share_out(state: dict[str, Any], unrecorded: float) -> None:
+def share_out(state: InScope, unrecorded: float) -> None:
     """Set the prior: rows share 1 - unrecorded, and each kind's unrecorded part is in proportion.
 
     With no row in scope the piece is unrecorded for certain.
@@ -229,7 +231,7 @@ def share_out(state: dict[str, Any], unrecorded: float) -> None:
         chances[j] = share * (1.0 - unrecorded)
 
 
-def multiply_record(state: dict[str, Any], codes: list[int], thing: dict[str, Any]) -> None:
+def multiply_record(state: Belief, codes: list[int], thing: Heard) -> None:
     """Take one answer to what is on no part: by the row's cell, or by the background where that is
     not recorded.
     """
@@ -247,7 +249,7 @@ def multiply_record(state: dict[str, Any], codes: list[int], thing: dict[str, An
     multiply_beyond(state, anyhow, whole)
 
 
-def multiply_beyond(state: dict[str, Any], beyond: list[float], whole: float) -> None:
+def multiply_beyond(state: Belief, beyond: list[float], whole: float) -> None:
     """Multiply the unrecorded chances by these factors; those of the rows, adding up to `whole`
     now, have had theirs. All are scaled where they would run dry.
     """
@@ -259,7 +261,7 @@ def multiply_beyond(state: dict[str, Any], beyond: list[float], whole: float) ->
         scale(state, whole)
 
 
-def scale(state: dict[str, Any], whole: float) -> None:
+def scale(state: Belief, whole: float) -> None:
     """Divide all chances by what they add up to.
 
     Where nothing is left (no reading error and a contradiction) the piece is unrecorded.
@@ -277,7 +279,7 @@ def scale(state: dict[str, Any], whole: float) -> None:
 
 
 def multiply_classes(
-    state: dict[str, Any], of: list[int], factors: list[float], beyond: list[float]
+    state: Belief, of: list[int], factors: list[float], beyond: list[float]
 ) -> None:
     """Multiply each row's chance by the factor of its class, and the unrecorded chances."""
     chances = state["chances"]

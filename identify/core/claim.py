@@ -8,14 +8,16 @@ bits      how far an answer moves the odds of `could`: the mean of what it does 
 """
 
 from math import log
-from typing import Any
 
-from .asking import place_of_feature, questions
+from .asking import questions
 from .assess import question_card
 from .belief import believe
 from .lists import filled, total
 from .seen import may_be, state_years
 from .session import with_answers, without
+from .types.claims import Claim, ClaimWord, Evidence, Judgement, Weight
+from .types.engine import Belief, Engine
+from .types.session import Answer, Session
 
 FITS = 0.75  # `could` from here on: the claim fits
 POSSIBLE = 0.25
@@ -23,7 +25,7 @@ UNLIKELY = 0.01  # below: ruled out
 FAINTEST = 1e-9  # keeps the odds of a certainty finite
 
 
-def row_shares(engine: dict[str, Any], claim: dict[str, Any], rows: list[int]) -> list[float]:
+def row_shares(engine: Engine, claim: Claim, rows: list[int]) -> list[float]:
     """How much of each row's production falls within the claim, 0 to 1."""
     pack = engine["pack"]
     earliest = filled(len(pack["items"]), 9999.0)
@@ -52,7 +54,7 @@ def row_shares(engine: dict[str, Any], claim: dict[str, Any], rows: list[int]) -
     return out
 
 
-def weigh_claim(state: dict[str, Any], shares: list[float]) -> dict[str, float]:
+def weigh_claim(state: Belief, shares: list[float]) -> Weight:
     """{could, chance} of a claim, given that the piece is in the reference; 0 where it is not."""
     whole = total(state["chances"])
     could = 0.0
@@ -72,7 +74,7 @@ def log_odds(p: float) -> float:
     return log(kept / (1.0 - kept)) / log(2.0)
 
 
-def verdict_on(could: float, recorded: float) -> str:
+def verdict_on(could: float, recorded: float) -> ClaimWord:
     """The claim in a word: "fits", "possible", "unlikely", "ruled out"; "unknown" where the piece
     is likelier not in the reference at all.
     """
@@ -86,9 +88,9 @@ def verdict_on(could: float, recorded: float) -> str:
 
 
 def odds_with(
-    engine: dict[str, Any],
-    session: dict[str, Any],
-    answers: list[dict[str, Any]],
+    engine: Engine,
+    session: Session,
+    answers: list[Answer],
     shares: list[float],
 ) -> float:
     """The odds of `could`, had these been the only answers."""
@@ -96,7 +98,7 @@ def odds_with(
     return log_odds(weigh_claim(state, shares)["could"])
 
 
-def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]) -> dict[str, Any]:
+def judge(engine: Engine, session: Session, claim: Claim) -> Judgement:
     """Hold a claim (from read_claim, with no problem) against the answers.
 
     Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
@@ -109,18 +111,25 @@ def judge(engine: dict[str, Any], session: dict[str, Any], claim: dict[str, Any]
     now = log_odds(weighed["could"])
     none = odds_with(engine, session, [], shares)
     likely = may_be(engine, state)
-    evidence: list[dict[str, Any]] = []
+    evidence: list[Evidence] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
         if answer["how"] != "cannot":
             left = without(session, answer["feature"])["answers"]
             last = now - odds_with(engine, session, left, shares)
             first = odds_with(engine, session, [answer], shares) - none
-            place = place_of_feature(engine, answer["feature"])
-            entry = state_years(engine, likely, place, answer["states"])
-            entry["answer"] = n
-            entry["bits"] = 0.5 * (first + last)
-            evidence.append(entry)
+            made = state_years(engine, likely, answer, n)
+            evidence.append(
+                {
+                    "feature": made["feature"],
+                    "answer": made["answer"],
+                    "earliest": made["earliest"],
+                    "latest": made["latest"],
+                    "variants": made["variants"],
+                    "changes": made["changes"],
+                    "bits": 0.5 * (first + last),
+                }
+            )
     inside = [1 if share > 0.0 else 0 for share in shares]
     asked = questions(engine, session, state, inside)
     return {

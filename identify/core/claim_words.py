@@ -6,6 +6,9 @@ the middle five, late the last four; about a year is two years either way. The w
 
 from typing import Any
 
+from .types.claims import Claim, ClaimProblem, YearSpan
+from .types.engine import Engine
+
 TENS: list[list[Any]] = [
     ["TWENTIES", 1920], ["THIRTIES", 1930], ["FORTIES", 1940], ["FIFTIES", 1950],
     ["SIXTIES", 1960], ["SEVENTIES", 1970], ["EIGHTIES", 1980], ["NINETIES", 1990],
@@ -81,16 +84,16 @@ def full_year(digits: str, first: int, last: int) -> int:
     return best
 
 
-def unread(problem: str) -> dict[str, Any]:
+def unread(problem: ClaimProblem) -> Claim:
     """A claim that cannot be used, and why: "unread", "reversed" or "outside"."""
     return {"about": "years", "first": 0, "last": 0, "problem": problem}
 
 
-def years_named(words: list[str], first: int, last: int) -> list[dict[str, Any]]:
+def years_named(words: list[str], first: int, last: int) -> list[YearSpan]:
     """The years and decades that are named, in order: [{first, last}]; an unreadable number
     gives first 0.
     """
-    out: list[dict[str, Any]] = []
+    out: list[YearSpan] = []
     for i in range(len(words)):
         word = words[i]
         after = words[i + 1] if i + 1 < len(words) else ""
@@ -128,7 +131,7 @@ def understood(words: list[str]) -> bool:
     return True
 
 
-def part_of_decade(words: list[str], span: dict[str, Any]) -> dict[str, Any]:
+def part_of_decade(words: list[str], span: YearSpan) -> YearSpan:
     """Early, mid or late, where a decade is named."""
     start = span["first"]
     decade = span["last"] - start == 9
@@ -141,12 +144,12 @@ def part_of_decade(words: list[str], span: dict[str, Any]) -> dict[str, Any]:
     return {"first": start, "last": span["last"]}
 
 
-def span_said(words: list[str], first: int, last: int) -> dict[str, Any]:
+def span_said(words: list[str], first: int, last: int) -> YearSpan:
     """The span {first, last} that the words mean, first 0 where they mean none."""
     named = years_named(words, first, last)
     if len(named) > 2 or (len(named) == 0 and not has_any(words, WAR)):
         return {"first": 0, "last": 0}
-    span = {"first": 1939, "last": 1945}
+    span: YearSpan = {"first": 1939, "last": 1945}
     if len(named) > 0:
         span = part_of_decade(words, named[0])
     if len(named) == 2 and named[0]["first"] > 0 and named[1]["first"] > 0:
@@ -171,7 +174,7 @@ def span_said(words: list[str], first: int, last: int) -> dict[str, Any]:
     return span
 
 
-def read_claim(engine: dict[str, Any], text: str) -> dict[str, Any]:
+def read_claim(engine: Engine, text: str) -> Claim:
     """A claim read: {about: "years", "first issue" or "last issue", first, last (years, inclusive),
     problem}.
 

@@ -4,7 +4,7 @@ The words are plain English, best first; societies' own grades are set against t
 fixtures/grading.csv.
 """
 
-from typing import Any
+from .types.records import Hand, Piece
 
 CONDITIONS = ["as new", "excellent", "very good", "good", "fair", "poor"]
 
@@ -30,14 +30,14 @@ def box_rank(boxed: str) -> int:
     return 0 if boxed == "no" else 1
 
 
-def standard(piece: dict[str, Any]) -> int:
+def standard(piece: Piece) -> int:
     """One number to sort pieces by: condition, then box, then fewest parts missing or replaced."""
     odd = len(piece.get("missing", [])) + len(piece.get("replaced", []))
     rank = condition_rank(piece.get("condition", ""))
     return 1000 * rank + 100 * box_rank(piece.get("boxed", "")) - min(odd, 99)
 
 
-def is_better(hand: dict[str, Any], piece: dict[str, Any]) -> bool:
+def is_better(hand: Hand, piece: Piece) -> bool:
     """Whether the piece in hand is surely better than one owned: in better condition, or in the
     same condition and boxed where that one is not. Never where a condition is not said.
     """

@@ -4,10 +4,12 @@ Decimals of each: ISO 4217, list one. Marks and short words: common practice, no
 several currencies share means the one the person counts in.
 """
 
-from typing import Any
+from typing import Literal
+
+from .types.money import Currency, Marked
 
 CENTS = ["C", "CT", "CTS", "CENT", "CENTS", "¢"]
-CURRENCIES = [
+CURRENCIES: list[Marked] = [
     {"code": "GBP", "digits": 2, "marks": ["£", "POUND", "POUNDS"],
      "small": ["P", "NP", "PENCE", "PENNY"]},
     {"code": "EUR", "digits": 2, "marks": ["€", "EURO", "EUROS"], "small": CENTS},
@@ -28,9 +30,9 @@ CURRENCIES = [
 ]  # fmt: skip
 
 
-def currencies() -> list[dict[str, Any]]:
+def currencies() -> list[Currency]:
     """The currencies that can be read, the usual ones first: [{code, digits}]."""
-    out: list[dict[str, Any]] = []
+    out: list[Currency] = []
     for currency in CURRENCIES:
         out.append({"code": currency["code"], "digits": currency["digits"]})
     return out
@@ -41,18 +43,17 @@ def digits_of(code: str) -> int:
     digits = -1
     for currency in currencies():
         if currency["code"] == code:
-            digits = int(currency["digits"])
+            digits = currency["digits"]
     return digits
 
 
-def written_as(word: str, sort: str) -> list[str]:
+def written_as(word: str, sort: Literal["marks", "small"]) -> list[str]:
     """The codes of the currencies that a word in capitals can mean.
 
     sort: "marks" for the whole unit (the code itself counts), "small" for the hundredth part.
     """
-    found: list[Any] = CURRENCIES
     codes: list[str] = []
-    for currency in found:
+    for currency in CURRENCIES:
         if word in currency[sort] or (sort == "marks" and word == currency["code"]):
             codes.append(currency["code"])
     return codes

@@ -1,20 +1,23 @@
 """The view of a session for a collector: assess(), and the verdict with questions aimed at it."""
 
-from typing import Any
-
 from .assess import aimed, candidates, item_chances, view_of
 from .belief import believe
 from .focus import by_variant, focus
 from .lists import largest, total
 from .meaning import says_nothing, study
 from .reasons import variant_chances
+from .types.engine import Belief, Engine
+from .types.holdings import Meanings, Studied
+from .types.records import Hand, Records
+from .types.session import Session
+from .types.view import Meant, Owning, View
 from .verdict import verdict
 from .worth import joint
 
+OWNING: list[Owning] = ["same", "other", "new"]
 
-def assess_for(
-    engine: dict[str, Any], session: dict[str, Any], records: dict[str, Any], hand: dict[str, Any]
-) -> dict[str, Any]:
+
+def assess_for(engine: Engine, session: Session, records: Records, hand: Hand) -> View:
     """assess() with the `verdict` beside it. records: {pieces, wants}; hand: {condition, boxed,
     asked (money or None)} of the piece in hand, "" where not said.
 
@@ -24,9 +27,7 @@ def assess_for(
     return assess_studied(engine, session, study(engine, records, hand))
 
 
-def assess_studied(
-    engine: dict[str, Any], session: dict[str, Any], studied: dict[str, Any]
-) -> dict[str, Any]:
+def assess_studied(engine: Engine, session: Session, studied: Studied) -> View:
     """assess_for() with the records and the hand worked out before, by study()."""
     state = believe(engine, session)
     chances = variant_chances(engine, state)
@@ -38,18 +39,17 @@ def assess_studied(
     decided = found["settled"] in [True]
     aim = aimed(engine, session, state, chances, [] if decided or silent else kinds)
     view = view_of(engine, session, state, chances, aim)
-    if aim["about"] == "verdict":
-        place = view["question"]["feature"]
-        view["question"]["means"] = what_answers_mean(engine, state, studied["meanings"], place)
+    question = view["question"]
+    if aim["about"] == "verdict" and question is not None:
+        place = question["feature"]
+        question["means"] = what_answers_mean(engine, state, studied["meanings"], place)
     elif decided and not unknown and aim["stop"] in ["", "nothing"]:
         view["stop"] = "verdict"
     view["verdict"] = found
     return view
 
 
-def what_answers_mean(
-    engine: dict[str, Any], state: dict[str, Any], meant: dict[str, Any], place: int
-) -> list[dict[str, float]]:
+def what_answers_mean(engine: Engine, state: Belief, meant: Meanings, place: int) -> list[Meant]:
     """For each state of a feature, the chances of the verdicts if that is seen: [{same, other, new,
     unrecorded}].
     """
@@ -59,13 +59,12 @@ def what_answers_mean(
     outcomes = len(focused["chances"])
     scales = table["scales"]
     views = table["views"]
-    out: list[dict[str, float]] = []
+    out: list[Meant] = []
     for a in range(count):
         seen = [scales[o] * views[o][a] for o in range(outcomes)]
         whole = total(seen)
-        found: dict[str, float] = {}
-        for name in ["same", "other", "new"]:
-            found[name] = 0.0
+        found: Meant = {"same": 0.0, "other": 0.0, "new": 0.0, "unrecorded": 0.0}
+        for name in OWNING:
             for n in range(outcomes - 1):
                 share = seen[n] / whole if whole > 0.0 else 0.0
                 found[name] = found[name] + share * meant[name][focused["names"][n]]

@@ -4,14 +4,13 @@ A part fits from another kind that has everything there is to look at on that pa
 chassis goes under an unpowered unit, a wagon's wheels under a coach.
 """
 
-from typing import Any
-
 from .lists import filled, total
+from .types.pack import Pack
 
 FOREIGN = 0.25  # replaced parts that come from another kind, where one fits (a guess, no source)
 
 
-def kind_shares(pack: dict[str, Any]) -> list[float]:
+def kind_shares(pack: Pack) -> list[float]:
     """How often each kind is met: its share of the prior."""
     out = filled(len(pack["kinds"]), 0.0)
     kinds = pack["rows"]["kind"]
@@ -20,7 +19,7 @@ def kind_shares(pack: dict[str, Any]) -> list[float]:
     return out
 
 
-def fits_from(pack: dict[str, Any], part: int, own: int, other: int) -> bool:
+def fits_from(pack: Pack, part: int, own: int, other: int) -> bool:
     """Whether the kind `other` has every feature on this part that the kind `own` has."""
     count = 0
     for feature in pack["features"]:
@@ -31,12 +30,12 @@ def fits_from(pack: dict[str, Any], part: int, own: int, other: int) -> bool:
     return count > 0
 
 
-def donors(pack: dict[str, Any]) -> list[Any]:
+def donors(pack: Pack) -> list[list[list[float]]]:
     """For each part and kind of piece: [chance that the replacement comes from each kind]."""
     shares = kind_shares(pack)
-    out: list[Any] = []
+    out: list[list[list[float]]] = []
     for p in range(len(pack["parts"])):
-        by_kind: list[Any] = []
+        by_kind: list[list[float]] = []
         for k in range(len(pack["kinds"])):
             weights = filled(len(pack["kinds"]), 0.0)
             for d in range(len(weights)):
@@ -51,7 +50,7 @@ def donors(pack: dict[str, Any]) -> list[Any]:
     return out
 
 
-def mixed(weights: list[Any], by_kind: list[float]) -> list[float]:
+def mixed(weights: list[list[float]], by_kind: list[float]) -> list[float]:
     """For each kind of piece, the mean of a figure over the kinds its replacement may be from."""
     out: list[float] = []
     for k in range(len(by_kind)):
@@ -62,12 +61,12 @@ def mixed(weights: list[Any], by_kind: list[float]) -> list[float]:
     return out
 
 
-def sharpened(weights: list[Any], by_kind: list[float]) -> list[Any]:
+def sharpened(weights: list[list[float]], by_kind: list[float]) -> list[list[float]]:
     """The chances of where it came from, once what was seen on the part is known: `by_kind` holds
     P(answers on the part | a piece of that kind).
     """
     whole = mixed(weights, by_kind)
-    out: list[Any] = []
+    out: list[list[float]] = []
     for k in range(len(by_kind)):
         row: list[float] = []
         for d in range(len(by_kind)):

@@ -1,27 +1,26 @@
 """Duplicates: found from the pieces, and which copies to part with."""
 
-from typing import Any
-
 from .condition import standard
 from .holdings import hold
 from .lists import best_first, empty_lists
+from .types.engine import Engine
+from .types.holdings import Duplicate, Held
+from .types.records import Piece
 
 KNOWN = 0.95  # a piece counts as a copy of what it is with this chance
 
 
-def copy_of(entry: dict[str, Any], by: str) -> int:
+def copy_of(entry: Held, by: str) -> int:
     """The variant (by "variant") or item (by "item") that a piece surely is, else -1."""
     where = entry["at"] if by == "variant" else entry["items"]
     chances = entry["chances"] if by == "variant" else entry["shares"]
     for n in range(len(where)):
         if chances[n] >= KNOWN:
-            return int(where[n])
+            return where[n]
     return -1
 
 
-def duplicates(
-    engine: dict[str, Any], pieces: list[dict[str, Any]], by: str
-) -> list[dict[str, Any]]:
+def duplicates(engine: Engine, pieces: list[Piece], by: str) -> list[Duplicate]:
     """What is owned twice or more, in the pack's order: [{item, variant (-1 by item), keep: id of
     the best copy, part_with: [ids of the others, worst first]}].
 
@@ -36,7 +35,7 @@ def duplicates(
         place = copy_of(entry, by)
         if place >= 0 and entry["record"].get("kept", False) not in [True]:
             copies[place].append(entry["record"])
-    out: list[dict[str, Any]] = []
+    out: list[Duplicate] = []
     for place in range(count):
         if len(copies[place]) > 1:
             best = best_first([standard(piece) for piece in copies[place]])

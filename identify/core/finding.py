@@ -5,9 +5,10 @@ A number stamped on a worn box is compared three ways: as it is; with each look-
 optimal string alignment: Damerau 1964 for adjacent swaps, Levenshtein 1966 for the rest).
 """
 
-from typing import Any
-
 from .lists import best_from, filled
+from .types.engine import Engine
+from .types.matches import Fitting, HowFound, Index, Listed, Match, Spelt
+from .types.pack import Pack
 
 LOOK_ALIKES = [
     ["O", "0"], ["Q", "0"], ["D", "0"], ["I", "1"], ["L", "1"], ["S", "5"],
@@ -98,7 +99,7 @@ def forgiven(text: str) -> int:
     return 1 if len(text) >= 4 else 0
 
 
-def number_fit(asked: dict[str, Any], number: dict[str, Any]) -> float:
+def number_fit(asked: Spelt, number: Listed) -> float:
     """How well a number that was read fits a recorded one, both {plain, canonical}: from 0 to 1, or
     below 0, the same score, where look-alikes or a slip had to be forgiven.
     """
@@ -148,14 +149,14 @@ def word_score(asked: str, word: str, figures: int, there: int) -> float:
     return 0.0
 
 
-def index_of(pack: dict[str, Any]) -> dict[str, Any]:
+def index_of(pack: Pack) -> Index:
     """What is looked through: {numbers: [{item, plain, canonical, text, carried}], words: [every
     word once], figures: [how many each has], items: [of each, those with that word], count: how
     many items there are}.
     """
-    numbers: list[dict[str, Any]] = []
+    numbers: list[Listed] = []
     listed: list[str] = []
-    places: dict[str, Any] = {}
+    places: dict[str, int] = {}
     figures: list[int] = []
     items: list[list[int]] = []
     for i in range(len(pack["items"])):
@@ -195,7 +196,7 @@ def index_of(pack: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def fitting(index: dict[str, Any], asked: list[str]) -> list[dict[str, Any]]:
+def fitting(index: Index, asked: list[str]) -> list[Fitting]:
     """The items that every word fits: [{item, score: 0.9 of the mean of its best fits}]."""
     sums = filled(index["count"], 0.0)
     best = filled(index["count"], 0.0)
@@ -219,7 +220,7 @@ def fitting(index: dict[str, Any], asked: list[str]) -> list[dict[str, Any]]:
     return [{"item": one, "score": 0.9 * sums[one] / len(asked)} for one in items]
 
 
-def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
+def find(engine: Engine, text: str, limit: int) -> list[Match]:
     """The items that a number or a name could mean, best first, at most `limit`.
 
     Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
@@ -229,7 +230,7 @@ def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
     if len(engine["index"]) == 0:
         engine["index"] = [index_of(pack)]
     index = engine["index"][0]
-    asked = {"plain": plain(text), "canonical": canonical(text)}
+    asked: Spelt = {"plain": plain(text), "canonical": canonical(text)}
     scores = filled(len(pack["items"]), 0.0)
     found = filled(len(pack["items"]), -1)  # the number that fits best; -1: the name does
     for n in range(len(index["numbers"])):
@@ -244,12 +245,12 @@ def find(engine: dict[str, Any], text: str, limit: int) -> list[dict[str, Any]]:
         if hit["score"] > scores[hit["item"]]:
             scores[hit["item"]] = hit["score"]
             found[hit["item"]] = -1
-    out: list[dict[str, Any]] = []
+    out: list[Match] = []
     for i in best_from(scores, 1e-9)[0:limit]:
-        how = "name"
+        how: HowFound = "name"
         matched = pack["items"][i]["name"]
         if found[i] >= 0:
-            number = index["numbers"][int(found[i])]
+            number = index["numbers"][found[i]]
             how = "carried" if number["carried"] > 0 else "number"
             if number_fit(asked, number) < 0.0:
                 how = "misread"

@@ -1,15 +1,16 @@
 """The rows that still count, by what is to be decided: what questions are weighed over."""
 
-from typing import Any
-
 from .lists import filled, largest, total
+from .types.engine import Belief
+from .types.questions import Focus
+from .types.values import Value
 
 LEFT_OUT = 0.00001  # the faintest rows, this much of the chance together, are left out of the sums
 
 
-def by_variant(state: dict[str, Any]) -> list[int]:
+def by_variant(state: Belief) -> list[int]:
     """The outcome of each row when the variant is to be decided: its variant."""
-    return state["variants"]  # type: ignore[no-any-return]
+    return state["variants"]
 
 
 def faint(chances: list[float]) -> float:
@@ -38,7 +39,7 @@ def faint(chances: list[float]) -> float:
     return 0.0
 
 
-def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
+def focus(state: Belief, outcomes: list[int]) -> Focus:
     """The rows that still count, those of an outcome together, and outcomes numbered from 0.
 
     Returns {rows: [row], weights: [chance of each], of: [by part, and last for the piece itself:
@@ -54,7 +55,7 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
     top = -1
     for o in outcomes:
         top = max(top, o)
-    number: list[Any] = filled(top + 1, -1)
+    number = filled(top + 1, -1)
     at: list[int] = []
     names: list[int] = []
     counts: list[int] = []
@@ -84,7 +85,7 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
     if apart > 0:
         at = brought_together(at, [number[outcomes[place]] for place in at], starts)
     kinds = picked(state["kinds"], at)
-    of: list[Any] = []
+    of: list[list[int]] = []
     for part in state["parts"]:
         of.append(kinds if part["told"] == 0 else picked(part["of"], at))
     of.append(kinds)
@@ -103,7 +104,7 @@ def focus(state: dict[str, Any], outcomes: list[int]) -> dict[str, Any]:
     }
 
 
-def picked(values: list[Any], at: list[int]) -> list[Any]:
+def picked(values: list[Value], at: list[int]) -> list[Value]:
     """The values at these places; the very list where these are all, in order."""
     if len(at) == len(values) and is_in_order(at):
         return values

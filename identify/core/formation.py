@@ -1,20 +1,21 @@
 """Formations and boxed sets: what belongs together, and what is missing of it."""
 
-from typing import Any
-
 from .holdings import hold, home_of, shelfmark
+from .types.engine import Engine
+from .types.holdings import Completing, Incomplete, Together
+from .types.records import Piece
 
 HAVE = 0.5  # an item that is owned with this chance counts as owned here
 
 
-def together(engine: dict[str, Any]) -> list[dict[str, Any]]:
+def together(engine: Engine) -> list[Together]:
     """Everything that belongs together: [{sort: formation or set, name, item (of the set, else -1),
     members: [item]}], formations of two or more and sets with anything in them.
     """
     items = engine["pack"]["items"]
     named: dict[str, int] = {}
-    formations: list[dict[str, Any]] = []
-    sets: list[dict[str, Any]] = []
+    formations: list[Together] = []
+    sets: list[Together] = []
     for i in range(len(items)):
         name = items[i]["formation"]
         if name != "":
@@ -37,12 +38,12 @@ def together(engine: dict[str, Any]) -> list[dict[str, Any]]:
     return out
 
 
-def begun(engine: dict[str, Any], without: list[float]) -> list[dict[str, Any]]:
+def begun(engine: Engine, without: list[float]) -> list[Incomplete]:
     """What is owned in part: [{sort, name, item, owned: [item], missing: [item]}].
 
     A boxed set that is owned as such is not in parts.
     """
-    out: list[dict[str, Any]] = []
+    out: list[Incomplete] = []
     for whole in together(engine):
         have = [i for i in whole["members"] if 1.0 - without[i] >= HAVE]
         lack = [i for i in whole["members"] if 1.0 - without[i] < HAVE]
@@ -60,22 +61,22 @@ def begun(engine: dict[str, Any], without: list[float]) -> list[dict[str, Any]]:
     return out
 
 
-def incomplete(engine: dict[str, Any], pieces: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def incomplete(engine: Engine, pieces: list[Piece]) -> list[Incomplete]:
     """Formations and boxed sets of which part is owned, those with the least missing first."""
     found = begun(engine, hold(engine, pieces)["without"])
     return sorted(found, key=lambda entry: len(entry["missing"]))
 
 
 def completing(
-    found: list[dict[str, Any]], items: list[float], without: list[float], least: float
-) -> list[dict[str, Any]]:
+    found: list[Incomplete], items: list[float], without: list[float], least: float
+) -> list[Completing]:
     """What the piece in hand would add to with at least this chance, likeliest first.
 
     items: the chance of each item. Returns [{sort, name, item (of the set), chance (that the piece
     is one that is missing), adds (the likeliest of those), owned, missing (what is still missing
     then)}].
     """
-    out: list[dict[str, Any]] = []
+    out: list[Completing] = []
     for whole in found:
         chance = 0.0
         adds = whole["missing"][0]

@@ -8,9 +8,11 @@ without[i]  chance of owning no piece of item i, the same over the item's varian
 Spares, donors and pieces in the trash are not owned; the first two are kept apart by name.
 """
 
-from typing import Any
-
 from .lists import empty_lists, filled, total
+from .types.engine import Engine
+from .types.holdings import Held, Holdings, Places, Shares, Shelf
+from .types.pack import Item
+from .types.records import Kept, Piece
 
 
 def shelfmark(pack: str, ident: str) -> str:
@@ -18,13 +20,12 @@ def shelfmark(pack: str, ident: str) -> str:
     return pack + " " + ident
 
 
-def home_of(engine: dict[str, Any], item: dict[str, Any]) -> str:
+def home_of(engine: Engine, item: Item) -> str:
     """The id of the pack that an item is from: its own where packs are joined."""
-    home: str = item.get("pack", engine["pack"]["id"])
-    return home
+    return item.get("pack", engine["pack"]["id"])
 
 
-def items_at(engine: dict[str, Any]) -> dict[str, int]:
+def items_at(engine: Engine) -> dict[str, int]:
     """Where each item stands, by shelfmark()."""
     out: dict[str, int] = {}
     items = engine["pack"]["items"]
@@ -33,7 +34,7 @@ def items_at(engine: dict[str, Any]) -> dict[str, int]:
     return out
 
 
-def variants_at(engine: dict[str, Any]) -> dict[str, int]:
+def variants_at(engine: Engine) -> dict[str, int]:
     """Where each variant stands, by shelfmark(). In joined packs its id begins with its pack's."""
     pack = engine["pack"]
     out: dict[str, int] = {}
@@ -46,7 +47,7 @@ def variants_at(engine: dict[str, Any]) -> dict[str, int]:
     return out
 
 
-def shelf(engine: dict[str, Any]) -> dict[str, Any]:
+def shelf(engine: Engine) -> Shelf:
     """The pack's items and variants for look-up: {items, variants, inside: [variants of each item],
     shares: [each variant's share of its item's prior]}.
     """
@@ -81,7 +82,7 @@ def put_in(at: list[int], chances: list[float], place: int, chance: float) -> No
     chances.append(chance)
 
 
-def spread(engine: dict[str, Any], store: dict[str, Any], piece: dict[str, Any]) -> dict[str, Any]:
+def spread(engine: Engine, store: Shelf, piece: Piece) -> Held:
     """What a piece can be: {record, at: [variant], chances, items: [item], shares}.
 
     Its `of` is scaled to add up to 1. What names no variant of this pack counts as "some variant of
@@ -115,19 +116,19 @@ def spread(engine: dict[str, Any], store: dict[str, Any], piece: dict[str, Any])
     return {"record": piece, "at": at, "chances": chances, "items": items, "shares": shares}
 
 
-def in_use(records: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def in_use(records: list[Kept]) -> list[Kept]:
     """The records that are not in the trash."""
     return [record for record in records if record.get("trashed", "") == ""]
 
 
-def hold(engine: dict[str, Any], pieces: list[dict[str, Any]]) -> dict[str, Any]:
+def hold(engine: Engine, pieces: list[Piece]) -> Holdings:
     """What is owned of what this pack lists: {owned, spares, lacking, without}.
 
     owned and spares are lists of what spread() gives.
     """
     store = shelf(engine)
-    owned: list[dict[str, Any]] = []
-    spares: list[dict[str, Any]] = []
+    owned: list[Held] = []
+    spares: list[Held] = []
     for piece in in_use(pieces):
         entry = spread(engine, store, piece)
         if len(entry["items"]) > 0 and piece.get("purpose", "") == "":
@@ -142,7 +143,7 @@ def hold(engine: dict[str, Any], pieces: list[dict[str, Any]]) -> dict[str, Any]
     }
 
 
-def none_of(entries: list[dict[str, Any]], at: str, chances: str, count: int) -> list[float]:
+def none_of(entries: list[Held], at: Places, chances: Shares, count: int) -> list[float]:
     """For each of `count` places the chance that no entry is there."""
     out = filled(count, 1.0)
     for entry in entries:
@@ -152,7 +153,7 @@ def none_of(entries: list[dict[str, Any]], at: str, chances: str, count: int) ->
     return out
 
 
-def meeting(entry: dict[str, Any], at: str, shares: str, chances: list[float]) -> float:
+def meeting(entry: Held, at: Places, shares: Shares, chances: list[float]) -> float:
     """The chance that a held piece and the piece in hand are the same variant, or item."""
     out = 0.0
     where = entry[at]

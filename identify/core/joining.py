@@ -8,29 +8,36 @@ the session in that pack alone, and everything goes on there.
 from typing import Any
 
 from .lists import filled, place_of
+from .types.pack import Asked, Begins, Listing, Measure, MeasureName, Pack, Said, State
+from .types.values import Named, Value
 
+LISTED: list[Listing] = ["kinds", "parts", "sources", "spans", "items", "variants"]
 GLANCE = 0.5  # seconds to see gauge and material: so they come first
 STRAY = 0.02  # background share of a state that another pack has
-GAUGE = {
+GAUGE: Measure = {
     "id": "gauge",
+    "told_by": "gauge",
     "name": "Gauge",
     "question": "How far apart are its wheels?",
     "where": "Between the insides of the wheels, or of the rails it stands on.",
 }
-MATERIAL = {
+MATERIAL: Measure = {
     "id": "material",
+    "told_by": "material",
     "name": "Material",
     "question": "What is the body made of?",
     "where": "The sides. Metal is cold to the touch, and bends.",
 }
 
 
-def copied(record: dict[str, Any]) -> dict[str, Any]:
+def copied(record: Value) -> Value:
     """A new dict with the same things in it."""
-    out: dict[str, Any] = {}
-    for key in record:
-        out[key] = record[key]
-    return out
+    given: Any = record
+    out: Any = {}
+    for key in given:
+        out[key] = given[key]
+    found: Value = out
+    return found
 
 
 def shifted(places: list[int], by: int) -> list[int]:
@@ -38,24 +45,24 @@ def shifted(places: list[int], by: int) -> list[int]:
     return [place + by for place in places]
 
 
-def said_by(said: list[list[Any]], by: int) -> list[list[Any]]:
+def said_by(said: list[Said], by: int) -> list[Said]:
     """[[source, years]] with the sources moved along."""
     return [[pair[0] + by, pair[1]] for pair in said]
 
 
-def places(packs: list[dict[str, Any]], common: int) -> list[dict[str, int]]:
+def places(packs: list[Pack], common: int) -> list[Begins]:
     """Where each pack's things begin in the joined lists, after so many common features. A pack's
     own features are counted from its second: its first, the kind, is a common one.
     """
-    out: list[dict[str, int]] = []
-    at = {
+    out: list[Begins] = []
+    at: Begins = {
         "kinds": 0, "parts": 0, "sources": 0, "spans": 0, "items": 0, "variants": 0, "rows": 0,
         "features": common - 1,
     }  # fmt: skip
     for pack in packs:
         out.append(at)
         after = copied(at)
-        for key in ["kinds", "parts", "sources", "spans", "items", "variants"]:
+        for key in LISTED:
             after[key] = at[key] + len(pack[key])
         after["rows"] = at["rows"] + len(pack["rows"]["variant"])
         after["features"] = at["features"] + len(pack["features"]) - 1
@@ -63,7 +70,7 @@ def places(packs: list[dict[str, Any]], common: int) -> list[dict[str, int]]:
     return out
 
 
-def empty_join(packs: list[dict[str, Any]]) -> dict[str, Any]:
+def empty_join(packs: list[Pack]) -> Pack:
     """The joined pack before anything is in it; `packs` are the ids."""
     life = copied(packs[0]["range"])
     version = ""
@@ -81,14 +88,15 @@ def empty_join(packs: list[dict[str, Any]]) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def renamed(record: dict[str, Any], pack: dict[str, Any]) -> dict[str, Any]:
+def renamed(record: Value, pack: Pack) -> Value:
     """A copy whose id says which pack it comes from."""
-    out = copied(record)
-    out["id"] = pack["id"] + "_" + record["id"]
-    return out
+    out: Any = copied(record)
+    out["id"] = pack["id"] + "_" + out["id"]
+    found: Value = out
+    return found
 
 
-def add_lists(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int]) -> None:
+def add_lists(out: Pack, pack: Pack, at: Begins) -> None:
     """Add what is merely listed: parts, sources, kinds, cautions, spans, drawings."""
     for part in pack["parts"]:
         out["parts"].append(renamed(part, pack))
@@ -118,7 +126,7 @@ def counted(count: int) -> list[int]:
     return out
 
 
-def add_rows(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], share: float) -> None:
+def add_rows(out: Pack, pack: Pack, at: Begins, share: float) -> None:
     """Add items, variants, changes and rows; the rows of this pack share `share` of the prior."""
     for item in pack["items"]:
         named = renamed(item, pack)
@@ -128,17 +136,17 @@ def add_rows(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], shar
         named["contains"] = shifted(item["contains"], at["items"])
         out["items"].append(named)
     for variant in pack["variants"]:
-        named = renamed(variant, pack)
-        named["item"] = variant["item"] + at["items"]
-        named["said"] = said_by(variant["said"], at["sources"])
-        out["variants"].append(named)
+        version = renamed(variant, pack)
+        version["item"] = variant["item"] + at["items"]
+        version["said"] = said_by(variant["said"], at["sources"])
+        out["variants"].append(version)
     for change in pack["changes"]:
-        named = copied(change)
-        named["feature"] = change["feature"] + at["features"]
-        named["kinds"] = shifted(change["kinds"], at["kinds"])
-        named["items"] = shifted(change["items"], at["items"])
-        named["said"] = said_by(change["said"], at["sources"])
-        out["changes"].append(named)
+        running = copied(change)
+        running["feature"] = change["feature"] + at["features"]
+        running["kinds"] = shifted(change["kinds"], at["kinds"])
+        running["items"] = shifted(change["items"], at["items"])
+        running["said"] = said_by(change["said"], at["sources"])
+        out["changes"].append(running)
     rows = pack["rows"]
     for i in range(len(rows["variant"])):
         out["rows"]["variant"].append(rows["variant"][i] + at["variants"])
@@ -147,7 +155,7 @@ def add_rows(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], shar
         out["rows"]["prior"].append(rows["prior"][i] * share)
 
 
-def drawn_from(pack: dict[str, Any], state: dict[str, str]) -> dict[str, str]:
+def drawn_from(pack: Pack, state: State) -> State:
     """A copy of a state whose drawing is looked for among this pack's."""
     return {
         "id": state["id"],
@@ -166,7 +174,7 @@ def widened(shares: list[float], count: int) -> list[float]:
     return out
 
 
-def add_feature(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], f: int) -> None:
+def add_feature(out: Pack, pack: Pack, at: Begins, f: int) -> None:
     """Add one feature of a pack; the rows and kinds of the other packs have state "none" of it."""
     feature = renamed(pack["features"][f], pack)
     states = [drawn_from(pack, state) for state in pack["features"][f]["states"]]
@@ -174,7 +182,7 @@ def add_feature(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], f
     if none < 0:
         none = len(states)
         feature["none"] = none
-        there = {"id": "none", "name": "There is none", "drawing": "none"}
+        there: State = {"id": "none", "name": "There is none", "drawing": "none"}
         states.append(drawn_from(pack, there))
     nothing = filled(len(states), 0.0)
     nothing[none] = 1.0
@@ -200,7 +208,7 @@ def add_feature(out: dict[str, Any], pack: dict[str, Any], at: dict[str, int], f
 
 
 def add_shared(
-    out: dict[str, Any], feature: dict[str, Any], of_kind: list[int], states: list[dict[str, str]]
+    out: Pack, asked: Asked, seconds: float, of_kind: list[int], states: list[State]
 ) -> None:
     """Add a feature that every row has, by its kind: of_kind[k] is the state of kind k."""
     shares: list[list[float]] = [[]]
@@ -213,51 +221,60 @@ def add_shared(
         smooth = filled(len(states), STRAY / len(states))
         smooth[of_kind[k]] = smooth[of_kind[k]] + 1.0 - STRAY
         backgrounds.append(smooth)
-    feature["part"] = -1
-    feature["seconds"] = GLANCE
-    feature["needs"] = "nothing"
-    feature["states"] = states
-    feature["mistaken"] = []
-    feature["kinds"] = counted(len(of_kind))
-    feature["none"] = -1
-    out["features"].append(feature)
+    out["features"].append(
+        {
+            "id": asked["id"],
+            "name": asked["name"],
+            "question": asked["question"],
+            "where": asked["where"],
+            "part": -1,
+            "seconds": seconds,
+            "needs": "nothing",
+            "states": states,
+            "mistaken": [],
+            "kinds": counted(len(of_kind)),
+            "none": -1,
+        }
+    )
     out["cells"].append(
         {"shares": shares, "codes": [1 + of_kind[at] for at in out["rows"]["kind"]]}
     )
     out["backgrounds"].append(backgrounds)
 
 
-def add_kind(out: dict[str, Any], packs: list[dict[str, Any]]) -> None:
+def add_kind(out: Pack, packs: list[Pack]) -> None:
     """Add the question which sort of piece it is, each sort once."""
-    states: list[dict[str, str]] = []
+    states: list[State] = []
     of_kind: list[int] = []
     for pack in packs:
         for state in pack["features"][0]["states"]:
             if place_of(states, state["id"]) < 0:
                 states.append(drawn_from(pack, state))
             of_kind.append(place_of(states, state["id"]))
-    add_shared(out, copied(packs[0]["features"][0]), of_kind, states)
-    out["features"][0]["seconds"] = packs[0]["features"][0]["seconds"]
+    asked = packs[0]["features"][0]
+    add_shared(out, asked, asked["seconds"], of_kind, states)
 
 
-def add_measure(out: dict[str, Any], packs: list[dict[str, Any]], asked: dict[str, str]) -> None:
+def add_measure(out: Pack, packs: list[Pack], asked: Measure) -> None:
     """Add the gauge or the material, each once; `asked` holds id, name, question and where."""
-    named: list[dict[str, str]] = []
-    states: list[dict[str, str]] = []
+    named: list[Named] = []
+    states: list[State] = []
     of_kind: list[int] = []
     for pack in packs:
-        text = pack["range"][asked["id"]]
+        text = pack["range"][asked["told_by"]]
         if place_of(named, text) < 0:
             named.append({"id": text})
-            state = {"id": asked["id"] + "_" + pack["id"], "name": text}
-            state["drawing"] = "range-" + asked["id"]
+            state: State = {
+                "id": asked["id"] + "_" + pack["id"], "name": text,
+                "drawing": "range-" + asked["id"],
+            }  # fmt: skip
             states.append(drawn_from(pack, state))
         for _ in pack["kinds"]:
             of_kind.append(place_of(named, text))
-    add_shared(out, copied(asked), of_kind, states)
+    add_shared(out, asked, GLANCE, of_kind, states)
 
 
-def said_by_all(packs: list[dict[str, Any]], name: str) -> bool:
+def said_by_all(packs: list[Pack], name: MeasureName) -> bool:
     """Whether every range says this of itself."""
     for pack in packs:
         if len(pack["range"][name]) == 0:
@@ -265,15 +282,15 @@ def said_by_all(packs: list[dict[str, Any]], name: str) -> bool:
     return True
 
 
-def join(packs: list[dict[str, Any]]) -> dict[str, Any]:
+def join(packs: list[Pack]) -> Pack:
     """One pack from several compiled ones, to be given to `prepare`.
 
     Ids get the pack's id in front; an item also says its `pack`. Packs weigh by their variants.
     """
     out = empty_join(packs)
-    measures: list[dict[str, str]] = []
+    measures: list[Measure] = []
     for measure in [GAUGE, MATERIAL]:
-        if said_by_all(packs, measure["id"]):
+        if said_by_all(packs, measure["told_by"]):
             measures.append(measure)
     where = places(packs, 1 + len(measures))
     variants = 0

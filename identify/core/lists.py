@@ -1,11 +1,14 @@
 """Sorting, totals and look-up, written so that Python and JavaScript agree."""
 
+from collections.abc import Sequence
 from typing import Any
 
+from .types.values import Named, Value
 
-def filled(length: int, value: float) -> list[float]:
+
+def filled(length: int, value: Value) -> list[Value]:
     """A list of `length` times `value`."""
-    out: list[float] = []
+    out: list[Value] = []
     for _ in range(length):
         out.append(value)
     return out
@@ -28,7 +31,7 @@ def blanks(length: int) -> list[Any]:
     return out
 
 
-def total(numbers: list[float]) -> float:
+def total(numbers: Sequence[float]) -> float:
     """The sum, added from the left (so that both engines round alike)."""
     out = 0.0
     for x in numbers:
@@ -36,7 +39,7 @@ def total(numbers: list[float]) -> float:
     return out
 
 
-def place_of(records: list[dict[str, Any]], ident: str) -> int:
+def place_of(records: Sequence[Named], ident: str) -> int:
     """Where in `records` the one with this id stands, or -1."""
     for i in range(len(records)):
         if records[i]["id"] == ident:
@@ -44,7 +47,7 @@ def place_of(records: list[dict[str, Any]], ident: str) -> int:
     return -1
 
 
-def best_first(numbers: list[float]) -> list[int]:
+def best_first(numbers: Sequence[float]) -> list[int]:
     """Places of `numbers`, largest number first; equal ones stay in order."""
     places: list[int] = []
     for i in range(len(numbers)):
@@ -52,13 +55,13 @@ def best_first(numbers: list[float]) -> list[int]:
     return sorted(places, key=lambda i: -numbers[i])
 
 
-def best_from(numbers: list[float], least: float) -> list[int]:
+def best_from(numbers: Sequence[float], least: float) -> list[int]:
     """Places of the numbers that are at least `least`, best first as in best_first()."""
     places = [i for i in range(len(numbers)) if numbers[i] >= least]
     return sorted(places, key=lambda i: -numbers[i])
 
 
-def largest(numbers: list[float]) -> int:
+def largest(numbers: Sequence[float]) -> int:
     """Place of the largest number, the first of equals; -1 for an empty list."""
     best = -1
     for i in range(len(numbers)):
@@ -67,7 +70,7 @@ def largest(numbers: list[float]) -> int:
     return best
 
 
-def plus(xs: list[Any], x: Any) -> list[Any]:
+def plus(xs: list[Value], x: Value) -> list[Value]:
     """A new list: `xs` and then `x`."""
     out = xs[:]
     out.append(x)

@@ -5,19 +5,18 @@ Given that it is variant v of item i:  same  = 1 - lacking[v]            owns th
                                        new   = without[i]                owns none of the item
 """
 
-from typing import Any
-
 from .assess import ENOUGH
 from .condition import is_better
 from .formation import begun
 from .holdings import hold, none_of
 from .lists import best_first, filled
+from .types.engine import Engine
+from .types.holdings import Holdings, Incomplete, Meanings, Studied
+from .types.records import Hand, Records
 from .wants import TOO_DEAR, UNWANTED, demand, looked_for
 
-CHANCES = ["same", "other", "new", "wanted", "dear", "double", "upgrade", "completes"]
 
-
-def study(engine: dict[str, Any], records: dict[str, Any], hand: dict[str, Any]) -> dict[str, Any]:
+def study(engine: Engine, records: Records, hand: Hand) -> Studied:
     """The collector's records worked out for the piece in hand: {hand, held, wants, started,
     meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
     """
@@ -34,12 +33,12 @@ def study(engine: dict[str, Any], records: dict[str, Any], hand: dict[str, Any])
 
 
 def meanings(
-    engine: dict[str, Any],
-    held: dict[str, Any],
+    engine: Engine,
+    held: Holdings,
     asked_for: list[int],
-    started: list[dict[str, Any]],
-    hand: dict[str, Any],
-) -> dict[str, Any]:
+    started: list[Incomplete],
+    hand: Hand,
+) -> Meanings:
     """What each variant would mean, lists of chances by variant: {same, other, new, wanted, dear,
     double, upgrade, completes}, and {kind}: equal for variants that mean the same, which they do
     where all of that is equal, chances to a tenth.
@@ -57,9 +56,10 @@ def meanings(
     for whole in started:
         for i in whole["missing"]:
             adds[i] = 1.0
-    out: dict[str, Any] = {"kind": []}
-    for name in CHANCES:
-        out[name] = []
+    out: Meanings = {
+        "same": [], "other": [], "new": [], "wanted": [], "dear": [], "double": [], "upgrade": [],
+        "completes": [], "kind": [],
+    }  # fmt: skip
     for v in range(len(variants)):
         item = variants[v]["item"]
         lacking = held["lacking"][v]

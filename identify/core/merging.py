@@ -103,7 +103,7 @@ def known_parents(ops: list[dict[str, Any]]) -> list[list[int]]:
     return out
 
 
-def reached(links: list[list[int]], starts: list[int]) -> list[float]:
+def reached(links: list[list[int]], starts: list[int]) -> list[int]:
     """For each place 1 where one or more links lead there from a start, else 0."""
     out = filled(len(links), 0)
     queue = starts[:]
@@ -140,7 +140,7 @@ def is_trashing(op: dict[str, Any]) -> bool:
     return text_of_field(op, "trashed") not in NOT_TRASHED
 
 
-def writers(ops: list[dict[str, Any]], dead: list[float]) -> list[dict[str, Any]]:
+def writers(ops: list[dict[str, Any]], dead: list[int]) -> list[dict[str, Any]]:
     """Every field with the operations that wrote it, but for dead ones: [{name, places}]."""
     out: list[dict[str, Any]] = []
     at: dict[str, int] = {}
@@ -174,7 +174,7 @@ def different(ops: list[dict[str, Any]], places: list[int], name: str) -> list[d
     return out
 
 
-def live_edits(ops: list[dict[str, Any]], dead: list[float]) -> list[int]:
+def live_edits(ops: list[dict[str, Any]], dead: list[int]) -> list[int]:
     """Operations that changed the record itself, not deleted for good since, nor deleting."""
     out: list[int] = []
     for i in range(len(ops)):
@@ -209,6 +209,6 @@ def heads_of(ops: list[dict[str, Any]]) -> list[str]:
     return sorted(free, key=lambda one: one)
 
 
-def emptied(ops: list[dict[str, Any]], dead: list[float], ends: list[int]) -> list[str]:
+def emptied(ops: list[dict[str, Any]], dead: list[int], ends: list[int]) -> list[str]:
     """The ids of dead operations; those that delete for good stay as they are."""
     return [ops[i]["id"] for i in range(len(ops)) if dead[i] == 1 and i not in ends]

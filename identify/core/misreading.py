@@ -6,16 +6,18 @@ P(a|s)   1 - error where a is s; the rest is shared out over the other states, a
          declared as mistaken for s takes MISTAKEN shares of it
 """
 
-from typing import Any
+from collections.abc import Sequence
 
 from .lists import filled, place_of
+from .types.engine import Engine, Errors
+from .types.session import Answer
 
 MISTAKEN = 4.0
 ELSE_RECORDED = 0.01  # "something else" though the state is one of those drawn
 ELSE_UNRECORDED = 0.25  # "something else" where nothing is known of the piece or the part
 
 
-def usual_errors() -> dict[str, float]:
+def usual_errors() -> Errors:
     """How often answers are wrong, and how often a piece is in no reference (design figures)."""
     return {"sure": 0.03, "unsure": 0.25, "unrecorded": 0.02}
 
@@ -46,7 +48,7 @@ def channel(count: int, mistaken: list[list[int]], error: float) -> list[list[fl
     return rows
 
 
-def heard(engine: dict[str, Any], place: int, answer: dict[str, Any]) -> list[float]:
+def heard(engine: Engine, place: int, answer: Answer) -> list[float]:
     """P(answer | state) for each state of the feature at `place`, with one more number at the end:
     the chance of that answer where the state is "something else", or -1 where it has none.
     """
@@ -55,8 +57,7 @@ def heard(engine: dict[str, Any], place: int, answer: dict[str, Any]) -> list[fl
         out = filled(len(states), ELSE_RECORDED)
         out.append(ELSE_UNRECORDED)
         return out
-    how = "unsure" if answer["how"] == "unsure" else "sure"
-    rows = engine[how][place]
+    rows = engine["unsure"][place] if answer["how"] == "unsure" else engine["sure"][place]
     out = filled(len(states), 0.0)
     for ident in answer["states"]:
         a = place_of(states, ident)
@@ -66,7 +67,7 @@ def heard(engine: dict[str, Any], place: int, answer: dict[str, Any]) -> list[fl
     return out
 
 
-def averaged(shares: list[float], chances: list[float]) -> float:
+def averaged(shares: Sequence[float], chances: Sequence[float]) -> float:
     """The sum of share times chance: the mean of `chances`, weighed by shares that add up to 1."""
     out = 0.0
     for s in range(len(shares)):

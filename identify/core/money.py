@@ -10,9 +10,8 @@ hundredth part of the same pound (Decimal Currency Act 1967, section 1). So a fa
 new penny, and no amount in old money is ever rounded. It is rounded when shown, half up.
 """
 
-from typing import Any
-
 from .currencies import digits_of
+from .types.money import Money, MoneyParts, OldMoney, Order, Sum
 
 WHOLE = 48  # what one minor unit is counted in
 FARTHING = 5
@@ -22,18 +21,18 @@ OLD_POUND = 4800
 GUINEA = 5040  # 21 shillings
 
 
-def money_of(value: int, currency: str, typed: str) -> dict[str, Any]:
+def money_of(value: int, currency: str, typed: str) -> Money:
     """The money that is this many 48ths of a minor unit."""
     minor = value // WHOLE
     return {"minor": minor, "over": value - WHOLE * minor, "currency": currency, "typed": typed}
 
 
-def value_of(money: dict[str, Any]) -> int:
+def value_of(money: Money) -> int:
     """Money in 48ths of its minor unit. Records kept without `over` have none."""
-    return int(WHOLE * money["minor"] + money.get("over", 0))
+    return WHOLE * money["minor"] + money.get("over", 0)
 
 
-def add_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
+def add_money(one: Money, other: Money) -> Sum:
     """The sum: {money, problem}; problem is "currency", and money None, for two currencies."""
     if one["currency"] != other["currency"]:
         return {"money": None, "problem": "currency"}
@@ -41,7 +40,7 @@ def add_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
     return {"money": money_of(value, one["currency"], ""), "problem": ""}
 
 
-def compare_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
+def compare_money(one: Money, other: Money) -> Order:
     """Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
 
     Two currencies are not compared: order 0 and problem "currency".
@@ -54,7 +53,7 @@ def compare_money(one: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
     return {"order": 1 if apart > 0 else -1, "problem": ""}
 
 
-def totals(amounts: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def totals(amounts: list[Money]) -> list[Money]:
     """The sum in each currency, in the order in which the currencies first come up."""
     codes: list[str] = []
     sums: list[int] = []
@@ -68,7 +67,7 @@ def totals(amounts: list[dict[str, Any]]) -> list[dict[str, Any]]:
             sums.append(value_of(money))
         else:
             sums[place] = sums[place] + value_of(money)
-    out: list[dict[str, Any]] = []
+    out: list[Money] = []
     for i in range(len(codes)):
         out.append(money_of(sums[i], codes[i], ""))
     return out
@@ -82,7 +81,7 @@ def scale_of(digits: int) -> int:
     return scale
 
 
-def money_parts(money: dict[str, Any]) -> dict[str, Any]:
+def money_parts(money: Money) -> MoneyParts:
     """What a screen shows money with: {currency, digits, whole, part, exact, old}.
 
     whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
@@ -104,7 +103,7 @@ def money_parts(money: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def old_parts(value: int) -> Any:
+def old_parts(value: int) -> OldMoney | None:
     """48ths of a new penny in old money, or None where that leaves a part of a farthing."""
     farthings = value // FARTHING
     if farthings * FARTHING != value:

@@ -1,11 +1,13 @@
 """Holdings that point to what a newer version of a pack calls by another name, or has no more."""
 
-from typing import Any
-
 from .lists import plus
+from .types.engine import Engine
+from .types.holdings import Moved
+from .types.pack import Move, Moving
+from .types.records import Chance, InPack
 
 
-def moved_name(moves: list[dict[str, Any]], what: str, ident: str, known: list[str]) -> str:
+def moved_name(moves: list[Move], what: Moving, ident: str, known: list[str]) -> str:
     """What an item's number or a variant's id is now: itself while it is known, "" when gone."""
     name = ident
     for _ in range(len(moves) + 1):
@@ -19,7 +21,7 @@ def moved_name(moves: list[dict[str, Any]], what: str, ident: str, known: list[s
     return ""
 
 
-def moved(engine: dict[str, Any], records: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def moved(engine: Engine, records: list[InPack]) -> list[Moved]:
     """The records of this pack that point to what moved or is gone, each with where they point now.
 
     What is gone stays named as it was. Variants that became one have their chances added.
@@ -28,7 +30,7 @@ def moved(engine: dict[str, Any], records: list[dict[str, Any]]) -> list[dict[st
     moves = pack.get("moves", [])
     numbers = [item["number"] for item in pack["items"]]
     variants = [variant["id"] for variant in pack["variants"]]
-    out: list[dict[str, Any]] = []
+    out: list[Moved] = []
     for record in records:
         if record["pack"] == pack["id"]:
             found = moved_record(moves, numbers, variants, record)
@@ -38,13 +40,13 @@ def moved(engine: dict[str, Any], records: list[dict[str, Any]]) -> list[dict[st
 
 
 def moved_record(
-    moves: list[dict[str, Any]],
+    moves: list[Move],
     numbers: list[str],
     variants: list[str],
-    record: dict[str, Any],
-) -> dict[str, Any]:
+    record: InPack,
+) -> Moved:
     """{id, changed, gone (how many names moved, how many are no more), item, variant, of} now."""
-    now = {
+    now: Moved = {
         "id": record["id"], "changed": 0, "gone": 0,
         "item": record.get("item", ""), "variant": record.get("variant", ""), "of": [],
     }  # fmt: skip
@@ -53,7 +55,7 @@ def moved_record(
     if len(now["variant"]) > 0:
         now["variant"] = kept_name(now, moves, "variant", now["variant"], variants)
     for one in record.get("of", []):
-        entry = {"chance": one["chance"], "variant": one["variant"]}
+        entry: Chance = {"chance": one["chance"], "variant": one["variant"]}
         if len(entry["variant"]) > 0:
             entry["variant"] = kept_name(now, moves, "variant", entry["variant"], variants)
         if "item" in one:
@@ -64,9 +66,7 @@ def moved_record(
     return now
 
 
-def kept_name(
-    now: dict[str, Any], moves: list[dict[str, Any]], what: str, ident: str, known: list[str]
-) -> str:
+def kept_name(now: Moved, moves: list[Move], what: Moving, ident: str, known: list[str]) -> str:
     """The name as it is now; one that is gone stays, and `now` is told either way."""
     name = moved_name(moves, what, ident, known)
     if len(name) == 0:
@@ -77,7 +77,7 @@ def kept_name(
     return name
 
 
-def with_chance(of: list[dict[str, Any]], entry: dict[str, Any]) -> list[dict[str, Any]]:
+def with_chance(of: list[Chance], entry: Chance) -> list[Chance]:
     """The list with one more entry, or its chance added where the variant is named already."""
     for other in of:
         if len(entry["variant"]) > 0 and other["variant"] == entry["variant"]:

@@ -1,15 +1,15 @@
 """From several packs to the one that is left: when, and what of the session goes along."""
 
-from typing import Any
-
 from .belief import believe
 from .lists import filled, largest, total
 from .session import new_session, problem
+from .types.engine import Engine
+from .types.session import Answer, Session
 
 SETTLED = 0.95  # one pack holds this much: the others are out
 
 
-def settled(engine: dict[str, Any], session: dict[str, Any]) -> str:
+def settled(engine: Engine, session: Session) -> str:
     """The id of the pack that is as good as alone in a session over joined packs, or ""."""
     ids = engine["pack"]["packs"]
     state = believe(engine, session)
@@ -24,7 +24,7 @@ def settled(engine: dict[str, Any], session: dict[str, Any]) -> str:
     return ids[best] if held[best] >= SETTLED * total(held) and total(held) >= 0.5 else ""
 
 
-def narrowed(alone: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+def narrowed(alone: Engine, session: Session) -> Session:
     """A session over joined packs, carried over to the engine of one of them alone.
 
     Answers to features of other packs, and on gauge and material, have done their work.
@@ -39,7 +39,11 @@ def narrowed(alone: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
         for feature in alone["pack"]["features"]:
             shared = feature["id"] == "kind" and answer["feature"] == "kind"
             if shared or answer["feature"] == front + feature["id"]:
-                told = {"feature": feature["id"], "how": answer["how"], "states": answer["states"]}
-                if len(problem(alone, told)) == 0:
+                told: Answer = {
+                    "feature": feature["id"],
+                    "how": answer["how"],
+                    "states": answer["states"],
+                }
+                if problem(alone, told) == "":
                     out["answers"].append(told)
     return out

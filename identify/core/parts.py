@@ -1,14 +1,14 @@
 """Parts that may not belong: the chance that each was replaced, and when each was made."""
 
-from typing import Any
-
 from .lists import filled, total
+from .types.engine import Belief, Engine, PartBelief
+from .types.pack import Pack
+from .types.session import Session
+from .types.view import Suspect, Whole
 from .year_chances import likely_years, year_chances, years_of_spans
 
 
-def suspects(
-    engine: dict[str, Any], session: dict[str, Any], state: dict[str, Any]
-) -> list[dict[str, Any]]:
+def suspects(engine: Engine, session: Session, state: Belief) -> list[Suspect]:
     """[{part, swapped, features, first, last}] for each part with an answer, most suspect first.
 
     `swapped` is the chance that it was replaced, given that the piece is in the reference; `first`
@@ -16,7 +16,7 @@ def suspects(
     """
     pack = engine["pack"]
     whole = total(state["chances"])
-    out: list[dict[str, Any]] = []
+    out: list[Suspect] = []
     for p in range(len(pack["parts"])):
         part = state["parts"][p]
         if part["told"] > 0 and whole > 0.0:
@@ -39,7 +39,7 @@ def suspects(
     return sorted(out, key=lambda entry: -entry["swapped"])
 
 
-def answered_on(pack: dict[str, Any], session: dict[str, Any], part: int) -> list[int]:
+def answered_on(pack: Pack, session: Session, part: int) -> list[int]:
     """The features on this part that were answered."""
     told = [answer["feature"] for answer in session["answers"] if answer["how"] != "cannot"]
     out: list[int] = []
@@ -49,7 +49,7 @@ def answered_on(pack: dict[str, Any], session: dict[str, Any], part: int) -> lis
     return out
 
 
-def part_years(engine: dict[str, Any], state: dict[str, Any], part: dict[str, Any]) -> list[int]:
+def part_years(engine: Engine, state: Belief, part: PartBelief) -> list[int]:
     """[first, last] likely years of one part: of the issues in scope that are recorded with what
     was seen on it, by their priors alone.
     """
@@ -62,7 +62,7 @@ def part_years(engine: dict[str, Any], state: dict[str, Any], part: dict[str, An
     return likely_years(years_of_spans(engine, by_span))
 
 
-def whole_piece(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]:
+def whole_piece(engine: Engine, state: Belief) -> Whole:
     """Whether all of it can belong together: {original: chance that no part was replaced, given
     that it is in the reference, first, last: likely years by what is on no part}.
     """

@@ -1,7 +1,7 @@
 """What was paid before for the same thing. No valuations: only what the collector wrote down."""
 
-from typing import Any
-
+from .types.holdings import Near
+from .types.verdict import Paid
 from .wants import is_money
 
 
@@ -28,20 +28,21 @@ def day_number(when: str) -> int:
     return out
 
 
-def paid_before(entries: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def paid_before(entries: list[Near]) -> list[Paid]:
     """What was paid for the same variant or item, newest first: [{piece, money, when, same, item}].
 
     entries: [{record, same, item}], same and item being the chances that the piece in hand is the
     same variant and the same item. Pieces without a date come last.
     """
-    out: list[dict[str, Any]] = []
+    out: list[Paid] = []
     for entry in entries:
         record = entry["record"]
-        if is_money(record.get("paid")):
+        paid = record.get("paid")
+        if is_money(paid):
             out.append(
                 {
                     "piece": record["id"],
-                    "money": record["paid"],
+                    "money": paid,
                     "when": record.get("when", ""),
                     "same": entry["same"],
                     "item": entry["item"],

@@ -1,18 +1,20 @@
 """Why not that one: what each answer did to the odds between a variant and the leader."""
 
 from math import log
-from typing import Any
 
 from .asking import place_of_feature
 from .belief import believe
 from .focus import by_variant
 from .lists import filled, largest
 from .session import without
+from .types.engine import Belief, Engine
+from .types.session import Session
+from .types.view import Against
 
 UNSEEN = 1e-300  # stands for a chance of nothing, so that the odds stay numbers
 
 
-def variant_chances(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+def variant_chances(engine: Engine, state: Belief) -> list[float]:
     """The chance of every variant of the pack."""
     out = filled(len(engine["pack"]["variants"]), 0.0)
     outcomes = by_variant(state)
@@ -26,7 +28,7 @@ def odds(chances: list[float], one: int, other: int) -> float:
     return log(max(chances[one], UNSEEN) / max(chances[other], UNSEEN)) / log(2.0)
 
 
-def recorded(engine: dict[str, Any], variant: int, place: int) -> list[int]:
+def recorded(engine: Engine, variant: int, place: int) -> list[int]:
     """The states that a variant is recorded with, over all its issues; [] where one is unknown."""
     pack = engine["pack"]
     seen = filled(len(pack["features"][place]["states"]), 0.0)
@@ -46,7 +48,7 @@ def recorded(engine: dict[str, Any], variant: int, place: int) -> list[int]:
     return out
 
 
-def why_not(engine: dict[str, Any], session: dict[str, Any], variant: int) -> list[dict[str, Any]]:
+def why_not(engine: Engine, session: Session, variant: int) -> list[Against]:
     """What each answer said between this variant and the leader, strongest first.
 
     Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
@@ -56,7 +58,7 @@ def why_not(engine: dict[str, Any], session: dict[str, Any], variant: int) -> li
     chances = variant_chances(engine, believe(engine, session))
     leader = largest(chances)
     whole = odds(chances, leader, variant)
-    out: list[dict[str, Any]] = []
+    out: list[Against] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
         if answer["how"] != "cannot":

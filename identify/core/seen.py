@@ -4,18 +4,20 @@ They are taken over the issues of every kind and item that the piece may well be
 coupling was fitted from 1958" is said of the coupling, and not of the one item it sits on.
 """
 
-from typing import Any
-
 from .asking import place_of_feature
 from .assess import item_chances
 from .belief import believe
 from .lists import filled, total
 from .reasons import variant_chances
+from .types.claims import Counting, MayBe, SeenYears
+from .types.engine import Belief, Engine
+from .types.pack import Pack
+from .types.session import Answer, Session
 
 MAY_BE = 0.05  # kinds and items with this much of the recorded chance are reckoned with
 
 
-def likely_kinds(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+def likely_kinds(engine: Engine, state: Belief) -> list[float]:
     """1 for each kind that the piece may be, else 0; all of them where nothing stands out."""
     held = filled(len(engine["pack"]["kinds"]), 0.0)
     whole = total(state["chances"])
@@ -24,14 +26,14 @@ def likely_kinds(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
     return [1.0 if p >= MAY_BE * whole else 0.0 for p in held]
 
 
-def likely_items(engine: dict[str, Any], state: dict[str, Any]) -> list[float]:
+def likely_items(engine: Engine, state: Belief) -> list[float]:
     """1 for each item that the piece may be, else 0."""
     whole = total(state["chances"])
     held = item_chances(engine, variant_chances(engine, state))
     return [1.0 if whole > 0.0 and p >= MAY_BE * whole else 0.0 for p in held]
 
 
-def named_items(pack: dict[str, Any], place: int) -> list[float]:
+def named_items(pack: Pack, place: int) -> list[float]:
     """1 for each item with running changes of its own for this feature, else 0."""
     out = filled(len(pack["items"]), 0.0)
     for change in pack["changes"]:
@@ -41,14 +43,12 @@ def named_items(pack: dict[str, Any], place: int) -> list[float]:
     return out
 
 
-def may_be(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, list[float]]:
+def may_be(engine: Engine, state: Belief) -> MayBe:
     """{kinds, items}: 1 for each that the piece may well be, else 0."""
     return {"kinds": likely_kinds(engine, state), "items": likely_items(engine, state)}
 
 
-def rows_that_count(
-    engine: dict[str, Any], likely: dict[str, list[float]], place: int
-) -> dict[str, list[int]]:
+def rows_that_count(engine: Engine, likely: MayBe, place: int) -> Counting:
     """{rows, changes}: the issues, and the running changes, that say when a state of this feature
     was made on a piece such as this. An item with changes of its own counts only where the piece
     may be that item; the others only where it may be one of them.
@@ -82,19 +82,17 @@ def rows_that_count(
     return {"rows": rows, "changes": changes}
 
 
-def state_years(
-    engine: dict[str, Any], likely: dict[str, list[float]], place: int, states: list[str]
-) -> dict[str, Any]:
-    """The earliest and latest year in which any of these states was made on what the piece may be
-    (from may_be()), the variants that are first and last with it, and who says so: {feature,
-    earliest, latest (0: recorded on none), variants: [the earliest, the latest], changes: [place in
-    the pack's changes]}.
+def state_years(engine: Engine, likely: MayBe, answer: Answer, n: int) -> SeenYears:
+    """The earliest and latest year in which any of an answer's states was made on what the piece
+    may be (from may_be()), the variants that are first and last with it, and who says so; `n` is
+    the answer's place in the session.
     """
     pack = engine["pack"]
+    place = place_of_feature(engine, answer["feature"])
     feature = pack["features"][place]
     seen = filled(len(feature["states"]), 0.0)
     for s in range(len(seen)):
-        if feature["states"][s]["id"] in states:
+        if feature["states"][s]["id"] in answer["states"]:
             seen[s] = 1.0
     counted = rows_that_count(engine, likely, place)
     earliest = 0
@@ -116,6 +114,7 @@ def state_years(
                 ends[1] = pack["rows"]["variant"][i]
     return {
         "feature": place,
+        "answer": n,
         "earliest": earliest,
         "latest": latest,
         "variants": [v for v in ends if v >= 0],
@@ -123,17 +122,12 @@ def state_years(
     }
 
 
-def seen_years(engine: dict[str, Any], session: dict[str, Any]) -> list[dict[str, Any]]:
-    """The years of each answer that names a state, as in state_years, in the order of the answers;
-    with `answer`, its place among them.
-    """
+def seen_years(engine: Engine, session: Session) -> list[SeenYears]:
+    """The years of each answer that names a state, in the order of the answers."""
     likely = may_be(engine, believe(engine, session))
-    out: list[dict[str, Any]] = []
+    out: list[SeenYears] = []
     for n in range(len(session["answers"])):
         answer = session["answers"][n]
         if len(answer["states"]) > 0:
-            place = place_of_feature(engine, answer["feature"])
-            entry = state_years(engine, likely, place, answer["states"])
-            entry["answer"] = n
-            out.append(entry)
+            out.append(state_years(engine, likely, answer, n))
     return out

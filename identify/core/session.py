@@ -1,11 +1,11 @@
 """A session: the answers given about one piece, and where it stands after a pack update."""
 
-from typing import Any
-
 from .lists import place_of, plus
+from .types.engine import Engine
+from .types.session import Answer, AnswerProblem, Dropped, Mended, Session
 
 
-def new_session(engine: dict[str, Any]) -> dict[str, Any]:
+def new_session(engine: Engine) -> Session:
     """A session with no answer, over the whole pack."""
     return {
         "pack": engine["pack"]["id"],
@@ -17,7 +17,7 @@ def new_session(engine: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def with_answers(session: dict[str, Any], answers: list[dict[str, Any]]) -> dict[str, Any]:
+def with_answers(session: Session, answers: list[Answer]) -> Session:
     """The same session with other answers; the old one is left as it was."""
     return {
         "pack": session["pack"],
@@ -29,24 +29,24 @@ def with_answers(session: dict[str, Any], answers: list[dict[str, Any]]) -> dict
     }
 
 
-def answered(session: dict[str, Any], answer: dict[str, Any]) -> dict[str, Any]:
+def answered(session: Session, answer: Answer) -> Session:
     """The session with one more answer, in place of an earlier one to the same feature."""
     kept = [a for a in session["answers"] if a["feature"] != answer["feature"]]
     return with_answers(session, plus(kept, answer))
 
 
-def undone(session: dict[str, Any]) -> dict[str, Any]:
+def undone(session: Session) -> Session:
     """The session without its last answer."""
     count = len(session["answers"])
     return with_answers(session, session["answers"][0 : max(0, count - 1)])
 
 
-def without(session: dict[str, Any], feature: str) -> dict[str, Any]:
+def without(session: Session, feature: str) -> Session:
     """The session without its answer to `feature`."""
     return with_answers(session, [a for a in session["answers"] if a["feature"] != feature])
 
 
-def problem(engine: dict[str, Any], answer: dict[str, Any]) -> str:
+def problem(engine: Engine, answer: Answer) -> AnswerProblem:
     """What is wrong with an answer: "", "feature", "how", "count" or "state"."""
     features = engine["pack"]["features"]
     place = place_of(features, answer["feature"])
@@ -71,17 +71,17 @@ def problem(engine: dict[str, Any], answer: dict[str, Any]) -> str:
     return ""
 
 
-def mend(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
+def mend(engine: Engine, session: Session) -> Mended:
     """A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
 
     What the pack no longer knows is set aside and named, so that the screen can say so.
     """
     pack = engine["pack"]
-    dropped: list[dict[str, str]] = []
+    dropped: list[Dropped] = []
     fresh = new_session(engine)
     for answer in session["answers"]:
         reason = problem(engine, answer)
-        if len(reason) > 0:
+        if reason != "":
             dropped.append({"what": answer["feature"], "reason": reason})
         else:
             fresh["answers"].append(answer)

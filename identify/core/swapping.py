@@ -1,12 +1,13 @@
 """What the answers on one part say, whether it is the piece's own or was swapped."""
 
-from typing import Any
-
 from .donors import mixed, sharpened
 from .lists import filled
+from .types.engine import Engine, Heard, InScope, PartBelief, Parting
+from .types.pack import Pack
+from .types.session import Answer
 
 
-def are_answers(kept: list[dict[str, Any]], things: list[dict[str, Any]]) -> bool:
+def are_answers(kept: list[Answer], things: list[Heard]) -> bool:
     """Whether these are the answers that were kept."""
     if len(kept) != len(things):
         return False
@@ -23,9 +24,7 @@ def are_answers(kept: list[dict[str, Any]], things: list[dict[str, Any]]) -> boo
     return True
 
 
-def alike_on(
-    pack: dict[str, Any], start: dict[str, Any], place: int, known: dict[str, Any]
-) -> dict[str, list[int]]:
+def alike_on(pack: Pack, start: InScope, place: int, known: PartBelief) -> Parting:
     """Classes of rows, `known` as in look_at_part, parted further by what is recorded of a feature:
     {of: [class of each row], code: [of each class], from: [the class that it is of in `known`]}.
     """
@@ -44,13 +43,11 @@ def alike_on(
             numbers[key] = len(code_of)
             code_of.append(codes[rows[j]])
             came_from.append(before[j])
-        of.append(int(numbers[key]))
-    return {"of": of, "code": code_of, "from": came_from}
+        of.append(numbers[key])
+    return {"of": of, "code": code_of, "came_from": came_from}
 
 
-def look_at_part(
-    engine: dict[str, Any], start: dict[str, Any], things: list[dict[str, Any]], part: int
-) -> dict[str, Any]:
+def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int) -> PartBelief:
     """What the answers on one part say, whatever else was seen.
 
     Returns {answers, told: their count} and the classes of rows that they cannot tell apart: {of:
@@ -63,7 +60,7 @@ def look_at_part(
     kinds: list[int] = []
     for k in range(len(pack["kinds"])):
         kinds.append(k)
-    out = {
+    out: PartBelief = {
         "answers": [t["answer"] for t in things],
         "told": len(things),
         "of": start["kinds"],
@@ -72,13 +69,14 @@ def look_at_part(
         "factors": [],
         "swapped": [],
         "beyond": filled(len(kinds), 1.0),
+        "donors": [],
     }
     for thing in things:
         found = alike_on(pack, start, thing["place"], out)
         own: list[float] = []
         kind_of: list[int] = []
         for c in range(len(found["code"])):
-            before = found["from"][c]
+            before = found["came_from"][c]
             code = found["code"][c]
             kind = out["kind"][before]
             like = thing["like"][code] if code > 0 else thing["any"][kind]

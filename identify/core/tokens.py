@@ -1,6 +1,6 @@
 """A typed amount cut up: figures, words, slashes and dashes."""
 
-from typing import Any
+from .types.money import Figures, Token
 
 FIGURES = "0123456789"
 SPACES = [" ", "\t", "\u00a0", "\u2009", "\u202f"]
@@ -53,7 +53,7 @@ def parts_thousands(sorts: list[str], at: int, before: int) -> bool:
     return before <= 3 and run_of(sorts, at + 1, "figure") == at + 4
 
 
-def figures_at(text: str, sorts: list[str], start: int) -> dict[str, Any]:
+def figures_at(text: str, sorts: list[str], start: int) -> Figures:
     """The figures that begin here: {token, end}; a token keeps its points and parts as typed."""
     groups: list[str] = []
     points: list[str] = []
@@ -77,7 +77,7 @@ def figures_at(text: str, sorts: list[str], start: int) -> dict[str, Any]:
     return {"token": figures_token(groups, points, quarters), "end": end}
 
 
-def figures_token(groups: list[str], points: list[str], quarters: int) -> dict[str, Any]:
+def figures_token(groups: list[str], points: list[str], quarters: int) -> Token:
     """A token for a number."""
     return {"sort": "n", "groups": groups, "points": points, "quarters": quarters}
 
@@ -101,12 +101,12 @@ def starts_figures(text: str, sorts: list[str], at: int) -> bool:
     return sorts[at + 1] == "figure" and not after_letter
 
 
-def tokens_of(text: str) -> list[dict[str, Any]]:
+def tokens_of(text: str) -> list[Token]:
     """The tokens of a text in capitals: {sort: "n", groups, points, quarters} for a number (a bare
     fraction has the group ""), {sort: "w", word} for a word or a sign, {sort: "/"}, {sort: "-"}.
     """
     sorts = sorts_of(text)
-    out: list[dict[str, Any]] = []
+    out: list[Token] = []
     at = 0
     while at < len(sorts):
         end = at + 1
@@ -128,7 +128,7 @@ def tokens_of(text: str) -> list[dict[str, Any]]:
     return out
 
 
-def vulgar_at(tokens: list[dict[str, Any]], at: int) -> int:
+def vulgar_at(tokens: list[Token], at: int) -> int:
     """How many quarters the tokens here spell with a slash (1/2, 1/4, 3/4), 0 for none."""
     if at + 2 >= len(tokens) or tokens[at + 1]["sort"] != "/":
         return 0
@@ -143,7 +143,7 @@ def vulgar_at(tokens: list[dict[str, Any]], at: int) -> int:
     return 0
 
 
-def pence_before(tokens: list[dict[str, Any]], at: int) -> bool:
+def pence_before(tokens: list[Token], at: int) -> bool:
     """Whether the number before this place can only be pence: it comes after a slash or shillings,
     or a D stands after the three tokens here.
     """
@@ -155,9 +155,9 @@ def pence_before(tokens: list[dict[str, Any]], at: int) -> bool:
     return before["sort"] == "/" or before.get("word", "") in SHILLINGS
 
 
-def joined(tokens: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def joined(tokens: list[Token]) -> list[Token]:
     """The tokens with fractions that stand apart joined to their numbers: 7 ½, and 1/11 3/4."""
-    out: list[dict[str, Any]] = []
+    out: list[Token] = []
     at = 0
     while at < len(tokens):
         token = tokens[at]

@@ -4,29 +4,32 @@ What each variant would mean, weighed by its chance. "same", "other", "new" and 
 to 1; the rest stands beside them.
 """
 
-from typing import Any
-
 from .assess import ENOUGH, candidates
 from .condition import condition_rank, is_better, standard
 from .formation import HAVE, completing
 from .holdings import meeting
 from .lists import largest
-from .meaning import CHANCES, is_settled, weighty
+from .meaning import is_settled, weighty
 from .misreading import averaged
 from .price import paid_before
+from .types.engine import Engine
+from .types.holdings import Held, Near, Studied, Wanted
+from .types.records import Hand
+from .types.verdict import Better, NearPiece, SetNear, ToBeat, Verdict, WantNear, Weighty, Word
 from .wants import chance_of, is_met
 
 NAMED = 0.005  # records that bear on the piece with less than this chance are not named
 LIKE = 0.05  # an owned piece may be the same as the one in hand from here on
+FIRST_OF: list[Weighty] = ["unrecorded", "wanted", "upgrade", "same", "completes", "other"]
 
 
 def verdict(
-    engine: dict[str, Any],
-    studied: dict[str, Any],
+    engine: Engine,
+    studied: Studied,
     chances: list[float],
     items: list[float],
     unrecorded: float,
-) -> dict[str, Any]:
+) -> Verdict:
     """The verdict on the piece in hand. chances: of each variant; items: of each item."""
     meant = studied["meanings"]
     left = weighty(chances)
@@ -35,7 +38,7 @@ def verdict(
     bought = near[:]
     for entry in spares:
         bought.append(entry)
-    out: dict[str, Any] = {
+    out: Verdict = {
         "unrecorded": unrecorded,
         "settled": is_settled(meant["kind"], left),
         "owned": named(near),
@@ -45,9 +48,16 @@ def verdict(
         "completing": completing(studied["started"], items, studied["held"]["without"], NAMED),
         "beat": to_beat(near, studied["hand"]),
         "paid": paid_before(bought),
+        "same": averaged(chances, meant["same"]),
+        "other": averaged(chances, meant["other"]),
+        "new": averaged(chances, meant["new"]),
+        "wanted": averaged(chances, meant["wanted"]),
+        "dear": averaged(chances, meant["dear"]),
+        "double": averaged(chances, meant["double"]),
+        "upgrade": averaged(chances, meant["upgrade"]),
+        "completes": averaged(chances, meant["completes"]),
+        "reason": {"word": "", "candidates": 0, "records": []},
     }
-    for name in CHANCES:
-        out[name] = averaged(chances, meant[name])
     word = word_for(out)
     out["reason"] = {
         "word": word,
@@ -57,57 +67,51 @@ def verdict(
     return out
 
 
-def nearest(
-    entries: list[dict[str, Any]], chances: list[float], items: list[float]
-) -> list[dict[str, Any]]:
+def nearest(entries: list[Held], chances: list[float], items: list[float]) -> list[Near]:
     """The held pieces that bear on the one in hand, likeliest first: [{record, items, same, item}].
 
     same, item: the chances that the two are the same variant, and the same item.
     """
-    out: list[dict[str, Any]] = []
+    out: list[Near] = []
     for entry in entries:
         item = meeting(entry, "items", "shares", items)
         if item >= NAMED:
             same = meeting(entry, "at", "chances", chances)
-            near = {"record": entry["record"], "items": entry["items"], "same": same, "item": item}
-            out.append(near)
+            out.append(
+                {"record": entry["record"], "items": entry["items"], "same": same, "item": item}
+            )
     by_same = sorted(out, key=lambda entry: -entry["same"])
     return sorted(by_same, key=lambda entry: -entry["item"])
 
 
-def named(near: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def named(near: list[Near]) -> list[NearPiece]:
     """The same with the record's id in place of the record: [{piece, same, item}]."""
-    out: list[dict[str, Any]] = []
+    out: list[NearPiece] = []
     for entry in near:
-        found = {"piece": entry["record"]["id"], "same": entry["same"], "item": entry["item"]}
-        out.append(found)
+        out.append({"piece": entry["record"]["id"], "same": entry["same"], "item": entry["item"]})
     return out
 
 
-def inside_of(
-    engine: dict[str, Any], owned: list[dict[str, Any]], items: list[float]
-) -> list[dict[str, Any]]:
+def inside_of(engine: Engine, owned: list[Held], items: list[float]) -> list[SetNear]:
     """Owned boxed sets that hold a piece like this: [{piece: id of the set, item, chance}]."""
-    out: list[dict[str, Any]] = []
+    out: list[SetNear] = []
     for entry in owned:
         for n in range(len(entry["items"])):
             chance = 0.0
             for i in engine["pack"]["items"][entry["items"][n]]["contains"]:
                 chance = chance + items[i] * entry["shares"][n]
             if chance >= NAMED:
-                found = {"piece": entry["record"]["id"], "item": entry["items"][n]}
-                found["chance"] = chance
-                out.append(found)
+                out.append(
+                    {"piece": entry["record"]["id"], "item": entry["items"][n], "chance": chance}
+                )
     return sorted(out, key=lambda entry: -entry["chance"])
 
 
-def wants_near(
-    wants: list[dict[str, Any]], chances: list[float], items: list[float]
-) -> list[dict[str, Any]]:
+def wants_near(wants: list[Wanted], chances: list[float], items: list[float]) -> list[WantNear]:
     """The wants that the piece in hand may meet, likeliest first: [{want, chance, met, condition,
     box, price}]. met: it is not short of what the want asks, if it is the right piece.
     """
-    out: list[dict[str, Any]] = []
+    out: list[WantNear] = []
     for want in wants:
         chance = chance_of(want, chances, items)
         if chance >= NAMED:
@@ -124,7 +128,7 @@ def wants_near(
     return sorted(out, key=lambda entry: -entry["chance"])
 
 
-def to_beat(near: list[dict[str, Any]], hand: dict[str, Any]) -> Any:
+def to_beat(near: list[Near], hand: Hand) -> ToBeat | None:
     """The best owned piece that may be the same variant, which the one in hand would have to beat:
     {piece, condition, boxed, better}, or None.
 
@@ -135,7 +139,7 @@ def to_beat(near: list[dict[str, Any]], hand: dict[str, Any]) -> Any:
         return None
     record = same[largest([standard(piece) for piece in same])]
     condition = record.get("condition", "")
-    better = "yes" if is_better(hand, record) else "no"
+    better: Better = "yes" if is_better(hand, record) else "no"
     if condition_rank(condition) == 0 or condition_rank(hand.get("condition", "")) == 0:
         better = ""
     return {
@@ -146,13 +150,13 @@ def to_beat(near: list[dict[str, Any]], hand: dict[str, Any]) -> Any:
     }
 
 
-def word_for(found: dict[str, Any]) -> str:
+def word_for(found: Verdict) -> Word:
     """The verdict in one word, "" while none has ENOUGH.
 
     unrecorded · wanted · upgrade · same · completes · other · item (owns one of the item, but it is
     not known whether it is the same variant) · new.
     """
-    for word in ["unrecorded", "wanted", "upgrade", "same", "completes", "other"]:
+    for word in FIRST_OF:
         if found[word] >= ENOUGH:
             return word
     if found["same"] + found["other"] >= ENOUGH:
@@ -160,7 +164,7 @@ def word_for(found: dict[str, Any]) -> str:
     return "new" if found["new"] >= ENOUGH else ""
 
 
-def mates(owned: list[dict[str, Any]], items: list[int]) -> list[str]:
+def mates(owned: list[Held], items: list[int]) -> list[str]:
     """The ids of the owned pieces that are likely one of these items."""
     out: list[str] = []
     for entry in owned:
@@ -174,10 +178,10 @@ def mates(owned: list[dict[str, Any]], items: list[int]) -> list[str]:
 
 
 def behind(
-    word: str,
-    found: dict[str, Any],
-    near: list[dict[str, Any]],
-    owned: list[dict[str, Any]],
+    word: Word,
+    found: Verdict,
+    near: list[Near],
+    owned: list[Held],
 ) -> list[str]:
     """The ids of the records that the word rests on: wants, or owned pieces."""
     if word == "completes":

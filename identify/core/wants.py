@@ -1,23 +1,27 @@
 """What the collector looks for, held against the piece in hand."""
 
-from typing import Any
+from typing import TypeGuard
 
 from .condition import condition_rank
 from .holdings import in_use, items_at, shelfmark, variants_at
 from .lists import empty_lists
 from .money import compare_money
+from .types.engine import Engine
+from .types.holdings import Met, PriceMet, Wanted
+from .types.money import Money
+from .types.records import Hand, Want, Wish
 
 UNWANTED = 0
 WANTED = 1
 TOO_DEAR = 2  # wanted, but more is asked than any of the wants allows
 
 
-def is_money(value: Any) -> bool:
+def is_money(value: Money | str | None) -> TypeGuard[Money]:
     """Whether an amount is given at all: None and "" are none."""
     return value is not None and value != ""
 
 
-def want_words(want: dict[str, Any], most: str) -> list[str]:
+def want_words(want: Wish, most: str) -> list[str]:
     """What a want asks for besides the piece, in words; most: its limit as text, "" for none."""
     out: list[str] = []
     if want.get("urgency", 2) == 3:
@@ -33,7 +37,7 @@ def want_words(want: dict[str, Any], most: str) -> list[str]:
     return out
 
 
-def condition_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+def condition_met(want: Want, hand: Hand) -> Met:
     """ "met", "short", or "" where the want or the hand says nothing."""
     least = condition_rank(want.get("least", ""))
     rank = condition_rank(hand.get("condition", ""))
@@ -42,17 +46,17 @@ def condition_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
     return "met" if rank >= least else "short"
 
 
-def box_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+def box_met(want: Want, hand: Hand) -> Met:
     """ "met", "short", or "" where the want asks for no box or the hand says nothing."""
     if want.get("box", "") != "yes" or hand.get("boxed", "") == "":
         return ""
     return "met" if hand["boxed"] == "yes" else "short"
 
 
-def price_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
+def price_met(want: Want, hand: Hand) -> PriceMet:
     """ "within" the want's limit, "above" it, "currency" where they cannot be compared, or ""."""
-    asked: Any = hand.get("asked")
-    most: Any = want.get("most")
+    asked = hand.get("asked")
+    most = want.get("most")
     if not is_money(asked) or not is_money(most):
         return ""
     found = compare_money(asked, most)
@@ -61,16 +65,14 @@ def price_met(want: dict[str, Any], hand: dict[str, Any]) -> str:
     return "above" if found["order"] > 0 else "within"
 
 
-def looked_for(
-    engine: dict[str, Any], wants: list[dict[str, Any]], hand: dict[str, Any]
-) -> list[dict[str, Any]]:
+def looked_for(engine: Engine, wants: list[Want], hand: Hand) -> list[Wanted]:
     """The wants of what this pack lists: [{record, item, variant, condition, box, price}].
 
     variant is -1 for any. A want for a variant that the pack no longer has is a want for the item.
     """
     items = items_at(engine)
     variants = variants_at(engine)
-    out: list[dict[str, Any]] = []
+    out: list[Wanted] = []
     for want in in_use(wants):
         item = items.get(shelfmark(want["pack"], want["item"]), -1)
         if item >= 0:
@@ -87,12 +89,12 @@ def looked_for(
     return out
 
 
-def is_met(want: dict[str, Any]) -> bool:
+def is_met(want: Wanted) -> bool:
     """Whether the piece in hand, if it is the right one, is not short of what the want asks."""
     return "short" not in [want["condition"], want["box"]]
 
 
-def demand(engine: dict[str, Any], wants: list[dict[str, Any]]) -> list[int]:
+def demand(engine: Engine, wants: list[Wanted]) -> list[int]:
     """For each variant UNWANTED, WANTED or TOO_DEAR, by the wants that the hand meets."""
     variants = engine["pack"]["variants"]
     by_item = empty_lists(len(engine["pack"]["items"]))
@@ -110,10 +112,8 @@ def demand(engine: dict[str, Any], wants: list[dict[str, Any]]) -> list[int]:
     return out
 
 
-def chance_of(want: dict[str, Any], chances: list[float], items: list[float]) -> float:
+def chance_of(want: Wanted, chances: list[float], items: list[float]) -> float:
     """The chance that the piece in hand is what a want names."""
-    place: int = want["variant"]
-    if place >= 0:
-        return chances[place]
-    place = want["item"]
-    return items[place]
+    if want["variant"] >= 0:
+        return chances[want["variant"]]
+    return items[want["item"]]

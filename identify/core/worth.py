@@ -14,10 +14,11 @@ question costs one look at each row that still counts, and logarithms for each c
 """
 
 from math import log
-from typing import Any
 
 from .donors import mixed
 from .lists import blanks, filled, total
+from .types.engine import Belief, Engine
+from .types.questions import Away, Focus, Joint, Look, Parted, Worth
 
 
 def bits_of(p: float) -> float:
@@ -33,17 +34,13 @@ def entropy(chances: list[float]) -> float:
     return out
 
 
-def spare(
-    engine: dict[str, Any], state: dict[str, Any], place: int, by_kind: list[float]
-) -> list[float]:
+def spare(engine: Engine, state: Belief, place: int, by_kind: list[float]) -> list[float]:
     """For each kind of piece, a figure of this feature's background where its part was replaced."""
     part = engine["pack"]["features"][place]["part"]
     return by_kind if part < 0 else mixed(state["parts"][part]["donors"], by_kind)
 
 
-def look_at(
-    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> dict[str, Any]:
+def look_at(engine: Engine, state: Belief, focused: Focus, place: int) -> Look:
     """What says how likely each answer is about one feature.
 
     A class of rows is `code * kinds' length + its class of doubt`. Returns {codes, varying
@@ -62,7 +59,7 @@ def look_at(
     if part >= 0:
         kinds = state["parts"][part]["kind"]
         doubts = state["parts"][part]["swapped"]
-    spares: list[Any] = []
+    spares: list[list[float]] = []
     for n in range(len(engine["sure"][place])):
         spares.append(spare(engine, state, place, [row[n] for row in by_kind]))
     told = 0 if part < 0 else state["parts"][part]["told"]
@@ -82,7 +79,7 @@ def look_at(
     }
 
 
-def view_from(look: dict[str, Any], c: int) -> list[float]:
+def view_from(look: Look, c: int) -> list[float]:
     """P(answer) for each answer, of rows of the class c."""
     if len(look["made"][c]) == 0:
         width = len(look["kinds"])
@@ -94,12 +91,10 @@ def view_from(look: dict[str, Any], c: int) -> list[float]:
         for a in range(len(look["spares"])):
             out.append((1.0 - doubt) * own[a] + doubt * look["spares"][a][kind])
         look["made"][c] = out
-    return look["made"][c]  # type: ignore[no-any-return]
+    return look["made"][c]
 
 
-def joint(
-    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> dict[str, Any]:
+def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
     """P(o,a) for one feature, for each outcome and last for the unrecorded: {scales, views}, which
     is scales[o] * views[o][a].
     """
@@ -107,7 +102,7 @@ def joint(
     found = parted(look, focused)
     width = len(look["kinds"])
     scales = focused["chances"][:]
-    views: list[Any] = []
+    views: list[list[float]] = []
     for o in range(len(focused["names"])):
         views.append(
             view_from(look, look["codes"][focused["first"][o]] * width + look["first_of"][o])
@@ -128,7 +123,7 @@ def joint(
     return {"scales": scales, "views": views}
 
 
-def gone(engine: dict[str, Any], state: dict[str, Any], place: int) -> dict[str, Any]:
+def gone(engine: Engine, state: Belief, place: int) -> Away:
     """How likely it is that there is nothing to look at: a kind without the feature, or a state
     "none" that no drawing shows. "No horns" that can be seen and tapped is not absent.
 
@@ -150,7 +145,7 @@ def gone(engine: dict[str, Any], state: dict[str, Any], place: int) -> dict[str,
     return {"lacking": lacking, "by_code": by_code, "by_kind": by_kind, "replaced": replaced}
 
 
-def gone_from(away: dict[str, Any], look: dict[str, Any], c: int) -> float:
+def gone_from(away: Away, look: Look, c: int) -> float:
     """The chance that there is nothing to look at, of rows of the class c."""
     width = len(look["kinds"])
     code = c // width
@@ -159,11 +154,11 @@ def gone_from(away: dict[str, Any], look: dict[str, Any], c: int) -> float:
     if away["lacking"][kind] > 0.0:
         return 1.0
     if code > 0:
-        return (1.0 - doubt) * away["by_code"][code] + doubt * away["replaced"][kind]  # type: ignore[no-any-return]
-    return away["by_kind"][kind]  # type: ignore[no-any-return]
+        return (1.0 - doubt) * away["by_code"][code] + doubt * away["replaced"][kind]
+    return away["by_kind"][kind]
 
 
-def parted(look: dict[str, Any], focused: dict[str, Any]) -> dict[str, Any]:
+def parted(look: Look, focused: Focus) -> Parted:
     """{alike: [by class: the chance of the outcomes all of whose rows are of it], mixed: [the
     other outcomes]}.
     """
@@ -192,17 +187,15 @@ def parted(look: dict[str, Any], focused: dict[str, Any]) -> dict[str, Any]:
     return {"alike": alike, "mixed": others}
 
 
-def may_be_mixed(look: dict[str, Any], focused: dict[str, Any]) -> list[int]:
+def may_be_mixed(look: Look, focused: Focus) -> list[int]:
     """The outcomes that can have rows of more than one class."""
     if look["varying"] is None:
-        return focused["many"]  # type: ignore[no-any-return]
+        return focused["many"]
     number = focused["number"]
     return [number[v] for v in look["varying"] if v < len(number) and number[v] >= 0]
 
 
-def worth(
-    engine: dict[str, Any], state: dict[str, Any], focused: dict[str, Any], place: int
-) -> dict[str, float]:
+def worth(engine: Engine, state: Belief, focused: Focus, place: int) -> Worth:
     """{bits: what the answer about one feature is expected to tell of the outcome, absent: the
     chance that there is nothing to look at}.
     """
@@ -225,7 +218,7 @@ def worth(
     for o in found["mixed"]:
         count = classes_of(look, focused, o, held, classes)
         for n in range(count):
-            c = int(classes[n])
+            c = classes[n]
             absent = absent + held[c] * gone_from(away, look, c)
             add_view(together, look, c, held[c])
             held[c] = 0.0
@@ -241,11 +234,11 @@ def worth(
 
 
 def classes_of(
-    look: dict[str, Any],
-    focused: dict[str, Any],
+    look: Look,
+    focused: Focus,
     outcome: int,
     held: list[float],
-    classes: list[float],
+    classes: list[int],
 ) -> int:
     """How many classes an outcome's rows have: which is put into `classes`, and what each has of
     the chance into `held`.
@@ -265,7 +258,7 @@ def classes_of(
     return count
 
 
-def add_view(into: list[float], look: dict[str, Any], c: int, chance: float) -> None:
+def add_view(into: list[float], look: Look, c: int, chance: float) -> None:
     """Add P(answer) of rows of the class c, weighed by this chance."""
     seen = view_from(look, c)
     for a in range(len(seen)):

@@ -1,16 +1,14 @@
 """When it was made: the years of every issue, weighed by the issue's chance."""
 
-from typing import Any
-
 from .lists import filled, total
+from .types.engine import Belief, Engine
+from .types.view import Years
 
 LIKELY = 0.9  # the likely years hold this much of the chance
 BARELY = 0.01  # years with less than this are not named
 
 
-def year_chances(
-    engine: dict[str, Any], spans: list[int], chances: list[float]
-) -> list[list[float]]:
+def year_chances(engine: Engine, spans: list[int], chances: list[float]) -> list[list[float]]:
     """[[year, chance]], in order, over rows with these spans (places in the pack's) and chances;
     the chances add up to 1. [] if none has any.
     """
@@ -20,7 +18,7 @@ def year_chances(
     return years_of_spans(engine, by_span)
 
 
-def years_of_spans(engine: dict[str, Any], by_span: list[float]) -> list[list[float]]:
+def years_of_spans(engine: Engine, by_span: list[float]) -> list[list[float]]:
     """The same from the chance of each of the pack's spans, to scale."""
     whole = total(by_span)
     if whole == 0.0:
@@ -61,7 +59,7 @@ def likely_years(chances: list[list[float]]) -> list[int]:
     return best
 
 
-def years(engine: dict[str, Any], state: dict[str, Any]) -> dict[str, Any]:
+def years(engine: Engine, state: Belief) -> Years:
     """The years of the piece, given that it is in the reference: {chances, first, last, earliest,
     latest}; first and last are 0 where there is nothing to say.
     """

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from edtf import EDTFParseException, parse_edtf
 
 from identify.core.claim_words import part_of_decade
+from identify.core.types.claims import YearSpan
 from identify.exchange.table import CellError, quoted
 from identify.reference.years import DAYS, WRITTEN, YearsError, read_years
 
@@ -250,7 +251,7 @@ def _decade(word: str, figures: str) -> str:
     century = figures[:2] if len(figures) == 4 else ("19" if int(figures) >= 30 else "20")
     start = century + figures[-2]
     if word in PARTS:
-        decade = {"first": int(start) * 10, "last": int(start) * 10 + 9}
+        decade: YearSpan = {"first": int(start) * 10, "last": int(start) * 10 + 9}
         span = part_of_decade([PARTS[word]], decade)
         return f"{span['first']:04d}/{span['last']:04d}"
     return "" if word else f"{start}X"

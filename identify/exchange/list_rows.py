@@ -8,6 +8,8 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from identify.core.finding import words
+from identify.core.types.pack import Pack
+from identify.core.types.records import Chance
 from identify.exchange.dates import read_date
 from identify.exchange.fields import BY_ID, GENERIC
 from identify.exchange.junk_rows import is_scrap, is_total
@@ -215,7 +217,10 @@ class ListRow:
         pack = self.reference.pack(entry.pack)
         names = {variant["id"]: variant["name"] for variant in pack["variants"]}
         if self.sort == "note":
-            of = [{"item": entry.number, **each} for each in of or _by_prior(pack, entry.place)]
+            of = [
+                {"item": entry.number, "variant": each["variant"], "chance": each["chance"]}
+                for each in of or _by_prior(pack, entry.place)
+            ]
         return {
             "pack": entry.pack,
             "item": entry.number,
@@ -290,7 +295,7 @@ class ListRow:
         self.lines = [*first, *self.lines]
 
 
-def _by_prior(pack: dict[str, Any], item: int) -> list[dict[str, Any]]:
+def _by_prior(pack: Pack, item: int) -> list[Chance]:
     """The variants of an item with the chance of each before anything is known."""
     chances: dict[str, float] = {}
     for at, prior in zip(pack["rows"]["variant"], pack["rows"]["prior"], strict=True):

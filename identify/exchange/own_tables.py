@@ -13,6 +13,7 @@ from typing import Any
 
 from identify.core.amounts import read_money
 from identify.core.money import money_parts
+from identify.core.types.money import Money
 from identify.exchange.dates import read_date
 from identify.exchange.safe_cells import LONGEST, fit_for_cell, guarded, unguarded
 from identify.exchange.shapes import SHAPES
@@ -68,7 +69,7 @@ def is_own(names: list[str]) -> bool:
 # ---- one value as text ---------------------------------------------------------------------------
 
 
-def money_text(money: dict[str, Any]) -> str:
+def money_text(money: Money) -> str:
     """Money that can be read again: as it was typed where that says it all."""
     typed = money.get("typed", "")
     read = read_money(typed, "")["money"]
@@ -84,7 +85,7 @@ def money_text(money: dict[str, Any]) -> str:
     return f"{parts['whole']}{cents} {parts['currency']}"
 
 
-def _same_money(one: dict[str, Any], other: dict[str, Any]) -> bool:
+def _same_money(one: Money, other: Money) -> bool:
     return all(one.get(key, 0) == other.get(key, 0) for key in ("minor", "over", "currency"))
 
 

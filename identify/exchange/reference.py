@@ -6,11 +6,12 @@ import unicodedata
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any
 
 from rapidfuzz.distance import OSA
 
 from identify.core.finding import canonical, plain, words
+from identify.core.types.engine import Engine
+from identify.core.types.pack import Pack
 
 ZEROS = re.compile(r"(?<!\d)0+(?=\d)")
 UNKNOWN = 0.5  # what a word that is in no name weighs, squared
@@ -60,7 +61,7 @@ class Entry:
 class Reference:
     """All items of some packs, with the weight of each word: the rarer, the more it says."""
 
-    engines: dict[str, dict[str, Any]]
+    engines: dict[str, Engine]
     entries: list[Entry] = field(default_factory=list)
     rarity: dict[str, float] = field(default_factory=dict)
     near: dict[str, list[tuple[str, float]]] = field(default_factory=dict)
@@ -94,10 +95,9 @@ class Reference:
                 )
             )
 
-    def pack(self, pack_id: str) -> dict[str, Any]:
+    def pack(self, pack_id: str) -> Pack:
         """A compiled pack."""
-        found: dict[str, Any] = self.engines[pack_id]["pack"]
-        return found
+        return self.engines[pack_id]["pack"]
 
     def like(self, word: str) -> list[tuple[str, float]]:
         """The known words that a word may be a spelling of, with how alike they are (0 to 1)."""

@@ -7,10 +7,10 @@ Grades of societies: fixtures/grading.csv.
 import csv
 import re
 from functools import cache
-from typing import Any
 
 from identify.core.amounts import read_money
 from identify.core.condition import CONDITIONS
+from identify.core.types.money import Money
 from identify.exchange.table import CellError, quoted
 from identify.shipped import GRADES
 
@@ -146,7 +146,7 @@ def read_box(text: str) -> tuple[str, str, str]:
     return "yes", word, text if more else ""
 
 
-def read_price(text: str, usual: str) -> dict[str, Any] | None:
+def read_price(text: str, usual: str) -> Money | None:
     """Money of a cell, None for none. usual: the currency meant where none is written.
 
     Raises CellError.
@@ -161,8 +161,7 @@ def read_price(text: str, usual: str) -> dict[str, Any] | None:
     read = read_money(plain, usual)
     if read["problem"]:
         raise CellError(f"{quoted(text)} {MONEY[read['problem']]}")
-    money: dict[str, Any] = read["money"]
-    return money
+    return read["money"]
 
 
 def read_count(text: str) -> int:

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from html import escape
 from typing import Any
 
+from identify.core.types.pack import Pack
 from identify.core.wants import want_words
 from identify.exchange.own_tables import shown
 
@@ -33,9 +34,7 @@ li { border-top: 1px solid var(--line); padding: .75rem 0; break-inside: avoid; 
 POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 
-def wants_page(
-    records: list[dict[str, Any]], packs: dict[str, dict[str, Any]], title: str = ""
-) -> str:
+def wants_page(records: list[dict[str, Any]], packs: dict[str, Pack], title: str = "") -> str:
     """The page for the wants among some records, those in the trash left out; packs: compiled, by
     id. Notes are left out: they are for oneself.
     """
@@ -56,7 +55,7 @@ def wants_page(
     ]
     for name, some in _by_range(wants, packs):
         parts.append(f"<h2>{escape(name)}</h2><ul>")
-        parts += [_line(want, packs.get(_text(want.get("pack")), {})) for want in some]
+        parts += [_line(want, packs.get(_text(want.get("pack")))) for want in some]
         parts.append("</ul>")
     if not wants:
         parts.append("<p>Nothing at the moment.</p>")
@@ -69,7 +68,7 @@ def _text(value: Any) -> str:
 
 
 def _by_range(
-    wants: list[dict[str, Any]], packs: dict[str, dict[str, Any]]
+    wants: list[dict[str, Any]], packs: dict[str, Pack]
 ) -> list[tuple[str, list[dict[str, Any]]]]:
     """The wants of each range under its name, the urgent ones first."""
     groups: dict[str, list[dict[str, Any]]] = {}
@@ -87,17 +86,24 @@ def _urgency(want: dict[str, Any]) -> int:
     return value if isinstance(value, int) else 2
 
 
-def _line(want: dict[str, Any], pack: dict[str, Any]) -> str:
+def _line(want: dict[str, Any], pack: Pack | None) -> str:
     """One want."""
     number = _text(want.get("item"))
-    names = {item["number"]: item["name"] for item in pack.get("items", [])}
-    variants = {one["id"]: one["name"] for one in pack.get("variants", [])}
+    names = {item["number"]: item["name"] for item in pack["items"]} if pack else {}
+    variants = {one["id"]: one["name"] for one in pack["variants"]} if pack else {}
     wish = _text(want.get("variant"))
     name = names.get(number, "")
     which = variants.get(wish, wish)
     what = ", ".join(part for part in (name, which) if part)
     most = shown("most", want["most"]) if want.get("most") else ""
-    more = want_words(want | {"least": _text(want.get("least"))}, most)
+    more = want_words(
+        {
+            "least": _text(want.get("least")),
+            "box": _text(want.get("box")),
+            "urgency": _urgency(want),
+        },
+        most,
+    )
     lines = [f'<li><p><span class="number">{escape(number)}</span> {escape(what)}</p>']
     if more:
         lines.append(f'<p class="more">{escape("; ".join(more))}</p>')

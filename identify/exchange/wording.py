@@ -6,10 +6,13 @@ does the rest. A text that holds the very words of a variant's name speaks for t
 
 from dataclasses import dataclass, field
 from functools import cache
-from typing import Any
 
 from identify.core.belief import believe
 from identify.core.session import new_session
+from identify.core.types.engine import Engine
+from identify.core.types.pack import Pack
+from identify.core.types.records import Chance
+from identify.core.types.session import Answer, How
 from identify.exchange.reference import stems
 
 NAMED = 6.0  # how many times likelier each part of its name that is said makes a variant: a guess
@@ -56,9 +59,9 @@ class State:
 class Wording:
     """What texts can say about the variants of one pack."""
 
-    engine: dict[str, Any]
+    engine: Engine
     states: list[State] = field(default_factory=list)
-    found: dict[tuple[int, str], list[dict[str, Any]]] = field(default_factory=dict)
+    found: dict[tuple[int, str], list[Chance]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         taken: set[frozenset[str]] = set()
@@ -77,7 +80,7 @@ class Wording:
                 taken.add(own)  # of features that share a word, the first is meant
                 self.states.append(State(place, state["id"], tuple(found), bare))
 
-    def mentioned(self, item: int, text: str) -> list[dict[str, Any]]:
+    def mentioned(self, item: int, text: str) -> list[Answer]:
         """The states of an item's features that a text names, as answers of a session.
 
         A feature of which two states are named is "one of these"; of phrases within one another
@@ -106,10 +109,10 @@ class Wording:
             for state in there:
                 if state.bare and state.bare <= clause - used:
                     hits.setdefault(state.feature, []).append(state.state)
-        answers = []
+        answers: list[Answer] = []
         for place, named in sorted(hits.items()):
             states = list(dict.fromkeys(named))
-            how = "unsure" if len(states) == 1 else "several"
+            how: How = "unsure" if len(states) == 1 else "several"
             answers.append({"feature": pack["features"][place]["id"], "how": how, "states": states})
         return answers
 
@@ -119,7 +122,7 @@ class Wording:
         told = pack["items"][item]
         return _bag(f"{told['name']} {pack['kinds'][told['kind']]['name']}")
 
-    def variants(self, item: int, text: str) -> list[dict[str, Any]]:
+    def variants(self, item: int, text: str) -> list[Chance]:
         """The variants that a text may mean, likeliest first: [{variant, chance}], whose chances
         add up to 1. Empty where the text tells nothing.
         """
@@ -128,7 +131,7 @@ class Wording:
             self.found[key] = self._variants(item, text)
         return self.found[key]
 
-    def _variants(self, item: int, text: str) -> list[dict[str, Any]]:
+    def _variants(self, item: int, text: str) -> list[Chance]:
         pack = self.engine["pack"]
         mine = [v for v, variant in enumerate(pack["variants"]) if variant["item"] == item]
         by_id = [v for v in mine if pack["variants"][v]["id"] == text.strip()]
@@ -152,7 +155,7 @@ class Wording:
         return _kept(pack, chances)
 
 
-def _kept(pack: dict[str, Any], chances: dict[int, float]) -> list[dict[str, Any]]:
+def _kept(pack: Pack, chances: dict[int, float]) -> list[Chance]:
     """The likely ones of these; none where that leaves out nothing."""
     whole = sum(chances.values())
     if whole == 0.0:

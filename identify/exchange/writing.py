@@ -10,6 +10,7 @@ from typing import Any
 
 import orjson
 
+from identify.core.types.pack import Pack
 from identify.exchange.columns import WRONG
 from identify.exchange.own_tables import Names, table_of
 from identify.exchange.safe_cells import fit_for_cell, guarded
@@ -37,7 +38,7 @@ def name_of(what: str, ending: str, day: str) -> str:
     return f"{'-'.join([*parts, day])}.{ending}"
 
 
-def names_from(packs: dict[str, dict[str, Any]]) -> Names:
+def names_from(packs: dict[str, Pack]) -> Names:
     """What a record is about and its variant, in the words of compiled packs."""
     items: dict[Any, str] = {
         (p, item["number"]): item["name"] for p, pack in packs.items() for item in pack["items"]
@@ -62,9 +63,7 @@ def _named(value: Any) -> bool:
     return isinstance(value, str) and value != ""
 
 
-def write_records(
-    records: list[dict[str, Any]], ending: str, packs: dict[str, dict[str, Any]]
-) -> bytes:
+def write_records(records: list[dict[str, Any]], ending: str, packs: dict[str, Pack]) -> bytes:
     """The file of these records. ending: csv, xlsx or json; packs: compiled, by id."""
     if ending == "json":
         made = datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

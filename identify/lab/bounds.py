@@ -9,10 +9,12 @@ import heapq
 from math import log2
 from typing import Any
 
+from identify.core.types.engine import Engine
+from identify.core.types.pack import Pack
 from identify.core.worth import entropy
 
 
-def signatures(pack: dict[str, Any]) -> list[float]:
+def signatures(pack: Pack) -> list[float]:
     """The chance of each group of variants that are recorded alike in all that can be seen with
     nothing in the hand.
     """
@@ -46,13 +48,13 @@ def huffman(chances: list[float], answers: int = 2) -> float:
     return length
 
 
-def most_answers(pack: dict[str, Any]) -> int:
+def most_answers(pack: Pack) -> int:
     """The most states that a feature has which needs nothing to be seen."""
     counts = [len(f["states"]) for f in pack["features"] if f["needs"] == "nothing"]
     return max([2, *counts])
 
 
-def most_told(engine: dict[str, Any]) -> float:
+def most_told(engine: Engine) -> float:
     """No question can tell more bits than this, the misread answers allowed for: log2 k, less the
     uncertainty of the answer where the state is known.
     """

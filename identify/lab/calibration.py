@@ -5,12 +5,12 @@ Expected calibration error as in Naeini, Cooper and Hauskrecht (2015), from memo
 
 import random
 from itertools import pairwise
-from typing import Any
 
 from identify.core.belief import believe
 from identify.core.parts import suspects
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
+from identify.core.types.engine import Engine
 from identify.lab.pieces import piece, read_by
 
 EDGES = [0.0, 0.02, 0.05, 0.1, 0.2, 0.4, 0.6, 0.8, 0.95, 1.0]
@@ -18,7 +18,7 @@ LEAST = 0.02  # a variant with less than this is not counted as stated
 Stated = list[tuple[float, bool]]
 
 
-def stated(rng: random.Random, engine: dict[str, Any], reader: dict[str, Any]) -> dict[str, Stated]:
+def stated(rng: random.Random, engine: Engine, reader: Engine) -> dict[str, Stated]:
     """Draw a piece, look at some of its features in no order, and note what the engine then says:
     (chance, whether it was so) of every part it saw and of every variant it could be.
 

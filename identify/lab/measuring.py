@@ -3,7 +3,7 @@
 import random
 import sys
 from dataclasses import dataclass
-from typing import Any, TextIO
+from typing import TextIO
 
 import msgspec
 
@@ -12,6 +12,8 @@ from identify.core.belief import believe, prepare, prepare_with
 from identify.core.misreading import usual_errors
 from identify.core.reasons import variant_chances
 from identify.core.session import new_session
+from identify.core.types.engine import Engine, Errors
+from identify.core.types.pack import Pack
 from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from identify.lab.calibration import EDGES, Stated, calibration, error_of, stated
@@ -19,7 +21,7 @@ from identify.lab.pairs import Alike, alike_pairs, worths
 from identify.lab.trials import Asker, Trial, mean, trials
 from identify.reference.compiled import CompiledPack
 
-EXACT = {"sure": 0.0, "unsure": 0.0, "unrecorded": 0.0}
+EXACT: Errors = {"sure": 0.0, "unsure": 0.0, "unrecorded": 0.0}
 WRONG = 0.05  # share of wrong answers where there are more than the engine allows for
 PERFECT, STALL, HARD = "perfect answers", "at the stall", "5 % wrong answers"
 LOOKS = 4  # pieces looked at for each calibration, for each piece identified
@@ -58,7 +60,7 @@ class Calibration:
 class Findings:
     """What the report shows."""
 
-    pack: dict[str, Any]
+    pack: Pack
     count: int
     seed: int
     bits: float  # of what can be told apart
@@ -115,7 +117,7 @@ class Progress:
             self.out.flush()
 
 
-def unswapped(pack: dict[str, Any]) -> dict[str, Any]:
+def unswapped(pack: Pack) -> Pack:
     """The pack as if no part were ever replaced."""
     return {**pack, "parts": [{**part, "swap": 0.0} for part in pack["parts"]]}
 
@@ -123,7 +125,7 @@ def unswapped(pack: dict[str, Any]) -> dict[str, Any]:
 class _Lab:
     """One run: a pack, the chance, how many pieces, the counter."""
 
-    def __init__(self, pack: dict[str, Any], count: int, seed: int, out: TextIO) -> None:
+    def __init__(self, pack: Pack, count: int, seed: int, out: TextIO) -> None:
         self.rng = random.Random(seed)
         self.count = count
         self.exact = prepare_with(unswapped(pack), EXACT)
@@ -131,9 +133,7 @@ class _Lab:
         self.wrong = prepare_with(pack, {**usual_errors(), "sure": WRONG})
         self.progress = Progress(count * (5 + 2 * LOOKS), out)
 
-    def scenario(
-        self, name: str, asker: Asker, reader: dict[str, Any], both: bool = True
-    ) -> Scenario:
+    def scenario(self, name: str, asker: Asker, reader: Engine, both: bool = True) -> Scenario:
         """Sessions of one sort; in a random order too, if `both`."""
         self.progress.what = name
         best = trials(self.rng, asker, reader, self.count, self.progress.step)

@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 from itertools import combinations
-from typing import Any
 
 from identify.core.asking import questions
 from identify.core.belief import believe
 from identify.core.focus import by_variant, focus
 from identify.core.session import new_session
 from identify.core.swapping import look_at_part
+from identify.core.types.engine import Belief, Engine
+from identify.core.types.pack import Pack
 from identify.core.worth import worth
 
 PLAIN = 0.5  # a feature on which two variants differ in so much of their shares tells them apart
@@ -23,7 +24,7 @@ class Alike:
     would: list[tuple[int, float]]
 
 
-def rows_by_variant(pack: dict[str, Any]) -> list[list[int]]:
+def rows_by_variant(pack: Pack) -> list[list[int]]:
     """The rows of each variant."""
     out: list[list[int]] = [[] for _ in pack["variants"]]
     for i, variant in enumerate(pack["rows"]["variant"]):
@@ -31,7 +32,7 @@ def rows_by_variant(pack: dict[str, Any]) -> list[list[int]]:
     return out
 
 
-def looks(pack: dict[str, Any], rows: list[int], place: int) -> list[float]:
+def looks(pack: Pack, rows: list[int], place: int) -> list[float]:
     """The share of each state of a feature over the rows of one variant."""
     cells = pack["cells"][place]
     out = [0.0] * len(pack["features"][place]["states"])
@@ -44,7 +45,7 @@ def looks(pack: dict[str, Any], rows: list[int], place: int) -> list[float]:
     return out
 
 
-def only(engine: dict[str, Any], one: list[int], other: list[int]) -> dict[str, Any]:
+def only(engine: Engine, one: list[int], other: list[int]) -> Belief:
     """The posterior in which the piece is one of two variants, as likely as each other."""
     pack = engine["pack"]
     rows = [*one, *other]
@@ -52,18 +53,23 @@ def only(engine: dict[str, Any], one: list[int], other: list[int]) -> dict[str, 
     for part in (one, other):
         whole = sum(pack["rows"]["prior"][i] for i in part)
         chances += [pack["rows"]["prior"][i] / whole / 2 for i in part]
-    state = {
+    state: Belief = {
         "rows": rows,
         "kinds": [pack["rows"]["kind"][i] for i in rows],
         "variants": [pack["rows"]["variant"][i] for i in rows],
+        "spans": [pack["rows"]["span"][i] for i in rows],
+        "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": chances,
+        "bare": chances,
         "unrecorded": [0.0] * len(pack["kinds"]),
+        "parts": [],
     }
-    parts = range(len(pack["parts"]))
-    return state | {"parts": [look_at_part(engine, state, [], part) for part in parts]}
+    for place in range(len(pack["parts"])):
+        state["parts"].append(look_at_part(engine, state, [], place))
+    return state
 
 
-def alike_pairs(engine: dict[str, Any]) -> list[Alike]:
+def alike_pairs(engine: Engine) -> list[Alike]:
     """Every pair of variants between which the app has nothing visible left to ask, whatever was
     answered; the commonest first. engine: without errors and swaps.
     """
@@ -89,7 +95,7 @@ def alike_pairs(engine: dict[str, Any]) -> list[Alike]:
     return sorted(out, key=lambda pair: -min(priors[pair.one], priors[pair.other]))
 
 
-def worths(engine: dict[str, Any]) -> list[float]:
+def worths(engine: Engine) -> list[float]:
     """For each feature, the bits it tells about the variant as a first question, of the kind of
     piece (or of all of them) where it tells most.
     """

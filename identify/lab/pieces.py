@@ -5,11 +5,15 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate
-from typing import Any, TypeVar
+from typing import Literal, TypeVar
 
 from identify.core.donors import donors
+from identify.core.types.engine import Engine
+from identify.core.types.pack import Pack
+from identify.core.types.session import Answer
 
 T = TypeVar("T")
+Reading = Literal["sure", "unsure"]
 
 
 @dataclass
@@ -26,7 +30,7 @@ def drawn(rng: random.Random, options: Sequence[T], weights: Sequence[float]) ->
     return rng.choices(options, weights)[0]
 
 
-def rows_drawn(rng: random.Random, pack: dict[str, Any], count: int) -> list[int]:
+def rows_drawn(rng: random.Random, pack: Pack, count: int) -> list[int]:
     """So many rows in proportion to the prior: at even steps along it, so that chance adds little
     to what is measured. In no order.
     """
@@ -38,7 +42,7 @@ def rows_drawn(rng: random.Random, pack: dict[str, Any], count: int) -> list[int
     return rows
 
 
-def state_of(rng: random.Random, pack: dict[str, Any], place: int, row: int) -> int:
+def state_of(rng: random.Random, pack: Pack, place: int, row: int) -> int:
     """A state that this issue can show: by its record, or by the background."""
     cells = pack["cells"][place]
     shares = cells["shares"][cells["codes"][row]]
@@ -46,7 +50,7 @@ def state_of(rng: random.Random, pack: dict[str, Any], place: int, row: int) -> 
     return drawn(rng, range(len(shares)), shares)
 
 
-def piece(rng: random.Random, pack: dict[str, Any], row: int = -1) -> Piece:
+def piece(rng: random.Random, pack: Pack, row: int = -1) -> Piece:
     """A piece of this row, or of one by the priors; a replaced part comes as a whole from another
     piece, mostly of its kind.
     """
@@ -69,8 +73,8 @@ def piece(rng: random.Random, pack: dict[str, Any], row: int = -1) -> Piece:
 
 
 def read_by(
-    rng: random.Random, engine: dict[str, Any], place: int, state: str, error: str = "sure"
-) -> dict[str, Any]:
+    rng: random.Random, engine: Engine, place: int, state: str, error: Reading = "sure"
+) -> Answer:
     """The answer of a person who looks at this state: right but for the usual errors."""
     ids = [s["id"] for s in engine["pack"]["features"][place]["states"]]
     chances = [row[ids.index(state)] for row in engine[error][place]]

@@ -3,7 +3,6 @@
 import random
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Any
 
 from identify.core.asking import WORTH, questions
 from identify.core.assess import ENOUGH, standing
@@ -12,6 +11,8 @@ from identify.core.focus import by_variant, focus
 from identify.core.lists import best_first, largest, total
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
+from identify.core.types.engine import Belief, Engine
+from identify.core.types.session import Session
 from identify.core.worth import entropy, worth
 from identify.lab.pieces import Piece, piece, read_by, rows_drawn
 
@@ -42,11 +43,11 @@ class Trial:
 class Asker:
     """Asks the best question each time. What it found once after the same answers is kept."""
 
-    def __init__(self, engine: dict[str, Any]) -> None:
+    def __init__(self, engine: Engine) -> None:
         self.engine = engine
         self.known: dict[tuple[str, ...], Standing] = {}
 
-    def standing(self, session: dict[str, Any]) -> Standing:
+    def standing(self, session: Session) -> Standing:
         """Where the session stands."""
         key = tuple(f"{a['feature']} {a['states'][0]}" for a in session["answers"])
         if key not in self.known:
@@ -60,12 +61,12 @@ class Asker:
 class Shuffler:
     """Asks in a random order, leaving out what can tell nothing more: the order alone differs."""
 
-    def __init__(self, engine: dict[str, Any], rng: random.Random) -> None:
+    def __init__(self, engine: Engine, rng: random.Random) -> None:
         self.engine = engine
         places = [n for n, f in enumerate(engine["pack"]["features"]) if f["needs"] == "nothing"]
         self.order = rng.sample(places, len(places))
 
-    def standing(self, session: dict[str, Any]) -> Standing:
+    def standing(self, session: Session) -> Standing:
         """Where the session stands."""
         state = believe(self.engine, session)
         focused = focus(state, by_variant(state))
@@ -78,7 +79,7 @@ class Shuffler:
         return stands(self.engine, state, -1)
 
 
-def stands(engine: dict[str, Any], state: dict[str, Any], question: int) -> Standing:
+def stands(engine: Engine, state: Belief, question: int) -> Standing:
     """Where a session stands by the posterior after its answers, and the question that is next."""
     chances = variant_chances(engine, state)
     unrecorded = total(state["unrecorded"])
@@ -88,7 +89,7 @@ def stands(engine: dict[str, Any], state: dict[str, Any], question: int) -> Stan
 
 
 def session_with(
-    rng: random.Random, asker: Asker | Shuffler, reader: dict[str, Any], found: Piece
+    rng: random.Random, asker: Asker | Shuffler, reader: Engine, found: Piece
 ) -> Trial:
     """Identify one piece until the engine stops. reader: an engine with the person's errors."""
     pack = asker.engine["pack"]
@@ -115,7 +116,7 @@ def session_with(
 def trials(
     rng: random.Random,
     asker: Asker,
-    reader: dict[str, Any],
+    reader: Engine,
     count: int,
     step: Step,
     *,

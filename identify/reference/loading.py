@@ -1,11 +1,11 @@
 """A pack from wherever it is kept: a pack folder, or a file that was compiled before."""
 
 from pathlib import Path
-from typing import Any
 
 import msgspec
 
 from identify.core.belief import prepare
+from identify.core.types.engine import Engine
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import CompiledPack, pack_bytes, version_of
 from identify.reference.mistakes import Mistake, PackError
@@ -31,7 +31,7 @@ def load_pack(path: Path) -> CompiledPack:
     return pack
 
 
-def load_engine(path: Path) -> dict[str, Any]:
+def load_engine(path: Path) -> Engine:
     """What the functions of the core take, from the same JSON that the phone reads."""
     return prepare(msgspec.json.decode(pack_bytes(load_pack(path))))
 

@@ -10,12 +10,12 @@ import re
 import shutil
 import tempfile
 from pathlib import Path
-from typing import Any
 
 import msgspec
 
 from identify.core.seen import seen_years
 from identify.core.session import problem
+from identify.core.types.session import Scope, Session
 from identify.errors import UserError
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
@@ -209,9 +209,9 @@ class _Proposal:
     def _years_of_states(self, sighting: Sighting, known: list[Answer]) -> None:
         """Running changes that came earlier, or whose end came later, than is said."""
         seen = read_years(sighting.years)
-        scope = {"kind": sighting.kind, "items": [sighting.item] if sighting.item else []}
+        scope: Scope = {"kind": sighting.kind, "items": [sighting.item] if sighting.item else []}
         answers = [msgspec.to_builtins(answer) for answer in known if len(answer.states) == 1]
-        session: dict[str, Any] = {
+        session: Session = {
             "pack": self.pack.id, "version": "", "scope": scope, "able": [], "missing": [],
             "answers": answers,
         }  # fmt: skip

@@ -18,6 +18,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from identify.core.types.pack import Pack
 from identify.exchange.import_steps import chosen_packs, name_rows, read_file, reference_of
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
@@ -110,7 +111,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
     def reference() -> Reference:
         return reference_of(tuple(packs))
 
-    def compiled(ids: list[str] | None) -> dict[str, dict[str, Any]]:
+    def compiled(ids: list[str] | None) -> dict[str, Pack]:
         some = chosen_packs(reference(), ids)
         return {one: engine["pack"] for one, engine in some.engines.items()}
 

@@ -37,7 +37,7 @@ INSTEAD = {
 BUILTINS = {"len", "range", "min", "max", "abs", "int", "sorted", "log"}
 METHODS = {"append", "upper", "get"}
 OF_ANNOTATIONS = {  # imports that annotations need; annotations never reach JavaScript
-    "typing": {"Any", "Literal", "TypeVar"},
+    "typing": {"Any", "Literal", "TypeGuard"},
     "collections.abc": {"Sequence", "Mapping"},
 }
 RESERVED = set(
@@ -49,7 +49,7 @@ RESERVED = set(
     void volatile window yield
     """.split()
 )
-KEYS = RESERVED | {"constructor", "length", "hasOwnProperty", "__proto__", "prototype"}
+KEYS = {"constructor", "length", "hasOwnProperty", "__proto__", "prototype"}
 
 
 def where(node: ast.AST, text: str) -> str:
@@ -62,7 +62,8 @@ def functions_of(tree: ast.Module) -> list[ast.FunctionDef]:
 
 def truth_functions(tree: ast.Module) -> set[str]:
     """Functions here that say they return bool."""
-    return {f.name for f in functions_of(tree) if f.returns and ast.unparse(f.returns) == "bool"}
+    returned = {f.name: ast.unparse(f.returns) for f in functions_of(tree) if f.returns}
+    return {name for name, text in returned.items() if text == "bool" or "TypeGuard[" in text}
 
 
 def is_truth(node: ast.expr, known: set[str]) -> bool:
@@ -224,7 +225,7 @@ def type_refusals(source: str) -> list[str]:
                 out.append(where(node, f"{node.name} has a docstring and fields, and no more."))
         elif isinstance(node, ast.Assign):
             called = [n for n in ast.walk(node) if isinstance(n, ast.Call)]
-            if any(ast.unparse(call.func) != "TypedDict" for call in called):
+            if any(ast.unparse(call.func) not in {"TypedDict", "TypeVar"} for call in called):
                 out.append(where(node, "an alias is worked out of types only."))
         elif not (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)):
             out.append(where(node, "nothing but types stands here: what is done goes elsewhere."))

@@ -71,6 +71,50 @@ class MoneyParts(TypedDict):
     old: OldMoney | None  # for sterling that is a whole number of farthings
 
 
+class Token(TypedDict):
+    """A number, a word or a sign of a typed amount."""
+
+    sort: Literal["n", "w", "/", "-"]
+    groups: NotRequired[list[str]]  # of a number: its figures; a bare fraction has the group ""
+    points: NotRequired[list[str]]  # of a number: what parts the groups
+    quarters: NotRequired[int]  # of a number: 1 to 3 for a fraction after it
+    word: NotRequired[str]  # of a word: in capitals
+
+
+class Figures(TypedDict):
+    """A number found in a text, and where it ends."""
+
+    token: Token
+    end: int
+
+
+class Shape(TypedDict):
+    """What a typed amount looks like."""
+
+    shape: str  # its tokens in one letter each
+    numbers: list[Token]
+    marked: int  # how often a currency is written
+    currency: str  # "" for none
+    problem: MoneyProblem
+
+
+class Decimal(TypedDict):
+    """A number's figures before and after its decimal point."""
+
+    whole: str
+    decimals: str
+    problem: MoneyProblem
+
+
+class Marked(TypedDict):
+    """A currency, and how it is written in capitals."""
+
+    code: str  # ISO 4217
+    digits: int  # its decimals
+    marks: list[str]
+    small: list[str]  # the hundredth part
+
+
 class Currency(TypedDict):
     """A currency that can be read."""
 

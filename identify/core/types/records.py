@@ -4,7 +4,7 @@ Plain JSON, in IndexedDB on the phone. These are the fields as the app works wit
 web/data/shapes.js puts in what an older record lacks); unknown fields are kept as they are.
 """
 
-from typing import Any, Literal, NotRequired, TypedDict
+from typing import Any, Literal, NotRequired, TypedDict, TypeVar
 
 from .money import Money
 from .session import Answer
@@ -134,6 +134,25 @@ class Budget(OfAllRecords):
 
 
 AnyRecord = Piece | Want | Note | Sighting | Budget
+Kept = TypeVar("Kept", Piece, Want)
+
+
+class Wish(TypedDict):
+    """What is said of a want in words."""
+
+    least: NotRequired[str]  # a condition
+    box: NotRequired[str]
+    urgency: NotRequired[int]
+
+
+class InPack(TypedDict):
+    """What any record says that points into a pack."""
+
+    id: str
+    pack: str
+    item: NotRequired[str]
+    variant: NotRequired[str]
+    of: NotRequired[list[Chance]]
 
 
 class Records(TypedDict):

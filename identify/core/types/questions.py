@@ -1,0 +1,105 @@
+"""What is worked out to choose the next question: an outcome is what is to be decided.
+
+Outcomes are variants, or issues to settle the years, or meanings for the verdict. A class of rows
+looks alike for a feature: the same code, the same kind, the same doubt that its part was replaced.
+"""
+
+from typing import TypedDict
+
+
+class Focus(TypedDict):
+    """The rows that still count, those of an outcome together, and outcomes numbered from 0."""
+
+    rows: list[int]  # index
+    weights: list[float]  # chance of each row
+    of: list[list[int]]  # by part, and last for the piece itself: the class of each row
+    starts: list[int]  # where the rows of each outcome begin, and last their count
+    first: list[int]  # each outcome's first row
+    first_of: list[list[int]]  # and by part its class
+    names: list[int]  # the outcome of each number
+    number: list[int]  # the number of each outcome, -1: none
+    many: list[int]  # numbers of outcomes with more rows than one
+    chances: list[float]  # by number, the unrecorded last
+    elsewhere: int  # rows whose outcome is not their variant
+
+
+class Look(TypedDict):
+    """What says how likely each answer is about one feature.
+
+    A class of rows is `code * length of kinds + its class of doubt`.
+    """
+
+    codes: list[int]  # by row of the pack
+    varying: list[int] | None  # the only variants that can have rows of more classes; None: any
+    rows: list[int]
+    of: list[int]
+    first_of: list[int]
+    doubts: list[float]  # by class of doubt
+    kinds: list[int]  # by class of doubt
+    by_code: list[list[float]]  # P(answer) by the record
+    by_kind: list[list[float]]
+    spares: list[list[float]]  # by answer: P(answer) for each kind where the part was replaced
+    made: list[list[float]]  # by class: what view_from found; []: not yet
+
+
+class Away(TypedDict):
+    """How likely it is that there is nothing to look at."""
+
+    lacking: list[float]  # 1 for each kind without the feature
+    by_code: list[float]
+    by_kind: list[float]
+    replaced: list[float]  # by kind, where the part was replaced
+
+
+class Parted(TypedDict):
+    """Outcomes all of whose rows are of one class, and the others."""
+
+    alike: list[float]  # by class: the chance of the outcomes that are of it alone
+    mixed: list[int]  # the other outcomes
+
+
+class Joint(TypedDict):
+    """P(outcome, answer) for one feature: scales[outcome] * views[outcome][answer].
+
+    The last outcome is the unrecorded.
+    """
+
+    scales: list[float]
+    views: list[list[float]]
+
+
+class Worth(TypedDict):
+    """What a question is worth."""
+
+    bits: float  # what the answer is expected to tell of the outcome
+    absent: float  # the chance that there is nothing to look at
+
+
+class Scored(TypedDict):
+    """A question with what it is worth."""
+
+    feature: int  # index
+    bits: float
+    score: int  # bits by second of looking, in steps
+
+
+class Questions(TypedDict):
+    """Every question worth asking, best first."""
+
+    open: list[Scored]
+    shut: list[Scored]  # those that need something the person has not got
+    focus: Focus
+
+
+class Group(TypedDict):
+    """What is left if a state is seen."""
+
+    state: int  # index
+    variants: int  # how many outcomes have at least a hundredth of the best one's chance then
+
+
+class Leaves(TypedDict):
+    """What each answer leaves."""
+
+    expected: list[float]  # chance of each state
+    groups: list[Group]
