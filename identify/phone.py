@@ -104,7 +104,7 @@ def _needed(body: list[ast.stmt], exports: Sequence[str]) -> list[ast.stmt]:
 
 
 def _renumbered(script: str) -> str:
-    """The script with pscript's helper names counted anew in each function: alike ones compress."""
+    """The script with pscript's helper names counted again in each function: that compresses."""
 
     def counted(function: str) -> str:
         seen: dict[str, str] = {}

@@ -185,4 +185,4 @@ def against(engine: Engine, session: Session, view: View, words: list[str]) -> l
             seen = [feature["states"][s]["name"] for s in entry["recorded"]]
             known = " or ".join(seen) if seen else "not recorded"
             out.append(f"  {feature['name']}: {known} ({entry['bits']:.1f} bits against it)")
-    return out or ["  No answer speaks against it: it is only the less common one."]
+    return out or ["  No answer counts against it: it is only the less common one."]

@@ -23,7 +23,7 @@ LOOKED = 400  # rows looked at, fewer where there are many columns
 MOST_LOOKED = 16_000  # cells looked at in all
 LIKE = 80  # least likeness of a heading to a known one, of 100
 FIRST_ROWS = 20  # rows among which the headings are looked for
-BY_CONTENT = 0.75  # how far a column is trusted that only its cells speak for
+BY_CONTENT = 0.75  # how far a column is trusted that is known by its cells only
 WANTED = re.compile(r"want|wish|looking|such|gesucht|recherche|gezocht|missing|fehl", re.I)
 NOTED = re.compile(r"stall|table|asked|swap ?meet|notebook", re.I)
 WRONG = "what is wrong"  # the first column of the file of failed rows
@@ -209,7 +209,7 @@ def guess(table: Table, reference: Reference, name: str = "", header: int | None
 
 
 def _assigned(names: list[str], texts: list[list[str]], reference: Reference) -> list[Column]:
-    """Every column with its field; a field goes to the column that speaks most for it."""
+    """Every column with its field; a field goes to the column that counts most for it."""
     offers = []
     for place, name in enumerate(names):
         headed, like = by_heading(name)

@@ -3,7 +3,7 @@
 Words of English, German, French and Dutch: common practice, no source. "early", "mid" and "late" of
 a decade are what they are in a seller's claim (part_of_decade), of a year a third: common practice,
 no source. A year of two figures is of the 1900s from 30 on and of the 2000s below, as spreadsheets
-take it (from memory). A date parted by points has its day first. Seasons are EDTF's own 21 to 24.
+take it (from memory). A date with points has its day first. Seasons are EDTF's own 21 to 24.
 """
 
 import re

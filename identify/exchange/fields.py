@@ -5,7 +5,7 @@ Headings in English, German, French and Dutch: common practice, no source.
 
 from dataclasses import dataclass
 
-# Field -> headings, parted by "|".
+# Field -> headings, separated by "|".
 HEADINGS = {
     "number": """
         number | no | no. | nr | nr. | item number | cat no | cat. no. | catalogue no |

@@ -129,7 +129,7 @@ def _runs(said: list[str]) -> set[str]:
 
 
 def nothing(query: Query) -> dict[str, float]:
-    """What speaks for none of the items."""
+    """What counts for none of the items."""
     one = {"none": 1.0}
     if plain(query.number):
         one["none_number"] = 1.0

@@ -13,7 +13,7 @@ from charset_normalizer import from_bytes
 
 from identify.exchange.table import MOST_COLUMNS, FileError, Row, Table, listed
 
-# A row parted by a delimiter that is not its own is one long cell. For the whole process, packs
+# A row separated by a delimiter that is not its own is one long cell. For the whole process, packs
 # too: csv knows no other way, and while one thread reads, another must not find it put back.
 csv.field_size_limit(1_000_000)
 

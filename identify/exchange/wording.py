@@ -1,7 +1,7 @@
 """Which variants of an item a free text may mean: "maroon, metal horns".
 
 Words that name states of the item's features are taken as answers that are not sure, and the engine
-does the rest. A text that holds the very words of a variant's name speaks for that variant as well.
+does the rest. A text that holds the very words of a variant's name counts for that variant as well.
 """
 
 from dataclasses import dataclass, field

@@ -18,7 +18,7 @@ def text_of(value: Any) -> str:
         return orjson.dumps(_plain(value, 0), option=orjson.OPT_SORT_KEYS).decode()
     except orjson.JSONEncodeError:  # half of a surrogate pair
         raise RefusedError(
-            "It holds text that is not valid Unicode. Type that text anew."
+            "It holds text that is not valid Unicode. Type that text again."
         ) from None
 
 

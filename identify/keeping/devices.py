@@ -150,7 +150,7 @@ def _change(store: Store, sql: str, values: tuple[str, str]) -> None:
     with store.write() as db:
         db.execute(sql, (values[0], _plain(values[1])))
         if db.changes() == 0:
-            raise UnknownDeviceError("There is no such device. Look at the list anew.")
+            raise UnknownDeviceError("There is no such device. Look at the list again.")
 
 
 def _by_secret(secret: str) -> Callable[[bytes, bytes, bytes], bool]:

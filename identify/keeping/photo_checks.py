@@ -13,7 +13,7 @@ LARGE = f"A photo may have up to {MOST_PIXELS // 10**6} megapixels. Send a small
 NO_PICTURE = "This is not a JPEG picture that can be read. Take the photo again."
 MORE = (
     "This photo holds more than the picture, such as where or with what it was taken ({what}). "
-    "The app draws every photo anew, which leaves that out: add it in the app."
+    "The app draws every photo again, which leaves that out: add it in the app."
 )
 
 

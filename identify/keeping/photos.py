@@ -182,7 +182,7 @@ def _finish(store: Store, sha: str, size: int, now: datetime) -> None:
     try:
         if len(data) != size or hashlib.sha256(data).hexdigest() != sha:
             raise RefusedError(
-                "The photo that arrived is not the one that was meant. Send it anew."
+                "The photo that arrived is not the one that was meant. Send it again."
             )
         check_picture(data)
         files.sync(path)

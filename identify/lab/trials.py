@@ -122,7 +122,7 @@ def trials(
     *,
     shuffled: bool = False,
 ) -> list[Trial]:
-    """Sessions with so many pieces, in the best order or, each anew, in a random one."""
+    """Sessions with so many pieces, in the best order or, each time another, in a random one."""
     out = []
     for row in rows_drawn(rng, reader["pack"], count):
         found = piece(rng, reader["pack"], row)

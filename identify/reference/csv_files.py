@@ -41,9 +41,9 @@ def csv_rows(text: str, file: str, mistakes: list[Mistake]) -> list[tuple[int, l
 
 
 def not_commas(columns: list[str]) -> str:
-    """What is wrong with a header whose columns are parted by something else; "" if nothing is."""
+    """What is wrong with a header whose columns no commas separate; "" if nothing is."""
     if len(columns) == 1 and any(mark in columns[0] for mark in ";\t|"):
-        return "the columns must be parted by commas. Save the file as CSV with commas."
+        return "the columns must be separated by commas. Save the file as CSV with commas."
     return ""
 
 

@@ -249,7 +249,7 @@ class Folder:
             raise EditError(f"{quoted(edit.name)} is no name of a drawing.")
         now = self.drawings().get(edit.name, "")
         if now != edit.old:
-            raise EditError(f"The drawing {edit.name} was changed meanwhile. Read the pack anew.")
+            raise EditError(f"The drawing {edit.name} was changed meanwhile. Read the pack again.")
         stem = f"{DRAWINGS}/{edit.name}"
         for ending in ENDINGS:
             self.files.pop(stem + ending, None)
@@ -267,7 +267,7 @@ class Folder:
 
 
 def _other(file: str, line: int) -> str:
-    return f"{file} line {line} says something else now than it did. Read the pack anew."
+    return f"{file} line {line} says something else now than it did. Read the pack again."
 
 
 def _renames(edit: Edit) -> bool:

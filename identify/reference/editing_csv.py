@@ -129,7 +129,7 @@ class CsvText:
         for row in self.rows:
             if row.key == key and row is not self.head:
                 return row
-        raise EditError(f"{self.name}: that row is no longer there. Read the pack anew.")
+        raise EditError(f"{self.name}: that row is no longer there. Read the pack again.")
 
     def set(self, key: str, column: str, old: str, value: str) -> None:
         """Write one cell that says `old` now. A column that is new comes last. Raises EditError."""
@@ -137,7 +137,7 @@ class CsvText:
         now = self.fields(row).get(column, "")
         if now != old:
             what = f"in the column {column} it says {quoted(now)} now and not {quoted(old)}"
-            raise EditError(f"{self.name} line {self.lines()[key]}: {what}. Read the pack anew.")
+            raise EditError(f"{self.name} line {self.lines()[key]}: {what}. Read the pack again.")
         place = self._place(column)
         row.raw += [""] * (place + 1 - len(row.raw))
         row.raw[place] = self._written(value, row.raw[place])

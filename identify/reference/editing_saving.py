@@ -100,7 +100,7 @@ class PackFolder:
         if version_of(files) != version:
             raise ChangedError(
                 "The files of the pack were changed by something else since they were read here. "
-                "Nothing was written. Read them anew: what you changed is kept and put on top."
+                "Nothing was written. Read them again: what you changed is kept and put on top."
             )
         return files
 

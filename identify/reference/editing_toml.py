@@ -89,7 +89,7 @@ class TomlText:
         """Write one field that says `old` now; None: it is not there. Raises EditError."""
         entry = self.entry(table, key)
         if entry.get(field) != old:
-            what = f"{field} says something else now than it did. Read the pack anew."
+            what = f"{field} says something else now than it did. Read the pack again."
             raise EditError(f"{self.name} line {self.lines(table)[key][0] + 1}: {what}")
         if old == value:
             return
@@ -149,7 +149,7 @@ class TomlText:
 
     def _place(self, table: str, key: str) -> int:
         if key not in self.keys[table]:
-            raise EditError(f"{self.name}: that entry is no longer there. Read the pack anew.")
+            raise EditError(f"{self.name}: that entry is no longer there. Read the pack again.")
         return self.keys[table].index(key)
 
     def _end(self, table: str, place: int) -> int:

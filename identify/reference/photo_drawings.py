@@ -28,7 +28,7 @@ def photo_mistake(data: bytes) -> str:
     except MoreError:
         return (
             "this photo holds more than the picture, perhaps the place where it was taken. "
-            "Take it up in the editor, which draws it anew, or save it without metadata."
+            "Take it up in the editor, which draws it again, or save it without metadata."
         )
     except (
         OSError, NoJpegError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError,

@@ -50,7 +50,7 @@ NumberIs = Annotated[
     Literal["first", "given", "unused"],
     Meta(description='"first" (of its year), "given" (in that year) or "unused" (from here on)'),
 ]
-Texts = Annotated[list[str], Meta(description="texts parted by ;")]
+Texts = Annotated[list[str], Meta(description="texts separated by ;")]
 Said = Annotated[
     list[tuple[str, str]],
     Meta(description='"source years; source years" such as book71 1958/1961; ad57 1957'),

@@ -52,7 +52,7 @@ def may_be_none(feature: Feature, kinds: Sequence[Kind]) -> bool:
 
 
 def read_cell(text: str) -> tuple[str, ...]:
-    """A cell as written: a state, states parted by |, or ? for not recorded."""
+    """A cell as written: a state, states separated by |, or ? for not recorded."""
     return () if text == "?" else tuple(state.strip() for state in text.split("|"))
 
 

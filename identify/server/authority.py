@@ -140,7 +140,7 @@ def _found(folder: Path, names: Sequence[str | Address], now: datetime) -> None:
     )
     files.write_whole(folder / ISSUING_KEY, _pem_key(key))
     files.write_whole(folder / ISSUING, _pem(issuing.sign(root_key, hashes.SHA256())))
-    # last: what is there without it counts for nothing, and is made anew
+    # last: what is there without it counts for nothing, and is made again
     files.write_whole(folder / ROOT, _pem(root.sign(root_key, hashes.SHA256())))
 
 

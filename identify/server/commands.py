@@ -112,7 +112,7 @@ def certificate(args: argparse.Namespace) -> int:
     made = authority.make(authority.folder_of(data), checked(args.hosts), datetime.now(UTC))
     server = authority.folder_of(data) / authority.SERVER
     print(f"{server}: for {', '.join(args.hosts)}, until {made.until:%Y-%m-%d}.")
-    print("Run this again in the month before that day, then start the server anew.")
+    print("Run this again in the month before that day, then start the server again.")
     if made.new_authority:
         print(
             "\nIts authority can vouch for these hosts (and names below theirs) only; the key\n"

@@ -95,7 +95,7 @@ def routes(folders: Sequence[PackFolder], saved: Callable[[], None] | None = Non
 
 
 class EditorApp:
-    """The app with the packs of some folders, made anew after each save.
+    """The app with the packs of some folders, made again after each save.
 
     A pack with mistakes is left out until it has none; where none is left, the demo packs stand in,
     so that the app opens at all. `beside`: compiled packs that are shown and not edited. ASGI.

@@ -57,7 +57,7 @@ def test_a_photo_comes_in_chunks_and_goes_on_after_a_break(store):
 
 def test_what_is_not_what_it_should_be_is_thrown_away(store):
     data = picture(1)
-    with pytest.raises(RefusedError, match="Send it anew"):
+    with pytest.raises(RefusedError, match="Send it again"):
         send(store, data, name=sha(b"another"))
     assert files_of(store.folder) == []
     assert photos.known(store) == {}

@@ -55,7 +55,8 @@ FEW = (
     "items.csv line 2, character 7: this is not UTF-8. Save the file as UTF-8.",
     "sources.csv line 1, character 1: this is not UTF-8. Save the file as UTF-8.",
     "items.csv line 2: there is a control character (code 0). Remove it.",
-    "sources.csv line 1: the columns must be parted by commas. Save the file as CSV with commas.",
+    "sources.csv line 1: the columns must be separated by commas. "
+    "Save the file as CSV with commas.",
     "features.toml: lists stand too deep within one another.",
 )
 FILES = (

@@ -193,7 +193,7 @@ class Device:
         return answers
 
     def push(self, server: Server, batches: list[list[Json]], cut: int = -1) -> bool:
-        """Pushes these batches; the answer to number `cut` is lost. False: to be begun anew."""
+        """Pushes these batches; the answer to number `cut` is lost. False: to be begun again."""
         for number, batch in enumerate(batches):
             answer = server.push([operation(entry) for entry in batch])
             assert answer["refused"] == []

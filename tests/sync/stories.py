@@ -52,7 +52,7 @@ def a_copy_fills_the_places_that_were_lost(world: World) -> None:
 
 
 def an_answer_comes_late(world: World) -> None:
-    """D has begun anew, and a page from further on comes in between."""
+    """D has begun again, and a page from further on comes in between."""
     for _ in range(4):
         world.edit("A")
     world.sync("A")
