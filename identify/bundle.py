@@ -5,9 +5,9 @@ the order in which they need one another; the exported names stand for all modul
 the plain forms that web/ uses are known: named imports from relative paths at the top, `export`
 before a function, class or const. Anything else is refused.
 
-What is asked for by `import()` from the folder home/ goes with all that only it needs into the
-second script, home.js, which the phone loads when it is first wanted. It imports the first one, so
-nothing at the top of the first may wait for it.
+The first script holds what the start imports, and what that imports. All else is asked for by
+`import()` alone and goes into the second, later.js, which the phone loads when something of it is
+first wanted. It imports the first one, so nothing at the top of the first may wait for it.
 """
 
 import posixpath
@@ -23,9 +23,8 @@ COMMENT = re.compile(
 )
 INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
 LEFT = re.compile(r"^(?:import\b(?!\()|export\b).*", re.MULTILINE)
-APART = "home/"
-HOME = "home.js"
-MODULES = "modules"  # what home.js exports: its modules by their path
+SECOND = "later.js"
+MODULES = "modules"  # what later.js exports: its modules by their path
 
 
 class BundleError(Exception):
@@ -43,7 +42,7 @@ class _Bundle:
             name for text in sources.values() for _, name in EXPORT.findall(text)
         )
         self.written: list[str] = []
-        self.apart: list[str] = []  # modules that are loaded when they are wanted
+        self.asked: dict[str, str] = {}  # modules asked for by import(), and one that asks
         self.used: set[str] = set()  # what was imported, by its name here
 
     def module(self, wanted: str, by: str) -> dict[str, str]:
@@ -94,19 +93,12 @@ class _Bundle:
         return "".join(out)
 
     def later(self, wanted: str, by: str) -> str:
-        """What stands for `import("...")`: a promise of what the module exports."""
+        """What stands for `import("...")`: the module, once the second script is there."""
         path = posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
-        if path.startswith(APART) and path not in self.given:
-            if path not in self.sources:
-                raise BundleError(f"{by} imports {wanted}, which is not there.")
-            if path not in self.apart:
-                self.apart.append(path)
-            return f'import("./{HOME}").then(({{{MODULES}}}) => {MODULES}["{path}"])'
-        given = self.module(wanted, by)
-        self.used.update(given.values())
-        named = ", ".join(f"{name}: {own}" for name, own in given.items())
-        self.written.append(f"const later_{len(self.written)} = {{{named}}};")
-        return f"Promise.resolve(later_{len(self.written) - 1})"
+        if path not in self.sources:
+            raise BundleError(f"{by} imports {wanted}, which is not there.")
+        self.asked.setdefault(path, by)
+        return f'import("./{SECOND}").then(({{{MODULES}}}) => {MODULES}["{path}"])'
 
 
 def _renaming(given: Mapping[str, str]) -> str:
@@ -115,27 +107,31 @@ def _renaming(given: Mapping[str, str]) -> str:
 
 def bundled(sources: Mapping[str, str], start: str) -> dict[str, str]:
     """The module `start` with all that it needs as one script, under its own name; with what is
-    loaded later there is home.js too. Raises BundleError.
+    loaded later there is later.js too. Raises BundleError.
     """
     bundle = _Bundle(sources)
     body, _ = bundle.body_of(start)
     first = [*bundle.written, f"{{\n{body}\n}}"]
-    if not bundle.apart:
+    if not bundle.asked:
         return {start: small("\n".join(first))}
     later = _Bundle(sources)
     later.given = dict(bundle.given)
-    later.apart = list(bundle.apart)
+    later.asked = dict(bundle.asked)
     there = {own for given in bundle.given.values() for own in given.values()}
-    modules = []
-    for path in later.apart:  # grows while modules ask for more
+    modules = {}
+    while waiting := [path for path in later.asked if path not in modules]:
+        path = waiting[0]
+        if path in bundle.given or path == start:
+            what = "which is there from the start: import it at the top."
+            raise BundleError(f"{later.asked[path]} asks by import() for {path}, {what}")
         given = later.module(posixpath.basename(path), path)
-        modules.append(f'"{path}": {{{", ".join(f"{n}: {own}" for n, own in given.items())}}}')
+        modules[path] = f'"{path}": {{{", ".join(f"{n}: {own}" for n, own in given.items())}}}'
     taken = ", ".join(sorted(later.used & there))
     written = [f'import {{{taken}}} from "./{start}";'] if taken else []
-    written += [*later.written, f"export const {MODULES} = {{{', '.join(modules)}}};"]
+    written += [*later.written, f"export const {MODULES} = {{{', '.join(modules.values())}}};"]
     if taken:
         first.append(f"export {{{taken}}};")
-    return {start: small("\n".join(first)), HOME: small("\n".join(written))}
+    return {start: small("\n".join(first)), SECOND: small("\n".join(written))}
 
 
 def small(script: str) -> str:

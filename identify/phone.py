@@ -47,7 +47,7 @@ MERGING_EXPORTS = (
 )  # fmt: skip
 SHARED = ("lists",)  # what the second module uses of the first
 
-MODULE = re.compile(r"(app|(data|home|parts|screens)/[\w-]+)\.js$")  # goes into app.js, home.js
+MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
 STUB = re.compile(r"\bstub\d+_")
 FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
 SECOND_NAME = re.compile(r"(?<= = function )flx_\w+ ")  # pscript's; the first does
@@ -180,9 +180,9 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
 
     packs: pack folders, or files compiled before; with none, the app alone. sw.js gets the list of
     the others and a name made from their contents, so that any change at all makes a new version.
-    The modules of web/ go into two, app.js and home.js. The demo collection comes with the packs it
-    speaks of, the tables of numbers always. Raises PackError for a pack with mistakes, EngineError
-    for the core.
+    The modules of web/ go into two, app.js and later.js. The demo collection comes with the packs
+    it speaks of, the tables of numbers always. Raises PackError for a pack with mistakes,
+    EngineError for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()

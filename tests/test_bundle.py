@@ -33,13 +33,6 @@ def test_modules_keep_their_own_names_and_templates_their_spaces(browser):
     assert said(browser, bundled(MODULES, "app.js")["app.js"]) == ["Hello2, dear  you  (1)"]
 
 
-def test_a_module_asked_for_later_is_the_same_one(browser):
-    later = 'const { word } = await import("./data/word.js");\nconsole.log(word);\n'
-    script = bundled(MODULES | {"app.js": START + later}, "app.js")["app.js"]
-    assert said(browser, script) == ["Hello2, dear  you  (1)", "Hello2"]
-    assert script.count("Hello") == 1
-
-
 def test_modules_may_export_the_same_name(browser):
     again = 'import { word as other } from "./more.js";\nconst greet = 3;\n'
     again += 'import { word } from "./data/word.js";\nconsole.log(word + other + greet);\n'
@@ -47,9 +40,9 @@ def test_modules_may_export_the_same_name(browser):
     assert said(browser, bundled(MODULES | more, "app.js")["app.js"]) == ["Hello213"]
 
 
-def test_what_is_at_home_is_a_script_of_its_own_that_shares_the_rest(browser):
-    start = START + 'import("./home/far.js").then(({ tell }) => tell());\n'
-    start += 'import("./home/near.js").then(({ near }) => console.log(near));\n'
+def test_what_is_only_asked_for_later_is_a_script_of_its_own_that_shares_the_rest(browser):
+    start = START + 'import("./far/far.js").then(({ tell }) => tell());\n'
+    start += 'import("./far/near.js").then(({ near }) => console.log(near));\n'
     far = """import { word } from "../data/word.js";
 import { near } from "./near.js";
 
@@ -61,13 +54,13 @@ export async function tell() {
     more = {
         "app.js": start,
         "data/word.js": WORD + 'console.log("once");\n',
-        "home/far.js": far,
-        "home/near.js": 'console.log("near");\nexport const near = 5;\n',
-        "home/last.js": "export const last = 6;\n",
+        "far/far.js": far,
+        "far/near.js": 'console.log("near");\nexport const near = 5;\n',
+        "far/last.js": "export const last = 6;\n",
     }
     scripts = bundled(MODULES | more, "app.js")
-    assert set(scripts) == {"app.js", "home.js"}
-    assert "near = 5" in scripts["home.js"]
+    assert set(scripts) == {"app.js", "later.js"}
+    assert "near = 5" in scripts["later.js"]
     assert "near = 5" not in scripts["app.js"]
     page = browser.new_page()
     told: list[str] = []
@@ -94,7 +87,9 @@ export async function tell() {
         ("app.js", 'import { other } from "./data/word.js";\n', "which does not export it"),
         ("app.js", "export let word = 1;\n", "a form that cannot be put together"),
         ("app.js", 'import { word } from "./data/none.js";\n', "which is not there"),
-        ("app.js", 'const { word } = await import("./home/none.js");\n', "which is not there"),
+        ("app.js", 'const { word } = await import("./far/none.js");\n', "which is not there"),
+        ("app.js", START + 'import("./data/word.js");\n', "which is there from the start"),
+        ("app.js", 'import("./app.js");\n', "which is there from the start"),
         ("data/word.js", 'import { greet } from "../parts/greet.js";\n' + WORD, "needs"),
     ],
 )

@@ -1,26 +1,27 @@
 /** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
-import { foreseen, meanwhile } from "./data/ahead.js";
-import { deepen, here, onMoved } from "./data/back.js";
+import { foreseen, meanwhile } from "./data/work-ahead.js";
+import { deepen, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
-import { PRACTICE } from "./data/practice.js";
+import { PRACTICE } from "./data/practice-storage.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
-import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/session.js";
+import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/piece-at-hand.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { all, anything, loadRecords, recordsEdition } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
 import { button } from "./parts/element.js";
 import { endTyping } from "./parts/fields.js";
-import { startLight, switchLight } from "./parts/light.js";
-import { markPlace, startPlaces } from "./parts/places.js";
+import { startLight, switchLight } from "./settings/light-switch.js";
+import { markPlace, startPlaces } from "./shell/bottom-bar.js";
 import { setAside } from "./parts/say.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
-import { identify } from "./screens/identify.js";
-import { keyChooses } from "./screens/question.js";
-import { guided, watchWide } from "./screens/later.js";
-import { stuckScreen } from "./screens/stuck.js";
-import { settingsScreen } from "./screens/settings.js";
+import { identify } from "./identify/identify.js";
+import { keyChooses } from "./identify/question.js";
+import { NotLoaded, loaded } from "./parts/loaded-later.js";
+import { WIDE } from "./parts/wide-window.js";
+import { stuckScreen } from "./shell/stuck.js";
+import { settingsScreen } from "./settings/settings.js";
 
 const app = {
   engine: null,
@@ -75,6 +76,11 @@ function tap(action) {
 }
 
 function trouble(error) {
+  if (error instanceof NotLoaded) {
+    console.warn(error.cause);
+    notice(error.message);
+    return;
+  }
   console.error(error);
   notice("Something went wrong with that step. What you answered before it is kept.", [
     ["Try again", () => location.reload()],
@@ -138,7 +144,7 @@ async function openPack(id) {
 async function threaded(pack) {
   let thread = null;
   try {
-    const { startThread } = await import("./home/thread.js");
+    const { startThread } = await loaded(import("./identify/large-range.js"));
     thread = await startThread(app);
   } catch (error) {
     console.warn(error);
@@ -293,10 +299,21 @@ async function start() {
   });
   document.addEventListener("keydown", (event) => app.settings.keys && keyChooses(event));
   await show(false);
-  if (PRACTICE !== "") guided(app, PRACTICE);
-  watchWide(app);
+  if (PRACTICE !== "") guided().catch(trouble);
+  WIDE.addEventListener("change", atDesk);
+  if (WIDE.matches) atDesk();
   meanwhile(flow.ahead());
-  shelf().catch(trouble);
+  shelf().catch((error) => (error instanceof NotLoaded ? console.warn(error) : trouble(error)));
+}
+
+/** Leads through one of the first steps. */
+async function guided() {
+  (await loaded(import("./first-steps/guide.js"))).openGuide(app, PRACTICE);
+}
+
+/** What a wide window has besides: keys, photos dragged in, the candidates beside the question. */
+async function atDesk() {
+  (await loaded(import("./desk/desk.js"))).openDesk(app);
 }
 
 /** The second tap of a double tap would answer a question that nobody has read. */
@@ -313,7 +330,7 @@ async function arrive(step) {
   if (hash !== "") history.replaceState({ ...here(), step }, "", location.pathname);
   await starting;
   if (hash === "" && !app.settings?.paired) return;
-  const { arrive: begin } = await import("./home/arrival.js");
+  const { arrive: begin } = await loaded(import("./sync/at-start.js"));
   await begin(app, hash);
 }
 
@@ -323,7 +340,7 @@ function openSettings() {
 
 /** The collection's screens: loaded once, after the first question is on the screen. */
 function shelf() {
-  opening ??= import("./screens/shelf.js")
+  opening ??= loaded(import("./shell/shelf.js"))
     .then(({ openShelf }) => openShelf(app))
     .catch((error) => {
       opening = null;
@@ -353,7 +370,7 @@ window.addEventListener("offline", signal);
 const starting = start().catch(stuck);
 arrive(here().step).catch(console.warn);
 window.addEventListener("hashchange", () => arrive(app.piece?.steps.length ?? 0).catch(console.warn));
-// Not awaited at the top: home.js, which the start may need, waits for this file to end.
+// Not awaited at the top: later.js, which the start may need, waits for this file to end.
 starting.then(() => {
   signal();
   startWorker({

@@ -1,4 +1,4 @@
-/* Runs before the first paint, so that a dark screen never flashes white. parts/light.js does the rest. */
+/* Runs before the first paint, so that a dark screen never flashes white. settings/light-switch.js does the rest. */
 (() => {
   let chosen = "";
   try {

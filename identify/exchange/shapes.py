@@ -1,4 +1,4 @@
-"""What each sort of record holds when it is new. web/data/shapes.js says the same (tested)."""
+"""What a new record of each sort holds. web/data/record-shapes.js says the same (tested)."""
 
 from copy import deepcopy
 from typing import Any

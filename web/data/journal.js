@@ -1,6 +1,6 @@
 /** The journal read backwards: what was changed, undoing it, and a record's earlier versions. */
 import { change } from "./records.js";
-import { same } from "./shapes.js";
+import { same } from "./record-shapes.js";
 import { look, together } from "./store.js";
 
 /**

@@ -2,7 +2,7 @@
  * Photos: drawn anew at a sensible size, so that the place and everything else a camera writes into
  * its files stays out. The camera's own file is never stored.
  */
-import { newId } from "./shapes.js";
+import { newId } from "./record-shapes.js";
 import { look } from "./store.js";
 
 const LONG = 1600;

@@ -9,8 +9,8 @@
  *   undoes         the group that was undone; "" for none
  *   side           a version that came from elsewhere and was not taken up: only history
  */
-import { STORAGE } from "./practice.js";
-import { newId, same } from "./shapes.js";
+import { STORAGE } from "./practice-storage.js";
+import { newId, same } from "./record-shapes.js";
 import { look, together } from "./store.js";
 
 const known = new Map();

@@ -2,8 +2,8 @@
  * What the phone keeps: a thin layer over IndexedDB. Every write is on the disk before its promise
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
  */
-import { inMemory } from "./memory.js";
-import { STORAGE } from "./practice.js";
+import { inMemory } from "./memory-store.js";
+import { STORAGE } from "./practice-storage.js";
 
 const VERSION = 3;
 const JOURNAL = { keyPath: "seq", autoIncrement: true };

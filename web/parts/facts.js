@@ -1,4 +1,4 @@
-import { plainYears } from "./dates.js";
+import { plainYears } from "./edtf-words.js";
 import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
 

@@ -1,7 +1,7 @@
 import { NoPhoto, photo, photoFrom } from "../data/photos.js";
 import { record } from "../data/records.js";
 import { button, el, heading } from "./element.js";
-import { thumb } from "./list.js";
+import { thumb } from "./long-list.js";
 import { sheet } from "./sheet.js";
 import { notice } from "./status.js";
 

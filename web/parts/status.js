@@ -1,4 +1,4 @@
-import { here } from "../data/back.js";
+import { here } from "../data/back-button.js";
 import { button, el } from "./element.js";
 
 let toldAt = ""; // the screen on which the last notice that only tells came up

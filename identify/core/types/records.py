@@ -1,7 +1,7 @@
 """What the collector keeps: pieces, wants, notes, sightings, budgets, photos, and their journal.
 
 Plain JSON, in IndexedDB on the phone. These are the fields as the app works with them (`fitting` in
-web/data/shapes.js puts in what an older record lacks); unknown fields are kept as they are.
+web/data/record-shapes.js puts in what an older record lacks); unknown fields are kept as they are.
 """
 
 from typing import Any, Literal, NotRequired, TypedDict, TypeVar

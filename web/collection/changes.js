@@ -1,0 +1,79 @@
+import { historyOf, latest } from "../data/journal.js";
+import { record } from "../data/records.js";
+import { button, el, heading } from "../parts/element.js";
+import { title } from "../parts/piece-names.js";
+import { timeText } from "../parts/days.js";
+import { fieldName, valueText } from "../parts/field-words.js";
+
+const MOST = 60;
+const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
+
+/** What was changed: of one record with its earlier versions, or the latest changes of all. */
+export async function changesScreen(app, keep, { id }) {
+  const entries = id ? await historyOf(id) : await latest(MOST);
+  const one = id ? record(id) : null;
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, one ? `What was changed: ${title(keep.packs, one)}` : "The latest changes"),
+    entries.length === 0 ? el("p", {}, "Nothing was changed yet.") : null,
+    el(
+      "ol",
+      { class: "answers" },
+      entries.map((entry) => el("li", {}, one ? version(app, keep, entry) : step(keep, entry))),
+    ),
+  );
+}
+
+function step(keep, { group, what, time, records, undone, pulled }) {
+  const first = record(records[0]);
+  const name = first && first.type !== "budget" && !first.gone ? title(keep.packs, first) : "";
+  const about = records.length > 1 ? `${records.length} entries` : name;
+  return [
+    heading(2, what),
+    el(
+      "p",
+      { class: "quiet" },
+      [about, timeText(time), pulled ? "on another device" : "", undone ? "undone" : ""].filter(Boolean).join(" · "),
+    ),
+    undone || pulled
+      ? null
+      : button("Undo this", () => keep.run(() => keep.takeBack({ group, what })), {
+          class: "plain",
+          "aria-label": `Undo this: ${what}, ${about}`,
+        }),
+  ];
+}
+
+function version(app, keep, { record: id, what, time, before, after, pulled }) {
+  const pack = keep.packs.get(record(id)?.pack);
+  const show = (value) => valueText(app, value, pack);
+  const fields = Object.keys({ ...before, ...after }).filter((name) => !SILENT.has(name));
+  const lines = before
+    ? fields.map((name) => `${fieldName(name)}: ${show(before[name])} → ${show(after[name])}`)
+    : [];
+  const back = (values, when) =>
+    button(
+      `As it was ${when}`,
+      () =>
+        keep.run(async () => {
+          const alter = (now) => ({ ...now, ...values });
+          const said = "The earlier version is back.";
+          if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
+            await keep.redraw();
+        }),
+      { class: "plain", "aria-label": `${fieldName(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
+    );
+  return [
+    heading(2, what),
+    el("p", { class: "quiet" }, pulled ? `${timeText(time)} · on another device` : timeText(time)),
+    el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
+    lines.length === 0
+      ? null
+      : el("div", { class: "row" }, back(values(before, fields), "before"), back(values(after, fields), "after")),
+  ];
+}
+
+function values(from, fields) {
+  return Object.fromEntries(fields.filter((name) => name in from).map((name) => [name, from[name]]));
+}

@@ -1,0 +1,157 @@
+import { all } from "../data/records.js";
+import { remember } from "../data/back-button.js";
+import { button, el, heading } from "../parts/element.js";
+import { choice } from "../parts/fields.js";
+import { entry, longList } from "../parts/long-list.js";
+import { moneyText, totalText } from "../parts/money.js";
+import { itemPlace, matches, stateText, title, variantText, wordsOf } from "../parts/piece-names.js";
+import { announce } from "../parts/status.js";
+import { demoOffer } from "../first-steps/demo-offer.js";
+
+const PURPOSES = { spare: "spare for parts", donor: "donor of parts" };
+const SORTS = [
+  ["number", "By number"],
+  ["latest", "Latest first"],
+  ["condition", "Best condition first"],
+  ["paid", "Dearest first"],
+];
+const USUAL = {
+  text: "",
+  range: "",
+  kind: "",
+  condition: "",
+  boxed: "",
+  purpose: "",
+  sort: "number",
+};
+let chosen = { ...USUAL };
+
+/** The collection: search, filters, sorting, totals and the list, as `listOf` draws it. */
+export function collectionScreen(app, keep, at, listOf = pieceList) {
+  const pieces = all("piece");
+  const below = el("div", { class: "results-of" });
+  const draw = (first) => below.replaceChildren(...results(app, keep, pieces, first, listOf));
+  const filter = (name) => async (value) => {
+    chosen = { ...chosen, [name]: value };
+    draw();
+    announce(below.querySelector("p").textContent);
+  };
+  draw(at.drawn);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Collection"),
+    pieces.length === 0 ? demoOffer(app, keep) : null,
+    el(
+      "div",
+      { class: "row" },
+      button("Add a piece", () => keep.open("choose", { into: "piece" }), { class: "main" }),
+      pieces.length === 0
+        ? null
+        : button("Print for insurance", () => keep.open("print", { what: "insurance" }), {
+            class: "plain",
+          }),
+    ),
+    pieces.length === 0 ? null : [searchBox(filter("text")), filters(app, keep, filter, listOf)],
+    below,
+  );
+}
+
+function searchBox(save) {
+  const control = el("input", {
+    id: "within",
+    type: "search",
+    autocomplete: "off",
+    value: chosen.text,
+    oninput: () => save(control.value),
+  });
+  return el(
+    "div",
+    { class: "field" },
+    el("label", { for: "within" }, "Search the collection"),
+    control,
+  );
+}
+
+function filters(app, keep, filter, listOf) {
+  const any = [["", "Any"]];
+  const kinds = new Map();
+  for (const pack of keep.packs.values())
+    for (const kind of pack.kinds) kinds.set(kind.id, kind.plural);
+  const conditions = app.engine.conditions().map((word) => [word, word]);
+  const set = ["range", "kind", "condition", "boxed", "purpose"].some((name) => chosen[name] !== "");
+  return el(
+    "details",
+    { class: "filters", open: set },
+    el("summary", {}, "Filter and sort"),
+    listOf === pieceList ? choice("Sort", SORTS, chosen.sort, filter("sort")) : null,
+    choice("Range", [...any, ...keep.ranges.map(({ id, name }) => [id, name])], chosen.range, filter("range")),
+    choice("Kind", [...any, ...kinds], chosen.kind, filter("kind")),
+    choice("Condition", [...any, ...conditions], chosen.condition, filter("condition")),
+    choice("Box", [...any, ["yes", "Boxed"], ["no", "No box"]], chosen.boxed, filter("boxed")),
+    choice(
+      "Kept as",
+      [...any, ["own", "Part of the collection"], ["spare", "Spare"], ["donor", "Donor"]],
+      chosen.purpose,
+      filter("purpose"),
+    ),
+  );
+}
+
+function results(app, keep, pieces, first, listOf) {
+  const words = wordsOf(chosen.text);
+  const found = pieces.filter((piece) => passes(keep, piece, words)).sort(order(app, keep));
+  const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
+  const sum = paid.length === 0 ? "" : ` Paid ${totalText(app.engine, paid)} for ${paid.length}.`;
+  const count = found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
+  return [
+    el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
+    ...listOf(app, keep, found, first),
+  ];
+}
+
+function pieceList(app, keep, found, first) {
+  return longList("Pieces", found, (piece) => pieceRow(app, keep, piece), first);
+}
+
+/** A piece as an entry of a list. */
+export function pieceRow(app, keep, piece) {
+  const state = [stateText(piece), PURPOSES[piece.purpose] ?? "", moneyText(app.engine, piece.paid)];
+  return entry(
+    [title(keep.packs, piece), variantText(keep.packs, piece), state.filter(Boolean).join(" · ")],
+    (event) => {
+      const list = event.currentTarget.closest("ul");
+      remember({ drawn: Number(list?.dataset.drawn ?? 0) });
+      keep.open("piece", { id: piece.id });
+    },
+    piece.photos?.[0],
+  );
+}
+
+function passes(keep, piece, words) {
+  const { range, kind, condition, boxed, purpose } = chosen;
+  const pack = keep.packs.get(piece.pack);
+  const item = pack?.items[itemPlace(pack, piece.item)];
+  return (
+    (range === "" || piece.pack === range) &&
+    (kind === "" || (item && pack.kinds[item.kind].id === kind)) &&
+    (condition === "" || piece.condition === condition) &&
+    (boxed === "" || piece.boxed === boxed) &&
+    (purpose === "" || piece.purpose === (purpose === "own" ? "" : purpose)) &&
+    matches(keep.packs, piece, words)
+  );
+}
+
+function order(app, keep) {
+  const rank = {
+    latest: (piece) => -Date.parse(piece.made),
+    condition: (piece) => -app.engine.condition_rank(piece.condition),
+    paid: (piece) => -(piece.paid?.minor ?? -1),
+  }[chosen.sort];
+  const place = new Map(keep.ranges.map(({ id }, index) => [id, index * 1e6]));
+  const number = (piece) => {
+    const at = itemPlace(keep.packs.get(piece.pack), piece.item);
+    return (place.get(piece.pack) ?? 9e8) + (at < 0 ? 5e5 : at);
+  };
+  return (a, b) => (rank ? rank(a) - rank(b) : 0) || number(a) - number(b);
+}

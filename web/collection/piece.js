@@ -1,0 +1,202 @@
+import { all, making, record, trashing } from "../data/records.js";
+import { blank } from "../data/record-shapes.js";
+import { chance } from "../parts/chance.js";
+import { button, el, heading } from "../parts/element.js";
+import { whatWasSeen } from "../parts/facts.js";
+import { choice, longField, textField, ticks } from "../parts/fields.js";
+import { moneyField } from "../parts/money.js";
+import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/piece-names.js";
+import { photoBox } from "../parts/photobox.js";
+import { priceBox } from "../parts/price-limit.js";
+import { answerText, variantName } from "../parts/say.js";
+import { unsettledLine } from "../parts/unsettled.js";
+import { dayText, readDay } from "../parts/days.js";
+
+/** One piece of the collection: everything about it, each change saved by itself. */
+export async function pieceScreen(app, keep, { id }) {
+  const piece = record(id);
+  if (!piece || piece.trashed !== "") return gone(keep);
+  await keep.ready(piece.pack);
+  const save = (field, what) => keep.saver(id, field, what);
+  const pack = keep.packs.get(piece.pack);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, title(keep.packs, piece)),
+    await unsettledLine(keep, id),
+    piece.item === ""
+      ? textField("What it is", piece.called ?? "", save("called", "Name"))
+      : variants(keep, piece, pack),
+    conditionFields(app, piece, save),
+    photoBox(keep, id),
+    moneyField(app, "Price paid", piece.paid, save("paid", "Price paid")),
+    textField("Where it was bought", piece.where, save("where", "Where")),
+    dayField("When", piece.when, save("when", "When")),
+    longField("Notes", piece.notes, save("notes", "Notes")),
+    el("details", { class: "filters" }, el("summary", {}, "Parts, and what it is kept for"), [
+      pack ? partFields(pack, piece, save) : null,
+      purposeFields(app, piece, save),
+    ]),
+    await priceBox(app, keep, piece),
+    evidence(pack, piece),
+    ways(keep, piece),
+  );
+}
+
+/** What is shown for a record that is in the trash, or was never here. */
+export function gone(keep) {
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "It is not here any more"),
+    el("p", {}, "It was deleted. If that was not meant, look in the trash."),
+    button("Open the trash", () => keep.open("trash"), { class: "main wide" }),
+  );
+}
+
+/** Condition, box, and the box's own condition. */
+export function conditionFields(app, one, save) {
+  const scale = [["", "Not said"], ...app.engine.conditions().map((word) => [word, word])];
+  const boxes = [
+    ["", "Not said"],
+    ["yes", "Boxed"],
+    ["no", "No box"],
+  ];
+  return [
+    choice("Condition", scale, one.condition ?? "", save("condition", "Condition")),
+    choice("Box", boxes, one.boxed ?? "", save("boxed", "Box")),
+    one.type === "piece"
+      ? choice(
+          "Condition of the box",
+          scale,
+          one.box_condition ?? "",
+          save("box_condition", "Condition of the box"),
+        )
+      : null,
+  ];
+}
+
+/** A day as people write it. */
+function dayField(label, value, save) {
+  return textField(label, dayText(value ?? ""), (text) => {
+    const day = readDay(text);
+    return day === null
+      ? "Not saved. That day cannot be read. Write it like 3 May 1998, May 1998 or 1998."
+      : save(day);
+  });
+}
+
+function variants(keep, piece, pack) {
+  const item = itemPlace(pack, piece.item);
+  if (item < 0)
+    return el("p", { class: "warn" }, "This item is not in the reference on this device. What you wrote is kept.");
+  const places = variantsOf(pack, item);
+  const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
+  const sure = known.length === 1 ? known[0].variant : known.length > 1 ? "?" : "";
+  const options = [
+    ["", "Some variant: not known"],
+    ...(known.length > 1 ? [["?", `One of ${known.length}, as below`]] : []),
+    ...places.map((place) => [pack.variants[place].id, variantLabel(pack, place)]),
+  ];
+  const settle = async (variant) => {
+    if (variant === "?") return true;
+    const place = variantPlace(pack, variant);
+    const of = place < 0 ? [] : [{ variant, chance: 1 }];
+    const number = place < 0 ? piece.item : pack.items[pack.variants[place].item].number;
+    const kept = await keep.change("Variant changed", [
+      { id: piece.id, alter: (now) => ({ ...now, item: number, of }) },
+    ]);
+    if (kept && known.length > 1) keep.run(keep.redraw);
+    return kept;
+  };
+  return [
+    choice("Variant", options, sure, settle),
+    known.length < 2
+      ? null
+      : el(
+          "ul",
+          { class: "alike" },
+          known.map((one) => possible(pack, one, settle)),
+        ),
+  ];
+}
+
+function possible(pack, { variant, chance: value }, settle) {
+  const label = variantName(pack, variantPlace(pack, variant));
+  return el(
+    "li",
+    {},
+    el("span", {}, label),
+    chance(value),
+    button("It is this one", () => settle(variant), {
+      class: "link",
+      "aria-label": `It is this one: ${label}`,
+    }),
+  );
+}
+
+function partFields(pack, piece, save) {
+  const parts = pack.parts.map(({ id, name }) => [id, name]);
+  return [
+    ticks("Missing parts", parts, piece.missing ?? [], save("missing", "Missing parts")),
+    ticks("Replaced parts", parts, piece.replaced ?? [], save("replaced", "Replaced parts")),
+  ];
+}
+
+function purposeFields(app, piece, save) {
+  return [
+    choice(
+      "Kept as",
+      [
+        ["", "Part of the collection"],
+        ["spare", "A spare, for its parts"],
+        ["donor", "A donor: parts were taken from it"],
+      ],
+      piece.purpose ?? "",
+      save("purpose", "What it is kept as"),
+    ),
+    ticks("If there are two", [["kept", "Keep it on purpose: no duplicate"]], piece.kept ? ["kept"] : [], (on) =>
+      save("kept", "Kept on purpose")(on.length > 0),
+    ),
+    moneyField(app, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
+  ];
+}
+
+function evidence(pack, { answers = [] }) {
+  if (!pack || answers.length === 0) return null;
+  return el(
+    "details",
+    { class: "filters" },
+    el("summary", {}, "What you saw when you identified it"),
+    whatWasSeen(pack, answers, (answer) => answerText(pack, answer)),
+  );
+}
+
+function ways(keep, piece) {
+  const { id } = piece;
+  return el(
+    "div",
+    { class: "stack" },
+    piece.item === "" ? null : button("I want a better one", () => wantBetter(keep, piece), { class: "plain wide" }),
+    button("What was changed", () => keep.open("changes", { id }), { class: "plain wide" }),
+    button("Move to the trash", () => discard(keep, id, "The piece"), { class: "plain wide" }),
+  );
+}
+
+/** Puts a record into the trash, and goes back with an Undo. */
+export function discard(keep, id, name) {
+  keep.run(async () => {
+    const said = `${name} is in the trash.`;
+    if (await keep.change(`${name} to the trash`, [trashing(id)], { said })) history.back();
+  });
+}
+
+function wantBetter(keep, piece) {
+  const variant = piece.of.length === 1 ? piece.of[0].variant : "";
+  const there = all("want").find((one) => one.item === piece.item && one.pack === piece.pack && one.variant === variant);
+  if (there) return keep.open("want", { id: there.id });
+  const want = blank("want", { pack: piece.pack, item: piece.item, variant });
+  return keep.run(async () => {
+    if (await keep.change("New want", [making(want)])) keep.open("want", { id: want.id });
+  });
+}

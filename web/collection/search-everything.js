@@ -1,0 +1,57 @@
+import { all } from "../data/records.js";
+import { el, heading } from "../parts/element.js";
+import { longList } from "../parts/long-list.js";
+import { matches, wordsOf } from "../parts/piece-names.js";
+import { announce } from "../parts/status.js";
+import { pieceRow } from "./collection.js";
+import { noteRow } from "../notebook/notebook.js";
+import { wantRow } from "../wants/wants.js";
+
+const SORTS = [
+  ["piece", "Collection", pieceRow],
+  ["want", "Wants", wantRow],
+  ["note", "Notebook", noteRow],
+];
+let sought = "";
+
+/** Search across everything that was ever written down. */
+export function findScreen(app, keep) {
+  const below = el("div", {});
+  const draw = () => {
+    const words = wordsOf(sought);
+    const found = SORTS.map(([type, name, row]) => {
+      const some = words.length === 0 ? [] : all(type).filter((one) => matches(keep.packs, one, words));
+      return { name, row, some };
+    });
+    const count = found.reduce((sum, { some }) => sum + some.length, 0);
+    const said = words.length === 0 ? "Any word of a name, a note, a place, a hall." : `${count} found`;
+    below.replaceChildren(
+      el("p", { class: "quiet" }, said),
+      ...found
+        .filter(({ some }) => some.length > 0)
+        .flatMap(({ name, row, some }) => [
+          heading(2, `${name} (${some.length})`),
+          ...longList(name, some, (one) => row(app, keep, one)),
+        ]),
+    );
+    if (words.length > 0) announce(said);
+  };
+  const control = el("input", {
+    id: "everything",
+    type: "search",
+    autocomplete: "off",
+    value: sought,
+    oninput: () => {
+      sought = control.value;
+      draw();
+    },
+  });
+  draw();
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Search everything"),
+    el("div", { class: "field" }, el("label", { for: "everything" }, "Search for"), control),
+    below,
+  );
+}

@@ -1,0 +1,87 @@
+import { loosePhotos } from "../data/photos.js";
+import { deleteForGood, everything, trashed, trashing } from "../data/records.js";
+import { problem } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { longList, thumb } from "../parts/long-list.js";
+import { title } from "../parts/piece-names.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+import { dayText, timeText } from "../parts/days.js";
+
+const TYPES = { piece: "Piece", want: "Want", note: "Note", sighting: "Sighting", budget: "Budget" };
+
+/** The trash: everything deleted, with its photos, until it is emptied. */
+export async function trashScreen(_app, keep) {
+  const records = trashed();
+  const photos = await loosePhotos(everything());
+  const empty = records.length + photos.length === 0;
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Trash"),
+    el(
+      "p",
+      {},
+      empty ? "Nothing is in the trash." : "Everything here is kept, photos too, until you empty the trash.",
+    ),
+    ...longList("In the trash", records, (one) => row(keep, one)),
+    photos.length === 0
+      ? null
+      : [
+          heading(2, "Photos taken away"),
+          el("div", { class: "row" }, photos.map((id) => thumb(id, "A photo that was taken away"))),
+        ],
+    empty
+      ? null
+      : button("Empty the trash", () => confirmed(keep, records, photos), { class: "plain wide" }),
+  );
+}
+
+function row(keep, one) {
+  const name = `${TYPES[one.type] ?? "Entry"}: ${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
+  return el(
+    "div",
+    { class: "row" },
+    el("span", { class: "lines" }, name, el("span", { class: "quiet" }, `Deleted ${timeText(one.trashed)}`)),
+    button(
+      "Put back",
+      () =>
+        keep.run(async () => {
+          const said = "It is back where it was.";
+          if (await keep.change("Taken out of the trash", [trashing(one.id, false)], { said }))
+            await keep.redraw();
+        }),
+      { class: "plain", "aria-label": `Put back: ${name}` },
+    ),
+  );
+}
+
+function confirmed(keep, records, photos) {
+  const shut = sheet(
+    "Empty the trash?",
+    el(
+      "p",
+      {},
+      "What is in it is deleted for good, with its photos and its history. This is the one thing that Undo cannot take back.",
+    ),
+    button(
+      "Delete for good",
+      () => {
+        shut();
+        keep.run(async () => {
+          const own = records.flatMap((one) => one.photos ?? []);
+          const shared = new Set(
+            everything()
+              .filter((one) => one.trashed === "")
+              .flatMap((one) => one.photos ?? []),
+          );
+          const gone = [...photos, ...own.filter((id) => !shared.has(id))];
+          const kept = await deleteForGood(records.map(({ id }) => id), gone);
+          notice(kept === "" ? problem() : "The trash is empty.");
+          await keep.redraw();
+        });
+      },
+      { class: "main wide" },
+    ),
+  );
+}

@@ -1,0 +1,152 @@
+/** The backup file: everything the collector keeps as JSON, and its restore, which only ever adds. */
+import { entry, reread } from "./records.js";
+import { isTime, newId, same, sound } from "./record-shapes.js";
+import { look, together } from "./store.js";
+
+const FORMAT = 1;
+const STORES = ["records", "journal", "photos"];
+
+/** Why a file cannot be restored, in a sentence. */
+export class NoBackup extends Error {}
+
+/** The backup: {blob, name, seq: the journal's place it reaches to, count of records}. */
+export async function makeBackup() {
+  const [records, journal, photos] = await snapshot();
+  const made = new Date().toISOString();
+  const parts = [
+    `{"format":${FORMAT},"kind":"identify backup","made":"${made}",\n"records":[\n`,
+    rows(records),
+    '\n],"journal":[\n',
+    rows(journal),
+    '\n],"photos":[\n',
+  ];
+  for (const photo of photos) {
+    const [full, small] = [await asText(photo.full), await asText(photo.small)];
+    parts.push(parts.at(-1).endsWith("}") ? ",\n" : "", JSON.stringify({ ...photo, full, small }));
+  }
+  parts.push("\n]}\n");
+  return {
+    blob: new Blob(parts, { type: "application/json" }),
+    name: `identify-backup-${made.slice(0, 10)}.json`,
+    seq: journal.at(-1)?.seq ?? 0,
+    count: records.length,
+  };
+}
+
+async function snapshot() {
+  let found;
+  await look(STORES, async (there) => {
+    found = await Promise.all(["records", "journal", "photos"].map((store) => there.all(store)));
+  });
+  return found;
+}
+
+function rows(values) {
+  return values.map((value) => JSON.stringify(value)).join(",\n");
+}
+
+/** A photo's bytes as text for a file. */
+export function asText(blob) {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(reader.result);
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(blob);
+  });
+}
+
+/** What a backup file holds. Throws NoBackup. */
+export function readBackup(text) {
+  let file;
+  try {
+    file = JSON.parse(text);
+  } catch {
+    throw new NoBackup(
+      "This file is not a backup, or it was cut short. A backup is a file that this app made, called identify-backup and its date. Nothing was changed.",
+    );
+  }
+  if (file?.kind !== "identify backup" || !Array.isArray(file.records))
+    throw new NoBackup("This file holds something else than a backup. Nothing was changed.");
+  if (file.format !== FORMAT)
+    throw new NoBackup(
+      "This backup was made by a newer version of the app. Update the app first, then restore it. Nothing was changed.",
+    );
+  const records = file.records.filter(fits);
+  const journal = (file.journal ?? []).filter(
+    (one) => isTime(one?.time) && typeof one.group === "string" && typeof one.record === "string",
+  );
+  const photos = (file.photos ?? []).map(asPhoto).filter(Boolean);
+  const all = file.records.length + (file.photos ?? []).length;
+  return { records, journal, photos, broken: all - records.length - photos.length };
+}
+
+function fits(record) {
+  return sound(record) || (record?.gone === true && /^r\w+$/.test(record.id));
+}
+
+function asPhoto(photo) {
+  try {
+    if (!/^p\w+$/.test(photo.id)) return null;
+    return { ...photo, full: asBlob(photo.full), small: asBlob(photo.small) };
+  } catch {
+    return null;
+  }
+}
+
+function asBlob(text) {
+  const found = /^data:image\/jpeg;base64,(.*)$/.exec(text);
+  const bytes = Uint8Array.from(atob(found[1]), (letter) => letter.charCodeAt(0));
+  return new Blob([bytes], { type: "image/jpeg" });
+}
+
+/**
+ * Merges what was read from a backup with what is here: {kept, last, added, newer, older}. Of each
+ * record the version changed later counts; the other one goes into its history. `last`: the
+ * journal's end where all of it is from the backup, else 0.
+ */
+export async function restore({ records, journal, photos }, what = "Restored from a backup") {
+  const counts = { added: 0, newer: 0, older: 0 };
+  const group = newId("g");
+  let last = 0;
+  const kept = await together(STORES, async (there) => {
+    const entries = await there.all("journal");
+    const [stored, found] = await Promise.all([
+      all(there, "photos", photos),
+      all(there, "records", records),
+    ]);
+    const held = new Set(entries.map(key));
+    const writes = photos
+      .filter((_, place) => !stored[place])
+      .map((photo) => there.put("photos", photo));
+    const log = (one) => {
+      if (!held.has(key(one))) writes.push(there.put("journal", one));
+      held.add(key(one));
+    };
+    for (const { seq, ...one } of journal) log({ ...one, side: true });
+    records.forEach((theirs, place) => {
+      const ours = found[place] ?? null;
+      if (same(ours, theirs)) return;
+      const side = ours !== null && ours.changed >= theirs.changed;
+      counts[side ? "older" : ours ? "newer" : "added"] += 1;
+      if (!side) writes.push(there.put("records", theirs));
+      log(entry(ours, theirs, side ? asHistory(theirs) : { group, what }));
+    });
+    const places = await Promise.all(writes);
+    if (entries.length === 0) last = Math.max(0, ...places.filter(Number.isFinite));
+  });
+  if (kept !== "") await reread(records.map(({ id }) => id));
+  return { kept, last, ...counts };
+}
+
+function all(there, store, values) {
+  return Promise.all(values.map(({ id }) => there.get(store, id)));
+}
+
+function key({ group, record }) {
+  return `${group} ${record}`;
+}
+
+/** The marks of a version that does not count, the same however often the file is restored. */
+function asHistory({ changed }) {
+  return { group: `older ${changed}`, what: "An older version, from a backup", side: true };
+}

@@ -1,0 +1,274 @@
+/**
+ * A wide table for a mouse and a keyboard: sorted by its column heads, rows selected one, several or
+ * from here to there, drawn a slice at a time. One stop for the Tab key: arrows move within.
+ */
+import { here, remember } from "../data/back-button.js";
+import { button, el } from "../parts/element.js";
+import { announce } from "../parts/status.js";
+
+const SLICE = 60;
+const PAGE = 15;
+const collator = new Intl.Collator("en", { numeric: true, sensitivity: "base" });
+
+/** What stays of a table when its screen is drawn anew: its order and what is selected. */
+export function newState() {
+  return { by: "", down: false, selected: new Set(), at: "", from: "" };
+}
+
+/**
+ * The table. `label`: its name; `columns`: [{id, name, cell(record) -> text or node, key(record) ->
+ * a number, a text or "" (last), wide}]; `records` in their own order; `state`: of newState;
+ * `act`: open(record), changed() after the selection did. `drawn`: how many rows to begin with.
+ */
+export function grid({ label, columns, records, state, act, drawn = SLICE }) {
+  const body = el("tbody", {});
+  const sentinel = el("p", { class: "quiet", "aria-hidden": "true" });
+  let order = sorted(columns, records, state);
+  let count = 0;
+  const place = new Map();
+  const heads = columns.map((column) => head(column));
+  const table = el(
+    "table",
+    {
+      class: "grid",
+      role: "grid",
+      "aria-label": label,
+      "aria-multiselectable": "true",
+      "aria-rowcount": records.length + 1,
+      "aria-describedby": "grid-hint",
+      onkeydown: keyed,
+      onclick: clicked,
+      ondblclick: (event) => {
+        const row = rowOf(event);
+        if (row) open(row.dataset.id);
+      },
+      onmousedown: (event) => {
+        if (event.shiftKey && rowOf(event)) event.preventDefault(); // it would mark the text
+      },
+    },
+    el("thead", {}, el("tr", { "aria-rowindex": 1 }, el("td", { class: "tick-cell" }), heads)),
+    body,
+  );
+  const known = new Set(records.map(({ id }) => id));
+  for (const id of state.selected) if (!known.has(id)) state.selected.delete(id);
+  indexed();
+  draw(Math.max(drawn, SLICE));
+  refocus(table);
+  new IntersectionObserver(
+    (seen) => {
+      if (seen.some((one) => one.isIntersecting) && sentinel.isConnected) draw(count + SLICE);
+    },
+    { rootMargin: "900px" },
+  ).observe(sentinel);
+  return [table, sentinel];
+
+  function head(column) {
+    const node = el(
+      "th",
+      { scope: "col", class: column.wide ? "wide-cell" : null },
+      button(column.name, () => sortBy(column), { tabindex: "-1", class: "head" }),
+    );
+    node.dataset.column = column.id;
+    return node;
+  }
+
+  function marked() {
+    for (const node of heads) {
+      if (node.dataset.column !== state.by) node.removeAttribute("aria-sort");
+      else node.setAttribute("aria-sort", state.down ? "descending" : "ascending");
+    }
+  }
+
+  function sortBy(column) {
+    if (state.by === column.id && state.down) Object.assign(state, { by: "", down: false });
+    else Object.assign(state, { by: column.id, down: state.by === column.id });
+    order = sorted(columns, records, state);
+    indexed();
+    body.replaceChildren();
+    count = 0;
+    draw(SLICE);
+    const how = state.down ? "the highest first" : "the lowest first";
+    announce(state.by === "" ? "In the usual order." : `By ${column.name.toLowerCase()}, ${how}.`);
+  }
+
+  function indexed() {
+    place.clear();
+    order.forEach(({ id }, n) => place.set(id, n));
+    if (!place.has(state.at)) state.at = order[0]?.id ?? "";
+    marked();
+  }
+
+  function draw(until) {
+    const some = order.slice(count, until);
+    body.append(...some.map((record, n) => rowFor(record, count + n)));
+    count += some.length;
+    table.dataset.drawn = count;
+    sentinel.textContent = count < order.length ? `${order.length - count} more` : "";
+    sentinel.hidden = count >= order.length;
+  }
+
+  function rowFor(record, n) {
+    const row = el(
+      "tr",
+      {
+        tabindex: record.id === state.at ? "0" : "-1",
+        "aria-selected": String(state.selected.has(record.id)),
+        "aria-rowindex": n + 2,
+      },
+      el("td", { class: "tick-cell" }, el("span", { class: "grid-tick", "aria-hidden": "true" })),
+      columns.map(({ cell, wide }) => el("td", { class: wide ? "wide-cell" : null }, cell(record))),
+    );
+    row.dataset.id = record.id;
+    return row;
+  }
+
+  function rowNode(id) {
+    const n = place.get(id);
+    if (n === undefined) return undefined;
+    if (n >= count) draw(n + SLICE);
+    return body.children[n];
+  }
+
+  function open(id) {
+    remember({ drawn: count, row: id });
+    state.at = id;
+    act.open(order[place.get(id)]);
+  }
+
+  function moveTo(id, { extend = false } = {}) {
+    const before = body.querySelector('[tabindex="0"]');
+    before?.setAttribute("tabindex", "-1");
+    state.at = id;
+    const row = rowNode(id);
+    row?.setAttribute("tabindex", "0");
+    row?.focus();
+    row?.scrollIntoView({ block: "nearest" });
+    if (extend) select(between(state.from || id, id));
+    else state.from = id;
+  }
+
+  function between(one, other) {
+    const [from, to] = [place.get(one) ?? 0, place.get(other) ?? 0].sort((a, b) => a - b);
+    return order.slice(from, to + 1).map(({ id }) => id);
+  }
+
+  /** Selects these and no others. */
+  function select(ids) {
+    const now = new Set(ids);
+    const touched = [...new Set([...state.selected, ...now])];
+    state.selected.clear();
+    for (const id of now) state.selected.add(id);
+    shown(touched);
+  }
+
+  function toggle(id) {
+    if (!state.selected.delete(id)) state.selected.add(id);
+    state.from = id;
+    shown([id]);
+  }
+
+  function shown(ids) {
+    for (const id of ids) {
+      const n = place.get(id);
+      if (n < count) body.children[n].setAttribute("aria-selected", String(state.selected.has(id)));
+    }
+    announce(`${state.selected.size} selected`);
+    act.changed();
+  }
+
+  function clicked(event) {
+    const row = rowOf(event);
+    if (!row) return;
+    const { id } = row.dataset;
+    if (event.target.closest("button")) {
+      open(id);
+      return;
+    }
+    const from = state.from || id;
+    moveTo(id);
+    if (event.shiftKey) {
+      state.from = from;
+      select(between(from, id));
+    } else if (event.ctrlKey || event.metaKey || event.target.closest(".tick-cell")) toggle(id);
+    else select([id]);
+  }
+
+  function keyed(event) {
+    const inHead = event.target.closest("thead");
+    if (inHead) headKey(event);
+    else if (event.target.matches("tr")) rowKey(event);
+  }
+
+  function rowKey(event) {
+    const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
+    const n = place.get(state.at) ?? 0;
+    const last = order.length - 1;
+    const steps = { ArrowDown: n + 1, ArrowUp: n - 1, PageDown: n + PAGE, PageUp: n - PAGE, Home: 0, End: last };
+    if (altKey) return;
+    // Keys for what is selected mean the row in focus where nothing is; keys.js does the rest.
+    const alone = state.selected.size === 0 && !ctrlKey && !metaKey && singleKeys();
+    if (alone && /^(delete|e)$/i.test(key)) select([state.at]);
+    if (key === "ArrowUp" && n === 0 && !shiftKey) heads[0]?.querySelector("button").focus();
+    else if (key in steps) {
+      const to = Math.min(last, Math.max(0, steps[key]));
+      moveTo(order[to].id, { extend: shiftKey });
+    } else if (key === " ") toggle(state.at);
+    else if (key === "Enter") open(state.at);
+    else if (key === "Escape" && state.selected.size > 0) select([]);
+    else if (key.toLowerCase() === "a" && (ctrlKey || metaKey)) select(order.map(({ id }) => id));
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  function headKey(event) {
+    const buttons = heads.map((node) => node.querySelector("button"));
+    const n = buttons.indexOf(event.target);
+    if (event.key === "ArrowRight") buttons[Math.min(n + 1, buttons.length - 1)].focus();
+    else if (event.key === "ArrowLeft") buttons[Math.max(n - 1, 0)].focus();
+    else if (event.key === "ArrowDown" && order.length > 0) moveTo(order[0].id);
+    else return;
+    event.preventDefault();
+  }
+
+  /** Gives the focus back to a row that had it before its screen was drawn anew, or was opened. */
+  function refocus() {
+    const { row, drawn: before } = here();
+    const returned = row && before;
+    const lost = document.activeElement?.closest(".grid tbody, .grid-bar") !== null;
+    if (!returned && !(lost && document.activeElement !== document.body)) return;
+    if (returned) {
+      state.at = place.has(row) ? row : state.at;
+      remember({ row: "" });
+    }
+    requestAnimationFrame(() => {
+      if (!table.isConnected || state.at === "") return;
+      body.querySelector('[tabindex="0"]')?.setAttribute("tabindex", "-1");
+      const node = rowNode(state.at);
+      node.setAttribute("tabindex", "0");
+      node.focus({ preventScroll: Boolean(returned) });
+    });
+  }
+}
+
+function singleKeys() {
+  return document.documentElement.dataset.keys !== "off";
+}
+
+function rowOf(event) {
+  return event.target.closest("tbody tr");
+}
+
+function sorted(columns, records, { by, down }) {
+  const column = columns.find(({ id }) => id === by);
+  if (!column) return [...records];
+  const keyed = records.map((record, n) => ({ record, n, key: column.key(record) }));
+  const sign = down ? -1 : 1;
+  keyed.sort((a, b) => {
+    if ((a.key === "") !== (b.key === "")) return a.key === "" ? 1 : -1;
+    const difference =
+      typeof a.key === "number" ? a.key - b.key : collator.compare(a.key, b.key);
+    return sign * difference || a.n - b.n;
+  });
+  return keyed.map(({ record }) => record);
+}

@@ -1,0 +1,187 @@
+/** The collection, the wants and the duplicates as wide tables, with what can be done to several at once. */
+import { here } from "../data/back-button.js";
+import { record, trashing } from "../data/records.js";
+import { button, el } from "../parts/element.js";
+import { moneyText } from "../parts/money.js";
+import { itemPlace, title, variantText } from "../parts/piece-names.js";
+import { dayText } from "../parts/days.js";
+import { openBulk } from "./change-several.js";
+import { grid, newState } from "./grid.js";
+import { openKeys } from "./keys.js";
+
+const PURPOSES = { spare: "spare", donor: "donor" };
+const URGENCY = { 3: "urgent", 2: "", 1: "no hurry" };
+const BOX = { yes: "boxed", no: "no box" };
+
+const TABLES = {
+  collection: { label: "Pieces", one: "piece", columns: pieceColumns, state: newState() },
+  wants: { label: "Wants", one: "want", columns: wantColumns, state: newState() },
+  duplicates: { label: "Duplicates", one: "piece", columns: duplicateColumns, state: newState() },
+};
+
+/** The screens whose list can be a table. */
+export const TABLED = Object.keys(TABLES);
+
+/** What draws the list of a screen as a table: (app, keep, records or groups, rows drawn before). */
+export function tableOf(screen) {
+  return (app, keep, found, drawn) => tableNodes(app, keep, TABLES[screen], found, drawn);
+}
+
+function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
+  if (left(label)) state.selected.clear();
+  const groups = found[0]?.part_with ? found : null;
+  const records = groups ? groups.flatMap(copies) : found;
+  const bar = el("div", { class: "grid-bar", role: "group", "aria-label": "Selected" });
+  const draw = () => bar.replaceChildren(...barNodes(app, keep, { one, state, draw }));
+  draw();
+  if (records.length === 0) return [];
+  return [
+    bar,
+    ...grid({
+      label,
+      columns: columns(app, keep, groups),
+      records,
+      state,
+      drawn,
+      act: { open: ({ id }) => keep.open(one, { id }), changed: draw },
+    }),
+  ];
+}
+
+/** Whether one comes to the table from another screen: not from its own list, nor from a row that was opened. */
+function left(label) {
+  const there = document.querySelector(`#screen [aria-label="${label}"]`);
+  return !there && !here().row;
+}
+
+function barNodes(app, keep, { one, state }) {
+  const { size } = state.selected;
+  const ids = [...state.selected];
+  const named = `${size} ${size === 1 ? one : `${one}s`}`;
+  const hint = el(
+    "span",
+    { class: "quiet", id: "grid-hint" },
+    size === 0 ? "Click a row to select it, with Shift or Ctrl for several; its name opens it." : `${named} selected.`,
+  );
+  if (size === 0) return [hint, button("Keys", () => openKeys(app), { class: "plain" })];
+  return [
+    hint,
+    button("Change a field", () => openBulk(app, keep, ids, one), { class: "main", "data-key": "e" }),
+    button("To the trash", () => toTrash(keep, state, named), { class: "plain", "data-key": "Delete" }),
+    button("Keys", () => openKeys(app), { class: "plain" }),
+  ];
+}
+
+/** Puts what is selected into the trash, with an Undo. */
+function toTrash(keep, state, named) {
+  const ids = [...state.selected].filter((id) => record(id)?.trashed === "");
+  return keep.run(async () => {
+    const said = `${named} in the trash.`;
+    if (!(await keep.change(`${named} to the trash`, ids.map((id) => trashing(id)), { said }))) return;
+    state.selected.clear();
+    await keep.redraw();
+  });
+}
+
+/** The copies of a duplicate: those to part with, then the best one. */
+function copies({ keep: best, part_with: ids }) {
+  return [...ids, best].map(record);
+}
+
+function opener(text) {
+  return button(text, () => {}, { class: "link", tabindex: "-1" });
+}
+
+/** Number, name and variant, which every table begins with. */
+function what(keep) {
+  const packOf = ({ pack }) => keep.packs.get(pack);
+  const order = new Map(keep.ranges.map(({ id }, n) => [id, n * 1e6]));
+  const at = (one) => {
+    const place = itemPlace(packOf(one), one.item);
+    return (order.get(one.pack) ?? 9e8) + (place < 0 ? 5e5 : place);
+  };
+  const name = (one) => {
+    const full = title(keep.packs, one);
+    return one.item !== "" && full.startsWith(`${one.item} `) ? full.slice(one.item.length + 1) : full;
+  };
+  return [
+    { id: "number", name: "Number", cell: ({ item }) => item, key: at },
+    { id: "name", name: "Name", wide: true, cell: (one) => opener(name(one)), key: name },
+    {
+      id: "variant",
+      name: "Variant",
+      wide: true,
+      cell: (one) => variantText(keep.packs, one),
+      key: (one) => variantText(keep.packs, one),
+    },
+  ];
+}
+
+/** The worth of a sum for sorting: by currency, then by amount in 48ths of the minor unit. */
+function worth(money) {
+  if (!money) return "";
+  const amount = 48 * money.minor + (money.over ?? 0);
+  return `${money.currency} ${String(amount).padStart(16, "0")}`;
+}
+
+function money(app, id, name) {
+  return { id, name, cell: (one) => moneyText(app.engine, one[id]), key: (one) => worth(one[id]) };
+}
+
+function condition(app, id = "condition", name = "Condition") {
+  const key = (one) => app.engine.condition_rank(one[id] ?? "") || "";
+  return { id, name, cell: (one) => one[id] ?? "", key };
+}
+
+const boxed = {
+  id: "boxed",
+  name: "Box",
+  cell: ({ boxed: has, box_condition: state }) => (has === "yes" && state ? `box ${state}` : (BOX[has] ?? "")),
+  key: ({ boxed: has }) => ({ yes: 1, no: 2 })[has] ?? "",
+};
+
+function pieceColumns(app, keep) {
+  return [
+    ...what(keep),
+    condition(app),
+    boxed,
+    money(app, "paid", "Paid"),
+    { id: "when", name: "Bought", cell: ({ when }) => dayText(when ?? ""), key: ({ when }) => when ?? "" },
+    { id: "where", name: "Where", wide: true, cell: ({ where }) => where ?? "", key: ({ where }) => where ?? "" },
+    money(app, "asking", "Asking"),
+    {
+      id: "purpose",
+      name: "Kept as",
+      cell: ({ purpose }) => PURPOSES[purpose] ?? "",
+      key: ({ purpose }) => purpose ?? "",
+    },
+  ];
+}
+
+function wantColumns(app, keep) {
+  return [
+    ...what(keep),
+    condition(app, "least", "At least"),
+    { id: "box", name: "Box", cell: ({ box }) => BOX[box] ?? "", key: ({ box }) => box ?? "" },
+    money(app, "most", "Most to pay"),
+    {
+      id: "urgency",
+      name: "Urgency",
+      cell: ({ urgency }) => URGENCY[urgency] ?? "",
+      key: ({ urgency }) => -urgency,
+    },
+    { id: "notes", name: "Notes", wide: true, cell: ({ notes }) => notes.split("\n")[0], key: ({ notes }) => notes },
+  ];
+}
+
+function duplicateColumns(app, keep, groups) {
+  const best = new Set((groups ?? []).map((group) => group.keep));
+  const part = {
+    id: "part",
+    name: "To do",
+    cell: ({ id }) => (best.has(id) ? "keep: the best" : "part with"),
+    key: ({ id }) => (best.has(id) ? 2 : 1),
+  };
+  const [number, name, variant, state, box, paid, , , asking] = pieceColumns(app, keep);
+  return [number, name, variant, part, state, box, paid, asking];
+}

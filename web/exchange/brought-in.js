@@ -1,0 +1,40 @@
+/** The records that one import brought in or changed, and no others. */
+import { record } from "../data/records.js";
+import { look } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { longList } from "../parts/long-list.js";
+import { pieceRow } from "../collection/collection.js";
+import { noteRow } from "../notebook/notebook.js";
+import { wantRow } from "../wants/wants.js";
+
+const SORTS = [
+  ["piece", "Pieces", "collection", pieceRow],
+  ["want", "Wants", "wants", wantRow],
+  ["note", "Notes", "notebook", noteRow],
+];
+
+/** The screen; `at.group`: the change that brought them in, `at.file`: the name of the file. */
+export async function cameScreen(app, keep, at) {
+  let ids = [];
+  await look(["journal"], async (there) => {
+    ids = (await there.where("journal", "group", at.group)).map((entry) => entry.record);
+  });
+  const found = [...new Set(ids)].map(record).filter((one) => one && one.trashed === "");
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, `Brought in from ${at.file}`),
+    found.length === 0
+      ? el("p", {}, "None of them is here any more: they were taken back or deleted. Look in the trash.")
+      : null,
+    SORTS.map(([type, label, place, row]) => {
+      const some = found.filter((one) => one.type === type);
+      if (some.length === 0) return null;
+      return [
+        heading(2, `${label}: ${some.length}`),
+        ...longList(label, some, (one) => row(app, keep, one), at.drawn),
+        button(`All of the ${place}`, () => keep.open(place), { class: "plain wide" }),
+      ];
+    }),
+  );
+}

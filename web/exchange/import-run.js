@@ -1,0 +1,165 @@
+/** Bringing in a spreadsheet: what is asked of the server, and what is written in the end. No DOM here. */
+import { ChangedElsewhere, everything, making } from "../data/records.js";
+import { ask, post } from "../data/server.js";
+import { blank, same } from "../data/record-shapes.js";
+
+const BATCH = 100;
+
+/** A file as a table; `more`: {sheet, header} where they were chosen. Throws Refused. */
+export function readTable(file, more = {}) {
+  const told = new URLSearchParams({ name: file.name, ...more });
+  return ask(`exchange/read?${told}`, { method: "POST", body: file });
+}
+
+/**
+ * What each row would do, some at a time: {rows, notes}. `job`: {table, as, columns, currency,
+ * packs}; `tell(done)` after each batch; `stopped()`: true gives null. Throws Refused.
+ */
+export async function matchRows({ table, as, columns, currency, packs }, tell, stopped) {
+  const told = columns.map(({ name, field, order }) => ({ name, field, order }));
+  const { keys, notes } = await post("exchange/keys", { as, columns: told, rows: table.rows });
+  const held = new Map();
+  for (const one of everything().filter(({ gone }) => !gone)) {
+    held.set(`record:${one.id}`, one);
+    if (one.came?.key) held.set(one.came.key, one);
+  }
+  const rows = [];
+  for (let from = 0; from < table.rows.length; from += BATCH) {
+    if (stopped()) return null;
+    const some = table.rows.slice(from, from + BATCH).map((row, n) => ({ ...row, key: keys[from + n] }));
+    const existing = [...new Set(some.map(({ key }) => held.get(key)).filter(Boolean))];
+    const body = { as, currency, packs, columns: told, rows: some, existing };
+    const answer = await post("exchange/match", body);
+    rows.push(
+      ...answer.rows.map((found, n) => ({
+        ...found,
+        cells: some[n].cells,
+        trashed: Boolean(held.get(some[n].key)?.trashed),
+        ...begun(found),
+      })),
+    );
+    tell(rows.length);
+  }
+  return { rows, notes };
+}
+
+/** What the person can choose of a row: which candidate (-1: none), left out, whose side of each clash. */
+function begun({ chosen }) {
+  return { pick: chosen, out: false, sides: {} };
+}
+
+/**
+ * What becomes of a row as it stands: new, changed, same, trash (its record is there, and stays), back (it is taken out
+ * of there), out, open (a want without an item), failed.
+ */
+export function fate(row) {
+  if (row.out) return "out";
+  if (row.trashed) return row.back ? "back" : "trash";
+  if (row.failed !== "") {
+    if (row.if_chosen === null || row.if_chosen === undefined) return "failed";
+    return row.pick < 0 ? "open" : "new";
+  }
+  if (row.same === null) return "new";
+  const taken = row.same.clashes.some(({ field }) => row.sides[field]);
+  return Object.keys(row.same.sets).length > 0 || taken ? "changed" : "same";
+}
+
+/** Can the row's record be taken out of the trash? Not where the row cannot be read, or says itself that it is there. */
+export function takeable({ trashed, same: found, record }) {
+  return trashed && found !== null && !record.trashed;
+}
+
+/** What was changed here and in the file; that the record is in the trash here is asked for all at once. */
+export function clashesOf({ trashed, same: { clashes } }) {
+  return trashed ? clashes.filter(({ field }) => field !== "trashed") : clashes;
+}
+
+/** Is there something to choose of a row that nobody chose yet? */
+export function unsure(row) {
+  if (row.out || row.looked || (row.trashed && !row.back)) return false;
+  if (row.same === null) return row.pick < 0 && row.candidates.length > 0;
+  return clashesOf(row).some(({ field }) => !row.sides[field]);
+}
+
+/** The edits that bring the rows in. `own`: the file was written by this app. */
+export function editsOf(rows, own) {
+  return rows.flatMap((row) => {
+    const what = fate(row);
+    if (what === "new") return [making(newRecord(row))];
+    return ["changed", "back"].includes(what) ? [changing(row, own)] : [];
+  });
+}
+
+/** The record that a new row becomes. */
+export function newRecord(row) {
+  const record = structuredClone(row.record ?? row.if_chosen);
+  if (row.pick !== row.chosen) choose(record, row.candidates[row.pick]?.sets ?? row.none);
+  const { type, id, ...fields } = record;
+  return { ...blank(type, fields), ...(id ? { id } : {}) };
+}
+
+/** Puts the chosen item in the record, or takes the one out that was not meant. */
+function choose(record, fields) {
+  Object.assign(record, fields);
+  if (record.came) record.came.values.item = { ...record.came.values.item, ...fields };
+}
+
+/** A change that is made only if the record still is as it was shown. */
+function changing(row, own) {
+  const { id, sets, before } = row.same;
+  const { sides, record, back } = row;
+  const clashes = clashesOf(row);
+  return {
+    id,
+    alter(now) {
+      const moved = (name) => !same(now[name] ?? null, before[name] ?? null);
+      if (!now || now.gone || Object.keys(before).some(moved)) throw new ChangedElsewhere(now);
+      if (clashes.some(({ field, ours }) => sides[field] && field !== "item" && !same(now[field] ?? null, ours ?? null)))
+        throw new ChangedElsewhere(now);
+      const after = { ...now, ...structuredClone(sets) };
+      for (const { field, theirs, cell } of clashes) {
+        if (sides[field] === "theirs") Object.assign(after, field === "item" ? theirs : { [field]: theirs });
+        if (sides[field] && !own) settle(after, record, field, cell, theirs);
+      }
+      if (back) after.trashed = "";
+      return after;
+    },
+  };
+}
+
+/** A clash that was settled is not asked again: the file's cell is known from now on. */
+function settle(after, record, field, cell, theirs) {
+  const came = structuredClone(after.came ?? { key: record.came.key, cells: {}, values: {} });
+  came.cells[field] = cell;
+  came.values[field] = theirs;
+  after.came = came;
+}
+
+/** The rows that are not brought in, for a file of them: [{row, cells, wrong}]. */
+export function leftRows(rows) {
+  return rows
+    .filter((row) => ["failed", "open", "out"].includes(fate(row)))
+    .map(({ row, cells, failed, out }) => ({ row, cells, wrong: [out ? "You left it out." : failed] }));
+}
+
+/** How many rows meet which fate. */
+export function counts(rows) {
+  const found = { new: 0, changed: 0, back: 0, same: 0, trash: 0, out: 0, open: 0, failed: 0 };
+  for (const row of rows) found[fate(row)] += 1;
+  return found;
+}
+
+/** The same in a sentence. */
+export function countText(found) {
+  const said = [
+    [found.new, "new"],
+    [found.changed, "changed"],
+    [found.back, "taken out of the trash"],
+    [found.same, "here already, unchanged"],
+    [found.trash, "in the trash here, and left there"],
+    [found.open, "without an item, to be chosen"],
+    [found.failed, "cannot be brought in"],
+    [found.out, "left out"],
+  ].filter(([count]) => count > 0);
+  return `${said.map(([count, what]) => `${count} ${what}`).join(" · ")}.`;
+}

@@ -1,0 +1,183 @@
+/** Lists as they go on paper: wants, duplicates with what is asked, all pieces for the insurer. */
+import { photo } from "../data/photos.js";
+import { all, record } from "../data/records.js";
+import { button, el, heading } from "../parts/element.js";
+import { ticks } from "../parts/fields.js";
+import { moneyText, totalText } from "../parts/money.js";
+import { itemPlace, stateText, title, variantText } from "../parts/piece-names.js";
+import { dayText, today } from "../parts/days.js";
+import { duplicateGroups } from "../collection/duplicates.js";
+import { sortedWants } from "../wants/wants.js";
+
+const SHEETS = {
+  wants: { name: "Wants", make: wantsSheet },
+  duplicates: { name: "Duplicates", make: duplicatesSheet },
+  insurance: { name: "List for the insurer", make: insuranceSheet, photos: true },
+};
+const MOST_PHOTOS = 3; // of one piece
+
+/**
+ * A list as it goes on paper; what is a control here is not printed. A sheet is {head, groups:
+ * [{name ("": no heading), rows: [{cells, photos}], sum (in a row below, "": none)}], sum, foot}.
+ */
+export async function printScreen(app, keep, { what }) {
+  const { name, make, photos } = SHEETS[what];
+  const { head, groups, sum, foot } = await make(app, keep);
+  const loading = [];
+  const bodies = groups.map((group) => groupBody(head, group, loading));
+  const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, "Together", sum));
+  const table = el(
+    "table",
+    { class: "paper", role: "table", "aria-label": name },
+    el("thead", {}, el("tr", {}, head.map((text) => el("th", { scope: "col" }, text)))),
+    bodies,
+    whole,
+  );
+  const print = async () => {
+    await Promise.all(loading);
+    window.print();
+  };
+  return el(
+    "section",
+    { class: "shelf sheet-of-paper" },
+    heading(1, name),
+    el("p", { class: "quiet" }, `${dayText(today())}. ${foot}`),
+    el("div", { class: "row" }, button("Print", print, { class: "main" })),
+    photos && loading.length > 0
+      ? ticks("Photos", [["photos", "Print the photos too"]], ["photos"], (on) => {
+          table.classList.toggle("without-photos", on.length === 0);
+          return false;
+        })
+      : null,
+    table,
+  );
+}
+
+/** A part of the table under its own heading, which stays with its first row. */
+function groupBody(head, { name, rows, sum }, loading) {
+  return el(
+    "tbody",
+    { role: "rowgroup" },
+    name === ""
+      ? null
+      : el("tr", { role: "row", class: "group" }, el("th", { scope: "rowgroup", colspan: head.length }, name)),
+    rows.map(({ cells, photos }) => [
+      el("tr", { role: "row" }, cells.map((text, place) => cell(head[place], text))),
+      photos.length === 0
+        ? null
+        : el(
+            "tr",
+            { role: "row", class: "pictures" },
+            el("td", { role: "cell", colspan: head.length }, pictures(photos, cells[0], loading)),
+          ),
+    ]),
+    sum === "" ? null : sumRow(head, `Together, ${name}`, sum),
+  );
+}
+
+/** A cell; on a narrow screen, where the cells stand below one another, it says what it is. */
+function cell(name, text) {
+  return el("td", { role: "cell", "data-name": name }, text);
+}
+
+function sumRow(head, name, sum) {
+  return el(
+    "tr",
+    { role: "row", class: "sum" },
+    el("th", { scope: "row", colspan: head.length - 1 }, name),
+    el("td", { role: "cell" }, sum),
+  );
+}
+
+/** The photos of a piece; `loading` gets a promise for each that resolves when it can be printed. */
+function pictures(ids, name, loading) {
+  return ids.slice(0, MOST_PHOTOS).map((id, place) => {
+    const image = el("img", { alt: `Photo ${place + 1} of ${name}` });
+    loading.push(
+      photo(id).then(async (found) => {
+        if (!found) {
+          image.remove();
+          return;
+        }
+        const url = URL.createObjectURL(found.full);
+        image.src = url;
+        await image.decode().catch(() => image.remove()); // one that is damaged is left out
+        URL.revokeObjectURL(url);
+      }),
+    );
+    return image;
+  });
+}
+
+const plainRow = (cells) => ({ cells, photos: [] });
+
+function wantsSheet(app, keep) {
+  const wants = sortedWants(keep);
+  const urgent = wants.filter(({ urgency }) => urgency === 3).length;
+  const rows = wants.map((want) =>
+    plainRow([
+      title(keep.packs, want),
+      variantText(keep.packs, want),
+      app.engine.want_words(want, "").join(", "),
+      moneyText(app.engine, want.most),
+    ]),
+  );
+  return {
+    head: ["Item", "Variant", "Terms", "Most"],
+    groups: [{ name: "", rows, sum: "" }],
+    sum: totalText(app.engine, wants.map(({ most }) => most)),
+    foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,
+  };
+}
+
+async function duplicatesSheet(app, keep) {
+  const found = await duplicateGroups(app, keep);
+  const pieces = found.flatMap(({ part_with: ids }) => ids.map(record));
+  const rows = pieces.map((piece) =>
+    plainRow([
+      title(keep.packs, piece),
+      variantText(keep.packs, piece),
+      stateText(piece),
+      moneyText(app.engine, piece.asking),
+    ]),
+  );
+  return {
+    head: ["Item", "Variant", "Condition and box", "Asking"],
+    groups: [{ name: "", rows, sum: "" }],
+    sum: totalText(app.engine, pieces.map(({ asking }) => asking)),
+    foot: `${pieces.length} pieces.`,
+  };
+}
+
+function insuranceSheet(app, keep) {
+  const pieces = all("piece");
+  const named = new Map(keep.ranges.map(({ id, name }) => [id, name]));
+  const ids = [...new Set([...named.keys(), ...pieces.map(({ pack }) => pack)])];
+  const groups = ids
+    .map((id) => rangeGroup(app, keep, named.get(id) ?? (id || "Other"), pieces.filter(({ pack }) => pack === id)))
+    .filter(({ rows }) => rows.length > 0);
+  const paid = pieces.map((piece) => piece.paid).filter(Boolean);
+  return {
+    head: ["Item", "Variant", "Condition and box", "Bought", "Paid"],
+    groups: groups.length > 1 ? groups : groups.map((group) => ({ ...group, sum: "" })),
+    sum: totalText(app.engine, paid),
+    foot: `${pieces.length} pieces. What was paid is known for ${paid.length} of them; it is not what they are worth today.`,
+  };
+}
+
+function rangeGroup(app, keep, name, pieces) {
+  const place = ({ pack, item }) => itemPlace(keep.packs.get(pack), item);
+  const rows = pieces
+    .sort((a, b) => place(a) - place(b))
+    .map((piece) => ({
+      cells: [
+        title(keep.packs, piece),
+        variantText(keep.packs, piece),
+        stateText(piece),
+        [dayText(piece.when), piece.where].filter(Boolean).join(", "),
+        moneyText(app.engine, piece.paid),
+      ],
+      photos: piece.photos ?? [],
+    }));
+  return { name, rows, sum: totalText(app.engine, pieces.map(({ paid }) => paid)) };
+}

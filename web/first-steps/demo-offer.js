@@ -1,0 +1,47 @@
+/** The demo collection: offered where nothing is kept yet, taken away again. */
+import { all } from "../data/records.js";
+import { button, el } from "../parts/element.js";
+import { loaded } from "../parts/loaded-later.js";
+import { startEmpty } from "./first-choice.js";
+
+/** For an empty collection: look round with a made-up one, or start with nothing. Not where a server would get it. */
+export function demoOffer(app, keep) {
+  const none = "Nothing is in your collection yet.";
+  if (app.settings.paired) return el("p", {}, none);
+  return el(
+    "div",
+    { class: "offer" },
+    el("p", {}, `${none} You can look round with a demo collection: it is made up, and can be taken away again.`),
+    el(
+      "div",
+      { class: "row" },
+      button("Look round with the demo", () => lookRound(app, keep), { class: "main" }),
+      app.settings.first ? button("Start empty", () => startEmpty(app, keep), { class: "plain" }) : null,
+    ),
+  );
+}
+
+/** Puts the demo collection in. */
+export async function lookRound(app, keep) {
+  await (await loaded(import("./demo.js"))).takeDemo(app, keep);
+}
+
+/** The button that takes the demo collection away; null where there is none. */
+export function demoAway(keep) {
+  const ids = ["piece", "want", "note", "budget"]
+    .flatMap(all)
+    .filter((one) => one.demo)
+    .map(({ id }) => id);
+  if (ids.length === 0) return null;
+  return button(
+    "Take the demo collection away",
+    () =>
+      keep.run(async () => {
+        const time = new Date().toISOString();
+        const edits = ids.map((id) => ({ id, alter: (now) => ({ ...now, trashed: time }) }));
+        const said = "The demo collection is in the trash.";
+        if (await keep.change("Demo collection taken away", edits, { said })) await keep.redraw();
+      }),
+    { class: "plain wide" },
+  );
+}

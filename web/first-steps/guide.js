@@ -1,0 +1,193 @@
+/** The line that leads through the first steps: it follows whatever is on the screen. */
+import { here } from "../data/back-button.js";
+import { NoBackup, readBackup, restore } from "../data/backup-file.js";
+import { all } from "../data/records.js";
+import { current } from "../data/piece-at-hand.js";
+import { read, write } from "../data/store.js";
+import { drawing } from "../parts/drawing.js";
+import { button, el } from "../parts/element.js";
+import { featureOf, small } from "../parts/say.js";
+import { closeSheet, sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+import { started } from "./first-choice.js";
+import { withLook } from "../parts/later-styles.js";
+import { point } from "./pointing.js";
+import { BEGUN, beginSteps, leaveSteps } from "./practice.js";
+import { USES, useOf } from "./four-uses.js";
+
+const PACK = "pellmarsh"; // the range that the pieces are of
+
+/** Puts the guide over the app that was opened for one of the first steps. */
+export async function openGuide(app, id) {
+  const use = useOf(id);
+  const [visit] = performance.getEntriesByType("navigation");
+  const begun = await read("kept", BEGUN);
+  if (!use || !app.list.some((one) => one.id === PACK) || (!begun && visit?.type === "back_forward"))
+    return leaveSteps();
+  // Back, after they were left, may bring this page again as it was.
+  addEventListener("pageshow", ({ persisted }) => persisted && leaveSteps());
+  await withLook();
+  await app.run(() => prepared(app, use, begun));
+  follow(app, use);
+}
+
+/** What the try needs: the range of its piece, and the demo collection where it speaks of one. */
+async function prepared(app, use, begun) {
+  if (begun) return;
+  const { keep } = await app.shelf();
+  try {
+    if (use.demo) {
+      const response = await fetch(new URL("../packs/demo.json", import.meta.url));
+      await restore(readBackup(await response.text()), "Demo collection");
+      for (const { id } of keep.ranges) await keep.ready(id);
+    }
+  } catch (error) {
+    if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
+    notice("The demo collection could not be loaded. With a signal, try again.");
+    return;
+  }
+  await started(app);
+  await app.chooseRange(PACK);
+  await write("kept", BEGUN, use.id);
+  await app.show();
+}
+
+function follow(app, use) {
+  const text = el("p", { class: "guide-text", role: "status" });
+  const foot = el("div", { class: "row" });
+  const leave = leaver("link");
+  const box = el(
+    "aside",
+    { id: "guide", "aria-label": "First steps" },
+    el(
+      "div",
+      { class: "guide-line" },
+      text,
+      button("More", () => tell(app, use, text.textContent), { class: "link", "aria-label": "More: what you hold" }),
+      leave,
+    ),
+    foot,
+  );
+  document.getElementById("screen").before(box);
+  let shown = "";
+  let waiting = false;
+
+  function draw() {
+    waiting = false;
+    const now = standing(app, use);
+    const said = use.line(now);
+    const { text: line, done = false } = said;
+    inSheet(now.sheet, line, done);
+    const state = JSON.stringify([line, done]);
+    if (state !== shown) {
+      shown = state;
+      text.textContent = line;
+      foot.replaceChildren(...(done ? endings(use) : []));
+      leave.hidden = done;
+    }
+    point(said);
+  }
+
+  const soon = () => {
+    if (!waiting) requestAnimationFrame(draw);
+    waiting = true;
+  };
+  const watch = new MutationObserver(soon);
+  watch.observe(document.getElementById("screen"), {
+    childList: true,
+    subtree: true,
+    characterData: true,
+    attributeFilter: ["open"],
+  });
+  watch.observe(document.body, { childList: true });
+  draw();
+  tell(app, use);
+}
+
+/** A sheet lies over the guide, so the line is said in it too. */
+function inSheet(title, line, done) {
+  const top = document.querySelector("dialog.sheet .sheet-body > h2");
+  if (!top || title === "") return;
+  const there = top.parentElement.querySelector(".guide-said");
+  if (there?.textContent === line) return;
+  there?.remove();
+  top.after(el("p", { class: "guide-said", role: done ? "status" : null }, line));
+}
+
+function leaver(look) {
+  return button("Leave", leaveSteps, { class: look, "aria-label": "Leave the first steps" });
+}
+
+function endings(use) {
+  return [
+    button("Try another", () => another(use), { class: "plain" }),
+    leaver("main"),
+  ];
+}
+
+function another(use) {
+  sheet(
+    "First steps",
+    el(
+      "div",
+      { class: "found" },
+      USES.filter((one) => one !== use).map((one) =>
+        button([el("strong", {}, one.title), el("span", { class: "quiet" }, one.about)], () => beginSteps(one.id), {
+          class: "hit",
+        }),
+      ),
+    ),
+    leaver("main wide"),
+  );
+}
+
+const TELLING = "What you hold";
+
+/** What the try is about; `line`: what to do now, once it is begun. */
+function tell({ pack }, use, line = "") {
+  const form = pack.features[featureOf(pack, use.shape)];
+  const seen = form.states.find(({ id }) => id === use.seen[use.shape]);
+  sheet(
+    TELLING,
+    el("div", { class: "guide-line" }, drawing(pack, seen.drawing), el("p", {}, use.story)),
+    line === "" ? null : el("p", { class: "guide-said" }, line),
+    el(
+      "p",
+      { class: "quiet" },
+      "It is made up, and so is its maker. Everything else is the app as it is. Nothing of this try is kept: when you leave it, your own collection is as it was.",
+    ),
+    button(line === "" ? "Begin" : "Go on", closeSheet, { class: "main wide" }),
+  );
+}
+
+/**
+ * Where the person is: {screen, sheet (its title, ""), stage (start, asking, answer), asked (id of
+ * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part that the piece has not, ""), answers (how many), claim, hand, note}.
+ */
+function standing(app, use) {
+  const top = document.querySelector("dialog.sheet h2")?.textContent ?? "";
+  const step = app.piece ? current(app.piece) : null;
+  const asked = step ? askedOf(app, step) : "";
+  const feature = asked === "" ? null : app.pack.features[featureOf(app.pack, asked)];
+  const seen = feature?.states.find(({ id }) => id === use.seen[asked]);
+  const part = feature && feature.part >= 0 ? app.pack.parts[feature.part] : null;
+  return {
+    screen: here().screen,
+    sheet: top === TELLING ? "" : top,
+    stage: !step ? "start" : asked === "" ? "answer" : "asking",
+    asked,
+    state: seen?.name ?? "",
+    missing: part && use.missing.includes(part.id) ? small(part.name) : "",
+    answers: step ? step.session.answers.length : 0,
+    claim: step?.claim ?? "",
+    hand: app.piece?.hand ?? {},
+    note: all("note").find((one) => app.piece && one.session === app.piece.id),
+  };
+}
+
+/** The id of the feature that is asked on the screen; "" where the answer is shown. */
+function askedOf({ pack, view }, { asked, further }) {
+  if (asked !== "") return asked;
+  if (!view.question || (view.stop !== "" && !further)) return "";
+  return pack.features[view.question.feature].id;
+}

@@ -1,0 +1,116 @@
+import { chance } from "../parts/chance.js";
+import { button, el, heading } from "../parts/element.js";
+import { against, itemName, percent, small, span, weight } from "../parts/say.js";
+import { sheet } from "../parts/sheet.js";
+import { swapReason } from "./strip.js";
+import { saysOfVariant } from "./who-says-so.js";
+import { yearsFigure } from "./years-figure.js";
+
+const LEAST = 0.1; // bits: an answer that speaks less against a variant is not named
+const FIRST = 8;
+
+/** Opens the sheet with every variant it could be, the years, and parts that do not belong. */
+export function openCandidates(app, step) {
+  sheet("What it could be", ...candidateNodes(app, step));
+}
+
+/** What that sheet shows. */
+export function candidateNodes(app, step) {
+  const { pack, view } = app;
+  const swapped = view.parts.filter((part) => part.swapped > 0.5);
+  const list = el("ol", { class: "candidates" });
+  const rows = view.variants.map((one, place) => candidate(app, step.session, one, place));
+  list.append(...rows.slice(0, FIRST));
+  const rest = rows.slice(FIRST);
+  const more = button(
+    `Show ${rest.length} more`,
+    () => {
+      list.append(...rest);
+      more.remove();
+      rest[0].querySelector("h3").focus();
+    },
+    { class: "plain wide" },
+  );
+  return [
+    yearsFigure(view.years),
+    swapped.map((part) => el("p", { class: "warn" }, swapReason(pack, part))),
+    list,
+    rest.length > 0 ? more : null,
+    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
+  ];
+}
+
+function candidate(app, session, { variant, chance: value, first, last }, place) {
+  const { pack } = app;
+  const { name, item, note } = pack.variants[variant];
+  const years = first > 0 ? span(first, last) : "years not recorded";
+  return el(
+    "li",
+    {},
+    heading(3, itemName(pack, item)),
+    name === "" ? null : el("p", {}, name),
+    el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
+    chance(value),
+    first > 0 ? who(pack, variant) : null,
+    place === 0 ? null : whyNot(app, session, variant),
+  );
+}
+
+function who(pack, variant) {
+  const { name, item } = pack.variants[variant];
+  return el(
+    "details",
+    {},
+    el(
+      "summary",
+      { "aria-label": `Who says so? ${small(name) || itemName(pack, item)}` },
+      "Who says so?",
+    ),
+    saysOfVariant(pack, variant),
+  );
+}
+
+function whyNot({ engine, ready, pack }, session, variant) {
+  const reasons = el("div", { class: "reasons", hidden: true });
+  const opener = button(
+    "Why not?",
+    () => {
+      const open = reasons.hidden;
+      if (open && reasons.childElementCount === 0) {
+        reasons.append(spoken(pack, session, engine.why_not(ready, session, variant)));
+      }
+      reasons.hidden = !open;
+      opener.setAttribute("aria-expanded", String(open));
+    },
+    {
+      class: "link",
+      "aria-expanded": "false",
+      "aria-label": `Why not ${small(pack.variants[variant].name) || itemName(pack, pack.variants[variant].item)}?`,
+    },
+  );
+  return [opener, reasons];
+}
+
+function spoken(pack, session, entries) {
+  const speaking = entries.filter((entry) => entry.bits > LEAST);
+  if (speaking.length === 0) {
+    return el(
+      "p",
+      {},
+      "Nothing you have seen speaks against it. It is only less often met than the first.",
+    );
+  }
+  return el(
+    "ul",
+    {},
+    speaking.map((entry) =>
+      el(
+        "li",
+        {},
+        against(pack, session, entry),
+        " ",
+        el("span", { class: "quiet" }, `This ${weight(entry.bits)}.`),
+      ),
+    ),
+  );
+}

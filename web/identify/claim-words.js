@@ -1,0 +1,198 @@
+/** The sentences about a seller's date. No DOM here. */
+import { itemName, small, span } from "../parts/say.js";
+
+const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"
+const OPEN_END = 2100;
+
+/** A claim as EDTF (ISO 8601-2): "1956/1959"; "" where it names an issue and no years. */
+export function claimEdtf({ about, first, last }) {
+  if (about !== "years") return "";
+  if (first === last) return String(first);
+  return `${first === OPEN_START ? ".." : first}/${last === OPEN_END ? ".." : last}`;
+}
+
+/** A claim in words with its EDTF where that says it otherwise: "1956 to 1959 (1956/1959)". */
+export function claimBoth(claim) {
+  const words = claimWords(claim);
+  const edtf = claimEdtf(claim);
+  return edtf === "" || edtf === words ? words : `${words} (${edtf})`;
+}
+
+/** A claim in words: "1956 to 1959", "1939 or earlier", "the first issue". */
+export function claimWords({ about, first, last }) {
+  if (about !== "years") return `the ${about}`;
+  if (first === OPEN_START) return `${last} or earlier`;
+  return last === OPEN_END ? `${first} or later` : span(first, last);
+}
+
+/** What is wrong with a claim, and what would be right. */
+export function claimProblem({ range }, problem) {
+  if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
+  if (problem === "outside") {
+    return `${range.name} was made from ${range.first} to ${range.last}, so no piece of it can be from then.`;
+  }
+  return "That is not understood. Type a year (1957), years (1955 to 1958), a decade (1950s, late fifties), “about 1957”, “before 1960”, “before the war” or “first issue”.";
+}
+
+export const VERDICTS = {
+  fits: "It fits what you saw",
+  possible: "It is possible",
+  unlikely: "It is unlikely",
+  "ruled out": "It is ruled out",
+  unknown: "It cannot be said",
+};
+
+/** What the word rests on, in a sentence. */
+export function verdictNote(claim, { word, could }, answers) {
+  if (word === "unknown") {
+    return "What you saw goes badly with every recorded variant, so its years are not known.";
+  }
+  if (answers === 0) {
+    return "You have not looked at anything yet: so far this goes by what is recorded alone.";
+  }
+  if (claim.about !== "years") return "";
+  return could >= 0.25
+    ? "What it seems to be was in production then."
+    : "What it seems to be was not in production then.";
+}
+
+/** The years that a claim means for the item: those of its first or last issue, or as claimed. */
+export function claimSpan(pack, claim, item) {
+  if (claim.about === "years") return [claim.first, claim.last];
+  const spans = spansOf(pack, item);
+  const first = Math.min(...spans.map(([from]) => from));
+  const last = Math.max(...spans.map(([, to]) => to));
+  const meant = spans.filter(([from, to]) =>
+    claim.about === "first issue" ? from === first : to === last,
+  );
+  return [Math.min(...meant.map(([from]) => from)), Math.max(...meant.map(([, to]) => to))];
+}
+
+function spansOf({ rows, variants, spans }, item) {
+  const places = rows.span.filter((_, row) => variants[rows.variant[row]].item === item);
+  return places.map((place) => {
+    const { first, weights } = spans[place];
+    return [first, first + weights.length - 1];
+  });
+}
+
+/**
+ * One sentence to say to the seller: what was seen that goes against the claim, or for it. A claim
+ * that is ruled out always comes with the reason.
+ */
+export function sayAloud(pack, session, claim, judged, view) {
+  if (view.items.length === 0 || judged.word === "unknown") return "";
+  const [{ item }] = view.items;
+  const meant = claimSpan(pack, claim, item);
+  const speaking = judged.evidence.filter((entry) => entry.earliest > 0);
+  if (judged.word === "fits" || judged.word === "possible") {
+    return forIt(pack, session, claim, judged, speaking);
+  }
+  const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, meant));
+  const so = judged.word === "ruled out" ? "so this cannot be" : "so this is hardly";
+  const ending = `${so} ${one(claim)}`;
+  if (hard) return `${cameOrWent(pack, session, hard, meant)}, ${ending}${unless(pack, hard)}.`;
+  const spans = spansOf(pack, item);
+  const life = {
+    earliest: Math.min(...spans.map(([from]) => from)),
+    latest: Math.max(...spans.map(([, to]) => to)),
+  };
+  if (apart(life, meant)) {
+    return `${itemName(pack, item)} ${timed(life, meant)}, ${ending}.`;
+  }
+  return `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ${ending}.`;
+}
+
+function forIt(pack, session, claim, { word, evidence }, speaking) {
+  const best = speaking.find((entry) => entry.bits > 0.5);
+  if (!best) {
+    return evidence.length === 0 ? "" : "Nothing seen so far speaks clearly for it or against it.";
+  }
+  const ending = word === "fits" ? "which fits" : "so it may be";
+  return `${named(pack, session, best)} was in use ${fromTo(pack, best)}, ${ending} ${one(claim)}.`;
+}
+
+function apart({ earliest, latest }, [first, last]) {
+  return earliest > last || latest < first;
+}
+
+function cameOrWent(pack, session, entry, meant) {
+  return `${named(pack, session, entry)} ${timed(entry, meant)}`;
+}
+
+function timed({ earliest, latest }, [, last]) {
+  return earliest > last ? `only came in ${earliest}` : `went out in ${latest}`;
+}
+
+/** "The coupling here (wide plastic claw)". */
+function named(pack, session, entry) {
+  const { part, name } = pack.features[entry.feature];
+  const seen = seenWords(pack, session, entry);
+  return `The ${small(part < 0 ? name : pack.parts[part].name)} here (${seen})`;
+}
+
+/** What was seen, as it stands in the answer: "wide plastic claw". */
+export function seenWords(pack, session, entry) {
+  const feature = pack.features[entry.feature];
+  return session.answers[entry.answer].states
+    .map((id) => small(feature.states.find((state) => state.id === id).name))
+    .join(" or ");
+}
+
+function unless(pack, { feature }) {
+  const { part } = pack.features[feature];
+  return part < 0 ? "" : `, unless someone changed the ${small(pack.parts[part].name)}`;
+}
+
+function one(claim) {
+  if (claim.about !== "years") return claimWords(claim);
+  return claim.first === claim.last ? `a ${claim.first} one` : `from ${claimWords(claim)}`;
+}
+
+/** "from 1953 to 1958", "from 1958 on", "until 1953". */
+export function fromTo({ range }, { earliest, latest }) {
+  if (earliest <= range.first) return latest >= range.last ? "all the time" : `until ${latest}`;
+  if (latest >= range.last) return `from ${earliest} on`;
+  return earliest === latest ? `in ${earliest}` : `from ${earliest} to ${latest}`;
+}
+
+/** How much an answer weighs for a claim or against it. */
+export function speaks(bits) {
+  const side = bits < 0 ? "against it" : "for it";
+  const size = Math.abs(bits);
+  if (size >= 4) return `speaks strongly ${side}`;
+  return size >= 1.5 ? `speaks clearly ${side}` : `speaks a little ${side}`;
+}
+
+/** The two answers that speak most for a claim, or most against it (`side` -1). */
+export function strongest(judged, side) {
+  return judged.evidence.filter((entry) => entry.bits * side >= 0.1).slice(0, 2);
+}
+
+/** What the strip says: "Seller says 1956 to 1959: unlikely". */
+export function claimLine(claim, judged) {
+  const word = { fits: "fits", unknown: "cannot be said" }[judged.word] ?? judged.word;
+  return `Seller says ${claimWords(claim)}: ${word}`;
+}
+
+/** What can be typed by a tap, as [label, text to read], a list of them for each line. */
+export function quickClaims({ range }) {
+  const lines = [];
+  for (let start = range.first - (range.first % 10); start <= range.last; start += 10) {
+    const parts = [
+      [`${start}s`, start, start + 9],
+      ["early", start, start + 3],
+      ["mid", start + 3, start + 7],
+      ["late", start + 6, start + 9],
+    ].filter(([, from, to]) => from <= range.last && to >= range.first);
+    lines.push(
+      parts.map(([label]) => [label, label === `${start}s` ? label : `${label} ${start}s`]),
+    );
+  }
+  const others = [
+    ["First issue", "first issue"],
+    ["Last issue", "last issue"],
+  ];
+  if (range.first <= 1939) others.unshift(["Before the war", "before the war"]);
+  return [...lines, others];
+}

@@ -1,0 +1,233 @@
+import { seenYears } from "../data/work-ahead.js";
+import { button, el, heading } from "../parts/element.js";
+import { chance } from "../parts/chance.js";
+import { small } from "../parts/say.js";
+import {
+  VERDICTS,
+  claimBoth,
+  claimProblem,
+  fromTo,
+  quickClaims,
+  sayAloud,
+  seenWords,
+  speaks,
+  strongest,
+  verdictNote,
+} from "./claim-words.js";
+import { sheet } from "../parts/sheet.js";
+import { timeline } from "./timeline.js";
+import { openWho, whoLink, whoOfFeature } from "./who-says-so.js";
+
+const known = new WeakMap();
+
+/** The claim of a step held against its answers: null for none, else {claim, judged (null: it cannot be used)}. */
+export function heldClaim({ engine, ready }, step) {
+  if (!step.claim) return null;
+  if (!known.has(step)) {
+    const claim = engine.read_claim(ready, step.claim);
+    const judged = claim.problem === "" ? engine.judge(ready, step.session, claim) : null;
+    known.set(step, { claim, judged });
+  }
+  return known.get(step);
+}
+
+/** The label of the button that leads here. */
+export const CHECK = "Check the seller’s date";
+
+/** Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text), change(feature). */
+export function openClaim(app, step, act) {
+  const held = heldClaim(app, step);
+  if (held === null || held.judged === null) openForm(app, step, act);
+  else openVerdict(app, step, held, act);
+}
+
+/** Where a claim is typed or tapped. */
+function openForm(app, step, act) {
+  const { engine, ready, pack } = app;
+  const reading = el("p", { id: "claim-read", role: "status" });
+  const field = el("input", {
+    id: "claim-text",
+    type: "text",
+    autocomplete: "off",
+    spellcheck: "false",
+    enterkeyhint: "done",
+    value: step.claim ?? "",
+    "aria-describedby": "claim-read",
+    oninput: () => told(),
+    onkeydown: (event) => {
+      if (event.key === "Enter") check();
+    },
+  });
+
+  function told() {
+    const text = field.value.trim();
+    reading.textContent = text === "" ? "" : readBack(pack, engine.read_claim(ready, text));
+  }
+
+  function put(text) {
+    field.value = text;
+    told();
+  }
+
+  function check() {
+    const text = field.value.trim();
+    const { problem } = engine.read_claim(ready, text);
+    if (problem === "") act.claim(text);
+    else {
+      reading.textContent = claimProblem(pack, problem);
+      field.focus();
+    }
+  }
+
+  told();
+  sheet(
+    "Check the seller’s date",
+    el("label", { for: "claim-text" }, "What does the seller say?"),
+    field,
+    reading,
+    button("Check it", check, { class: "main wide" }),
+    step.claim ? button("Drop the claim", () => act.claim(""), { class: "plain" }) : null,
+    quickTaps(pack, put),
+  );
+}
+
+function readBack(pack, claim) {
+  if (claim.problem !== "") return claimProblem(pack, claim.problem);
+  return `Read as: ${claimBoth(claim)}.`;
+}
+
+function quickTaps(pack, put) {
+  return el(
+    "div",
+    { class: "quick", role: "group", "aria-label": "Or tap what the seller says" },
+    quickClaims(pack).map((line) =>
+      el(
+        "div",
+        { class: "quick-line" },
+        line.map(([label, text]) =>
+          button(label, () => put(text), {
+            class: "plain",
+            "aria-label": label.toLowerCase() === text ? null : text,
+          }),
+        ),
+      ),
+    ),
+    exactYears(pack, put),
+  );
+}
+
+/** Every year of the range; a second tap makes it a span. */
+function exactYears({ range }, put) {
+  let begun = 0;
+  const buttons = [];
+  for (let year = range.first; year <= range.last; year += 1) {
+    buttons.push(
+      button(
+        String(year),
+        () => {
+          const span = begun > 0 && begun !== year;
+          put(span ? `${Math.min(begun, year)} to ${Math.max(begun, year)}` : String(year));
+          begun = span ? 0 : year;
+        },
+        { class: "plain" },
+      ),
+    );
+  }
+  return el(
+    "details",
+    {},
+    el("summary", {}, "Exact years: tap one, or the first and the last"),
+    el("div", { class: "year-taps" }, buttons),
+  );
+}
+
+/** What is to be said of the claim. */
+function openVerdict(app, step, { claim, judged }, act) {
+  const { pack, view } = app;
+  const { session } = step;
+  const again = () => openVerdict(app, step, { claim, judged }, act);
+  const aloud = sayAloud(pack, session, claim, judged, view);
+  const shown = claim.about === "years" ? judged.chance : judged.could;
+  sheet(
+    "The seller’s date",
+    el("p", {}, `The seller says: ${claimBoth(claim)}.`),
+    el("p", { class: "verdict" }, `${VERDICTS[judged.word]}.`),
+    note(verdictNote(claim, judged, session.answers.length)),
+    judged.word === "unknown"
+      ? null
+      : [
+          el(
+            "p",
+            { class: "quiet" },
+            claim.about === "years" ? "Made in just those years:" : "Chance:",
+          ),
+          chance(shown),
+        ],
+    aloud === ""
+      ? null
+      : [heading(3, "To say to the seller"), el("p", { class: "aloud" }, `“${aloud}”`)],
+    side(pack, session, judged, -1, "What speaks most against it"),
+    side(pack, session, judged, 1, "What speaks most for it"),
+    settle(pack, judged, act),
+    timeline(pack, session, view, seenYears(app, session), claim),
+    el(
+      "div",
+      { class: "row" },
+      whoLink(() =>
+        openWho(
+          app,
+          step,
+          view.variants.slice(0, 3).map((one) => one.variant),
+          ["Back to the seller’s date", again],
+        ),
+      ),
+      button("Change the claim", () => openForm(app, step, act), { class: "plain" }),
+      button("Drop the claim", () => act.claim(""), { class: "plain" }),
+    ),
+  );
+}
+
+function note(text) {
+  return text === "" ? null : el("p", {}, text);
+}
+
+function side(pack, session, judged, sign, title) {
+  const entries = strongest(judged, sign);
+  if (entries.length === 0) return null;
+  return [
+    heading(3, title),
+    el(
+      "ul",
+      { class: "plain-list" },
+      entries.map((entry) => el("li", {}, evidence(pack, session, entry))),
+    ),
+  ];
+}
+
+function evidence(pack, session, entry) {
+  const { name } = pack.features[entry.feature];
+  if (entry.earliest === 0) return `${name}: it ${speaks(entry.bits)}.`;
+  return [
+    el("strong", {}, `${name}: ${seenWords(pack, session, entry)}`),
+    `, in use ${fromTo(pack, entry)}. This ${speaks(entry.bits)}.`,
+    el(
+      "details",
+      {},
+      el("summary", { "aria-label": `Who says so? ${name}` }, "Who says so?"),
+      whoOfFeature(pack, session, entry),
+    ),
+  ];
+}
+
+function settle(pack, { question }, act) {
+  if (question === null) {
+    return el("p", { class: "quiet" }, "Nothing left to look at would settle it.");
+  }
+  const feature = pack.features[question.feature];
+  return [
+    el("p", {}, `What would settle it best: ${small(feature.name)}.`),
+    button("Ask the question that settles it", () => act.change(feature.id), {
+      class: "main wide",
+    }),
+  ];
+}

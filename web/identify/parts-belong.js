@@ -1,0 +1,71 @@
+/** Do its parts belong together? The years of every part against those of the piece. */
+import { el, heading } from "../parts/element.js";
+import { bounded, percent, small, span } from "../parts/say.js";
+
+const USUAL =
+  "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
+
+/** Whether a part was replaced, in words. */
+function swapWords(swapped) {
+  if (swapped > 0.95) return "almost certainly replaced";
+  if (swapped > 0.5) return "probably replaced";
+  return swapped > 0.2 ? "perhaps replaced" : "can belong";
+}
+
+/** "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced". */
+function partSentence(pack, whole, { part, first, last, swapped }) {
+  const name = small(pack.parts[part].name);
+  const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
+  const piece = whole.first > 0 ? `Piece ${span(whole.first, whole.last)}${own}` : own;
+  return `${piece}: ${name} ${swapWords(swapped)}`;
+}
+
+/** What to say of the piece as a whole. */
+function together(parts) {
+  const odd = parts.filter(({ swapped }) => swapped > 0.5).length;
+  if (odd > 0) return "It is hardly original as a whole.";
+  return parts.some(({ swapped }) => swapped > 0.2)
+    ? "It can be original as a whole, but not all of it goes well together."
+    : "What you looked at can be original as a whole.";
+}
+
+/** The parts that were looked at; null for none. */
+export function partsBelong(pack, { parts, whole }) {
+  if (parts.length === 0) return null;
+  return [
+    heading(2, "Do its parts belong together?"),
+    el("p", {}, together(parts)),
+    el(
+      "ul",
+      { class: "parts" },
+      parts.map((one) =>
+        el("li", { class: one.swapped > 0.5 ? "warn" : null }, said(pack, whole, one)),
+      ),
+    ),
+    el(
+      "p",
+      { class: "quiet" },
+      `Chance that nothing at all was ever replaced, also where you did not look: ${percent(whole.original)}.`,
+    ),
+  ];
+}
+
+function said(pack, whole, one) {
+  const { name, replaced } = pack.parts[one.part];
+  const looked = one.features
+    .map((place) => small(pack.features[place].name))
+    .filter((word) => word !== small(name));
+  const by = looked.length === 0 ? "" : ` (${looked.join(", ")})`;
+  const chance = `Chance that it was replaced: ${percent(one.swapped)}.`;
+  if (one.swapped <= 0.2) {
+    const years = one.first > 0 ? ` ${bounded(pack, one.first, one.last)},` : "";
+    return `${name}${by}:${years} ${swapWords(one.swapped)}. ${chance}`;
+  }
+  return [
+    el("strong", {}, `${partSentence(pack, whole, one)}${by}.`),
+    ` ${chance}`,
+    one.swapped > 0.5
+      ? ` What you saw of it counts for little in the answer. ${replaced || USUAL}`
+      : null,
+  ];
+}

@@ -1,0 +1,24 @@
+import { el } from "../parts/element.js";
+
+/** Which range is looked in: a choice when there is more than one, and what it is. */
+export function rangeChoice(app, choose) {
+  const { list, entry } = app;
+  const about = [
+    entry.gauge === "" ? entry.about : `${entry.gauge} gauge, ${entry.first} to ${entry.last}.`,
+    entry.invented ? "Invented, to try the app with: no such models exist." : "",
+  ].join(" ");
+  const said = el("p", { class: "quiet" }, list.length > 1 ? about : `${entry.name}: ${about}`);
+  if (list.length === 1) return el("div", { class: "range" }, said);
+  const select = el(
+    "select",
+    { id: "range", onchange: () => choose(select.value) },
+    list.map((one) => el("option", { value: one.id, selected: one.id === entry.id }, one.name)),
+  );
+  return el(
+    "div",
+    { class: "range" },
+    el("label", { for: "range" }, "Range"),
+    el("span", { class: "pick" }, select),
+    said,
+  );
+}

@@ -1,0 +1,65 @@
+import { chance } from "../parts/chance.js";
+import { el } from "../parts/element.js";
+import { itemName, percent, small, span, stillPossible, variantName } from "../parts/say.js";
+import { claimLine } from "./claim-words.js";
+import { verdictLine } from "./verdict-words.js";
+
+/** What it looks like so far: the leader with its chance, the years, how many are left, the claim. Opens the candidates. */
+export function strip(pack, view, open, held = null) {
+  const swapped = view.parts.filter((part) => part.swapped > 0.5);
+  const lead = leader(pack, view);
+  const years =
+    view.years.chances.length > 0 ? span(view.years.first, view.years.last) : "years not recorded";
+  return el(
+    "button",
+    { type: "button", class: "strip", onclick: open },
+    el("span", { class: "unseen" }, "So far: "),
+    el(
+      "span",
+      { class: "strip-lead" },
+      el("span", { class: "strip-name" }, lead.name),
+      lead.chance === null ? null : chance(lead.chance),
+    ),
+    el("span", { class: "strip-more" }, `${years} · ${stillPossible(view.possible)}`),
+    view.verdict ? el("span", { class: "strip-swap" }, verdictLine(view.verdict)) : null,
+    held?.judged ? el("span", { class: "strip-swap" }, claimLine(held.claim, held.judged)) : null,
+    swapped.map(({ part }) =>
+      el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`),
+    ),
+  );
+}
+
+/** The variant that leads clearly, else the item its variants add up to, else nothing yet. */
+function leader(pack, view) {
+  const [best] = view.variants;
+  const [item] = view.items;
+  if (!best || view.unrecorded > best.chance)
+    return { name: "Perhaps not in the reference", chance: view.unrecorded };
+  if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
+    return { name: variantName(pack, best.variant), chance: best.chance };
+  }
+  if (item.chance >= 0.2)
+    return { name: `${itemName(pack, item.item)}, some variant`, chance: item.chance };
+  return { name: "Nothing stands out yet", chance: null };
+}
+
+/** What a screen reader is told after an answer. */
+export function progress(pack, view) {
+  const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
+  const swapped = view.parts
+    .filter((part) => part.swapped > 0.5)
+    .map(({ part }) => ` ${pack.parts[part].name} probably replaced.`);
+  const verdict = view.verdict ? ` ${verdictLine(view.verdict)}.` : "";
+  return `Saved. ${stillPossible(view.possible)}.${years}${verdict}${swapped.join("")}`;
+}
+
+/** Why a part is thought to have been replaced, and when the part by itself was made. */
+export function swapReason(pack, { part, swapped, features, first, last }) {
+  const names = features
+    .map((place) => small(pack.features[place].name))
+    .filter((name) => name !== small(pack.parts[part].name));
+  const seen =
+    names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
+  const own = first > 0 ? ` By itself it looks like ${span(first, last)}.` : "";
+  return `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly with the rest, so it counts for little in the answer.${own}`;
+}

@@ -1,0 +1,155 @@
+/**
+ * What was made when, on one axis of years: candidates, parts, what was seen, the claim. Every row
+ * says its name and its years as text, and its bar has the shape of its sort, so that neither
+ * colour nor sight is needed.
+ */
+import { el, heading, svg } from "../parts/element.js";
+import { bounded, span, variantName } from "../parts/say.js";
+import { claimSpan, claimWords, seenWords } from "./claim-words.js";
+
+const CANDIDATES = 3;
+const MARKS = 5;
+const SORTS = {
+  candidate: "Could be",
+  piece: "The piece without its parts",
+  part: "Part",
+  mark: "Seen",
+  claim: "Claim",
+};
+
+/** The rows of the time line: [{sort, name, first, last}]. `claim` may be null. */
+function timelineRows(pack, session, view, seen, claim) {
+  const rows = view.variants
+    .filter(({ first, chance }) => first > 0 && chance >= 0.01)
+    .slice(0, CANDIDATES)
+    .map(({ variant, first, last }) => ({
+      sort: "candidate",
+      name: variantName(pack, variant),
+      first,
+      last,
+    }));
+  if (view.whole.first > 0 && view.parts.length > 0) {
+    rows.push({ sort: "piece", name: "", first: view.whole.first, last: view.whole.last });
+  }
+  for (const { part, first, last, swapped } of view.parts) {
+    const name = pack.parts[part].name + (swapped > 0.5 ? ", probably replaced" : "");
+    if (first > 0) rows.push({ sort: "part", name, first, last });
+  }
+  rows.push(...marks(pack, session, seen));
+  if (claim && view.items.length > 0) {
+    const [first, last] = claimSpan(pack, claim, view.items[0].item);
+    rows.push({ sort: "claim", name: `the seller says ${claimWords(claim)}`, first, last });
+  }
+  return rows;
+}
+
+/** What was seen on the piece itself that is not found in all years, the shortest time first. */
+function marks(pack, session, seen) {
+  const { first, last } = pack.range;
+  return seen
+    .filter(
+      ({ feature, earliest, latest }) =>
+        pack.features[feature].part < 0 && earliest > 0 && (earliest > first || latest < last),
+    )
+    .sort((a, b) => a.latest - a.earliest - (b.latest - b.earliest))
+    .slice(0, MARKS)
+    .map((entry) => ({
+      sort: "mark",
+      name: `${pack.features[entry.feature].name}, ${seenWords(pack, session, entry)}`,
+      first: entry.earliest,
+      last: entry.latest,
+    }));
+}
+
+/** The time line with its heading; null when there is nothing to set side by side. */
+export function timeline(pack, session, view, seen, claim = null) {
+  const rows = timelineRows(pack, session, view, seen, claim);
+  if (rows.length < 2) return null;
+  const bars = rows.filter(({ sort }) => sort === "claim");
+  return [
+    heading(2, "Time line"),
+    el(
+      "div",
+      { class: "timeline" },
+      axis(pack.range),
+      el(
+        "ul",
+        { "aria-label": "Time line" },
+        rows.map((row) =>
+          el(
+            "li",
+            {},
+            el(
+              "span",
+              {},
+              el("strong", {}, SORTS[row.sort]),
+              `${row.name === "" ? "" : `: ${row.name}`} `,
+              el("span", { class: "when" }, `(${when(pack, row)})`),
+            ),
+            barOf(pack.range, row, bars),
+          ),
+        ),
+      ),
+    ),
+  ];
+}
+
+function when(pack, { sort, first, last }) {
+  return ["part", "mark"].includes(sort) ? bounded(pack, first, last) : span(first, last);
+}
+
+/** Where a year begins on the axis, in percent of its width; ends are kept within the range. */
+function at({ first, last }, year) {
+  const share = (Math.min(Math.max(year, first), last + 1) - first) / (last + 1 - first);
+  return Math.round(share * 10000) / 100;
+}
+
+function barOf(range, { sort, first, last }, claims) {
+  const x = at(range, first);
+  const width = Math.max(at(range, last + 1) - x, 0.8);
+  const shape = { x: `${x}%`, width: `${width}%` };
+  return svg(
+    "svg",
+    { class: "time-row", "aria-hidden": "true", focusable: "false" },
+    decades(range).map((year) => rule(at(range, year), "time-decade")),
+    svg("rect", { ...shape, y: "15%", height: "70%", class: `time-${sort}` }),
+    sort === "mark" ? [x, x + width].map((end) => rule(end, "time-end")) : null,
+    claims.flatMap((claim) =>
+      [claim.first, claim.last + 1].map((year) => rule(at(range, year), "time-claimed")),
+    ),
+  );
+}
+
+function rule(x, name) {
+  return svg("line", { x1: `${x}%`, x2: `${x}%`, y1: "0", y2: "100%", class: name });
+}
+
+function decades({ first, last }) {
+  const years = [];
+  for (let year = Math.ceil(first / 10) * 10; year <= last; year += 10) years.push(year);
+  return years;
+}
+
+/** The years at the top; the ends are said, the decades between them where there is room. */
+function axis(range) {
+  return svg(
+    "svg",
+    { class: "time-axis", "aria-hidden": "true", focusable: "false" },
+    decades(range).map((year) => {
+      const x = at(range, year);
+      return [
+        rule(x, "time-decade"),
+        svg(
+          "text",
+          {
+            x: `${x}%`,
+            dx: x > 85 ? "-0.2em" : "0.2em",
+            y: "1.05em",
+            "text-anchor": x > 85 ? "end" : "start",
+          },
+          String(year),
+        ),
+      ];
+    }),
+  );
+}

@@ -1,0 +1,132 @@
+/** The verdict of the engine in words: what the piece in hand means for the collector. No DOM here. */
+import { record } from "../data/records.js";
+import { moneyText } from "../parts/money.js";
+import { stateText, title, variantText } from "../parts/piece-names.js";
+import { anyOf, itemName, percent } from "../parts/say.js";
+import { dayText } from "../parts/days.js";
+
+const SHORT = {
+  same: "You own it",
+  other: "You own another variant",
+  item: "You own one, perhaps this variant",
+  upgrade: "Better than the one you own",
+  wanted: "You want it",
+  completes: "It adds to a train or set you have begun",
+  new: "You do not own it",
+  unrecorded: "Not in the reference",
+};
+const EVERY = {
+  same: "You own every one it could be",
+  other: "Of every one it could be you own another variant",
+  item: "Of every one it could be you own one",
+  upgrade: "It is better than yours, whichever it is",
+  wanted: "You want every one it could be",
+  completes: "Every one it could be adds to what you have begun",
+  new: "You own none of those it could be",
+};
+const HELD = ["wanted", "upgrade", "same", "completes", "other", "new", "unrecorded"];
+
+/** The word of the verdict, or the likeliest while none is certain: {word, chance, sure}. */
+export function leading(verdict) {
+  const { word } = verdict.reason;
+  if (word === "item") return { word, chance: verdict.same + verdict.other, sure: true };
+  if (word !== "") return { word, chance: verdict[word], sure: true };
+  const best = HELD.reduce((top, one) => (verdict[one] > verdict[top] + 1e-9 ? one : top));
+  return { word: best, chance: verdict[best], sure: false };
+}
+
+/** The verdict in one line. */
+export function verdictLine(verdict) {
+  const { word, chance, sure } = leading(verdict);
+  const text = SHORT[word];
+  return sure ? `${text} (${percent(chance)})` : `Perhaps: ${text[0].toLowerCase()}${text.slice(1)} (${percent(chance)})`;
+}
+
+/** The verdict as a heading: about every candidate, where they all lead to the same. */
+export function verdictTitle(verdict) {
+  const { word } = leading(verdict);
+  return verdict.settled && verdict.reason.candidates > 1 ? EVERY[word] : SHORT[word];
+}
+
+/** Why, in a sentence or two. */
+export function verdictReasons(app, verdict) {
+  const { word } = leading(verdict);
+  const rest = [...limits(app, verdict), ...inSets(app, verdict)];
+  return [reasonFor(app, verdict, word), ...rest].filter(Boolean);
+}
+
+function reasonFor(app, verdict, word) {
+  if (["same", "upgrade"].includes(word)) return beaten(app, verdict);
+  if (["other", "item"].includes(word)) return held(app, verdict);
+  if (word === "wanted") return wanted(app, verdict);
+  if (word === "completes") return completing(app, verdict);
+  if (word !== "new") return "";
+  return verdict.reason.candidates > 1
+    ? "None of them is in your collection."
+    : "No piece of this item is in your collection.";
+}
+
+function pieceText(app, piece) {
+  const packs = new Map([[app.pack.id, app.pack]]);
+  const called = [title(packs, piece), variantText(packs, piece)].filter(Boolean).join(", ");
+  const bought = piece.paid ? `bought for ${moneyText(app.engine, piece.paid)}` : "";
+  const when = piece.when ? dayText(piece.when) : "";
+  const state = stateText(piece) || "condition not said";
+  return [called, state, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
+}
+
+function beaten(app, { beat, owned }) {
+  const found = record(beat?.piece ?? owned[0]?.piece);
+  if (!found) return "";
+  const better = {
+    yes: " The one in your hand is better.",
+    no: " The one in your hand is not better.",
+  }[beat?.better];
+  const ask = beat?.better === "" ? " Say what condition this one is in to see which is better." : "";
+  return `Yours: ${pieceText(app, found)}.${better ?? ask}`;
+}
+
+function held(app, { owned }) {
+  const found = record(owned[0]?.piece);
+  return found ? `The one you own: ${pieceText(app, found)}.` : "";
+}
+
+function wanted(app, { wants }) {
+  const near = wants.find((one) => one.met) ?? wants[0];
+  const want = record(near?.want);
+  if (!want) return "";
+  const terms = [
+    want.least ? `at least ${want.least}` : "",
+    want.box === "yes" ? "with its box" : "",
+    want.most ? `up to ${moneyText(app.engine, want.most)}` : "",
+  ].filter(Boolean);
+  return terms.length === 0 ? "It is among your wants." : `You want it ${anyOf(terms, "and")}.`;
+}
+
+function completing({ pack }, { completing: found }) {
+  const [whole] = found;
+  if (!whole) return "";
+  const rest =
+    whole.missing.length === 0
+      ? "With it, it is complete."
+      : `Then still missing: ${anyOf(whole.missing.map((place) => itemName(pack, place)), "and")}.`;
+  return `It adds to ${whole.name}. ${rest}`;
+}
+
+/** How the price, the condition and the box stand to the wants. */
+function limits(app, { wants }) {
+  return wants.slice(0, 2).flatMap(({ want, price, condition, box }) => {
+    const { most, least } = record(want) ?? {};
+    return [
+      price === "above" ? `More is asked than your limit of ${moneyText(app.engine, most)}.` : "",
+      price === "within" ? `The price is within your limit of ${moneyText(app.engine, most)}.` : "",
+      price === "currency" ? `Your limit is ${moneyText(app.engine, most)}: another currency.` : "",
+      condition === "short" ? `You want it at least ${least}.` : "",
+      box === "short" ? "You want it with its box." : "",
+    ];
+  });
+}
+
+function inSets({ pack }, { sets }) {
+  return sets.slice(0, 1).map(({ item }) => `One like it is in your ${itemName(pack, item)}.`);
+}

@@ -1,0 +1,41 @@
+import { seenYears } from "../data/work-ahead.js";
+import { CHECK, heldClaim } from "./claim.js";
+import { partsBelong } from "./parts-belong.js";
+import { button, el } from "../parts/element.js";
+import { claimLine, claimProblem } from "./claim-words.js";
+import { timeline } from "./timeline.js";
+import { whoLink } from "./who-says-so.js";
+
+const NAMED = 3;
+
+/** What the answer card says of when it was made: who says so, the claim, the parts, the time line, and the way to tell what the sources do not know. */
+export function datedFacts(app, step, act) {
+  const { pack, view } = app;
+  const held = heldClaim(app, step);
+  const variants = view.variants.slice(0, NAMED).map(({ variant }) => variant);
+  const claim = held?.judged ? held.claim : null;
+  return [
+    el(
+      "div",
+      { class: "row" },
+      whoLink(() => act.who(variants)),
+      held === null ? button(CHECK, act.seller, { class: "link" }) : null,
+      view.stop === "unrecorded"
+        ? null
+        : button("Seen it in other years? Keep as a sighting", act.sighting, { class: "link" }),
+    ),
+    held === null ? null : claimed(pack, held, act),
+    partsBelong(pack, view),
+    timeline(pack, step.session, view, seenYears(app, step.session), claim),
+  ];
+}
+
+function claimed(pack, { claim, judged }, act) {
+  const text = judged ? `${claimLine(claim, judged)}.` : claimProblem(pack, claim.problem);
+  return el(
+    "p",
+    { class: "warn" },
+    `${text} `,
+    button("The seller’s date", act.seller, { class: "plain" }),
+  );
+}

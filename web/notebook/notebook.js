@@ -1,0 +1,119 @@
+import { all, making, setting } from "../data/records.js";
+import { blank } from "../data/record-shapes.js";
+import { button, el, heading } from "../parts/element.js";
+import { choice } from "../parts/fields.js";
+import { entry, longList } from "../parts/long-list.js";
+import { moneyField, moneyText } from "../parts/money.js";
+import { title, variantText } from "../parts/piece-names.js";
+import { today } from "../parts/days.js";
+
+const DECISIONS = { open: "", bought: "bought", left: "left" };
+let shown = "open";
+
+/** The notebook: today's budget, and what was left for later. */
+export function notebookScreen(app, keep, at) {
+  const notes = all("note").sort((a, b) => (a.made < b.made ? 1 : -1));
+  const below = el("div", {});
+  const draw = (first) => {
+    const some = notes.filter((note) => shown === "" || note.decision === shown);
+    below.replaceChildren(
+      el("p", { class: "quiet" }, `${some.length} of ${notes.length} notes`),
+      ...longList("Notes", some, (note) => noteRow(app, keep, note), first),
+    );
+  };
+  draw(at.drawn);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Notebook"),
+    budget(app, keep),
+    el(
+      "div",
+      { class: "row" },
+      button("New note", () => newNote(keep, {}), { class: "main" }),
+    ),
+    choice(
+      "Show",
+      [
+        ["open", "Still to decide"],
+        ["bought", "Bought"],
+        ["left", "Left"],
+        ["", "All notes"],
+      ],
+      shown,
+      (value) => {
+        shown = value;
+        draw();
+        return false;
+      },
+    ),
+    below,
+  );
+}
+
+/** A note as an entry of a list. */
+export function noteRow(app, keep, note) {
+  const { engine } = app;
+  const place = [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", ");
+  const money = [
+    note.asked ? `asked ${moneyText(engine, note.asked)}` : "",
+    note.offer ? `offer ${moneyText(engine, note.offer)}` : "",
+    note.come_back ? `back ${note.come_back}` : "",
+    DECISIONS[note.decision],
+  ];
+  return entry(
+    [
+      title(keep.packs, note),
+      [variantText(keep.packs, note), place].filter(Boolean).join(" · "),
+      money.filter(Boolean).join(" · "),
+    ],
+    () => keep.open("note", { id: note.id }),
+    note.photos[0],
+  );
+}
+
+/** Makes a note that starts with these fields, and opens it. The hall is the one of the last note today. */
+export function newNote(keep, fields) {
+  return keep.run(async () => {
+    const last = all("note")
+      .filter((note) => note.made.slice(0, 10) === new Date().toISOString().slice(0, 10))
+      .sort((a, b) => (a.made < b.made ? 1 : -1))[0];
+    const note = blank("note", { hall: last?.hall ?? "", ...fields });
+    if (await keep.change("New note", [making(note)])) keep.open("note", { id: note.id });
+  });
+}
+
+/** What was paid today, and what is left of today's budget, in a sentence. */
+function spentText({ engine }, budgeted, pieces) {
+  const paid = pieces.filter((piece) => piece.when === today() && piece.paid);
+  const sums = engine.totals(paid.map((piece) => piece.paid));
+  const spent = sums.length === 0 ? "Nothing spent today." : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
+  const sum = sums.find((one) => one.currency === budgeted?.currency);
+  if (!budgeted) return spent;
+  const left = { ...budgeted, minor: budgeted.minor - (sum?.minor ?? 0), over: (budgeted.over ?? 0) - (sum?.over ?? 0), typed: "" };
+  const { order } = engine.compare_money(left, { ...left, minor: 0, over: 0 });
+  if (order >= 0) return `${spent} Left: ${moneyText(engine, left)}.`;
+  const above = { ...left, minor: -left.minor, over: -left.over };
+  return `${spent} That is ${moneyText(engine, above)} above the budget.`;
+}
+
+/** A day has one budget: made on two devices it is one record, and which amount is right is settled. */
+function budget(app, keep) {
+  const day = today();
+  const there = all("budget").find((one) => one.day === day);
+  const text = (amount) => spentText(app, amount, all("piece"));
+  const said = el("p", { class: "spent" }, text(there?.amount));
+  const save = async (amount) => {
+    let kept = false;
+    await keep.run(async () => {
+      const now = all("budget").find((one) => one.day === day);
+      const edit = now
+        ? setting(now.id, "amount", now.amount, amount)
+        : making(blank("budget", { id: `r${day.replaceAll("-", "")}`, day, amount }));
+      kept = await keep.change("Today’s budget", [edit]);
+    });
+    if (kept) said.textContent = text(amount);
+    return kept;
+  };
+  return [moneyField(app, "Today’s budget", there?.amount, save), said];
+}

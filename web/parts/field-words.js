@@ -1,0 +1,42 @@
+/** Fields of records and what they hold, in words. */
+import { moneyText } from "./money.js";
+import { variantLabel, variantPlace } from "./piece-names.js";
+import { dayText } from "./days.js";
+
+const WORDS = {
+  of: "Variant",
+  paid: "Price paid",
+  most: "Most to pay",
+  asked: "Price asked",
+  asking: "What to ask for it",
+  least: "Condition wanted",
+  when: "When it was bought",
+  where: "Where it was bought",
+  kept: "Kept on purpose",
+  come_back: "Come back",
+  item: "Number",
+};
+
+/** A field's name in words. */
+export function fieldName(name) {
+  const words = Object.hasOwn(WORDS, name) ? WORDS[name] : name.replace(/_/g, " ");
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
+/** A value in words. `pack`: of the record, where it is known; photos are given as how many. */
+export function valueText(app, value, pack) {
+  if (value === undefined || value === null || value === "") return "nothing";
+  if (value === true || value === false) return value ? "yes" : "no";
+  if (value.currency) return moneyText(app.engine, value);
+  if (Array.isArray(value)) {
+    if (value.length === 0) return "none";
+    return value.map((one) => entryText(one, pack)).join(", ");
+  }
+  if (typeof value === "object") return JSON.stringify(value);
+  return /^\d{4}(-\d\d){0,2}~?$/.test(value) ? dayText(value) : String(value);
+}
+
+function entryText(one, pack) {
+  const place = pack && one?.variant ? variantPlace(pack, one.variant) : -1;
+  return place < 0 ? (one?.variant ?? one?.feature ?? one) : variantLabel(pack, place);
+}

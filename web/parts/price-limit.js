@@ -1,0 +1,70 @@
+import { all } from "../data/records.js";
+import { el, heading } from "./element.js";
+import { entry } from "./long-list.js";
+import { moneyText } from "./money.js";
+import { stateText, variantText } from "./piece-names.js";
+import { dayText } from "./days.js";
+
+const MOST = 6;
+
+/** The price asked against the limit of a want; [] where there is no limit to hold it against. */
+function againstLimit({ engine }, { pack, item, variant, asked }) {
+  const want = all("want").find(
+    (one) =>
+      one.most && one.pack === pack && one.item === item && ["", variant].includes(one.variant),
+  );
+  if (!want || !asked) return [];
+  const limit = moneyText(engine, want.most);
+  const { order, problem } = engine.compare_money(asked, want.most);
+  if (problem !== "") return [`Your limit is ${limit}: another currency.`];
+  return [order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`];
+}
+
+/**
+ * What was paid before for the same item, the same variant first, beside condition and box; and the
+ * price asked against the limit.
+ */
+export async function priceBox(app, keep, about) {
+  const item = about.type === "note" ? about.of[0]?.item : about.item;
+  if (!item) return null;
+  const variant = about.of[0]?.variant;
+  const likeness = (piece) => (piece.of[0]?.variant === variant ? 0 : 1);
+  const paid = all("piece")
+    .filter(
+      (piece) =>
+        piece.paid && piece.item === item && piece.pack === about.pack && piece.id !== about.id,
+    )
+    .sort((a, b) => likeness(a) - likeness(b) || (a.when < b.when ? 1 : -1))
+    .slice(0, MOST);
+  const limit = againstLimit(app, { ...about, item, variant });
+  if (paid.length + limit.length === 0) return null;
+  const own = [about.asked ? moneyText(app.engine, about.asked) : "", stateText(about)];
+  return el(
+    "section",
+    {},
+    heading(2, about.type === "note" ? "Is the price right?" : "What you paid before"),
+    about.type === "note"
+      ? el("p", {}, `This one: ${own.filter(Boolean).join(", ") || "no price, no condition noted"}.`)
+      : null,
+    limit.map((text) => el("p", {}, text)),
+    paid.length > 0 && about.type === "note" ? el("p", {}, "You paid before:") : null,
+    el(
+      "ul",
+      { class: "found" },
+      paid.map((piece) =>
+        el(
+          "li",
+          {},
+          entry(
+            [
+              [moneyText(app.engine, piece.paid), dayText(piece.when)].filter(Boolean).join(", "),
+              variantText(keep.packs, piece),
+              stateText(piece),
+            ],
+            () => keep.open("piece", { id: piece.id }),
+          ),
+        ),
+      ),
+    ),
+  );
+}

@@ -1,0 +1,164 @@
+/** What a new version of a range calls by another name, or has no more: the records follow. */
+import { all, change, record } from "../data/records.js";
+import { keepSettings } from "../data/settings.js";
+import { problem, read, write } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { itemName, small, variantName } from "../parts/say.js";
+import { title, variantText, variantsOf } from "../parts/piece-names.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+
+const TYPES = ["piece", "want", "note", "sighting"];
+const KEPT = "moved"; // {pack id: [ids of the records that were changed]}
+const MOST = 12;
+
+/** The records that point into a pack. */
+function pointing(id) {
+  return TYPES.flatMap(all).filter((one) => one.pack === id);
+}
+
+/** A record as `found` (of the engine) says it is now. */
+function renamed(now, { item, variant, of }) {
+  const changed = { item, variant, of };
+  const there = Object.keys(changed).filter((name) => name in now);
+  return { ...now, ...Object.fromEntries(there.map((name) => [name, changed[name]])) };
+}
+
+/** Goes through the ranges that are another version than before; true when something was told. */
+export async function lookAtMoved(app, keep) {
+  const { seen } = app.settings;
+  const other = keep.ranges.filter(({ id, version }) => seen[id] !== version && pointing(id).length > 0);
+  const told = [];
+  for (const { id, name, version } of other) {
+    const ready = await keep.ready(id);
+    if (!ready) continue;
+    const found = app.engine.moved(ready, pointing(id));
+    const changed = found.filter((one) => one.changed > 0).map((one) => one.id);
+    const gone = found.filter((one) => one.gone > 0);
+    if (changed.length > 0 && !(await follow(app, ready, name, changed))) {
+      notice(problem());
+      return true;
+    }
+    if (changed.length > 0) await write("kept", KEPT, { ...(await read("kept", KEPT)), [id]: changed });
+    if (changed.length + gone.length > 0) told.push([name, changed.length, gone.length]);
+    app.settings = { ...app.settings, seen: { ...app.settings.seen, [id]: version } };
+  }
+  if (other.length > 0) await keepSettings(app.settings);
+  if (told.length > 0) notice(told.map(sentence).join(" "), [["Look at them", () => keep.open("moved")]]);
+  return told.length > 0;
+}
+
+async function follow(app, ready, name, ids) {
+  const edits = ids.map((id) => ({
+    id,
+    alter(now) {
+      const [found] = now && !now.gone ? app.engine.moved(ready, [now]) : [];
+      return found ? renamed(now, found) : now;
+    },
+  }));
+  return (await change(`What moved in ${name}`, edits)).kept !== "";
+}
+
+function sentence([name, changed, gone]) {
+  const parts = [
+    changed > 0 ? `${entries(changed)} now ${changed === 1 ? "has its" : "have their"} new number or variant` : "",
+    gone > 0 ? `${entries(gone)} ${gone === 1 ? "points" : "point"} to what is no longer in it and ${gone === 1 ? "is" : "are"} kept as before` : "",
+  ];
+  return `${name} has changed: ${parts.filter(Boolean).join("; ")}.`;
+}
+
+function entries(count) {
+  return count === 1 ? "1 entry of yours" : `${count} entries of yours`;
+}
+
+/** The lists of what moved, and of what points to nothing any more. */
+export async function movedScreen(app, keep) {
+  const kept = (await read("kept", KEPT)) ?? {};
+  const parts = [];
+  for (const { id, name } of keep.ranges) {
+    const ready = await keep.ready(id);
+    const found = ready ? app.engine.moved(ready, pointing(id)) : [];
+    const gone = found.filter((one) => one.gone > 0).map((one) => record(one.id));
+    const changed = (kept[id] ?? []).map(record).filter((one) => one && one.trashed === "");
+    if (gone.length + changed.length > 0) parts.push(ofRange(app, keep, { name, ready, gone, changed }));
+  }
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "What moved"),
+    parts.length === 0 ? el("p", {}, "Everything you keep points to what is in the ranges.") : parts,
+  );
+}
+
+function ofRange(app, keep, { name, ready, gone, changed }) {
+  const link = (one) =>
+    button([el("strong", {}, title(keep.packs, one)), el("span", { class: "quiet" }, variantText(keep.packs, one) ?? "")], () => keep.open(one.type, { id: one.id }), { class: "hit" });
+  return el(
+    "section",
+    {},
+    heading(2, `What moved in ${name}`),
+    gone.length === 0
+      ? null
+      : [
+          el("p", {}, "These point to what is no longer in the range. They are kept as they are, until you choose anew."),
+          el(
+            "ul",
+            { class: "found", "aria-label": "No longer in the range" },
+            gone.map((one) =>
+              el("li", {}, link(one), button("Choose anew", () => chooseAnew(app, keep, ready, one), {
+                class: "plain wide",
+                "aria-label": `Choose anew: ${title(keep.packs, one)}`,
+              })),
+            ),
+          ),
+        ],
+    changed.length === 0
+      ? null
+      : [
+          el("p", {}, "These were given their new number or variant. The latest changes can undo it."),
+          el("ul", { class: "found", "aria-label": "Moved" }, changed.map((one) => el("li", {}, link(one)))),
+        ],
+  );
+}
+
+/** Looks for an item, then takes a variant of it. */
+function chooseAnew(app, keep, ready, one) {
+  const below = el("ul", { class: "found", "aria-label": "Found" });
+  const entry = (label, act) => el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
+  const control = el("input", {
+    id: "anew",
+    type: "search",
+    autocomplete: "off",
+    oninput: () => {
+      const text = control.value.trim();
+      const found = text === "" ? [] : app.engine.find(ready, text, MOST);
+      below.replaceChildren(...found.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))));
+    },
+  });
+  const variants = (item) => {
+    const take = (places) => () => {
+      shut();
+      keep.run(() => taken(keep, ready.pack, one, item, places));
+    };
+    const of = variantsOf(ready.pack, item);
+    below.replaceChildren(
+      entry("Some variant of it", take(of)),
+      ...of.map((place) => entry(small(variantName(ready.pack, place)), take([place]))),
+    );
+    below.querySelector("button").focus();
+  };
+  const shut = sheet("Choose anew", el("div", { class: "field" }, el("label", { for: "anew" }, "Number or name"), control), below);
+}
+
+async function taken(keep, pack, { id, type }, place, places) {
+  const item = pack.items[place].number;
+  const single = places.length === 1 ? pack.variants[places[0]].id : "";
+  const of = places.map((one) => ({
+    variant: pack.variants[one].id,
+    chance: 1 / places.length,
+    ...(type === "piece" ? {} : { item }),
+  }));
+  const now = { item, variant: single, of: type === "piece" && single === "" ? [] : of };
+  const alter = (before) => before && renamed(before, now);
+  if (await keep.change("Chosen anew", [{ id, alter }], { said: "It points to this now." })) await keep.redraw();
+}

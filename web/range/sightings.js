@@ -1,0 +1,153 @@
+/** Sightings: pieces that are in no reference, or that stretch its years, for the keeper of the pack. */
+import { all, record } from "../data/records.js";
+import { sightingsFile } from "../data/sightings-file.js";
+import { plainYears } from "../parts/edtf-words.js";
+import { button, el, heading } from "../parts/element.js";
+import { whatWasSeen } from "../parts/facts.js";
+import { choice, longField, textField } from "../parts/fields.js";
+import { entry, longList } from "../parts/long-list.js";
+import { title } from "../parts/piece-names.js";
+import { photoBox } from "../parts/photobox.js";
+import { answerText, itemName, small, span } from "../parts/say.js";
+import { claimEdtf, claimProblem, seenWords } from "../identify/claim-words.js";
+import { unsettledLine } from "../parts/unsettled.js";
+import { timeText } from "../parts/days.js";
+import { discard, gone } from "../collection/piece.js";
+import { download } from "../exchange/server-files.js";
+
+/** All sightings, and the file of them. */
+export function sightingsScreen(_app, keep) {
+  const found = all("sighting").sort((a, b) => (a.made < b.made ? 1 : -1));
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Sightings"),
+    el(
+      "p",
+      {},
+      found.length === 0
+        ? "None yet. When a piece is not in the reference, or shows what its sources do not know, the answer offers to keep it as a sighting."
+        : "Send the file to whoever keeps the reference: it says what was seen, when it was made, and shows the photos.",
+    ),
+    ...longList("Sightings", found, (one) => row(keep, one)),
+    found.length === 0
+      ? null
+      : button("Save all as a file", () => keep.run(() => handOver(found)), { class: "main wide" }),
+  );
+}
+
+function row(keep, one) {
+  const about = [one.years === "" ? "" : plainYears(one.years), one.text.split("\n")[0]];
+  const open = () => keep.open("sighting", { id: one.id });
+  return entry([named(keep, one), ...about, timeText(one.made)], open, one.photos[0]);
+}
+
+function named(keep, one) {
+  return one.called === "" ? title(keep.packs, one) : one.called;
+}
+
+async function handOver(sightings) {
+  const { blob, name } = await sightingsFile(sightings);
+  download(new File([blob], name, { type: blob.type }));
+}
+
+/** One sighting: what was seen, and what the person knows of it. */
+export async function sightingScreen(app, keep, { id }) {
+  const sighting = record(id);
+  if (!sighting || sighting.trashed !== "") return gone(keep);
+  const ready = await keep.ready(sighting.pack);
+  const pack = keep.packs.get(sighting.pack);
+  const save = (field, what) => keep.saver(id, field, what);
+  return el(
+    "section",
+    { class: "shelf" },
+    el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the reference" : "Sighting"),
+    heading(1, named(keep, sighting)),
+    await unsettledLine(keep, id),
+    textField("What to call it", sighting.called, save("called", "Name"), {
+      hint: "In a few words: blue, with a silver roof.",
+    }),
+    pack ? itemChoice(pack, sighting, save("item", "Item")) : null,
+    ready ? yearsField(app, ready, sighting, save("years", "Years")) : null,
+    longField("How do you know?", sighting.text, save("text", "Note")),
+    ready ? stretched(app, ready, sighting) : null,
+    photoBox(keep, id),
+    pack ? seen(pack, sighting) : null,
+    el(
+      "div",
+      { class: "stack" },
+      button("Save it as a file", () => keep.run(() => handOver([record(id)])), {
+        class: "main wide",
+      }),
+      button("All sightings", () => keep.open("sightings"), { class: "plain wide" }),
+      button("Move to the trash", () => discard(keep, id, "The sighting"), { class: "plain wide" }),
+    ),
+  );
+}
+
+function itemChoice(pack, { item, of, kind }, save) {
+  const near = of.map((one) => one.item);
+  const rank = ({ number }) => (near.includes(number) ? near.indexOf(number) : near.length);
+  const items = pack.items
+    .map((one, place) => ({ ...one, place }))
+    .filter((one) => kind === "" || pack.kinds[one.kind].id === kind)
+    .sort((a, b) => rank(a) - rank(b) || a.place - b.place);
+  const options = items.map((one) => [one.number, itemName(pack, one.place)]);
+  return choice("It is a variant of", [["", "Not known"], ...options], item, save);
+}
+
+function yearsField(app, ready, { years }, save) {
+  const hint = "Only if you know it: a dated box, a receipt, a gift.";
+  const read = async (text) => {
+    if (text === "") return save("");
+    const claim = app.engine.read_claim(ready, text);
+    if (claim.problem !== "") return claimProblem(ready.pack, claim.problem);
+    return claim.about === "years"
+      ? save(claimEdtf(claim))
+      : "Type years here, such as 1957 or late fifties.";
+  };
+  return textField("When was it made?", years, read, { hint });
+}
+
+function session({ pack, kind, item, answers }) {
+  const items = item === "" ? [] : [item];
+  return { pack, version: "", scope: { kind, items }, able: [], missing: [], answers };
+}
+
+/** What was seen outside the years that its sources give. */
+function stretched({ engine }, ready, sighting) {
+  const known = years(engine, ready, sighting);
+  if (known === null) return null;
+  const told = engine.mend(ready, session(sighting)).session;
+  const odd = engine
+    .seen_years(ready, told)
+    .filter(({ earliest, latest }) => earliest > 0 && (earliest > known[1] || latest < known[0]));
+  if (odd.length === 0) return null;
+  return el(
+    "div",
+    { class: "warn" },
+    el("p", {}, "This stretches what the sources say:"),
+    el(
+      "ul",
+      { class: "plain-list" },
+      odd.map((one) =>
+        el(
+          "li",
+          {},
+          `${ready.pack.features[one.feature].name}, ${seenWords(ready.pack, told, one)}: known from ${span(one.earliest, one.latest)}.`,
+        ),
+      ),
+    ),
+  );
+}
+
+function years(engine, ready, sighting) {
+  if (sighting.years === "") return null;
+  const claim = engine.read_claim(ready, sighting.years);
+  return claim.problem === "" ? [claim.first, claim.last] : null;
+}
+
+function seen(pack, { answers }) {
+  const say = (answer) => small(answerText(pack, answer));
+  return [heading(2, "What was seen"), whatWasSeen(pack, answers, say)];
+}

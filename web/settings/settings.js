@@ -1,0 +1,177 @@
+import { askToKeep, canInstall, install, installed, kept, safari } from "../data/install.js";
+import { problem } from "../data/store.js";
+import { buildName, updateWaiting, useUpdate, worksOffline } from "../data/update.js";
+import { button, el, heading } from "../parts/element.js";
+import { choice } from "../parts/fields.js";
+import { chooseLight, lightChosen } from "./light-switch.js";
+import { announce } from "../parts/status.js";
+
+const ABLE = [
+  ["loupe", "I have a loupe with me"],
+  ["body off", "I can take the body off"],
+];
+const LIGHTS = [
+  ["sun", "Light, for the sun"],
+  ["dark", "Dark"],
+  ["", "As the device"],
+];
+
+/** The settings. `act`: able(needs), currency(code), back. */
+export function settingsScreen(app, act) {
+  return el(
+    "section",
+    { class: "settings" },
+    heading(1, "Settings"),
+    updateOffer(),
+    lightChoice(),
+    ableChoice(app, act),
+    currencyChoice(app, act),
+    installHelp(),
+    stored(app),
+    about(app),
+    button(app.piece ? "Back to the piece" : "Back to the start", act.back, { class: "main wide" }),
+  );
+}
+
+/** The offer of a new version; null when there is none. */
+export function updateOffer() {
+  if (!updateWaiting()) return null;
+  return el(
+    "div",
+    { class: "offer" },
+    el("p", {}, "A new version is ready. Your piece stays where it is."),
+    button("Use it now", useUpdate, { class: "main wide" }),
+  );
+}
+
+function lightChoice() {
+  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "Light"));
+  for (const [value, label] of LIGHTS) {
+    group.append(
+      el(
+        "label",
+        {},
+        el("input", {
+          type: "radio",
+          name: "light",
+          value,
+          checked: lightChosen() === value,
+          onchange: () => chooseLight(value),
+        }),
+        label,
+      ),
+    );
+  }
+  return group;
+}
+
+function ableChoice({ settings }, act) {
+  const able = new Set(settings.able);
+  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "What you can do today"));
+  for (const [need, label] of ABLE) {
+    const box = el("input", {
+      type: "checkbox",
+      checked: able.has(need),
+      onchange: () => {
+        if (box.checked) able.add(need);
+        else able.delete(need);
+        act.able(ABLE.map(([name]) => name).filter((name) => able.has(name)));
+      },
+    });
+    group.append(el("label", {}, box, label));
+  }
+  return group;
+}
+
+function currencyChoice({ engine, settings }, act) {
+  return choice(
+    "Money without a sign is in",
+    engine.currencies().map(({ code }) => [code, code]),
+    settings.currency,
+    act.currency,
+  );
+}
+
+function installHelp() {
+  if (installed()) return null;
+  const steps = safari()
+    ? "In Safari: tap the Share button, then “Add to Home Screen”. Safari deletes what a page has stored after seven days without use, unless the page is on the home screen."
+    : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any other app, with or without a signal.";
+  return el(
+    "section",
+    {},
+    heading(2, "On the home screen"),
+    canInstall()
+      ? button("Put it on the home screen", install, { class: "plain wide" })
+      : el("p", {}, steps),
+  );
+}
+
+/** What leaves the phone, and where to. */
+function sentText({ settings }) {
+  return settings.paired
+    ? `The collection with its photos and notes is also sent to your own server, ${location.host}, and to the devices paired with it; nothing else is sent anywhere.`
+    : "Nothing is sent anywhere.";
+}
+
+function stored(app) {
+  const asks = el("p", {}, "Looking whether the browser will keep it…");
+  const keep = button(
+    "Ask the browser to keep it",
+    async () => {
+      await askToKeep();
+      await told();
+    },
+    { class: "plain wide", hidden: true },
+  );
+  async function told() {
+    const answer = await kept();
+    asks.textContent =
+      {
+        true: "The browser has agreed to keep it, also when room runs short.",
+        false: "The browser may delete it when room runs short.",
+      }[answer] ?? "This browser does not say whether it will keep it.";
+    keep.hidden = answer !== false;
+    announce(asks.textContent);
+  }
+  told();
+  return el(
+    "section",
+    {},
+    heading(2, "What is stored on this device"),
+    el(
+      "p",
+      {},
+      problem() === ""
+        ? `The app, the ranges, your settings, your collection and the piece at hand. ${sentText(app)}`
+        : problem(),
+    ),
+    problem() === "" ? [asks, keep] : null,
+  );
+}
+
+function about({ entry }) {
+  const version = el("p", { class: "quiet" });
+  buildName().then((name) => {
+    version.textContent = name === "" ? "Version: not stored yet." : `Version ${name}.`;
+  });
+  return el(
+    "section",
+    {},
+    heading(2, "About"),
+    el(
+      "p",
+      {},
+      worksOffline()
+        ? "Everything works with no signal."
+        : "Not ready for no signal yet: leave it open for a moment while there is one.",
+    ),
+    el("p", {}, entry.about),
+    el(
+      "p",
+      {},
+      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in, and follow the rules where you live.",
+    ),
+    version,
+  );
+}

@@ -1,0 +1,53 @@
+/** The bar at the bottom with the app's main screens; while a question is asked, it is one tap away. */
+import { button, el } from "../parts/element.js";
+import { sheet } from "../parts/sheet.js";
+import { WIDE } from "../parts/wide-window.js";
+
+const bar = document.getElementById("places");
+const others = document.getElementById("others");
+const UNDER = { piece: "collection", want: "wants", note: "notebook" };
+
+/** Makes the bar work. */
+export function startPlaces(open) {
+  const buttons = [...bar.querySelectorAll("button")];
+  WIDE.addEventListener("change", placed);
+  placed();
+  for (const one of buttons) one.addEventListener("click", () => open(one.dataset.screen));
+  others.addEventListener("click", () => {
+    const go = (screen) => () => {
+      shut();
+      open(screen);
+    };
+    const shut = sheet(
+      "Other screens",
+      el(
+        "div",
+        { class: "found" },
+        buttons
+          .slice(1)
+          .map((one) =>
+            button(one.textContent, go(one.dataset.screen), { class: "plain wide" }),
+          ),
+      ),
+    );
+  });
+}
+
+/** The bar is at the thumb on a phone, at the top on a desk. */
+function placed() {
+  const before = WIDE.matches ? document.querySelector("header") : document.getElementById("screen");
+  if (before.nextElementSibling !== bar) before.after(bar);
+}
+
+/** Shows where the person is; the bar makes room for the answers while a question is asked. */
+export function markPlace(screen) {
+  const asking = document.querySelector("#screen > .card") !== null;
+  bar.hidden = asking && !WIDE.matches;
+  others.hidden = !bar.hidden;
+  document.body.classList.toggle("with-places", !bar.hidden);
+  const main = bar.querySelector(`[data-screen="${screen}"]`) ? screen : "more";
+  for (const one of bar.querySelectorAll("button")) {
+    if (one.dataset.screen === (UNDER[screen] ?? main)) one.setAttribute("aria-current", "page");
+    else one.removeAttribute("aria-current");
+  }
+}

@@ -1,0 +1,308 @@
+import { Refused, ask, offers, post, useToken } from "../data/server.js";
+import { problem } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { sheet } from "../parts/sheet.js";
+import { announce, notice } from "../parts/status.js";
+import { unsettled } from "../parts/unsettled.js";
+import { timeText } from "../parts/days.js";
+import { pairingForm, secretGiven } from "./pairing.js";
+import { nameHere } from "./replica.js";
+import { onSync, paired, sync, syncState, waiting } from "./sync.js";
+
+const DOING = {
+  looking: "Looking for what is new",
+  sending: "Sending changes",
+  "photos there": "Sending photos",
+  "photos here": "Fetching photos",
+};
+let follow = () => {}; // draws what is being done, on the screen that is shown
+onSync(() => follow());
+
+/** Devices and sync: how far this device and the server are at one, all devices, backups there. */
+export async function devicesScreen(app, keep) {
+  const pairing = await paired();
+  if (!pairing) return unpaired(app, keep);
+  useToken(pairing.token);
+  if (syncState().lost || secretGiven()) {
+    const top = heading(1, "Devices and sync");
+    return el("section", { class: "shelf" }, top, standing(keep), pairingForm(app, keep, true));
+  }
+  const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
+  const backups = el("div", {});
+  fill(list, () => deviceList(keep));
+  fill(backups, backupList);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Devices and sync"),
+    standing(keep),
+    button("Sync now", () => sync(), { class: "main wide" }),
+    heading(2, "Devices"),
+    list,
+    button("Add a device", () => keep.run(() => addDevice(() => fill(list, () => deviceList(keep)))), {
+      class: "plain wide",
+    }),
+    heading(2, "Backups on the server"),
+    el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
+    button("Make a backup there now", () => keep.run(() => backUp(backups)), { class: "plain wide" }),
+    backups,
+    heading(2, "What goes where"),
+    el(
+      "p",
+      {},
+      `Pieces, wants, notes and photos with all their changes go to ${location.host}, your own server, and from there to the devices above. Nobody else can read them without being paired. The piece you are identifying and your settings stay on this device. Photos carry no position.`,
+    ),
+  );
+}
+
+async function unpaired(app, keep) {
+  const top = heading(1, "Devices and sync");
+  if (problem() !== "") return el("section", { class: "shelf" }, top, el("p", { class: "warn" }, problem()));
+  const { sync: able } = await offers();
+  return el(
+    "section",
+    { class: "shelf" },
+    top,
+    el(
+      "p",
+      {},
+      "With a server of your own, at home or on a machine you rent, several phones and computers keep the same collection, each of them without a signal too.",
+    ),
+    able
+      ? pairingForm(app, keep, false)
+      : el(
+          "p",
+          {},
+          `${location.host} is no such server, or cannot be reached now: from here the app only comes as files, and nothing is sent anywhere. The README tells how to start one of your own (“serve”); then open the app from there.`,
+        ),
+  );
+}
+
+/** What waits and what is being done; it stays true while the screen is open. */
+function standing(keep) {
+  const touched = el("p", {});
+  const waits = el("p", {});
+  const bar = el("progress", { max: 1, value: 0, "aria-label": "Progress" });
+  const doing = el("p", { class: "quiet" });
+  const wrong = el("div", {});
+  const settle = el("div", {});
+  const before = syncState().lost;
+  const box = el("section", { class: "standing", role: "group", "aria-label": "Sync" });
+  const draw = async () => {
+    const { doing: what, done, total, problem: trouble, refused, lost } = syncState();
+    if (lost !== before) {
+      keep.run(keep.redraw);
+      return;
+    }
+    const moving = what !== "";
+    doing.textContent = moving ? `${DOING[what]}${total > 0 ? `: ${done} of ${total}` : ""}` : "";
+    bar.hidden = !moving;
+    doing.hidden = !moving;
+    box.setAttribute("aria-busy", String(moving));
+    if (total > 0) {
+      bar.max = total;
+      bar.value = done;
+    } else bar.removeAttribute("value");
+    wrong.replaceChildren(
+      ...[trouble, refusedText(refused)].filter(Boolean).map((text) => el("p", { class: "warn" }, text)),
+    );
+    const [left, line] = [await waiting(), await settleLine(keep)];
+    settle.replaceChildren(...[line].filter(Boolean));
+    touched.textContent =
+      left.touched === ""
+        ? "Not in touch with the server yet."
+        : `Last in touch: ${timeText(left.touched)}.`;
+    waits.textContent = waitsText(left);
+  };
+  follow = () => {
+    if (box.isConnected) draw();
+  };
+  box.append(touched, waits, doing, bar, wrong, settle);
+  draw();
+  return box;
+}
+
+function waitsText({ entries, sending, fetching }) {
+  const parts = [
+    entries > 0 ? counted(entries, "change", "changes") : "",
+    sending > 0 ? counted(sending, "photo", "photos") : "",
+  ].filter(Boolean);
+  const out =
+    parts.length === 0
+      ? "Nothing waits to be sent."
+      : `${parts.join(" and ")} ${entries + sending === 1 ? "waits" : "wait"} to be sent. Until then the only copy is here.`;
+  return fetching === 0 ? out : `${out} ${counted(fetching, "photo is", "photos are")} still to come.`;
+}
+
+function counted(count, one, many) {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+function refusedText(refused) {
+  if (refused.length === 0) return "";
+  return `The server does not take ${counted(refused.length, "change", "changes")}; kept here: ${refused[0].why}`;
+}
+
+async function settleLine(keep) {
+  const found = await unsettled();
+  if (found.length === 0) return null;
+  return button(`To settle: ${counted(found.length, "entry", "entries")}`, () => keep.open("settle"), {
+    class: "plain wide",
+  });
+}
+
+/** Puts what the server answers into a box; where it cannot, says so there. */
+async function fill(box, act) {
+  try {
+    box.replaceChildren(...[await act()].flat());
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    box.replaceChildren(el("p", { class: "quiet" }, error.message));
+  }
+}
+
+async function deviceList(keep) {
+  const { devices } = await ask("devices");
+  const here = devices.find((one) => one.here);
+  if (here) await nameHere(here.name);
+  const rows = devices.filter((one) => one.revoked === "");
+  const off = devices.filter((one) => one.revoked !== "");
+  return [
+    el("ul", { class: "answers", "aria-label": "Devices" }, rows.map((one) => el("li", {}, deviceRow(keep, one)))),
+    off.length === 0
+      ? null
+      : el("p", { class: "quiet" }, `Taken off: ${off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", ")}.`),
+  ].filter(Boolean);
+}
+
+function deviceRow(keep, one) {
+  const seen = one.seen ? `last seen ${timeText(one.seen)}` : "not seen yet";
+  return [
+    el("strong", {}, one.here ? `${one.name} (this device)` : one.name),
+    el("p", { class: "quiet" }, `Paired ${timeText(one.made)}, ${seen}.`),
+    el(
+      "div",
+      { class: "row" },
+      button("Rename", () => rename(keep, one), { class: "plain", "aria-label": `Rename ${one.name}` }),
+      button("Take off", () => takeOff(keep, one), { class: "plain", "aria-label": `Take off ${one.name}` }),
+    ),
+  ];
+}
+
+function rename(keep, one) {
+  const name = el("input", { type: "text", id: "device-name", value: one.name, maxlength: 60, autocomplete: "off" });
+  const shut = sheet(
+    "Rename a device",
+    el("div", { class: "field" }, el("div", { class: "field-head" }, el("label", { for: "device-name" }, "Name")), name),
+    button(
+      "Save the name",
+      () => {
+        const text = name.value.trim();
+        if (text === "") return;
+        shut();
+        keep.run(() => asked(keep, () => post(`devices/${one.id}`, { name: text }), "Renamed."));
+      },
+      { class: "main wide" },
+    ),
+  );
+}
+
+function takeOff(keep, one) {
+  const shut = sheet(
+    `Take off ${one.name}?`,
+    el(
+      "p",
+      {},
+      one.here
+        ? "This device is not paired any more, and everything the collection keeps on it is deleted. What waits to be sent is lost; the rest stays on the server and your other devices."
+        : "It cannot read or send anything from now on. When it is next in touch, the collection is deleted there; what waits to be sent there is lost. Until then, what it holds can be read by whoever has it: lock the device if it is lost.",
+    ),
+    button(
+      one.here ? "Take this device off and delete here" : "Take it off",
+      () => {
+        shut();
+        keep.run(async () => {
+          const done = await asked(keep, () => post(`devices/${one.id}/revoke`, {}), `${one.name} is taken off.`);
+          if (done && one.here) await sync();
+        });
+      },
+      { class: "main wide" },
+    ),
+  );
+}
+
+/** Asks the server for something and says how it went. */
+async function asked(keep, act, said) {
+  try {
+    await act();
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    notice(error.message);
+    return false;
+  }
+  await keep.redraw();
+  notice(said);
+  return true;
+}
+
+/** Shows how another device is let in; `then` when that is put away. */
+async function addDevice(then) {
+  let found;
+  try {
+    found = await post("pairing", {});
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    notice(error.message);
+    return;
+  }
+  const { code, until, svg, url } = found;
+  const picture = `data:image/svg+xml,${encodeURIComponent(svg)}`;
+  sheet(
+    "Add a device",
+    el("p", {}, "Point the other phone’s camera at this, and open the link."),
+    el("img", { class: "qr", src: picture, alt: "Square code with the pairing link", width: 240, height: 240 }),
+    el("p", {}, `Or open ${new URL(url).origin}/ there, go to More, “Devices and sync”, and type:`),
+    el("p", { class: "pair-code" }, spaced(code)),
+    button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), { class: "plain wide" }),
+    el("p", { class: "quiet" }, `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can read the collection.`),
+  );
+  document.querySelector("dialog.sheet")?.addEventListener("close", then);
+}
+
+async function copyLink(url, tapped) {
+  try {
+    await navigator.clipboard.writeText(url);
+    tapped.textContent = "Copied: open it on the other device";
+  } catch {
+    tapped.textContent = "This browser does not copy: use the code";
+  }
+  announce(tapped.textContent);
+}
+
+function spaced(code) {
+  return code.replace(/^(.{4})(.{4})$/, "$1 $2");
+}
+
+async function backUp(box) {
+  try {
+    const { records, photos } = await post("backup", {});
+    announce("The backup is made.");
+    notice(`The backup is made: ${counted(records, "entry", "entries")}, ${counted(photos, "photo", "photos")}. It was restored once to see that it is whole.`);
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    notice(error.message);
+  }
+  await fill(box, backupList);
+}
+
+async function backupList() {
+  const { backups } = await ask("backups");
+  if (backups.length === 0) return el("p", {}, "There is none yet.");
+  return el(
+    "ul",
+    { class: "plain-list", "aria-label": "Backups" },
+    backups.map(({ made, records, photos }) =>
+      el("li", {}, `${timeText(made)}: ${counted(records, "entry", "entries")}, ${counted(photos, "photo", "photos")}`),
+    ),
+  );
+}

@@ -1,0 +1,105 @@
+/**
+ * One change in its three forms: an entry of the journal, an operation as the server takes it, an
+ * operation as the rules take it. And the record that the merged operations come to.
+ */
+import { fitting } from "../data/record-shapes.js";
+
+const OF_THE_RECORD = new Set(["id", "type", "changed"]);
+export const SILENT = ["photo", "device"]; // not told among the changes
+const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
+
+/** JSON with the keys of every object in order, so that equal values are equal text. */
+export function canonical(value) {
+  return JSON.stringify(value ?? null, (_, one) =>
+    one && typeof one === "object" && !Array.isArray(one)
+      ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : one,
+  );
+}
+
+/** A value without halves of characters: they are no Unicode text, and no server takes them. */
+function whole(value) {
+  if (typeof value === "string") return value.replace(/\p{Surrogate}/gu, "\ufffd");
+  if (Array.isArray(value)) return value.map(whole);
+  if (!value || typeof value !== "object") return value ?? null;
+  return Object.fromEntries(Object.entries(value).map((pair) => pair.map(whole)));
+}
+
+/** What a journal entry wrote: {name: value}; what it took away is null. */
+export function fieldsOf(entry) {
+  if (entry.scrubbed) return {};
+  if (entry.fields) return whole(entry.fields);
+  const { before, after } = entry;
+  const taken = Object.keys(before ?? {}).filter((name) => !(name in after));
+  const all = [...Object.entries(after), ...taken.map((name) => [name, null])];
+  return Object.fromEntries(
+    all.filter(([name]) => !OF_THE_RECORD.has(name)).map((pair) => pair.map(whole)),
+  );
+}
+
+/** The entry as it goes to the server; `more`: what a newer version says besides, passed on as it is. */
+export function operationOf(entry) {
+  const { op, record, type, parents, wall, count, time, more } = entry;
+  const { group = "", what = "", undoes = "" } = entry;
+  const told = { group, what: whole(what), undoes };
+  const bare = { ...more, id: op, record, type, parents, wall, count, time, ...told };
+  return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
+}
+
+/** An operation from elsewhere as an entry of the journal; `shown`: the record as it was before. */
+export function entryOf(operation, shown, held) {
+  const { id, record, type, parents, wall, count, time, fields, scrubbed, ...rest } = operation;
+  const { group = "", what = "", undoes = "", ...more } = rest;
+  const names = Object.keys(fields);
+  const before = names.filter((name) => shown && Object.hasOwn(shown, name));
+  const marks = { group, what, undoes, side: true, pulled: !SILENT.includes(type), held };
+  return {
+    ...{ op: id, record, type, parents, wall, count, time: time ?? new Date(wall).toISOString() },
+    ...marks,
+    fields,
+    before: shown && Object.fromEntries(before.map((name) => [name, shown[name]])),
+    after: fields,
+    ...(scrubbed && { scrubbed: true }),
+    ...(Object.keys(more).length > 0 && { more }),
+  };
+}
+
+/** Is an entry of a backup file an operation? */
+export function soundOperation({ op, parents, wall, count, type, after, fields = after }) {
+  return (
+    ID.test(op) &&
+    Array.isArray(parents) &&
+    parents.every((id) => ID.test(id)) &&
+    [wall, count].every((one) => Number.isSafeInteger(one) && one >= 0) &&
+    typeof type === "string" &&
+    typeof fields === "object" &&
+    fields !== null
+  );
+}
+
+/** The device and the number in an operation's id. */
+export function partsOf(id) {
+  const dot = id.lastIndexOf(".");
+  return { device: id.slice(0, dot), n: Number(id.slice(dot + 1)) };
+}
+
+/** The entry as the rules take it. */
+export function ruledOf(entry) {
+  const { op, parents, wall, count, type } = entry;
+  const fields = Object.entries(fieldsOf(entry)).map(([name, value]) => [name, canonical(value)]);
+  return { id: op, ...partsOf(op), parents, wall, count, type, fields };
+}
+
+/** The record that its merged operations come to. `entries`: all of them. */
+export function recordOf(id, merged, entries) {
+  const times = entries.map(({ time }) => time).sort();
+  const { type } = merged;
+  const fields = Object.fromEntries(
+    merged.fields.map(([name, text]) => [name, JSON.parse(text)]),
+  );
+  const made = fields.made ?? times[0];
+  const changed = times[times.length - 1];
+  const trashed = merged.trashed ? fields.trashed : "";
+  if (merged.gone) return { id, type, made, changed, trashed: trashed || changed, gone: true };
+  return fitting({ ...fields, id, type, made, changed, trashed });
+}

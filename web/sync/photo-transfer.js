@@ -1,0 +1,193 @@
+/**
+ * Photos between this phone and the server: told of by operations, sent and fetched by the SHA-256
+ * of their bytes. A photo stays here whatever was sent; it counts as held when the server has
+ * checked it.
+ */
+import { Refused, ask, post, send } from "../data/server.js";
+import { newId } from "../data/record-shapes.js";
+import { look, problem, together } from "../data/store.js";
+
+const CHUNK = 256 * 1024;
+const ASKED = 100;
+const SIZES = ["full", "small"];
+const NOT_TAKEN = [400, 413, 415, 422];
+
+/** Writes down photos that no operation tells of yet. */
+export async function tellOfPhotos(shown) {
+  let ids;
+  let rows;
+  await look(["photos", "announced"], async (there) => {
+    [ids, rows] = await Promise.all([there.keys("photos"), there.all("announced")]);
+  });
+  const told = new Map(rows.map((row) => [row.id, row]));
+  for (const id of ids) {
+    const row = told.get(id);
+    if (row?.gone && !shown.has(id)) await forget(id);
+    else if (!row || row.gone) await tellOf(id, Boolean(row));
+  }
+}
+
+/** A photo that was deleted for good on another device, and that nothing here shows. */
+function forget(id) {
+  return together(["photos"], (there) => there.remove("photos", id));
+}
+
+async function tellOf(id, again) {
+  const photo = await stored(id);
+  if (!photo) return;
+  const after = { width: photo.width, height: photo.height, ...(again && { gone: false }) };
+  for (const size of SIZES) {
+    after[size] = await sha(photo[size]);
+    after[`${size}_size`] = photo[size].size;
+  }
+  const entry = {
+    time: new Date().toISOString(),
+    record: id,
+    type: "photo",
+    group: newId("g"),
+    what: "Photo",
+    undoes: "",
+    side: true,
+    send: true,
+    before: null,
+    after,
+  };
+  await together(["journal"], (there) => there.put("journal", entry));
+}
+
+async function stored(id) {
+  let found;
+  await look(["photos"], async (there) => {
+    found = await there.get("photos", id);
+  });
+  return found;
+}
+
+/** The SHA-256 of a blob, in hexadecimal figures. */
+async function sha(blob) {
+  const digest = await crypto.subtle.digest("SHA-256", await blob.arrayBuffer());
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** The rows of photos that are here and that this server has not confirmed; with `all`, of all here. */
+async function unconfirmed(mark, all = false) {
+  let rows;
+  await look(["announced", "photos"], async (there) => {
+    const here = new Set(await there.keys("photos"));
+    rows = (await there.all("announced")).filter(
+      (row) => here.has(row.id) && !row.gone && (all || row.held !== mark),
+    );
+  });
+  return rows;
+}
+
+/** The rows of photos that are known of but not here. */
+async function wanted() {
+  let rows;
+  await look(["announced", "photos"], async (there) => {
+    const here = new Set(await there.keys("photos"));
+    rows = (await there.all("announced")).filter((row) => !row.gone && !here.has(row.id));
+  });
+  return rows;
+}
+
+/** How many photos are to be sent, and how many to be fetched. */
+export async function photosWaiting(mark) {
+  const [sending, fetching] = await Promise.all([unconfirmed(mark), wanted()]);
+  return { sending: sending.length, fetching: fetching.length };
+}
+
+/**
+ * Sends what the server has not got. `checked`: it was asked for every photo lately, so that only those
+ * it has not confirmed are asked for. `told(done, total)` is called as it goes on. Gives what the
+ * server does not take: [{id, why}].
+ */
+export async function sendPhotos(mark, checked, told) {
+  const rows = await unconfirmed(mark, !checked);
+  const refused = [];
+  let done = 0;
+  for (let at = 0; at < rows.length; at += ASKED) {
+    const some = rows.slice(at, at + ASKED);
+    const shas = [...new Set(some.flatMap((row) => SIZES.map((size) => row[size])))];
+    const { missing } = await post("photos/missing", { shas });
+    const have = new Map(missing.map((one) => [one.sha, one.have]));
+    for (const row of some) {
+      told(done, rows.length);
+      try {
+        for (const size of SIZES) {
+          if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
+          have.delete(row[size]);
+        }
+        if (row.held !== mark) await confirm(row.id, mark);
+      } catch (error) {
+        if (!(error instanceof Refused) || !NOT_TAKEN.includes(error.status)) throw error;
+        refused.push({ id: row.id, why: error.message });
+      }
+      done += 1;
+    }
+  }
+  told(done, rows.length);
+  return refused;
+}
+
+/** Sends one picture from where the server stands; what was sent before a cut is not sent again. */
+async function sendOne(row, size, have) {
+  const blob = (await stored(row.id))?.[size];
+  if (!blob) return;
+  const headers = { "Content-Type": "image/jpeg" };
+  let from = have;
+  for (let stuck = 0; stuck < 3; ) {
+    const body = blob.slice(from, from + CHUNK, "image/jpeg");
+    const query = `from=${from}&size=${blob.size}`;
+    const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body }).catch(
+      (error) => {
+        if (error.status === 409) return error.body; // the server stands elsewhere
+        throw error;
+      },
+    );
+    if (got.whole) return;
+    stuck = got.have > from ? 0 : stuck + 1;
+    from = got.have;
+  }
+  throw new Refused("The server does not go on with a photo. It is sent again later.", 0);
+}
+
+function confirm(id, mark) {
+  return together(["announced"], async (there) => {
+    const row = await there.get("announced", id);
+    if (row) await there.put("announced", { ...row, held: mark });
+  });
+}
+
+/**
+ * Fetches what is not here, and gives the ids that came. What the server has not got yet is left
+ * for the next time.
+ */
+export async function fetchPhotos(mark, told) {
+  const rows = await wanted();
+  const came = [];
+  for (const [place, row] of rows.entries()) {
+    told(place, rows.length);
+    const photo = { id: row.id, width: row.width, height: row.height };
+    for (const size of SIZES) photo[size] = await fetched(row[size]);
+    if (!photo.full || !photo.small) continue;
+    const kept = await together(["photos"], (there) => there.put("photos", photo));
+    if (kept === "") throw new Refused(problem(), 0);
+    await confirm(row.id, mark);
+    came.push(row.id);
+  }
+  told(rows.length, rows.length);
+  return came;
+}
+
+/** The picture with this SHA-256; null where the server has not got it, or it came damaged. */
+async function fetched(wantedSha) {
+  try {
+    const blob = await (await send(`photos/${wantedSha}`)).blob();
+    if ((await sha(blob)) !== wantedSha) return null;
+    return new Blob([blob], { type: "image/jpeg" });
+  } catch (error) {
+    if (error instanceof Refused && error.status === 404) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,54 @@
+/** What a backup file holds of operations that devices have shared: they stay what they are. */
+import { everything, record, reread } from "../data/records.js";
+import { same } from "../data/record-shapes.js";
+import { problem } from "../data/store.js";
+import { recordOf, ruledOf, soundOperation } from "./operation-forms.js";
+import { takeEntries } from "./replica.js";
+import { loadRules } from "./merging-rules.js";
+
+/**
+ * Takes in the operations of a file: {rest: the file without them and without the records that they
+ * explain, added, newer, older}.
+ */
+export async function takeShared(file) {
+  const shared = problem() === "" ? file.journal.filter(soundOperation) : [];
+  const none = { rest: file, added: 0, newer: 0, older: 0 };
+  if (shared.length === 0) return none;
+  const known = new Set(everything().map(({ id }) => id));
+  const touched = new Set(await takeEntries(shared));
+  await reread([...touched]);
+  const explained = await explainedBy(file.records, shared);
+  const left = [...explained].filter((id) => !touched.has(id) && !alike(record(id), byId(file, id)));
+  const added = [...explained].filter((id) => touched.has(id) && !known.has(id)).length;
+  const rest = {
+    ...file,
+    records: file.records.filter(({ id }) => !explained.has(id)),
+    journal: file.journal.filter((one) => !shared.includes(one)),
+  };
+  const newer = [...explained].filter((id) => touched.has(id)).length - added;
+  return { rest, added, newer, older: left.length };
+}
+
+function byId({ records }, id) {
+  return records.find((one) => one.id === id);
+}
+
+/** The ids of records that are nothing but what these operations come to. */
+async function explainedBy(records, shared) {
+  const rules = await loadRules();
+  const of = new Map(records.map(({ id }) => [id, []]));
+  for (const entry of shared) of.get(entry.record)?.push(entry);
+  const found = records.filter(({ id }) => {
+    const entries = of.get(id);
+    if (entries.length === 0) return false;
+    return alike(recordOf(id, rules.merged(entries.map(ruledOf)), entries), byId({ records }, id));
+  });
+  return new Set(found.map(({ id }) => id));
+}
+
+function alike(one, other) {
+  if (!one || !other) return false;
+  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
+  names.delete("changed");
+  return [...names].every((name) => same(one[name] ?? null, other[name] ?? null));
+}

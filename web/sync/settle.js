@@ -1,0 +1,169 @@
+import { record, trashing } from "../data/records.js";
+import { same } from "../data/record-shapes.js";
+import { look, together } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { title } from "../parts/piece-names.js";
+import { thumb } from "../parts/long-list.js";
+import { unsettled } from "../parts/unsettled.js";
+import { dayText, timeText } from "../parts/days.js";
+import { partsOf } from "./operation-forms.js";
+import { readState } from "./replica.js";
+import { sealAll } from "./sync.js";
+import { fieldName, valueText } from "../parts/field-words.js";
+
+const OPENS = { piece: "piece", want: "want", note: "note", sighting: "sighting" };
+
+/**
+ * To settle: what was changed on two devices before either heard of the other. One value is shown
+ * meanwhile; a tap says which is right. With an id, of that record only.
+ */
+export async function settleScreen(app, keep, { id }) {
+  const found = (await unsettled()).filter((row) => (!id || row.record === id) && known(row));
+  const parts = [];
+  for (const row of found) parts.push(await one(app, keep, row));
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "To settle"),
+    el(
+      "p",
+      {},
+      found.length === 0
+        ? "Nothing is left to settle: your devices agree."
+        : "This was changed on two devices while they were out of touch. Nothing is lost. Tap what is right; the rest stays in the history.",
+    ),
+    parts,
+  );
+}
+
+function known({ record: id }) {
+  const here = record(id);
+  return here !== undefined && here.trashed === "";
+}
+
+async function one(app, keep, row) {
+  const now = record(row.record);
+  await keep.ready(now.pack);
+  const name = now.type === "budget" ? `Budget of ${dayText(now.day)}` : title(keep.packs, now);
+  const fields = [];
+  for (const clash of clashesOf(row)) fields.push(await field(app, keep, now, clash, name));
+  return el(
+    "section",
+    { class: "clash", "aria-label": name },
+    heading(2, name),
+    OPENS[now.type]
+      ? button("Open it", () => keep.open(OPENS[now.type], { id: now.id }), {
+          class: "link",
+          "aria-label": `Open ${name}`,
+        })
+      : null,
+    row.brought_back ? backAgain(keep, now, name) : null,
+    fields,
+  );
+}
+
+/** What is offered: what is open now, and what was settled and taken back. */
+function clashesOf({ clashes, reopened = [] }) {
+  const open = new Set(clashes.map(({ field: name }) => name));
+  return [...clashes, ...reopened.filter((clash) => !open.has(clash.field))];
+}
+
+function backAgain(keep, now, name) {
+  const done = (what, edit, said) =>
+    keep.run(async () => {
+      if (!(await keep.change(what, [edit], { said }))) return;
+      await sealAll();
+      await keep.redraw();
+    });
+  const stay = { id: now.id, alter: (it) => it && { ...it, trashed: "" }, writes: ["trashed"] };
+  return [
+    el("p", {}, "Brought back: it was deleted on one device and changed on another. So it is kept."),
+    el(
+      "div",
+      { class: "row" },
+      button("Keep it", () => done("Kept", stay, "It is kept."), { class: "plain", "aria-label": `Keep ${name}` }),
+      button("Move it to the trash", () => done("To the trash", trashing(now.id), "It is in the trash."), {
+        class: "plain",
+        "aria-label": `Move ${name} to the trash`,
+      }),
+    ),
+  ];
+}
+
+async function field(app, keep, now, clash, name) {
+  const label = fieldName(clash.field);
+  const pack = keep.packs.get(now.pack);
+  const choices = await choicesOf(now, clash);
+  const lists = choices.every(({ value }) => Array.isArray(value) && value.every((it) => typeof it === "string"));
+  const both = lists ? [...new Set(choices.flatMap(({ value }) => value))] : null;
+  return el(
+    "div",
+    { class: "stack", role: "group", "aria-label": `${label} of ${name}` },
+    heading(3, label),
+    choices.map(({ value, from, shown }) =>
+      button(
+        [
+          picture(clash.field, value) ?? el("strong", {}, valueText(app, value, pack)),
+          el("span", { class: "quiet" }, [shown ? "shown now" : "", from].filter(Boolean).join(" · ")),
+        ],
+        () => settle(keep, now.id, clash, value),
+        { class: "hit" },
+      ),
+    ),
+    both && !choices.some(({ value }) => value.length === both.length)
+      ? button(
+          [el("strong", {}, "Both together"), picture(clash.field, both) ?? valueText(app, both, pack)],
+          () => settle(keep, now.id, clash, both),
+          { class: "hit" },
+        )
+      : null,
+  );
+}
+
+function picture(name, value) {
+  if (name !== "photos" || !Array.isArray(value) || value.length === 0) return null;
+  return el("span", { class: "row" }, value.map((id, place) => thumb(id, `Photo ${place + 1}`)));
+}
+
+/** The values there are: [{value, from (device and time), shown}], each once; the shown one first. */
+async function choicesOf(now, { field: name, values }) {
+  const shown = now[name] ?? null;
+  const { names } = await readState();
+  const found = [{ value: shown, from: "", shown: true }];
+  for (const { text, id } of values) {
+    const value = JSON.parse(text);
+    const there = found.find((other) => same(other.value, value));
+    const from = await origin(names, id);
+    if (!there) found.push({ value, from, shown: false });
+    else there.from ||= from;
+  }
+  return found;
+}
+
+/** The device and the time that an operation came from. */
+async function origin(names, id) {
+  let entries;
+  await look(["journal"], async (there) => {
+    entries = await there.where("journal", "op", id);
+  });
+  const { device } = partsOf(id);
+  const name = Object.hasOwn(names, device) ? names[device] : "another device";
+  return entries.length > 0 ? `${name}, ${timeText(entries[0].time)}` : name;
+}
+
+function settle(keep, id, clash, value) {
+  keep.run(async () => {
+    const { field: name } = clash;
+    const alter = (now) => now && !now.gone && { ...now, [name]: value };
+    const said = `Settled: ${fieldName(name)}.`;
+    const edit = { id, alter, writes: [name] };
+    if (!(await keep.change(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash }))) return;
+    await together(["clashes"], async (there) => {
+      const row = await there.get("clashes", id);
+      if (!row?.reopened) return;
+      await there.put("clashes", { ...row, reopened: row.reopened.filter((it) => it.field !== name) });
+    });
+    await sealAll();
+    await keep.redraw();
+  });
+}

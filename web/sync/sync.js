@@ -1,0 +1,356 @@
+/**
+ * Keeps this phone and the collector's own server at one: what was changed here goes there, what was
+ * changed elsewhere comes here. Nothing waits for it: every tap is stored here first.
+ */
+import { everything, onWritten, reread } from "../data/records.js";
+import { Refused, ask, post, useToken } from "../data/server.js";
+import { read } from "../data/store.js";
+import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./photo-transfer.js";
+import {
+  NotStored,
+  fork,
+  markNow,
+  operations,
+  readState,
+  seal,
+  setState,
+  takeIn,
+  unsent,
+} from "./replica.js";
+import { wipe } from "./wiping.js";
+
+const SOON = 1000; // after a change
+const GLANCE = 8000; // while the app is in view: is there something new?
+const BESIDE = 4000; // when another window is at it
+const AGAIN = 5 * 60_000; // a whole round, while the app is in view
+const FIRST_WAIT = 5000; // after a failure, doubled each time
+const LONGEST_WAIT = 15 * 60_000;
+const LONGEST_ASKED = 24 * 3600_000; // a timer holds no more than 24 days
+const PAGE = 25; // taken in at once: a tap meanwhile waits for no more
+const PUSHED = 200;
+const BYTES = 1_000_000;
+const REFUSED = [400, 413, 422];
+
+const heard = [];
+let started = false;
+let timer = null; // of the next round
+let due = 0; // when that is
+let glancing = null; // the timer of the next glance
+let running = null;
+let wanted = ""; // "round", "glance" or ""
+let failures = 0;
+let unreached = false; // whether the last failure was that the server could not be reached
+let asked = 0; // until when the server asks to be left alone
+let glanced = ""; // when the server last answered a glance
+let checked = false; // whether the server was asked for every photo since the start
+let state = {
+  doing: "", // "", "looking", "sending", "photos there", "photos here"
+  done: 0,
+  total: 0,
+  problem: "",
+  refused: [], // {id, why}: what the server does not take
+  lost: false, // the server does not know this device any more
+};
+
+/** What is being done: {doing, done, total, problem, refused, lost}. */
+export function syncState() {
+  return state;
+}
+
+/** Calls `act` with that whenever it changes. */
+export function onSync(act) {
+  heard.push(act);
+}
+
+function tell(change) {
+  state = { ...state, ...change };
+  for (const act of heard) act(state);
+}
+
+/** What is known of the pairing: {token, id, name} or null. */
+export async function paired() {
+  return (await read("kept", "paired")) ?? null;
+}
+
+/** What waits: {entries, sending, fetching: photos, touched: time of the last round, or ""}. */
+export async function waiting() {
+  const [{ touched }, mark] = await Promise.all([readState(), markNow()]);
+  const [keys, photos] = await Promise.all([unsent(mark), photosWaiting(mark)]);
+  return { entries: keys.length, ...photos, touched: glanced > touched ? glanced : touched };
+}
+
+/** Begins to keep this phone and the server at one, if it is paired. */
+export async function startSync() {
+  const pairing = await paired();
+  if (!pairing) return;
+  useToken(pairing.token);
+  if (!started) {
+    started = true;
+    onWritten(() => soon(SOON, unreached));
+    window.addEventListener("online", () => {
+      failures = 0;
+      soon(0);
+    });
+    document.addEventListener("visibilitychange", comesOrGoes);
+  }
+  soon(0);
+}
+
+const inView = () => document.visibilityState === "visible";
+
+/** In view again, all is looked at; out of view only what was just changed is still sent. */
+function comesOrGoes() {
+  clearTimeout(glancing);
+  if (inView()) soon(0, unreached);
+  else if (timer !== null && due - Date.now() <= SOON) soon(0);
+}
+
+/**
+ * One round after this many milliseconds, or before if one is due before; after failures not before
+ * it is time again, unless it is to be tried `anyway`; and never while the server asks to wait.
+ */
+function soon(delay, anyway = false) {
+  const waits = failures > 0 && !anyway;
+  const wait = waits ? Math.min(FIRST_WAIT * 2 ** (failures - 1), LONGEST_WAIT) : 0;
+  const at = Math.max(Date.now() + Math.max(delay, wait), asked);
+  if (timer !== null && due <= at) return;
+  clearTimeout(timer);
+  due = at;
+  timer = setTimeout(sync, at - Date.now());
+}
+
+function noneDue() {
+  clearTimeout(timer);
+  timer = null;
+}
+
+/** Another round and glances, as long as somebody looks at the app: else no battery is spent. */
+function goOn() {
+  clearTimeout(glancing);
+  if (!inView()) return;
+  soon(AGAIN);
+  glancing = setTimeout(glance, GLANCE);
+}
+
+/** One round now, or one more after the one under way. Resolves when it is done; never rejects. */
+export function sync() {
+  noneDue();
+  wanted = "round";
+  tell({ doing: state.doing || "looking" });
+  return begin();
+}
+
+function glance() {
+  wanted ||= "glance";
+  begin();
+}
+
+function begin() {
+  running ??= rounds().finally(() => {
+    running = null;
+  });
+  return running;
+}
+
+async function rounds() {
+  while (wanted !== "") {
+    const act = wanted === "round" ? once : lookOnce;
+    wanted = "";
+    await alone(act);
+  }
+}
+
+/** One window at a time, where the browser can tell. */
+function alone(act) {
+  if (!navigator.locks) return act();
+  return navigator.locks.request("identify sync", { ifAvailable: true }, (lock) =>
+    lock ? act() : elsewhere(),
+  );
+}
+
+/** Another window is at it, and tells this one what changed. */
+function elsewhere() {
+  tell({ doing: "" });
+  soon(BESIDE);
+}
+
+/** Asks for what is new: one small question, and a round only if there is something. */
+async function lookOnce() {
+  if (!(await paired())) return;
+  try {
+    if (await pull()) wanted = "round";
+    glanced = new Date().toISOString();
+    goOn();
+  } catch (error) {
+    await failed(error);
+  }
+}
+
+async function once() {
+  const pairing = await paired();
+  if (!pairing) {
+    tell({ doing: "" });
+    return;
+  }
+  useToken(pairing.token);
+  try {
+    tell({ doing: "looking", done: 0, total: 0, problem: "", refused: [], lost: false });
+    await round();
+    failures = asked = 0;
+    await setState({ touched: new Date().toISOString() });
+    tell({ doing: "" });
+    goOn();
+  } catch (error) {
+    await failed(error);
+  }
+}
+
+async function failed(error) {
+  failures += 1;
+  wanted = ""; // what came meanwhile goes with the next round, when it is time
+  unreached = error.status === 0;
+  clearTimeout(glancing);
+  if (error instanceof Refused && error.status === 403 && error.body.revoked) {
+    await wipe();
+    return;
+  }
+  if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
+  tell({ doing: "", problem: sentence(error), lost: error.status === 401 });
+  if (error.status === 401) return; // only pairing anew helps
+  asked = error.wait ? Date.now() + Math.min(error.wait * 1000, LONGEST_ASKED) : 0;
+  noneDue();
+  soon(0);
+}
+
+function sentence(error) {
+  if (error.status === 401)
+    return "The server does not know this device any more. Everything here is kept. Pair it anew.";
+  if (error.status === 0) return "The server cannot be reached. What waits is sent when it can.";
+  if (error instanceof Refused || error instanceof NotStored) return error.message;
+  return "Something went wrong while sending. What waits is kept, and sent later.";
+}
+
+async function round() {
+  await sealAll();
+  if (!navigator.onLine) throw new Refused("There is no signal. What waits is sent when there is.", 0);
+  await pull();
+  for (let tries = 0; tries < 4 && !(await push()); tries += 1);
+  const mark = await markNow();
+  const there = (done, total) => tell({ doing: "photos there", done, total });
+  const refused = await sendPhotos(mark, checked, there);
+  tell({ refused: [...state.refused, ...refused] });
+  checked = true;
+  const came = await fetchPhotos(mark, (done, total) => tell({ doing: "photos here", done, total }));
+  await showPhotos(came);
+}
+
+/** Makes operations of what was changed here, photos too. */
+export async function sealAll() {
+  await reread(await seal());
+  const shown = new Set(
+    everything()
+      .filter((one) => !one.gone)
+      .flatMap((one) => one.photos ?? []),
+  );
+  await tellOfPhotos(shown);
+  await reread(await seal());
+}
+
+/**
+ * Takes in what the server has; screens hear of it once it is all here, or as far as it came. Gives
+ * whether there was anything. The next page is on its way while one is taken in.
+ */
+async function pull() {
+  const changed = new Set();
+  let any = false;
+  let [coming, next] = [null, ""];
+  try {
+    for (let more = true; more; ) {
+      const { epoch, after, last } = await readState();
+      const page = pageAt({ epoch, after, last });
+      const answer = await (page === next ? coming : ask(page));
+      const news = answer.ops.length > 0 || answer.from_start || answer.epoch !== epoch;
+      if (!news && answer.after === after) return any; // nothing to write on the disk
+      any = true;
+      next = answer.more ? pageAt(answer) : "";
+      if (next) coming = ask(next);
+      coming?.catch(() => {}); // told when it is its turn
+      const { touched, again } = await takeIn(answer, { epoch, after, last });
+      for (const id of touched) changed.add(id);
+      more = answer.more || again;
+    }
+  } finally {
+    await reread([...changed]);
+  }
+  return any;
+}
+
+/** The address of what comes after a place of the server's order. */
+function pageAt({ epoch, after, last }) {
+  return `pull?${new URLSearchParams({ epoch, after, last, limit: PAGE })}`;
+}
+
+/**
+ * Sends what this server does not hold yet; false when it has to be begun anew. What was sent counts
+ * as held only once the server hands it out again: then it stands where no older copy of the server's
+ * data can pass for the present one.
+ */
+async function push() {
+  const mark = await markNow();
+  const keys = await unsent(mark);
+  const refused = [];
+  let done = 0;
+  while (done < keys.length) {
+    tell({ doing: "sending", done, total: keys.length });
+    const { ops, count } = await batch(keys.slice(done, done + PUSHED));
+    const answer = await pushed(ops);
+    if (answer.forked.length > 0) {
+      await reread(await fork(answer.forked));
+      return false;
+    }
+    refused.push(...answer.refused);
+    await pull();
+    if ((await markNow()) !== mark) return false;
+    done += count;
+  }
+  tell({ refused });
+  return true;
+}
+
+/** The operations at these places of the journal, as many as make a message of sensible size. */
+async function batch(keys) {
+  const found = await operations(keys);
+  let [bytes, count] = [0, 0];
+  for (const operation of found) {
+    bytes += new Blob([JSON.stringify(operation)]).size;
+    if (count > 0 && bytes > BYTES) break;
+    count += 1;
+  }
+  return { ops: found.slice(0, count), count };
+}
+
+/** The server's answer to these operations. One that it cannot take does not hold up the others. */
+async function pushed(ops) {
+  try {
+    return await post("push", { ops });
+  } catch (error) {
+    if (!(error instanceof Refused) || !REFUSED.includes(error.status)) throw error;
+    if (ops.length === 1)
+      return { forked: [], refused: [{ id: ops[0].id, why: error.message }] };
+    const middle = Math.ceil(ops.length / 2);
+    const one = await pushed(ops.slice(0, middle));
+    const other = await pushed(ops.slice(middle));
+    return {
+      forked: [...one.forked, ...other.forked],
+      refused: [...one.refused, ...other.refused],
+    };
+  }
+}
+
+/** Draws screens anew that show photos which have come. */
+async function showPhotos(came) {
+  if (came.length === 0) return;
+  const ids = new Set(came);
+  const showing = everything().filter((one) => (one.photos ?? []).some((id) => ids.has(id)));
+  await reread(showing.map(({ id }) => id));
+}

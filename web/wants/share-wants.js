@@ -1,0 +1,33 @@
+import { button, el } from "../parts/element.js";
+import { moneyText } from "../parts/money.js";
+import { title, variantText } from "../parts/piece-names.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+
+/** The wants as plain text, a line each. */
+export function wantsText(app, keep, wants) {
+  const lines = wants.map((want) => {
+    const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
+    return `- ${title(keep.packs, want)}: ${[variantText(keep.packs, want), ...terms].join(", ")}`;
+  });
+  return ["Wanted:", ...lines, ""].join("\n");
+}
+
+/** Hands a text to another app; where that cannot be, copies it; where that cannot be, shows it. */
+export async function share(title, text) {
+  if (navigator.share) {
+    try {
+      await navigator.share({ title, text });
+      return;
+    } catch (error) {
+      if (error.name === "AbortError") return;
+    }
+  }
+  try {
+    await navigator.clipboard.writeText(text);
+    notice("Copied. Paste it into a message.");
+  } catch {
+    const area = el("textarea", { rows: 12, readonly: true, "aria-label": title }, text);
+    sheet(title, el("p", {}, "Copy this text."), area, button("Select all", () => area.select(), { class: "plain wide" }));
+  }
+}
