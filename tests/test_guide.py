@@ -21,7 +21,9 @@ PATH = re.compile(rf"[\w*<>./-]*[\w*<>-]\.(?:{ENDINGS})|(?:[\w*<>.-]+/)+[\w*<>.-
 NAME = re.compile(r"[A-Za-z_]\w*(?:\.[A-Za-z_]\w*)*(?:\(\))?")
 WITHIN = re.compile(rf"((?:`\w+`(?:, | and | or )?)+) in `([\w/.-]+\.(?:{ENDINGS}))`")
 LINK = re.compile(r"\[[^\]]*\]\(([^)\s]+)\)")
-WRITTEN_OUT = re.compile(rf"\b(?:{'|'.join(AREAS)})/[\w/.-]*\w\.(?:py|js|css|toml|csv|md)\b")
+WRITTEN_OUT = re.compile(
+    rf"(?<![\w./-])(?:{'|'.join(AREAS)})/[\w/.-]*\w\.(?:py|js|css|toml|csv|md)\b"
+)
 
 
 def prose(page: Path) -> str:

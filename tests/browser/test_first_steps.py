@@ -213,7 +213,8 @@ def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):
 def test_what_the_pieces_show_is_in_the_reference(pellmarsh):
     """Every state that a line could name is one that the question offers."""
     states = {f["id"]: {s["id"] for s in f["states"]} for f in pellmarsh["pack"]["features"]}
-    uses = re.findall(r"seen: \{(.*?)\}", (WEB / "home" / "uses.js").read_text("utf-8"), re.DOTALL)
+    script = (WEB / "first-steps" / "four-uses.js").read_text("utf-8")
+    uses = re.findall(r"seen: \{(.*?)\}", script, re.DOTALL)
     seen = [pair for use in uses for pair in re.findall(r'(\w+): "(\w+)"', use)]
     assert len(uses) == len(USES)
     assert len(seen) > 30

@@ -61,7 +61,7 @@ def test_the_schema_has_the_words_of_the_scale():
 
 
 def test_the_app_has_the_same_shapes():
-    script = (WEB / "data" / "shapes.js").read_text(encoding="utf-8")
+    script = (WEB / "data" / "record-shapes.js").read_text(encoding="utf-8")
     text = re.search(r"const SHAPES = (\{.*?\n\});", script, re.S)[1]
     text = re.sub(r"(\w+):", r'"\1":', text)
     assert orjson.loads(re.sub(r",(\s*[}\]])", r"\1", text)) == SHAPES
