@@ -8,6 +8,7 @@ module of its own.
 
 FILES = (
     "lists",
+    "runs",
     "misreading",
     "session",
     "donors",

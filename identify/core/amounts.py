@@ -44,7 +44,7 @@ def read_money(text: str, usual: str) -> ReadMoney:
     shillings, 11 old pence or 99 new pence beside a larger unit) · large · ambiguous (can be read
     in more than one way, or in none).
     """
-    tokens = joined(tokens_of(text.upper()))
+    tokens = joined(tokens_of(text))
     if len(tokens) == 0:
         return refused("empty")
     if spelt_out(tokens) in HALF_CROWN:

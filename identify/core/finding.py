@@ -6,6 +6,7 @@ optimal string alignment: Damerau 1964 for adjacent swaps, Levenshtein 1966 for 
 """
 
 from .lists import best_from, filled
+from .runs import runs_of
 from .types.engine import Engine
 from .types.matches import Fitting, HowFound, Index, Listed, Match, Spelt
 from .types.pack import Pack
@@ -39,15 +40,17 @@ def canonical(text: str) -> str:
 
 
 def words(text: str) -> list[str]:
-    """The plain words of a text."""
+    """The plain words of a text; a tick parts none: "O'Neill" is ONEILL."""
     out: list[str] = []
     word = ""
-    for c in text.upper() + " ":
-        if "A" <= c <= "Z" or "0" <= c <= "9":
-            word = word + c
-        elif c != "'" and len(word) > 0:
+    for run in runs_of(text):
+        if run["sort"] in ["letter", "figure"]:
+            word = word + run["text"]
+        elif run["text"] != "'" and word != "":
             out.append(word)
             word = ""
+    if word != "":
+        out.append(word)
     return out
 
 

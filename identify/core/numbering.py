@@ -14,7 +14,7 @@ it weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
 from typing import Any
 
 from .finding import LOOK_ALIKES
-from .tokens import FIGURES, SPACES
+from .runs import FIGURES, SPACES
 
 LEADS = [
     "REG", "REGD", "REGISTERED", "RD", "DES", "DESIGN", "NO", "NOS", "NUMBER", "PAT", "PATENT",

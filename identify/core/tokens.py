@@ -1,78 +1,44 @@
 """A typed amount cut up: figures, words, slashes and dashes."""
 
+from .runs import QUARTERS, end_of, runs_of, sort_at, text_of
 from .types.money import Figures, Token
+from .types.texts import Run
 
-FIGURES = "0123456789"
-SPACES = [" ", "\t", "\u00a0", "\u2009", "\u202f"]
-DASHES = ["-", "\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212", "="]  # 10/= is 10/-
-TICKS = ["'", "\u2019"]  # part thousands in Switzerland
-QUARTERS = ["¼", "½", "¾"]
 VULGAR = ["1/4", "1/2", "3/4"]
 SHILLINGS = ["S", "SH", "SHILLING", "SHILLINGS", "BOB"]
+WORDS_AND_SIGNS = ["letter", "foreign", "sign"]  # what has no use of its own is a word unknown
 
 
-def sort_of(c: str) -> str:
-    """What a character is: figure, space, point, tick, slash, dash, quarter or letter.
-
-    Whatever has no use of its own is a letter: it makes a word that nothing knows.
-    """
-    if c in FIGURES:
-        return "figure"
-    if c in SPACES:
-        return "space"
-    if c in [".", ","]:
-        return "point"
-    if c in TICKS:
-        return "tick"
-    if c in DASHES:
-        return "dash"
-    if c in QUARTERS:
-        return "quarter"
-    return "slash" if c == "/" else "letter"
-
-
-def sorts_of(text: str) -> list[str]:
-    """What every character of a text is, and a space at the end."""
-    out: list[str] = []
-    for c in text:
-        out.append(sort_of(c))
-    out.append("space")
-    return out
-
-
-def run_of(sorts: list[str], start: int, sort: str) -> int:
-    """Where the characters of this sort that begin at `start` end."""
-    end = start
-    while end < len(sorts) and sorts[end] == sort:
-        end = end + 1
-    return end
-
-
-def parts_thousands(sorts: list[str], at: int, before: int) -> bool:
+def parts_thousands(runs: list[Run], at: int, before: int) -> bool:
     """Whether a space or a tick here, after `before` figures, parts thousands: 1 234 or 1'234."""
-    return before <= 3 and run_of(sorts, at + 1, "figure") == at + 4
+    after = len(runs[at + 1]["text"]) if sort_at(runs, at + 1) == "figure" else 0
+    return len(runs[at]["text"]) == 1 and before <= 3 and after == 3
 
 
-def figures_at(text: str, sorts: list[str], start: int) -> Figures:
-    """The figures that begin here: {token, end}; a token keeps its points and parts as typed."""
+def figures_at(runs: list[Run], start: int) -> Figures:
+    """The figures that begin here; the token keeps its points and parts as typed."""
     groups: list[str] = []
     points: list[str] = []
-    at = start
+    end = start
     going = True
     while going:
-        end = run_of(sorts, at, "figure")
-        groups.append(text[at:end])
+        group = ""
+        if sort_at(runs, end) == "figure":
+            group = runs[end]["text"]
+            end = end + 1
+        groups.append(group)
+        after = sort_at(runs, end)
         going = False
-        if sorts[end] == "point":
-            going = sorts[end + 1] == "figure"
-        elif sorts[end] in ["space", "tick"]:
-            going = parts_thousands(sorts, end, end - at)
+        if after == "point":
+            going = sort_at(runs, end + 1) == "figure"
+        elif after in ["space", "tick"]:
+            going = parts_thousands(runs, end, len(group))
         if going:
-            points.append(text[end] if sorts[end] == "point" else " ")
-            at = end + 1
+            points.append(runs[end]["text"] if after == "point" else " ")
+            end = end + 1
     quarters = 0
-    if sorts[end] == "quarter":
-        quarters = quarters_of(text[end])
+    if sort_at(runs, end) == "quarter":
+        quarters = quarters_of(runs[end]["text"])
         end = end + 1
     return {"token": figures_token(groups, points, quarters), "end": end}
 
@@ -91,39 +57,39 @@ def quarters_of(c: str) -> int:
     return count
 
 
-def starts_figures(text: str, sorts: list[str], at: int) -> bool:
+def starts_figures(runs: list[Run], at: int) -> bool:
     """Whether a number begins here: at a figure, or at a point with a figure after it that does not
     end an abbreviation (.50 and £.50, but not Fr.50 or 7s.6d).
     """
-    if sorts[at] != "point":
-        return sorts[at] == "figure"
-    after_letter = at > 0 and "A" <= text[max(0, at - 1)] <= "Z"
-    return sorts[at + 1] == "figure" and not after_letter
+    if sort_at(runs, at) != "point":
+        return sort_at(runs, at) == "figure"
+    after_letter = at > 0 and runs[max(0, at - 1)]["sort"] == "letter"
+    return sort_at(runs, at + 1) == "figure" and not after_letter
 
 
 def tokens_of(text: str) -> list[Token]:
-    """The tokens of a text in capitals: {sort: "n", groups, points, quarters} for a number (a bare
-    fraction has the group ""), {sort: "w", word} for a word or a sign, {sort: "/"}, {sort: "-"}.
-    """
-    sorts = sorts_of(text)
+    """The tokens of a text."""
+    runs = runs_of(text)
     out: list[Token] = []
     at = 0
-    while at < len(sorts):
+    while at < len(runs):
+        sort = runs[at]["sort"]
         end = at + 1
-        if starts_figures(text, sorts, at):
-            found = figures_at(text, sorts, at)
+        if starts_figures(runs, at):
+            found = figures_at(runs, at)
             out.append(found["token"])
             end = found["end"]
-        elif sorts[at] == "quarter":
-            out.append(figures_token([""], [], quarters_of(text[at])))
-        elif sorts[at] == "slash":
+        elif sort == "quarter":
+            out.append(figures_token([""], [], quarters_of(runs[at]["text"])))
+        elif sort == "slash":
             out.append({"sort": "/"})
-        elif sorts[at] == "dash":
-            end = run_of(sorts, at, "dash")
+        elif sort == "dash":
             out.append({"sort": "-"})
-        elif sorts[at] in ["letter", "tick"]:
-            end = max(end, run_of(sorts, at, "letter"))
-            out.append({"sort": "w", "word": text[at:end]})
+        elif sort == "tick":
+            out.append({"sort": "w", "word": runs[at]["text"]})
+        elif sort in WORDS_AND_SIGNS:
+            end = end_of(runs, at, WORDS_AND_SIGNS)
+            out.append({"sort": "w", "word": text_of(runs, at, end)})
         at = end
     return out
 
