@@ -3,7 +3,6 @@
 import argparse
 import ipaddress
 import logging
-import shlex
 import sys
 import time
 from datetime import UTC, datetime, timedelta
@@ -23,11 +22,10 @@ from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
 from identify.server.own_server import own_app
 from identify.server.pairing import link, spaced, typed
+from identify.server.tls import RENEWED, Tls
 from identify.server.unit import started_with, unit, whole
 
 ADDRESS = "address"  # under which the store keeps the public address, for `pair`
-# TLS 1.2 and 1.3 with forward secrecy and authenticated encryption only (RFC 9325, 4.2)
-CIPHERS = "ECDHE+AESGCM:ECDHE+CHACHA20"
 
 
 def serve(args: argparse.Namespace) -> int:
@@ -36,8 +34,8 @@ def serve(args: argparse.Namespace) -> int:
         print(unit(started_with(), _options(args), args.port), end="")
         return 0
     data = args.data or data_folder()
-    certificate, key = _certificate(args, data)
-    public, hosts = _addresses(args, certificate)
+    tls = _tls(args, data)
+    public, hosts = _addresses(args, tls)
     packs = args.packs or phone.demo_packs()
     files = phone.site(packs)
     root = authority.root_bytes(authority.folder_of(data))
@@ -54,6 +52,7 @@ def serve(args: argparse.Namespace) -> int:
             hosts=hosts,
             routes=exchange.routes(packs),
             authority=root,
+            tls=tls,
         )
         print(f"Open {public} in a browser. Ctrl+C stops the server.", flush=True)
         _greet(store, public)
@@ -61,9 +60,7 @@ def serve(args: argparse.Namespace) -> int:
             app,
             host=args.host,
             port=args.port,
-            ssl_certfile=certificate,
-            ssl_keyfile=key,
-            ssl_ciphers=CIPHERS,
+            ssl_context_factory=(lambda *_: tls.context) if tls else None,
             lifespan="on",
             log_level="error",  # what is below that, any caller could fill the disk with
             access_log=False,
@@ -112,7 +109,7 @@ def certificate(args: argparse.Namespace) -> int:
     made = authority.make(authority.folder_of(data), checked(args.hosts), datetime.now(UTC))
     server = authority.folder_of(data) / authority.SERVER
     print(f"{server}: for {', '.join(args.hosts)}, until {made.until:%Y-%m-%d}.")
-    print("Run this again in the month before that day, then start the server again.")
+    print("The server renews it by itself as long as it runs.")
     if made.new_authority:
         print(
             "\nIts authority can vouch for these hosts (and names below theirs) only; the key\n"
@@ -126,43 +123,36 @@ def certificate(args: argparse.Namespace) -> int:
     return 0
 
 
-def _certificate(args: argparse.Namespace, data: Path) -> tuple[Path | None, Path | None]:
-    """The files for https, or None twice: those named, else those that `certificate` made where
-    others than this machine are served.
+def _tls(args: argparse.Namespace, data: Path) -> Tls | None:
+    """What shows the certificate: the files named, else those that `certificate` made where others
+    than this machine are served; None without https. One of our own that ends is renewed.
     """
     if (args.cert is None) != (args.key is None):
         raise UserError("A certificate and its key go together: name both, --cert and --key.")
     folder = authority.folder_of(data)
-    cert, key = args.cert, args.key
     made = (folder / authority.SERVER).is_file()
-    if cert is None and made and args.behind_proxy is None and not _loopback(args.host):
-        cert, key = folder / authority.SERVER, folder / authority.SERVER_KEY
-    if cert is None:
-        return None, None
-    ends = authority.until(cert)
-    left = ends - datetime.now(UTC)
-    if left <= timedelta(0):
-        raise UserError(f"The certificate in {cert} is over. {_renewing(args, cert)}")
-    if left < timedelta(days=authority.RENEW_DAYS):
-        print(
-            f"The certificate in {cert} ends on {ends:%Y-%m-%d}. {_renewing(args, cert)}",
-            file=sys.stderr,
-            flush=True,
-        )
-    return cert, key
-
-
-def _renewing(args: argparse.Namespace, cert: Path) -> str:
-    """What to do about a certificate that ends; of our own, what to type."""
     if args.cert is not None:
-        return "Get a new one from where it came from, then start the server again."
-    words = ["python", "-m", "identify", "certificate", *authority.names_in(cert)]
-    if args.data is not None:
-        words += ["--data", str(args.data)]
-    return f"Renew it: {shlex.join(words)} and then start the server again."
+        tls = Tls(args.cert, args.key, None)
+    elif made and args.behind_proxy is None and not _loopback(args.host):
+        tls = Tls(folder / authority.SERVER, folder / authority.SERVER_KEY, folder)
+    else:
+        return None
+    now = datetime.now(UTC)
+    done = tls.refresh(now)
+    if done:
+        print(f"{done[0].upper()}{done[1:]}.", flush=True)
+    left = tls.until() - now
+    if left < RENEWED:
+        elsewhere = "Get a new one from where it came from; the server reads it as it runs."
+        when = "has expired" if left <= timedelta(0) else f"ends on {tls.until():%Y-%m-%d}"
+        said = f"The certificate in {tls.certificate} {when}. {elsewhere}"
+        if left <= timedelta(0):
+            raise UserError(said)
+        print(said, file=sys.stderr, flush=True)
+    return tls
 
 
-def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str, list[str]]:
+def _addresses(args: argparse.Namespace, tls: Tls | None) -> tuple[str, list[str]]:
     """The address that people know, with a slash, and every name that the server goes by."""
     if args.behind_proxy is not None:
         parts = urlsplit(args.behind_proxy)
@@ -172,8 +162,8 @@ def _addresses(args: argparse.Namespace, certificate: Path | None) -> tuple[str,
                 "open, without a path: such as https://trains.example.org"
             )
         return f"https://{parts.netloc.lower()}/", [*LOOPBACK, parts.hostname]
-    if certificate is not None:
-        names = authority.names_in(certificate)
+    if tls is not None:
+        names = authority.names_in(tls.certificate)
         known = next((name for name in names if name not in LOOPBACK), names[0])
         return _url("https", known, args.port), [*LOOPBACK, *names]
     if not _loopback(args.host):

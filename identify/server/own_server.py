@@ -1,9 +1,7 @@
 """The collector's own server: the app, sync, devices and backups, put together."""
 
-import asyncio
 import time
-from collections.abc import AsyncIterator, Callable, Collection, Mapping, Sequence
-from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from collections.abc import Callable, Collection, Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -15,18 +13,17 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Match, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from identify.errors import UserError
-from identify.keeping import backup as backups
 from identify.keeping.store import Store
 from identify.server import devices, photo_upload, sync
-from identify.server.access import API, Door, LastResort, Paired, log
+from identify.server.access import API, Door, LastResort, Paired
 from identify.server.app import ANOTHER_WAY, NOTHING, create_app
 from identify.server.bodies import Bodies
+from identify.server.chores import chores, lifespan
 from identify.server.context import Context
 from identify.server.json_http import refused
 from identify.server.limits import most_bytes
+from identify.server.tls import Tls
 
-CHECKED = 600.0  # seconds from one look at whether a backup is due to the next
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
 AUTHORITY = "/certificate.crt"
 
@@ -45,6 +42,7 @@ def own_app(
     hosts: Collection[str],
     routes: Sequence[BaseRoute] = (),
     authority: bytes = b"",
+    tls: Tls | None = None,
     now: Callable[[], datetime] = utc_now,
     clock: Callable[[], float] = time.monotonic,
 ) -> Starlette:
@@ -52,8 +50,9 @@ def own_app(
 
     public: the origin under which people know the server, with a slash. hosts: the names that it
     goes by. routes: what else is answered under /api/, for paired devices only (at least those of
-    exchange). authority: the certificate (DER) of the private authority, b"" for none. now, clock:
-    the time, and seconds that never go back. Backups are made each night while it runs.
+    exchange). authority: the certificate (DER) of the private authority, b"" for none. tls:
+    what shows the server's certificate, None without https. now, clock: the time, and seconds that
+    never go back. What chores.py lists is done while it runs.
     """
     context = Context(store, backup_folder, public, now)
     name = urlsplit(public).netloc
@@ -76,7 +75,7 @@ def own_app(
             Middleware(Paired, store=store, now=now, clock=clock),
             Middleware(Bodies, most=most_bytes),
         ],
-        lifespan=_nightly(context),
+        lifespan=lifespan(chores(context, tls)),
     )
     app.router.redirect_slashes = False  # an address is right or is none
     return app
@@ -130,28 +129,3 @@ def _authority(certificate: bytes) -> Route:
         return Response(certificate, media_type="application/x-x509-ca-cert")
 
     return Route(AUTHORITY, answer)
-
-
-def _nightly(context: Context) -> Callable[[Starlette], AbstractAsyncContextManager[None]]:
-    @asynccontextmanager
-    async def running(_: Starlette) -> AsyncIterator[None]:
-        task = asyncio.create_task(_keep_backing_up(context))
-        yield
-        task.cancel()
-        await asyncio.gather(task, return_exceptions=True)
-
-    return running
-
-
-async def _keep_backing_up(context: Context) -> None:
-    """A backup each night, or as soon as the server runs again; after trouble, tried again."""
-    while True:
-        try:
-            now = context.now().astimezone()
-            if await context.in_thread(backups.nightly_due, context.backups, now):
-                made = await context.in_thread(backups.nightly, context.store, context.backups, now)
-                log.info("backup: %s", made["name"])
-        except Exception as error:
-            # whatever it is, the server goes on, and so do the nights to come
-            log.error("backup failed: %s", error if isinstance(error, UserError) else type(error))
-        await asyncio.sleep(CHECKED)

@@ -15,8 +15,8 @@ from starlette.applications import Starlette
 from identify import keeping
 from identify.keeping import devices
 from identify.server import exchange
-from identify.server.commands import CIPHERS
 from identify.server.own_server import own_app
+from identify.server.tls import Tls
 from tests.threaded_server import Running, free_port
 
 FILES = {"index.html": b"<!doctype html><title>Here</title>", "app.js": b"// nothing"}
@@ -81,9 +81,10 @@ class OwnServer:
     def __init__(self, data: Path, files: Mapping[str, bytes] = FILES, **more: Any) -> None:
         self.data = data
         self.times = Times()
-        self.certificate: tuple[Path, Path] | None = more.pop("certificate", None)
+        certificate: tuple[Path, Path] | None = more.pop("certificate", None)
+        self.tls = Tls(*certificate, own=more.pop("own", None)) if certificate else None
         self.port = free_port()
-        scheme = "https" if self.certificate else "http"
+        scheme = "https" if self.tls else "http"
         self.url = f"{scheme}://127.0.0.1:{self.port}/"
         self.store = keeping.open(data)
         told = {
@@ -93,17 +94,16 @@ class OwnServer:
             "routes": exchange.routes([]),
             "now": self.times.now,
             "clock": self.times.seconds,
+            "tls": self.tls,
         }
         self.app: Starlette = own_app(files, self.store, **told | more)
 
     def start(self) -> None:
-        certificate, key = self.certificate or (None, None)
+        context = self.tls.context if self.tls else None
         self.running = Running(
             self.app,
             self.port,
-            ssl_certfile=certificate,
-            ssl_keyfile=key,
-            ssl_ciphers=CIPHERS,
+            ssl_context_factory=(lambda *_: context) if context else None,
             lifespan="on",
             server_header=False,
             timeout_graceful_shutdown=1,  # a browser keeps its connections open
@@ -122,7 +122,7 @@ class OwnServer:
         **headers: str,
     ) -> Answer:
         """One request as it is: underscores in names of headers stand for hyphens."""
-        if self.certificate:
+        if self.tls:
             trusting = ssl._create_unverified_context()
             connection: http.client.HTTPConnection = http.client.HTTPSConnection(
                 "127.0.0.1", self.port, context=trusting, timeout=30

@@ -167,28 +167,30 @@ def certificate_that_ends_in(data: Path, days: float) -> None:
     authority.make(authority.folder_of(data), hosts, datetime.now(UTC) - ago)
 
 
-def test_a_certificate_that_is_over_is_told(tmp_path, capsys):
-    data = tmp_path / "data"
-    certificate_that_ends_in(data, -2)
-    assert main(["serve", "--host", "0.0.0.0", "--data", str(data)]) == 1
-    said = capsys.readouterr().err
-    assert "is over. Renew it: " in said
-    typed = re.search(r"Renew it: python -m identify (.*) and then start", said)
-    assert typed
-    assert main(typed[1].split()) == 0  # what it says to type is what helps
-    left = authority.until(authority.folder_of(data) / authority.SERVER) - datetime.now(UTC)
-    assert left > timedelta(days=authority.RENEW_DAYS)
-
-
-@pytest.mark.parametrize(("days", "told"), [(29, True), (31, False)])
-def test_a_certificate_that_ends_soon_is_told_at_the_start_with_what_to_type(tmp_path, days, told):
+@pytest.mark.parametrize(("days", "renewed"), [(-2, True), (29, True), (31, False)])
+def test_a_certificate_of_our_own_is_renewed_at_the_start(tmp_path, days, renewed):
     data = tmp_path / "data"
     certificate_that_ends_in(data, days)
     with serving(data, "--host", "0.0.0.0") as running:
-        log = running.log.read_text()
-    typed = f"Renew it: python -m identify certificate {HOST} 127.0.0.1 --data {data} and then"
-    assert (typed in log) is told
-    assert ("ends on 20" in log) is told
+        trusted = ssl.create_default_context(
+            cafile=str(authority.folder_of(data) / "authority.crt")
+        )
+        line = http.client.HTTPSConnection("127.0.0.1", running.port, context=trusted, timeout=30)
+        assert ask(line, "/")[0] == 200
+        line.close()
+        said = running.said.read_text()
+    left = authority.until(authority.folder_of(data) / authority.SERVER) - datetime.now(UTC)
+    assert (left > timedelta(days=300)) is renewed
+    assert ("The certificate was renewed until 20" in said) is renewed
+
+
+def test_a_certificate_from_elsewhere_that_has_expired_is_refused(tmp_path, capsys):
+    certificate_that_ends_in(tmp_path / "elsewhere", -2)
+    folder = authority.folder_of(tmp_path / "elsewhere")
+    words = ["--cert", folder / authority.SERVER, "--key", folder / authority.SERVER_KEY]
+    assert main(["serve", "--data", str(tmp_path / "data"), *map(str, words)]) == 1
+    said = capsys.readouterr().err
+    assert "has expired. Get a new one from where it came from" in said
 
 
 def test_of_a_certificate_from_elsewhere_no_command_of_ours_is_named(tmp_path):
