@@ -42,6 +42,10 @@ FILES = (
     "deciding",
     "numbering",
     "moved",
+    "clock",
+    "shapes",
+    "gate",
+    "gate_words",
 )
 
-MERGING = ("clock", "merging", "syncing")
+MERGING = ("merging", "syncing")

@@ -4,21 +4,41 @@ Kulkarni, Demirbas, Madappa, Avva, Leone, "Logical Physical Clocks and Consisten
 Globally Distributed Databases" (University at Buffalo, technical report 2014-04). A clock is
 {wall, count}: the greatest time seen anywhere so far, in milliseconds since 1970, and a counter for
 what comes at the same.
+
+A clock ends at LAST_WALL with LAST_COUNT and stays there. What is written then is still in order: on
+one device by its number, and across devices by its parents (merging.py).
 """
 
 from typing import Any
 
 
+EXACT = 9007199254740991  # the greatest whole number that the phone holds exactly
+LAST_WALL = 253402300799999  # the last millisecond of the year 9999
+LAST_COUNT = 2147483647
+
+
+def in_reach(wall: float, count: float) -> dict[str, Any]:
+    """A clock that is no further than clocks may go: where the counter is full, it carries over."""
+    if wall > LAST_WALL:
+        return {"wall": LAST_WALL, "count": LAST_COUNT}
+    if count <= LAST_COUNT:
+        return {"wall": wall, "count": count}
+    if wall == LAST_WALL:
+        return {"wall": LAST_WALL, "count": LAST_COUNT}
+    return {"wall": wall + 1, "count": 0}
+
+
 def tick(clock: dict[str, Any], now: float) -> dict[str, Any]:
     """The clock after something was done here at `now` (the device's own time, ms)."""
-    if now > clock["wall"]:
-        return {"wall": now, "count": 0}
-    return {"wall": clock["wall"], "count": clock["count"] + 1}
+    time = min(now, LAST_WALL)
+    if time > clock["wall"]:
+        return {"wall": time, "count": 0}
+    return in_reach(clock["wall"], clock["count"] + 1)
 
 
 def heard(clock: dict[str, Any], other: dict[str, Any], now: float) -> dict[str, Any]:
     """The clock after something was heard of that happened at `other` {wall, count}."""
-    wall = max(clock["wall"], other["wall"], now)
+    wall = max(clock["wall"], other["wall"], min(now, LAST_WALL))
     count = 0
     if wall == clock["wall"] and wall == other["wall"]:
         count = max(clock["count"], other["count"]) + 1
@@ -26,4 +46,4 @@ def heard(clock: dict[str, Any], other: dict[str, Any], now: float) -> dict[str,
         count = clock["count"] + 1
     elif wall == other["wall"]:
         count = other["count"] + 1
-    return {"wall": wall, "count": count}
+    return in_reach(wall, count)

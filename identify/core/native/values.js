@@ -1,0 +1,30 @@
+const sort_of = (value) => {
+  if (value === null || value === undefined) return "nothing";
+  const sort = typeof value;
+  if (sort === "string") return "text";
+  if (sort === "boolean") return "flag";
+  if (sort === "number") return Number.isFinite(value) ? "number" : "else";
+  if (Array.isArray(value)) return "list";
+  if (sort !== "object") return "else";
+  const kind = Object.getPrototypeOf(value);
+  return kind === null || kind === Object.prototype ? "group" : "else";
+};
+const names_of = (group) => Object.keys(group);
+const value_at = (group, name) => (Object.hasOwn(group, name) ? group[name] : null);
+const weight_of = (text) => {
+  let weight = 0;
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code < 0x80) weight += 1;
+    else if (code < 0x800) weight += 2;
+    else if (code < 0xd800 || code > 0xdfff) weight += 3;
+    else {
+      const next = text.charCodeAt(at + 1);
+      if (code > 0xdbff || !(next >= 0xdc00 && next <= 0xdfff)) return -1;
+      weight += 4;
+      at += 1;
+    }
+  }
+  return weight;
+};
+const is_whole = (number) => Number.isSafeInteger(number);
