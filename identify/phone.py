@@ -38,16 +38,23 @@ EXPORTS = (
     "find", "assess", "why_not", "read_claim", "judge",
     "join", "settled", "narrowed", "seen_years",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
-    "study", "assess_studied", "duplicates", "incomplete", "want_words",
-    "conditions", "condition_rank", "read_number", "moved",
+    "study", "assess_studied", "duplicates", "want_words",
+    "conditions", "condition_rank", "record_fault", "misfits", "new_fields",
+)  # fmt: skip
+# What the start does not wait for.
+FURTHER_EXPORTS = (
+    "read_number", "moved", "incomplete", "file_record_fault", "entry_fault", "operation_fault",
+    "photo_fault", "fault_words",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked",
 )  # fmt: skip
-SHARED = ("lists",)  # what the second module uses of the first
+SHARED = ("lists", "limits")  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
+NATIVE = Path(core.__file__).parent / "native" / "values.js"
+MADE = re.compile(r"(?m)^const (\w+) = ")
 STUB = re.compile(r"\bstub\d+_")
 FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
 SECOND_NAME = re.compile(r"(?<= = function )flx_\w+ ")  # pscript's; the first does
@@ -123,6 +130,11 @@ def engine_module(more: Sequence[str] = ()) -> str:
     return _module(core.FILES, (*EXPORTS, *more))
 
 
+def further_module() -> str:
+    """What the start does not wait for of the engine, as one ES module. Raises EngineError."""
+    return _module(core.FILES, FURTHER_EXPORTS)
+
+
 def merging_module() -> str:
     """What devices need that share their records, as one ES module. Raises EngineError."""
     return _module((*SHARED, *core.MERGING), MERGING_EXPORTS)
@@ -141,11 +153,21 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     except pscript.JSError as error:
         raise EngineError(f"The engine cannot be compiled for the phone: {error}") from error
     used = {name for _, names in parser.vars.get_undefined() for name in names}
-    unknown = sorted(used - {"log"})
+    native = _native()
+    unknown = sorted(used - {"log", *native})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
     script = _renumbered(SECOND_NAME.sub("", script))
-    return f"const log = Math.log;\n{script}\nexport {{ {', '.join(exports)} }};\n"
+    asked = "".join(text for name, text in native.items() if name in used)
+    return f"const log = Math.log;\n{asked}{script}\nexport {{ {', '.join(exports)} }};\n"
+
+
+def _native() -> dict[str, str]:
+    """What the core asks of its platform (core/native/), as the phone answers it, by name."""
+    _, *found = MADE.split(NATIVE.read_text("utf-8"))
+    return {
+        name: f"const {name} = {body}" for name, body in zip(found[::2], found[1::2], strict=True)
+    }
 
 
 def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
@@ -192,6 +214,7 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}
     files["engine.js"] = small(engine_module()).encode()
+    files["further.js"] = small(further_module()).encode()
     files["merging.js"] = small(merging_module()).encode()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()

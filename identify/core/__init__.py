@@ -42,10 +42,12 @@ FILES = (
     "deciding",
     "numbering",
     "moved",
-    "clock",
+    "limits",
     "shapes",
+    "forms",
+    "fitting",
     "gate",
     "gate_words",
 )
 
-MERGING = ("merging", "syncing")
+MERGING = ("clock", "merging", "syncing")

@@ -5,16 +5,13 @@ Globally Distributed Databases" (University at Buffalo, technical report 2014-04
 {wall, count}: the greatest time seen anywhere so far, in milliseconds since 1970, and a counter for
 what comes at the same.
 
-A clock ends at LAST_WALL with LAST_COUNT and stays there. What is written then is still in order: on
-one device by its number, and across devices by its parents (merging.py).
+A clock ends at LAST_WALL with LAST_COUNT and stays there. What is written then is still in order:
+on one device by its number, and across devices by its parents (merging.py).
 """
 
 from typing import Any
 
-
-EXACT = 9007199254740991  # the greatest whole number that the phone holds exactly
-LAST_WALL = 253402300799999  # the last millisecond of the year 9999
-LAST_COUNT = 2147483647
+from .limits import LAST_COUNT, LAST_WALL
 
 
 def in_reach(wall: float, count: float) -> dict[str, Any]:

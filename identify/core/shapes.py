@@ -5,7 +5,7 @@ A field's sort says what may stand in it (gate.py) and what does in a new record
 
 from typing import Any
 
-SHAPES: list[dict[str, Any]] = [
+RECORD_SHAPES: list[dict[str, Any]] = [
     {
         "type": "piece",
         "fields": [
@@ -56,7 +56,7 @@ URGENCY = 2
 
 def fields_of(kind: str) -> list[list[str]]:
     """The fields of a sort of record: [[name, sort]]; none of one that is not known here."""
-    for shape in SHAPES:
+    for shape in RECORD_SHAPES:
         if shape["type"] == kind:
             return shape["fields"]  # type: ignore[no-any-return]
     return []
@@ -79,10 +79,15 @@ def usual(sort: str) -> Any:
     """What a field of this sort holds in a new record."""
     if sort in LISTS:
         return []
-    if sort == "money" or sort == "came":
+    if sort in ["money", "came"]:
         return None
     if sort == "flag":
         return False
     if sort == "urgency":
         return URGENCY
     return "open" if sort == "decision" else ""
+
+
+def new_fields(kind: str) -> list[list[Any]]:
+    """What a new record of this sort holds: [[name, value]]."""
+    return [[field[0], usual(field[1])] for field in fields_of(kind)]

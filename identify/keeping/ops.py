@@ -5,12 +5,13 @@ the phone.
 """
 
 from collections.abc import Iterable
-from typing import Annotated, Any, cast
+from typing import Any, cast
 
 import apsw
-import msgspec
 import orjson
 
+from identify.core.gate import operation_fault
+from identify.core.gate_words import fault_words
 from identify.core.merging import merged
 from identify.core.syncing import same_operation
 from identify.keeping import photos
@@ -20,32 +21,9 @@ from identify.keeping.schema import next_trail
 from identify.keeping.store import Store
 from identify.keeping.troubles import RefusedError
 
-LARGEST = 256 * 1024
 MOST_PULLED = 1000
 ANSWER = 2_000_000
 GONE = "Deleted for good"
-
-Id = Annotated[str, msgspec.Meta(pattern=r"^d[a-z0-9]{16}\.[1-9][0-9]{0,9}\Z")]
-Text = Annotated[str, msgspec.Meta(max_length=1000)]
-Short = Annotated[str, msgspec.Meta(max_length=100)]
-Whole = Annotated[int, msgspec.Meta(ge=0, le=EXACT)]
-
-
-class Operation(msgspec.Struct):
-    """What the server asks of an operation; whatever else one holds is kept and passed on."""
-
-    id: Id
-    record: Annotated[str, msgspec.Meta(pattern=r"^[rp][A-Za-z0-9_-]{1,64}\Z")]
-    type: Annotated[str, msgspec.Meta(pattern=r"^[a-z][a-z0-9_-]{0,39}\Z")]
-    parents: Annotated[list[Id], msgspec.Meta(max_length=64)]
-    wall: Whole
-    count: Whole
-    fields: dict[Annotated[str, msgspec.Meta(max_length=200)], Any]
-    time: Short = ""
-    group: Short = ""
-    what: Text = ""
-    undoes: Short = ""
-    scrubbed: bool = False
 
 
 def push(store: Store, sent: list[Any]) -> dict[str, Any]:
@@ -83,23 +61,10 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
 
 def checked(one: Any) -> str:
     """The operation as text to keep. Raises RefusedError with what would be right."""
-    try:
-        operation = msgspec.convert(one, Operation)
-    except msgspec.ValidationError as error:
-        raise RefusedError(f"This is no operation that the server can keep. {error}.") from None
-    parents = operation.parents
-    if parents != sorted(set(parents)) or operation.id in parents:
-        raise RefusedError(
-            "The parents of an operation are other operations, sorted, each named once."
-        )
-    if operation.scrubbed and operation.fields:
-        raise RefusedError("An operation that was deleted for good has no fields.")
-    content = text_of({name: one[name] for name in one if name != "scrubbed" or operation.scrubbed})
-    if len(content.encode()) > LARGEST:
-        raise RefusedError(
-            f"One change may be {LARGEST // 1024} KB long; this one is longer. Shorten its text."
-        )
-    return content
+    fault = operation_fault(one, False)
+    if fault is not None:
+        raise RefusedError(f"This is no operation that the server can keep. {fault_words(fault)}")
+    return text_of({name: one[name] for name in one if name != "scrubbed" or one[name]})
 
 
 def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> dict[str, Any]:

@@ -22,7 +22,7 @@ async () => {
     free ? core[name](...given) : core[name](engine, ...given)));
 }"""
 # what no screen calls by itself, and the other engine is asked all the same
-ASKED_ONLY = ("believe", "problem", "undone", "add_money", "assess_for")
+ASKED_ONLY = ("believe", "problem", "undone", "add_money", "assess_for", *phone.FURTHER_EXPORTS)
 Functions = Mapping[str, Callable[..., Any]]
 
 

@@ -13,8 +13,10 @@ HERE = Path(core.__file__).parent
 SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING)}
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
 TYPES = {path.stem: path.read_text("utf-8") for path in (HERE / "types").glob("*.py")}
-FUNCTIONS = {f.name for tree in TREES.values() for f in functions_of(tree)}
-TRUTHS = {name for tree in TREES.values() for name in truth_functions(tree)}
+NATIVE = ast.parse((HERE / "native" / "values.py").read_text("utf-8"))
+KNOWN = [*TREES.values(), NATIVE]
+FUNCTIONS = {f.name for tree in KNOWN for f in functions_of(tree)}
+TRUTHS = {name for tree in KNOWN for name in truth_functions(tree)}
 
 
 def test_every_file_of_the_core_is_compiled():
@@ -26,7 +28,7 @@ def test_a_file_uses_only_files_before_it():
     for name, tree in TREES.items():
         for node in tree.body:
             ours = isinstance(node, ast.ImportFrom) and node.level == 1
-            if ours and not node.module.startswith("types."):
+            if ours and not node.module.startswith(("types.", "native.")):
                 assert order.index(node.module) < order.index(name), (name, node.module)
 
 

@@ -5,6 +5,7 @@ Every method is one transaction of the phone's storage, or several that may be c
 
 import json
 from collections.abc import Callable
+from datetime import UTC, datetime
 from typing import Any, Protocol
 
 from identify.core.merging import merged
@@ -28,6 +29,11 @@ class Server(Protocol):
 
 def canonical(value: Any) -> str:
     return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+
+
+def as_time(ms: int) -> str:
+    """A time as records have it."""
+    return datetime.fromtimestamp(ms / 1000, UTC).isoformat(timespec="milliseconds")
 
 
 def operation(entry: Json) -> Json:
@@ -106,7 +112,7 @@ class Device:
         made = sealed(self.state, entries, rows)
         self.state |= {"n": made["n"], "clock": made["clock"]}
         for entry, op in zip(entries, made["ops"], strict=True):
-            text = {"time": f"{entry['time']} ms"}
+            text = {"time": as_time(entry["time"])}
             self.journal.append({**entry, **text, **op, "held": ""})
         for row in made["heads"]:
             shown = dict(self.records[row["record"]])
@@ -196,7 +202,7 @@ class Device:
         """Pushes these batches; the answer to number `cut` is lost. False: to be begun again."""
         for number, batch in enumerate(batches):
             answer = server.push([operation(entry) for entry in batch])
-            assert answer["refused"] == []
+            assert answer["refused"] == [], answer["refused"]
             assert len(answer["held"]) + len(answer["forked"]) == len(batch)
             if number == cut:
                 raise CutError

@@ -16,7 +16,7 @@ from tests.sync.real_store import Kept
 NAMES = "ABCDEF"
 YEAR = 365 * 24 * 3600 * 1000
 OFFSETS = [0, 60_000, -3_600_000, 7 * YEAR, -12 * YEAR, 40]
-FIELDS = ["notes", "paid", "where", "photos", "constructor", "of_a_newer_version"]
+FIELDS = ["notes", "paid", "where", "photos", "length", "of_a_newer_version"]
 TYPES = ["piece", "want", "note", "album"]  # the last is one that only a newer version knows
 OWN = ("trashed", "gone")
 

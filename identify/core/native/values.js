@@ -1,4 +1,4 @@
-const sort_of = (value) => {
+const sort_of_value = (value) => {
   if (value === null || value === undefined) return "nothing";
   const sort = typeof value;
   if (sort === "string") return "text";

@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 
-def sort_of(value: Any) -> str:
+def sort_of_value(value: Any) -> str:
     """nothing, flag, number (a finite one), text, list, group (names with values), or else."""
     if value is None:
         return "nothing"
