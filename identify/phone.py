@@ -39,12 +39,12 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
-    "conditions", "condition_rank", "record_fault", "misfits", "new_fields",
+    "conditions", "condition_rank", "read_number", "moved", "incomplete",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
-    "read_number", "moved", "incomplete", "file_record_fault", "entry_fault", "operation_fault",
-    "photo_fault", "fault_words",
+    "record_fault", "file_record_fault", "entry_fault", "operation_fault", "photo_fault",
+    "misfits", "new_fields", "fault_words",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
