@@ -191,6 +191,10 @@ def test_a_link_leads_somewhere(page):
     assert wrong == []
 
 
+def test_the_guide_is_read_in_one_sitting():
+    assert len((ROOT / "DEVELOPERS.md").read_text("utf-8").splitlines()) <= 250
+
+
 def test_a_path_that_a_source_file_writes_out_is_there():
     wrong = [
         f"{name_of(path)}: {named}"
