@@ -1,10 +1,23 @@
-/** The start: loads the engine, the range and the piece at hand, then draws and routes between screens. */
+/**
+ * The start: loads the engine, the range and the piece at hand, then draws and routes between
+ * screens.
+ */
 import { foreseen, meanwhile } from "./data/work-ahead.js";
 import { deepen, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
 import { PRACTICE } from "./data/practice-storage.js";
 import { loadEngine, loadPack, packList } from "./data/packs.js";
-import { current, keep, mended, packOf, putBy, restored, restoredBeside, restoredFormer, swap } from "./data/piece-at-hand.js";
+import {
+  current,
+  keep,
+  mended,
+  packOf,
+  putBy,
+  restored,
+  restoredBeside,
+  restoredFormer,
+  swap,
+} from "./data/piece-at-hand.js";
 import { keepSettings, readSettings } from "./data/settings.js";
 import { all, anything, loadRecords, recordsEdition } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
@@ -94,7 +107,10 @@ function tellStored() {
   told = problem();
 }
 
-/** Draws the screen that the browser stands at; after a tap the focus goes to its heading. `drawn`: the nodes of a piece’s screen, if they are made already. */
+/**
+ * Draws the screen that the browser stands at; after a tap the focus goes to its heading. `drawn`:
+ * the nodes of a piece’s screen, if they are made already.
+ */
 async function show(focus = true, drawn = null) {
   const entry = here();
   shown = entry.screen;
@@ -204,7 +220,10 @@ async function narrowed(session) {
   if (!app.pack.packs) return session;
   const left = app.engine.settled(app.ready, session);
   if (left === "") return session;
-  const { ready } = await loadPack(app.engine, app.list.find((one) => one.id === left));
+  const { ready } = await loadPack(
+    app.engine,
+    app.list.find((one) => one.id === left),
+  );
   return app.engine.narrowed(ready, session);
 }
 
@@ -272,7 +291,8 @@ async function restore({ piece, unreadable }, beside) {
   if (piece) {
     await putBy(piece);
     notice(
-      "The range of the piece you were at is no longer here. The piece was put by: start again with another range.",
+      "The range of the piece you were at is no longer here. The piece was put by: start again " +
+        "with another range.",
     );
   }
   return openPack(app.settings.range);
@@ -369,7 +389,9 @@ window.addEventListener("offline", signal);
 
 const starting = start().catch(stuck);
 arrive(here().step).catch(console.warn);
-window.addEventListener("hashchange", () => arrive(app.piece?.steps.length ?? 0).catch(console.warn));
+window.addEventListener("hashchange", () =>
+  arrive(app.piece?.steps.length ?? 0).catch(console.warn),
+);
 // Not awaited at the top: later.js, which the start may need, waits for this file to end.
 starting.then(() => {
   signal();

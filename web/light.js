@@ -1,4 +1,5 @@
-/* Runs before the first paint, so that a dark screen never flashes white. settings/light-switch.js does the rest. */
+/* Runs before the first paint, so that a dark screen never flashes white. The rest is done by
+   settings/light-switch.js. */
 (() => {
   let chosen = "";
   try {

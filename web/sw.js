@@ -1,11 +1,14 @@
-/* BUILD (a name made from the contents of every file) and FILES (what the app consists of, relative to
-   this file) are written above when the site is gathered. */
+/* global BUILD, FILES */
+/* BUILD (a name made from the contents of every file) and FILES (what the app consists of, relative
+   to this file) are written above when the site is gathered. */
 const PREFIX = `identify ${self.registration.scope} `;
 const CACHE = PREFIX + BUILD;
 
 self.addEventListener("install", (event) => event.waitUntil(precache()));
 
-/** All files or none: when one fails, the version in use stays and the browser tries again later. */
+/**
+ * All files or none: when one fails, the version in use stays and the browser tries again later.
+ */
 async function precache() {
   const cache = await caches.open(CACHE);
   try {

@@ -3,8 +3,10 @@
  * It is told {number, ...} and answers {number, ...}, one after another:
  *
  *   {open: addresses or texts of the packs, version}  -> {}           reads the range
- *   {session, study}  -> {view, years}   `study`: what the records mean, left out where nothing is kept
- *                                        or where it is as before; `years`: of the answer card, else null
+ *   {session, study}  -> {view, years}   `study`: what the records mean, left out where nothing is
+ *   kept
+ *                                        or where it is as before; `years`: of the answer card,
+ *                                        else null
  */
 import * as engine from "./engine.js";
 
@@ -26,9 +28,7 @@ async function open({ open: parts, version }) {
 
 function reason({ session, study: given }) {
   if (given !== undefined) study = given;
-  const view = study
-    ? engine.assess_studied(ready, session, study)
-    : engine.assess(ready, session);
+  const view = study ? engine.assess_studied(ready, session, study) : engine.assess(ready, session);
   const years = view.stop !== "" || !view.question ? engine.seen_years(ready, session) : null;
   return { view, years };
 }

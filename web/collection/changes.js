@@ -34,7 +34,9 @@ function step(keep, { group, what, time, records, undone, pulled }) {
     el(
       "p",
       { class: "quiet" },
-      [about, timeText(time), pulled ? "on another device" : "", undone ? "undone" : ""].filter(Boolean).join(" · "),
+      [about, timeText(time), pulled ? "on another device" : "", undone ? "undone" : ""]
+        .filter(Boolean)
+        .join(" · "),
     ),
     undone || pulled
       ? null
@@ -62,18 +64,32 @@ function version(app, keep, { record: id, what, time, before, after, pulled }) {
           if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
             await keep.redraw();
         }),
-      { class: "plain", "aria-label": `${fieldName(fields[0] ?? "")} as it was ${when}: ${timeText(time)}` },
+      {
+        class: "plain",
+        "aria-label": `${fieldName(fields[0] ?? "")} as it was ${when}: ${timeText(time)}`,
+      },
     );
   return [
     heading(2, what),
     el("p", { class: "quiet" }, pulled ? `${timeText(time)} · on another device` : timeText(time)),
-    el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
+    el(
+      "ul",
+      { class: "plain-list" },
+      lines.map((line) => el("li", {}, line)),
+    ),
     lines.length === 0
       ? null
-      : el("div", { class: "row" }, back(values(before, fields), "before"), back(values(after, fields), "after")),
+      : el(
+          "div",
+          { class: "row" },
+          back(values(before, fields), "before"),
+          back(values(after, fields), "after"),
+        ),
   ];
 }
 
 function values(from, fields) {
-  return Object.fromEntries(fields.filter((name) => name in from).map((name) => [name, from[name]]));
+  return Object.fromEntries(
+    fields.filter((name) => name in from).map((name) => [name, from[name]]),
+  );
 }

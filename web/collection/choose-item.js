@@ -22,7 +22,12 @@ export async function chooseScreen(app, keep, { into }) {
     below.replaceChildren(
       text === "" || found.length > 0
         ? ""
-        : el("p", {}, `Nothing in this range is called “${text}”. Try part of the number or one word of the name.`),
+        : el(
+            "p",
+            {},
+            `Nothing in this range is called “${text}”. Try part of the number or one word of ` +
+              "the name.",
+          ),
       el(
         "ul",
         { class: "found", "aria-label": "Found" },
@@ -30,9 +35,13 @@ export async function chooseScreen(app, keep, { into }) {
           el(
             "li",
             {},
-            button(el("strong", {}, itemName(ready.pack, item)), () => made(keep, into, range, ready.pack.items[item].number), {
-              class: "hit",
-            }),
+            button(
+              el("strong", {}, itemName(ready.pack, item)),
+              () => made(keep, into, range, ready.pack.items[item].number),
+              {
+                class: "hit",
+              },
+            ),
           ),
         ),
       ),
@@ -52,7 +61,13 @@ export async function chooseScreen(app, keep, { into }) {
     "section",
     { class: "shelf" },
     heading(1, WHAT[into]),
-    el("p", {}, into === "piece" ? "If you hold it in your hand, identify it instead: that tells the variant too." : ""),
+    el(
+      "p",
+      {},
+      into === "piece"
+        ? "If you hold it in your hand, identify it instead: that tells the variant too."
+        : "",
+    ),
     choice(
       "Range",
       keep.ranges.map(({ id, name }) => [id, name]),
@@ -73,6 +88,7 @@ export async function chooseScreen(app, keep, { into }) {
 function made(keep, into, pack, item) {
   return keep.run(async () => {
     const record = blank(into, { pack, item });
-    if (await keep.change(MADE[into], [making(record)])) keep.open(into, { id: record.id }, { instead: true });
+    if (await keep.change(MADE[into], [making(record)]))
+      keep.open(into, { id: record.id }, { instead: true });
   });
 }

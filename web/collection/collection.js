@@ -4,7 +4,14 @@ import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyText, totalText } from "../parts/money.js";
-import { itemPlace, matches, stateText, title, variantText, wordsOf } from "../parts/piece-names.js";
+import {
+  itemPlace,
+  matches,
+  stateText,
+  title,
+  variantText,
+  wordsOf,
+} from "../parts/piece-names.js";
 import { announce } from "../parts/status.js";
 import { demoOffer } from "../first-steps/demo-offer.js";
 
@@ -79,13 +86,20 @@ function filters(app, keep, filter, listOf) {
   for (const pack of keep.packs.values())
     for (const kind of pack.kinds) kinds.set(kind.id, kind.plural);
   const conditions = app.engine.conditions().map((word) => [word, word]);
-  const set = ["range", "kind", "condition", "boxed", "purpose"].some((name) => chosen[name] !== "");
+  const set = ["range", "kind", "condition", "boxed", "purpose"].some(
+    (name) => chosen[name] !== "",
+  );
   return el(
     "details",
     { class: "filters", open: set },
     el("summary", {}, "Filter and sort"),
     listOf === pieceList ? choice("Sort", SORTS, chosen.sort, filter("sort")) : null,
-    choice("Range", [...any, ...keep.ranges.map(({ id, name }) => [id, name])], chosen.range, filter("range")),
+    choice(
+      "Range",
+      [...any, ...keep.ranges.map(({ id, name }) => [id, name])],
+      chosen.range,
+      filter("range"),
+    ),
     choice("Kind", [...any, ...kinds], chosen.kind, filter("kind")),
     choice("Condition", [...any, ...conditions], chosen.condition, filter("condition")),
     choice("Box", [...any, ["yes", "Boxed"], ["no", "No box"]], chosen.boxed, filter("boxed")),
@@ -103,7 +117,8 @@ function results(app, keep, pieces, first, listOf) {
   const found = pieces.filter((piece) => passes(keep, piece, words)).sort(order(app, keep));
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
   const sum = paid.length === 0 ? "" : ` Paid ${totalText(app.engine, paid)} for ${paid.length}.`;
-  const count = found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
+  const count =
+    found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
   return [
     el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
     ...listOf(app, keep, found, first),
@@ -116,7 +131,11 @@ function pieceList(app, keep, found, first) {
 
 /** A piece as an entry of a list. */
 export function pieceRow(app, keep, piece) {
-  const state = [stateText(piece), PURPOSES[piece.purpose] ?? "", moneyText(app.engine, piece.paid)];
+  const state = [
+    stateText(piece),
+    PURPOSES[piece.purpose] ?? "",
+    moneyText(app.engine, piece.paid),
+  ];
   return entry(
     [title(keep.packs, piece), variantText(keep.packs, piece), state.filter(Boolean).join(" · ")],
     (event) => {

@@ -34,8 +34,13 @@ export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
       "p",
       {},
       parting.length === 0
-        ? "None. Pieces whose variant is not certain are not counted, nor spares, donors and those kept on purpose."
-        : `${parting.length} to part with.${asking.length > 0 ? ` Asking ${totalText(app.engine, asking)} for ${asking.length} of them.` : ""}`,
+        ? "None. Pieces whose variant is not certain are not counted, nor spares, donors and " +
+            "those kept on purpose."
+        : [
+            `${parting.length} to part with.`,
+            asking.length > 0 &&
+              ` Asking ${totalText(app.engine, asking)} for ${asking.length} of them.`,
+          ],
     ),
     parting.length === 0
       ? null
@@ -90,7 +95,12 @@ function copy(app, keep, piece) {
   const name = `${title(keep.packs, piece)}, ${stateText(piece)}`;
   return [
     row(keep, piece),
-    moneyField(app, "What to ask", piece.asking ?? null, keep.saver(piece.id, "asking", "What to ask")),
+    moneyField(
+      app,
+      "What to ask",
+      piece.asking ?? null,
+      keep.saver(piece.id, "asking", "What to ask"),
+    ),
     button(
       "Keep it on purpose",
       () =>

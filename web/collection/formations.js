@@ -12,7 +12,9 @@ export async function formationsScreen(app, keep) {
     if (own.length === 0) continue;
     const ready = await keep.ready(id);
     if (!ready) continue;
-    wholes.push(...app.engine.incomplete(ready, own).map((whole) => ({ ...whole, pack: ready.pack })));
+    wholes.push(
+      ...app.engine.incomplete(ready, own).map((whole) => ({ ...whole, pack: ready.pack })),
+    );
   }
   wholes.sort((a, b) => a.missing.length - b.missing.length);
   return el(
@@ -31,7 +33,9 @@ export async function formationsScreen(app, keep) {
 }
 
 function wholeOf(keep, { pack, sort, name, owned, missing }) {
-  const own = `You have ${owned.length} of ${owned.length + missing.length}: ${owned.map((place) => itemName(pack, place)).join("; ")}.`;
+  const own =
+    `You have ${owned.length} of ${owned.length + missing.length}: ` +
+    `${owned.map((place) => itemName(pack, place)).join("; ")}.`;
   return el(
     "section",
     {},

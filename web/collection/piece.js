@@ -89,7 +89,11 @@ function dayField(label, value, save) {
 function variants(keep, piece, pack) {
   const item = itemPlace(pack, piece.item);
   if (item < 0)
-    return el("p", { class: "warn" }, "This item is not in the reference on this device. What you wrote is kept.");
+    return el(
+      "p",
+      { class: "warn" },
+      "This item is not in the reference on this device. What you wrote is kept.",
+    );
   const places = variantsOf(pack, item);
   const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
   const sure = known.length === 1 ? known[0].variant : known.length > 1 ? "?" : "";
@@ -155,8 +159,11 @@ function purposeFields(app, piece, save) {
       piece.purpose ?? "",
       save("purpose", "What it is kept as"),
     ),
-    ticks("If there are two", [["kept", "Keep it on purpose: no duplicate"]], piece.kept ? ["kept"] : [], (on) =>
-      save("kept", "Kept on purpose")(on.length > 0),
+    ticks(
+      "If there are two",
+      [["kept", "Keep it on purpose: no duplicate"]],
+      piece.kept ? ["kept"] : [],
+      (on) => save("kept", "Kept on purpose")(on.length > 0),
     ),
     moneyField(app, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
   ];
@@ -177,7 +184,9 @@ function ways(keep, piece) {
   return el(
     "div",
     { class: "stack" },
-    piece.item === "" ? null : button("I want a better one", () => wantBetter(keep, piece), { class: "plain wide" }),
+    piece.item === ""
+      ? null
+      : button("I want a better one", () => wantBetter(keep, piece), { class: "plain wide" }),
     button("What was changed", () => keep.open("changes", { id }), { class: "plain wide" }),
     button("Move to the trash", () => discard(keep, id, "The piece"), { class: "plain wide" }),
   );
@@ -193,7 +202,9 @@ export function discard(keep, id, name) {
 
 function wantBetter(keep, piece) {
   const variant = piece.of.length === 1 ? piece.of[0].variant : "";
-  const there = all("want").find((one) => one.item === piece.item && one.pack === piece.pack && one.variant === variant);
+  const there = all("want").find(
+    (one) => one.item === piece.item && one.pack === piece.pack && one.variant === variant,
+  );
   if (there) return keep.open("want", { id: there.id });
   const want = blank("want", { pack: piece.pack, item: piece.item, variant });
   return keep.run(async () => {

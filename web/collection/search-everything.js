@@ -20,11 +20,13 @@ export function findScreen(app, keep) {
   const draw = () => {
     const words = wordsOf(sought);
     const found = SORTS.map(([type, name, row]) => {
-      const some = words.length === 0 ? [] : all(type).filter((one) => matches(keep.packs, one, words));
+      const some =
+        words.length === 0 ? [] : all(type).filter((one) => matches(keep.packs, one, words));
       return { name, row, some };
     });
     const count = found.reduce((sum, { some }) => sum + some.length, 0);
-    const said = words.length === 0 ? "Any word of a name, a note, a place, a hall." : `${count} found`;
+    const said =
+      words.length === 0 ? "Any word of a name, a note, a place, a hall." : `${count} found`;
     below.replaceChildren(
       el("p", { class: "quiet" }, said),
       ...found

@@ -8,7 +8,13 @@ import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { dayText, timeText } from "../parts/days.js";
 
-const TYPES = { piece: "Piece", want: "Want", note: "Note", sighting: "Sighting", budget: "Budget" };
+const TYPES = {
+  piece: "Piece",
+  want: "Want",
+  note: "Note",
+  sighting: "Sighting",
+  budget: "Budget",
+};
 
 /** The trash: everything deleted, with its photos, until it is emptied. */
 export async function trashScreen(_app, keep) {
@@ -22,14 +28,20 @@ export async function trashScreen(_app, keep) {
     el(
       "p",
       {},
-      empty ? "Nothing is in the trash." : "Everything here is kept, photos too, until you empty the trash.",
+      empty
+        ? "Nothing is in the trash."
+        : "Everything here is kept, photos too, until you empty the trash.",
     ),
     ...longList("In the trash", records, (one) => row(keep, one)),
     photos.length === 0
       ? null
       : [
           heading(2, "Photos taken away"),
-          el("div", { class: "row" }, photos.map((id) => thumb(id, "A photo that was taken away"))),
+          el(
+            "div",
+            { class: "row" },
+            photos.map((id) => thumb(id, "A photo that was taken away")),
+          ),
         ],
     empty
       ? null
@@ -38,11 +50,18 @@ export async function trashScreen(_app, keep) {
 }
 
 function row(keep, one) {
-  const name = `${TYPES[one.type] ?? "Entry"}: ${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
+  const name =
+    `${TYPES[one.type] ?? "Entry"}: ` +
+    `${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
   return el(
     "div",
     { class: "row" },
-    el("span", { class: "lines" }, name, el("span", { class: "quiet" }, `Deleted ${timeText(one.trashed)}`)),
+    el(
+      "span",
+      { class: "lines" },
+      name,
+      el("span", { class: "quiet" }, `Deleted ${timeText(one.trashed)}`),
+    ),
     button(
       "Put back",
       () =>
@@ -62,7 +81,8 @@ function confirmed(keep, records, photos) {
     el(
       "p",
       {},
-      "What is in it is deleted for good, with its photos and its history. This is the one thing that Undo cannot take back.",
+      "What is in it is deleted for good, with its photos and its history. This is the one thing " +
+        "that Undo cannot take back.",
     ),
     button(
       "Delete for good",
@@ -76,7 +96,10 @@ function confirmed(keep, records, photos) {
               .flatMap((one) => one.photos ?? []),
           );
           const gone = [...photos, ...own.filter((id) => !shared.has(id))];
-          const kept = await deleteForGood(records.map(({ id }) => id), gone);
+          const kept = await deleteForGood(
+            records.map(({ id }) => id),
+            gone,
+          );
           notice(kept === "" ? problem() : "The trash is empty.");
           await keep.redraw();
         });

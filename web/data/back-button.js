@@ -46,7 +46,9 @@ export function goBack(steps) {
   });
 }
 
-/** Calls `moved` with the entry whenever Back or Forward was used; a link that arrives is neither. */
+/**
+ * Calls `moved` with the entry whenever Back or Forward was used; a link that arrives is neither.
+ */
 export function onMoved(moved) {
   window.addEventListener("popstate", () => location.hash === "" && moved(here()));
 }

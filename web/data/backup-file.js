@@ -1,4 +1,6 @@
-/** The backup file: everything the collector keeps as JSON, and its restore, which only ever adds. */
+/**
+ * The backup file: everything the collector keeps as JSON, and its restore, which only ever adds.
+ */
 import { entry, reread } from "./records.js";
 import { isTime, newId, same, sound } from "./record-shapes.js";
 import { look, together } from "./store.js";
@@ -62,14 +64,16 @@ export function readBackup(text) {
     file = JSON.parse(text);
   } catch {
     throw new NoBackup(
-      "This file is not a backup, or it was cut short. A backup is a file that this app made, called identify-backup and its date. Nothing was changed.",
+      "This file is not a backup, or it was cut short. A backup is a file that this app made, " +
+        "called identify-backup and its date. Nothing was changed.",
     );
   }
   if (file?.kind !== "identify backup" || !Array.isArray(file.records))
     throw new NoBackup("This file holds something else than a backup. Nothing was changed.");
   if (file.format !== FORMAT)
     throw new NoBackup(
-      "This backup was made by a newer version of the app. Update the app first, then restore it. Nothing was changed.",
+      "This backup was made by a newer version of the app. Update the app first, then restore " +
+        "it. Nothing was changed.",
     );
   const records = file.records.filter(fits);
   const journal = (file.journal ?? []).filter(

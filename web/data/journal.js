@@ -104,7 +104,10 @@ export async function historyOf(id) {
   return found.reverse();
 }
 
-/** How many records were changed after this place of the journal; the demo's do not count as they came. */
+/**
+ * How many records were changed after this place of the journal; the demo's do not count as they
+ * came.
+ */
 export async function changedAfter(seq) {
   const changed = new Set();
   await look(["journal"], (there) =>

@@ -1,4 +1,6 @@
-/** The stores where the browser refuses storage: the same to use, and gone when the page is left. */
+/**
+ * The stores where the browser refuses storage: the same to use, and gone when the page is left.
+ */
 const stores = {};
 let seq = 0;
 

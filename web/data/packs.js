@@ -38,7 +38,10 @@ function together(list) {
   };
 }
 
-/** The ranges that can be chosen, once the storage is open: [{id, name, version, about, first, last, gauge, invented}]; last, all of them at once. */
+/**
+ * The ranges that can be chosen, once the storage is open: [{id, name, version, about, first, last,
+ * gauge, invented}]; last, all of them at once.
+ */
 export async function packList(opened) {
   const served = await json("packs/index.json", "the list of ranges");
   await opened;
@@ -92,7 +95,8 @@ export async function numberTables() {
 
 function unreadable({ name }) {
   return new CannotGoOn(
-    `The reference for ${name} cannot be read by this version of the app. With a signal, try again: a newer version may be ready.`,
+    `The reference for ${name} cannot be read by this version of the app. With a signal, try ` +
+      "again: a newer version may be ready.",
   );
 }
 
@@ -102,7 +106,8 @@ async function json(path, what) {
     response = await fetch(at(path));
   } catch {
     throw new CannotGoOn(
-      `Could not load ${what}: there is no signal, and it is not stored on this device yet. Try again with a signal.`,
+      `Could not load ${what}: there is no signal, and it is not stored on this device yet. Try ` +
+        "again with a signal.",
     );
   }
   if (!response.ok)

@@ -4,7 +4,8 @@
  *
  *   {format, id, pack: pack id, hand, steps: [{session, asked, further, claim}]}
  *   id        names it in the notes and pieces that are made of it
- *   hand      {condition, boxed, asked}: what was said of the piece for the verdict; left out: nothing
+ *   hand      {condition, boxed, asked}: what was said of the piece for the verdict; left out:
+ *             nothing
  *   session   the engine's session
  *   asked     the feature the person chose to look at; "" for the engine's own choice
  *   further   go on asking although the answer is sure
@@ -38,7 +39,9 @@ export function packOf(piece) {
   return current(piece).session.pack;
 }
 
-/** The piece one step on: what changed stands in `change`; a question chosen before is done with. */
+/**
+ * The piece one step on: what changed stands in `change`; a question chosen before is done with.
+ */
 export function stepped(piece, change) {
   return { ...piece, steps: [...piece.steps, { ...current(piece), asked: "", ...change }] };
 }
@@ -146,7 +149,10 @@ function soundStep(step) {
   );
 }
 
-/** The piece, in its steps in this pack, made to fit it: {piece, dropped: [{what, reason}]} for the step it is at. */
+/**
+ * The piece, in its steps in this pack, made to fit it: {piece, dropped: [{what, reason}]} for the
+ * step it is at.
+ */
 export function mended(engine, { pack, ready }, piece) {
   const found = piece.steps.map((step) =>
     step.session.pack === pack.id

@@ -5,7 +5,9 @@ const LONGEST = 60_000;
 let offered = null;
 let token = "";
 
-/** Why the server did not do it, in a sentence. `status`: of HTTP; 0 when it could not be reached. */
+/**
+ * Why the server did not do it, in a sentence. `status`: of HTTP; 0 when it could not be reached.
+ */
 export class Refused extends Error {
   constructor(message, status, body = {}, wait = 0) {
     super(message);
@@ -21,7 +23,8 @@ export function useToken(text) {
 }
 
 /**
- * What the server can do besides: {sync, exchange, editor, name}; nothing on a plain host. Asked once
+ * What the server can do besides: {sync, exchange, editor, name}; nothing on a plain host. Asked
+ * once
  * a start, and only when something of it is wanted: a plain host has no such address.
  */
 export function offers() {

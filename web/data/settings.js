@@ -1,7 +1,11 @@
 /** What the person has chosen: the range, what they have with them, how they count. */
 import { read, write } from "./store.js";
 
-/** first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own. keys: single ones do something. seen: the version of each range that the records were last looked through with. */
+/**
+ * first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own.
+ * keys: single ones do something. seen: the version of each range that the records were last looked
+ * through with.
+ */
 const USUAL = {
   range: "",
   able: [],

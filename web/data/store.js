@@ -66,9 +66,15 @@ function opened() {
 
 function blockedText(error) {
   if (error.message === "blocked") {
-    return "Another window of this app holds the storage. Close the other window, then open this one again.";
+    return (
+      "Another window of this app holds the storage. Close the other window, then open this " +
+      "one again."
+    );
   }
-  return "This browser does not let the app store anything (a private window, perhaps). It works, but forgets when you leave.";
+  return (
+    "This browser does not let the app store anything (a private window, perhaps). It " +
+    "works, but forgets when you leave."
+  );
 }
 
 /** A sentence when nothing can be stored, else "". */
@@ -85,7 +91,10 @@ export async function read(store, key) {
   return value;
 }
 
-/** Keeps `value` under `key`. Resolves to true when it is safe on the disk, else to false (see `problem`). */
+/**
+ * Keeps `value` under `key`. Resolves to true when it is safe on the disk, else to false (see
+ * `problem`).
+ */
 export async function write(store, key, value) {
   return (await together([store], (there) => there.put(store, value, key))) === "disk";
 }

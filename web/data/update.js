@@ -1,8 +1,14 @@
-/** The service worker: makes the app work with no signal, and offers a new version without forcing it. */
+/**
+ * The service worker: makes the app work with no signal, and offers a new version without forcing
+ * it.
+ */
 let registration = null;
 let asked = false;
 
-/** Registers it. `ready(waiting)` is called when a new version waits, `replaced()` when another window put one in place. */
+/**
+ * Registers it. `ready(waiting)` is called when a new version waits, `replaced()` when another
+ * window put one in place.
+ */
 export async function startWorker({ ready, replaced }) {
   if (!("serviceWorker" in navigator)) return;
   const had = navigator.serviceWorker.controller !== null;

@@ -1,5 +1,6 @@
 /**
- * What the next tap will need, worked out while the person looks. An answer then only has to be drawn.
+ * What the next tap will need, worked out while the person looks. An answer then only has to be
+ * drawn.
  */
 const MOST = 60;
 const known = new Map();

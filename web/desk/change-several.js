@@ -29,7 +29,10 @@ const URGENCY = [
   ["1", "No hurry"],
 ];
 
-/** The fields that can be changed together: [id, label, control(app, label, take)]; `take` gets the value. */
+/**
+ * The fields that can be changed together: [id, label, control(app, label, take)]; `take` gets the
+ * value.
+ */
 const FIELDS = {
   piece: [
     ["condition", "Condition", scale],
@@ -141,7 +144,12 @@ export function openBulk(app, keep, ids, one) {
 
   const shut = sheet(
     `Change ${records.length} ${records.length === 1 ? one : `${one}s`}`,
-    choice("Which field", [["", "Choose"], ...FIELDS[one].map(([id, label]) => [id, label])], "", chosen),
+    choice(
+      "Which field",
+      [["", "Choose"], ...FIELDS[one].map(([id, label]) => [id, label])],
+      "",
+      chosen,
+    ),
     below,
     said,
     save,

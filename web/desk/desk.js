@@ -11,7 +11,8 @@ import { TABLED } from "./tables.js";
 let opened = null;
 
 /**
- * Opens it once, and draws what looks otherwise in a window of another width. What is being typed is
+ * Opens it once, and draws what looks otherwise in a window of another width. What is being typed
+ * is
  * kept first.
  */
 export async function openDesk(app) {

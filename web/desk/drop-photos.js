@@ -1,4 +1,7 @@
-/** Photos dragged in from another window: onto a row of a table, or onto an open piece, note or sighting. */
+/**
+ * Photos dragged in from another window: onto a row of a table, or onto an open piece, note or
+ * sighting.
+ */
 import { here } from "../data/back-button.js";
 import { NoPhoto, photoFrom } from "../data/photos.js";
 import { record } from "../data/records.js";
@@ -7,7 +10,10 @@ import { notice } from "../parts/status.js";
 const OPEN = new Set(["piece", "note", "sighting"]);
 const WITH_PHOTOS = new Set(["piece", "note", "sighting"]);
 
-/** Takes photos that are dropped from now on. A file that is dropped elsewhere never leaves the page. */
+/**
+ * Takes photos that are dropped from now on. A file that is dropped elsewhere never leaves the
+ * page.
+ */
 export function startDrop(keep) {
   let lit = null;
   const light = (node) => {
@@ -41,7 +47,8 @@ function carriesFiles({ dataTransfer }) {
 /** What a photo dropped here would go to: {id, node to show it at}, or null. */
 function target(event) {
   const row = event.target.closest?.("tr[data-id]");
-  if (row) return WITH_PHOTOS.has(record(row.dataset.id)?.type) ? { id: row.dataset.id, node: row } : null;
+  if (row)
+    return WITH_PHOTOS.has(record(row.dataset.id)?.type) ? { id: row.dataset.id, node: row } : null;
   const { screen, id } = here();
   return OPEN.has(screen) && record(id)?.trashed === ""
     ? { id, node: document.getElementById("screen") }

@@ -1,5 +1,6 @@
 /**
- * A wide table for a mouse and a keyboard: sorted by its column heads, rows selected one, several or
+ * A wide table for a mouse and a keyboard: sorted by its column heads, rows selected one, several
+ * or
  * from here to there, drawn a slice at a time. One stop for the Tab key: arrows move within.
  */
 import { here, remember } from "../data/back-button.js";
@@ -203,7 +204,14 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
     const n = place.get(state.at) ?? 0;
     const last = order.length - 1;
-    const steps = { ArrowDown: n + 1, ArrowUp: n - 1, PageDown: n + PAGE, PageUp: n - PAGE, Home: 0, End: last };
+    const steps = {
+      ArrowDown: n + 1,
+      ArrowUp: n - 1,
+      PageDown: n + PAGE,
+      PageUp: n - PAGE,
+      Home: 0,
+      End: last,
+    };
     if (altKey) return;
     // Keys for what is selected mean the row in focus where nothing is; keys.js does the rest.
     const alone = state.selected.size === 0 && !ctrlKey && !metaKey && singleKeys();
@@ -266,8 +274,7 @@ function sorted(columns, records, { by, down }) {
   const sign = down ? -1 : 1;
   keyed.sort((a, b) => {
     if ((a.key === "") !== (b.key === "")) return a.key === "" ? 1 : -1;
-    const difference =
-      typeof a.key === "number" ? a.key - b.key : collator.compare(a.key, b.key);
+    const difference = typeof a.key === "number" ? a.key - b.key : collator.compare(a.key, b.key);
     return sign * difference || a.n - b.n;
   });
   return keyed.map(({ record }) => record);

@@ -35,7 +35,8 @@ const TYPING = "input, select, textarea, [contenteditable]";
 export function startKeys(app, keep) {
   document.documentElement.dataset.keys = app.settings.keys ? "on" : "off";
   document.addEventListener("keydown", (event) => {
-    if (event.defaultPrevented || event.altKey || sheetOpen() || event.target.closest(TYPING)) return;
+    if (event.defaultPrevented || event.altKey || sheetOpen() || event.target.closest(TYPING))
+      return;
     const act = event.ctrlKey || event.metaKey ? withCtrl(keep, event) : alone(app, keep, event);
     if (!act) return;
     event.preventDefault();

@@ -1,4 +1,7 @@
-/** The collection, the wants and the duplicates as wide tables, with what can be done to several at once. */
+/**
+ * The collection, the wants and the duplicates as wide tables, with what can be done to several at
+ * once.
+ */
 import { here } from "../data/back-button.js";
 import { record, trashing } from "../data/records.js";
 import { button, el } from "../parts/element.js";
@@ -22,7 +25,9 @@ const TABLES = {
 /** The screens whose list can be a table. */
 export const TABLED = Object.keys(TABLES);
 
-/** What draws the list of a screen as a table: (app, keep, records or groups, rows drawn before). */
+/**
+ * What draws the list of a screen as a table: (app, keep, records or groups, rows drawn before).
+ */
 export function tableOf(screen) {
   return (app, keep, found, drawn) => tableNodes(app, keep, TABLES[screen], found, drawn);
 }
@@ -48,7 +53,10 @@ function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
   ];
 }
 
-/** Whether one comes to the table from another screen: not from its own list, nor from a row that was opened. */
+/**
+ * Whether one comes to the table from another screen: not from its own list, nor from a row that
+ * was opened.
+ */
 function left(label) {
   const there = document.querySelector(`#screen [aria-label="${label}"]`);
   return !there && !here().row;
@@ -61,13 +69,21 @@ function barNodes(app, keep, { one, state }) {
   const hint = el(
     "span",
     { class: "quiet", id: "grid-hint" },
-    size === 0 ? "Click a row to select it, with Shift or Ctrl for several; its name opens it." : `${named} selected.`,
+    size === 0
+      ? "Click a row to select it, with Shift or Ctrl for several; its name opens it."
+      : `${named} selected.`,
   );
   if (size === 0) return [hint, button("Keys", () => openKeys(app), { class: "plain" })];
   return [
     hint,
-    button("Change a field", () => openBulk(app, keep, ids, one), { class: "main", "data-key": "e" }),
-    button("To the trash", () => toTrash(keep, state, named), { class: "plain", "data-key": "Delete" }),
+    button("Change a field", () => openBulk(app, keep, ids, one), {
+      class: "main",
+      "data-key": "e",
+    }),
+    button("To the trash", () => toTrash(keep, state, named), {
+      class: "plain",
+      "data-key": "Delete",
+    }),
     button("Keys", () => openKeys(app), { class: "plain" }),
   ];
 }
@@ -77,7 +93,14 @@ function toTrash(keep, state, named) {
   const ids = [...state.selected].filter((id) => record(id)?.trashed === "");
   return keep.run(async () => {
     const said = `${named} in the trash.`;
-    if (!(await keep.change(`${named} to the trash`, ids.map((id) => trashing(id)), { said }))) return;
+    if (
+      !(await keep.change(
+        `${named} to the trash`,
+        ids.map((id) => trashing(id)),
+        { said },
+      ))
+    )
+      return;
     state.selected.clear();
     await keep.redraw();
   });
@@ -102,7 +125,9 @@ function what(keep) {
   };
   const name = (one) => {
     const full = title(keep.packs, one);
-    return one.item !== "" && full.startsWith(`${one.item} `) ? full.slice(one.item.length + 1) : full;
+    return one.item !== "" && full.startsWith(`${one.item} `)
+      ? full.slice(one.item.length + 1)
+      : full;
   };
   return [
     { id: "number", name: "Number", cell: ({ item }) => item, key: at },
@@ -136,7 +161,8 @@ function condition(app, id = "condition", name = "Condition") {
 const boxed = {
   id: "boxed",
   name: "Box",
-  cell: ({ boxed: has, box_condition: state }) => (has === "yes" && state ? `box ${state}` : (BOX[has] ?? "")),
+  cell: ({ boxed: has, box_condition: state }) =>
+    has === "yes" && state ? `box ${state}` : (BOX[has] ?? ""),
   key: ({ boxed: has }) => ({ yes: 1, no: 2 })[has] ?? "",
 };
 
@@ -146,8 +172,19 @@ function pieceColumns(app, keep) {
     condition(app),
     boxed,
     money(app, "paid", "Paid"),
-    { id: "when", name: "Bought", cell: ({ when }) => dayText(when ?? ""), key: ({ when }) => when ?? "" },
-    { id: "where", name: "Where", wide: true, cell: ({ where }) => where ?? "", key: ({ where }) => where ?? "" },
+    {
+      id: "when",
+      name: "Bought",
+      cell: ({ when }) => dayText(when ?? ""),
+      key: ({ when }) => when ?? "",
+    },
+    {
+      id: "where",
+      name: "Where",
+      wide: true,
+      cell: ({ where }) => where ?? "",
+      key: ({ where }) => where ?? "",
+    },
     money(app, "asking", "Asking"),
     {
       id: "purpose",
@@ -170,7 +207,13 @@ function wantColumns(app, keep) {
       cell: ({ urgency }) => URGENCY[urgency] ?? "",
       key: ({ urgency }) => -urgency,
     },
-    { id: "notes", name: "Notes", wide: true, cell: ({ notes }) => notes.split("\n")[0], key: ({ notes }) => notes },
+    {
+      id: "notes",
+      name: "Notes",
+      wide: true,
+      cell: ({ notes }) => notes.split("\n")[0],
+      key: ({ notes }) => notes,
+    },
   ];
 }
 

@@ -24,13 +24,15 @@ export async function backupScreen(app, keep) {
     el(
       "p",
       { class: "quiet" },
-      "The file holds everything: pieces, wants, notes, photos, and what you paid. Keep it where only you can read it.",
+      "The file holds everything: pieces, wants, notes, photos, and what you paid. Keep it where " +
+        "only you can read it.",
     ),
     heading(2, "Restore"),
     el(
       "p",
       {},
-      "What is in the file is added to what is here. Where both have the same piece, the version changed later counts, and the other one stays in its history.",
+      "What is in the file is added to what is here. Where both have the same piece, the version " +
+        "changed later counts, and the other one stays in its history.",
     ),
     fileButton("Restore a backup file", (file) => keep.run(() => takeIn(keep, file)), {
       accept: ".json,application/json",
@@ -46,7 +48,8 @@ async function handOver(keep) {
   await backedUp(seq);
   await keep.redraw();
   notice(
-    `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and copy it to another place.`,
+    `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and ` +
+      "copy it to another place.",
   );
 }
 
@@ -55,7 +58,9 @@ async function takeIn(keep, file) {
     const read = readBackup(await file.text());
     const shared = await takeShared(read);
     const { kept: stored, ...own } = await restore(shared.rest);
-    const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
+    const [added, newer, older] = ["added", "newer", "older"].map(
+      (sort) => shared[sort] + own[sort],
+    );
     if (stored === "") {
       notice(`${problem()} Nothing was restored.`);
       return;
@@ -66,7 +71,8 @@ async function takeIn(keep, file) {
     const broken =
       read.broken === 0 ? "" : ` ${read.broken} in the file could not be read and were left out.`;
     notice(
-      `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here because they were changed later.${broken}`,
+      `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here ` +
+        `because they were changed later.${broken}`,
     );
   } catch (error) {
     if (error instanceof NotStored) notice(`${error.message} Try again: what was taken in stays.`);
@@ -85,7 +91,8 @@ async function keepText(keep) {
       "p",
       {},
       answer === false
-        ? "Not for certain: it may delete it when room runs short. In a private window everything is gone when you close it."
+        ? "Not for certain: it may delete it when room runs short. In a private window " +
+            "everything is gone when you close it."
         : "This browser does not say.",
     ),
     button(

@@ -25,7 +25,11 @@ export async function cameScreen(app, keep, at) {
     { class: "shelf" },
     heading(1, `Brought in from ${at.file}`),
     found.length === 0
-      ? el("p", {}, "None of them is here any more: they were taken back or deleted. Look in the trash.")
+      ? el(
+          "p",
+          {},
+          "None of them is here any more: they were taken back or deleted. Look in the trash.",
+        )
       : null,
     SORTS.map(([type, label, place, row]) => {
       const some = found.filter((one) => one.type === type);

@@ -1,4 +1,6 @@
-/** Taking out: spreadsheets, lists on paper, the wants for a friend; what each holds is said before. */
+/**
+ * Taking out: spreadsheets, lists on paper, the wants for a friend; what each holds is said before.
+ */
 import { all } from "../data/records.js";
 import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
@@ -17,8 +19,18 @@ const FORMATS = [
   ["csv", "Plain table, CSV"],
   ["json", "JSON, for programs"],
 ];
-const NAMES = { piece: "piece", want: "want", note: "note", sighting: "sighting", budget: "budget" };
-const TYPES = { csv: ["piece", "want", "note"], xlsx: ["piece", "want", "note"], json: Object.keys(NAMES) };
+const NAMES = {
+  piece: "piece",
+  want: "want",
+  note: "note",
+  sighting: "sighting",
+  budget: "budget",
+};
+const TYPES = {
+  csv: ["piece", "want", "note"],
+  xlsx: ["piece", "want", "note"],
+  json: Object.keys(NAMES),
+};
 let chosen = { what: "all", format: "xlsx", limits: false };
 
 /** The screen. */
@@ -31,7 +43,8 @@ export async function exportScreen(_app, keep) {
     el(
       "p",
       { class: "warn" },
-      "What you take out says which valuables are in your house. Give it only to those you trust, and do not leave it lying about on a shared computer.",
+      "What you take out says which valuables are in your house. Give it only to those you " +
+        "trust, and do not leave it lying about on a shared computer.",
     ),
     heading(2, "As a file"),
     exchange ? spreadsheet(keep) : el("p", {}, NO_SERVER),
@@ -41,19 +54,33 @@ export async function exportScreen(_app, keep) {
       { class: "found" },
       paper(keep, "wants", "Wants", "With condition, box and the most you would pay"),
       paper(keep, "duplicates", "Duplicates", "With what you ask for each"),
-      paper(keep, "insurance", "List for the insurer", "Every piece with photos, and what was paid"),
+      paper(
+        keep,
+        "insurance",
+        "List for the insurer",
+        "Every piece with photos, and what was paid",
+      ),
     ),
     exchange ? [heading(2, "Wants for a friend"), friend(keep)] : null,
     heading(2, "Everything, with photos"),
-    el("p", {}, "A backup holds all of it, history and photos too, and can be restored. It works with no server."),
+    el(
+      "p",
+      {},
+      "A backup holds all of it, history and photos too, and can be restored. It works with no " +
+        "server.",
+    ),
     button("Backup", () => keep.open("backup"), { class: "plain wide" }),
   );
 }
 
 function paper(keep, what, name, about) {
-  return button([el("strong", {}, name), el("span", { class: "quiet" }, about)], () => keep.open("print", { what }), {
-    class: "hit",
-  });
+  return button(
+    [el("strong", {}, name), el("span", { class: "quiet" }, about)],
+    () => keep.open("print", { what }),
+    {
+      class: "hit",
+    },
+  );
 }
 
 function recordsOf({ what, format }) {
@@ -94,9 +121,14 @@ function contents(records, format) {
   if (records.length === 0) return "There is nothing of that yet.";
   const counts = new Map();
   for (const { type } of records) counts.set(type, (counts.get(type) ?? 0) + 1);
-  const listed = [...counts].map(([type, count]) => `${count} ${NAMES[type]}${count === 1 ? "" : "s"}`);
+  const listed = [...counts].map(
+    ([type, count]) => `${count} ${NAMES[type]}${count === 1 ? "" : "s"}`,
+  );
   const again = format === "json" ? "" : " Changed in a spreadsheet, it can be brought in again.";
-  return `It will hold ${listed.join(", ")}: what each is, its condition, where it is from and what was paid, and your notes. No photos.${again}`;
+  return (
+    `It will hold ${listed.join(", ")}: what each is, its condition, where it is from and ` +
+    `what was paid, and your notes. No photos.${again}`
+  );
 }
 
 function friend(keep) {
@@ -114,12 +146,19 @@ function friend(keep) {
     el(
       "p",
       {},
-      `One page to look at in any browser, with ${wants.length === 1 ? "1 want" : `${wants.length} wants`}: item, variant, condition and box. Nothing of what you own, and none of your notes.`,
+      "One page to look at in any browser, with " +
+        `${wants.length === 1 ? "1 want" : `${wants.length} wants`}: item, variant, condition ` +
+        "and box. Nothing of what you own, and none of your notes.",
     ),
-    ticks("The most you would pay", [["limits", "Say that too"]], chosen.limits ? ["limits"] : [], (on) => {
-      chosen = { ...chosen, limits: on.length > 0 };
-      return false;
-    }),
+    ticks(
+      "The most you would pay",
+      [["limits", "Say that too"]],
+      chosen.limits ? ["limits"] : [],
+      (on) => {
+        chosen = { ...chosen, limits: on.length > 0 };
+        return false;
+      },
+    ),
     button("Send the page", make, { class: "main wide" }),
   );
 }

@@ -1,4 +1,7 @@
-/** What was read of a spreadsheet, and what its columns, rows and sums are: guessed, to be confirmed. */
+/**
+ * What was read of a spreadsheet, and what its columns, rows and sums are: guessed, to be
+ * confirmed.
+ */
 import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
 
@@ -33,19 +36,40 @@ export function columnNodes(app, keep, job, act) {
     heading(2, `${file.name}: ${table.rows.length} rows`),
     table.notes.length === 0
       ? ""
-      : el("ul", { class: "plain-list" }, table.notes.map((text) => el("li", {}, text))),
+      : el(
+          "ul",
+          { class: "plain-list" },
+          table.notes.map((text) => el("li", {}, text)),
+        ),
     table.sheets.length > 1
-      ? choice("Sheet", table.sheets.map((name) => [name, name]), table.sheet, (sheet) => again(act, file, { sheet }))
+      ? choice(
+          "Sheet",
+          table.sheets.map((name) => [name, name]),
+          table.sheet,
+          (sheet) => again(act, file, { sheet }),
+        )
       : "",
-    table.own ? el("p", {}, "This app wrote it, so its columns are known.") : guessed(table, file, job, act),
+    table.own
+      ? el("p", {}, "This app wrote it, so its columns are known.")
+      : guessed(table, file, job, act),
     table.own ? "" : choice("What the rows are", SORTS, job.as, set("as")),
     keep.ranges.length < 2
       ? ""
-      : ticks("Ranges to look in", keep.ranges.map(({ id, name }) => [id, name]), job.packs, (some) => {
-          job.packs = some;
-          return false;
-        }),
-    choice("Prices without a currency are in", app.engine.currencies().map(({ code }) => [code, code]), job.currency, set("currency")),
+      : ticks(
+          "Ranges to look in",
+          keep.ranges.map(({ id, name }) => [id, name]),
+          job.packs,
+          (some) => {
+            job.packs = some;
+            return false;
+          },
+        ),
+    choice(
+      "Prices without a currency are in",
+      app.engine.currencies().map(({ code }) => [code, code]),
+      job.currency,
+      set("currency"),
+    ),
     wrong,
     button("See what it would do", go, { class: "main wide" }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),
@@ -59,7 +83,9 @@ function again(act, file, more) {
 
 /** The columns one by one, and which row names them. */
 function guessed(table, file, job, act) {
-  const rows = [...new Set([table.header, ...Array.from({ length: HEADS }, (_, n) => n + 1)])].filter((row) => row > 0);
+  const rows = [
+    ...new Set([table.header, ...Array.from({ length: HEADS }, (_, n) => n + 1)]),
+  ].filter((row) => row > 0);
   const sheet = table.sheets.length > 1 ? { sheet: table.sheet } : {};
   return [
     choice(
@@ -69,7 +95,12 @@ function guessed(table, file, job, act) {
       (header) => again(act, file, { ...sheet, header }),
     ),
     heading(2, "The columns"),
-    el("p", { class: "quiet" }, "What each was taken for. Change what is wrong. A column that you leave out is not brought in."),
+    el(
+      "p",
+      { class: "quiet" },
+      "What each was taken for. Change what is wrong. A column that you leave out is not brought " +
+        "in.",
+    ),
     el(
       "ol",
       { class: "import-columns" },
@@ -79,7 +110,9 @@ function guessed(table, file, job, act) {
 }
 
 function columnFields(table, job, column, place) {
-  const samples = [...new Set(table.rows.map(({ cells }) => cells[place] ?? "").filter(Boolean))].slice(0, SAMPLES);
+  const samples = [
+    ...new Set(table.rows.map(({ cells }) => cells[place] ?? "").filter(Boolean)),
+  ].slice(0, SAMPLES);
   const options = [["", "Leave it out"], ...table.fields.map(({ id, name }) => [id, name])];
   const put = (change) => {
     job.columns = job.columns.map((one, n) => (n === place ? { ...one, ...change } : one));
@@ -96,8 +129,18 @@ function columnFields(table, job, column, place) {
           (order) => put({ order }),
         );
   return [
-    choice(column.name || `Column ${place + 1}`, options, column.field, (field) => put({ field }), why),
-    el("p", { class: "quiet samples" }, samples.length === 0 ? "Nothing in it." : samples.join(" · ")),
+    choice(
+      column.name || `Column ${place + 1}`,
+      options,
+      column.field,
+      (field) => put({ field }),
+      why,
+    ),
+    el(
+      "p",
+      { class: "quiet samples" },
+      samples.length === 0 ? "Nothing in it." : samples.join(" · "),
+    ),
     days,
   ].filter(Boolean);
 }

@@ -1,10 +1,16 @@
-/** Which new pieces of a spreadsheet are owned already, by the engine's own rule of what is the same. */
+/**
+ * Which new pieces of a spreadsheet are owned already, by the engine's own rule of what is the
+ * same.
+ */
 import { all } from "../data/records.js";
 import { fate, newRecord } from "./import-run.js";
 
 /** The packs that rows may be of, ready for the engine: Map of id to pack. */
 export async function packsOf(keep, rows) {
-  const named = rows.flatMap(({ record, candidates }) => [record, ...candidates.map(({ sets }) => sets)]);
+  const named = rows.flatMap(({ record, candidates }) => [
+    record,
+    ...candidates.map(({ sets }) => sets),
+  ]);
   const found = new Map();
   for (const id of new Set(named.map((one) => one?.pack ?? ""))) {
     const ready = id === "" ? null : await keep.ready(id);
@@ -13,7 +19,10 @@ export async function packsOf(keep, rows) {
   return found;
 }
 
-/** Notes on each of these rows what is owned of it: `owned` is "", "item", or "variant" where that is known. */
+/**
+ * Notes on each of these rows what is owned of it: `owned` is "", "item", or "variant" where that
+ * is known.
+ */
 export function noteOwned(app, packs, rows) {
   const fresh = [];
   rows.forEach((row, n) => {
@@ -27,7 +36,10 @@ export function noteOwned(app, packs, rows) {
     const mine = fresh.filter(({ piece }) => piece.pack === id).map(({ piece }) => piece);
     if (mine.length === 0) continue;
     // A copy kept on purpose is no duplicate to part with, but it is owned.
-    const pieces = [...all("piece").filter(({ pack }) => pack === id), ...mine].map((one) => ({ ...one, kept: false }));
+    const pieces = [...all("piece").filter(({ pack }) => pack === id), ...mine].map((one) => ({
+      ...one,
+      kept: false,
+    }));
     for (const by of ["item", "variant"])
       for (const { keep: best, part_with: others } of app.engine.duplicates(ready, pieces, by)) {
         const ids = [best, ...others];

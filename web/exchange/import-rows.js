@@ -46,7 +46,9 @@ export function rowNodes(app, keep, job, act) {
   };
   const go = button("", () => act.write(), { class: "main wide" });
   const left = el("div", {});
-  const all = button("Take the likeliest for all of them", () => takeAll(), { class: "plain wide" });
+  const all = button("Take the likeliest for all of them", () => takeAll(), {
+    class: "plain wide",
+  });
 
   const sums = () => {
     const found = counts(rows);
@@ -55,7 +57,8 @@ export function rowNodes(app, keep, job, act) {
     hint.textContent =
       open === 0
         ? ""
-        : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose comes in under your own words.`;
+        : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose comes in under ` +
+          "your own words.";
     all.hidden = open === 0;
     const count = found.new + found.changed + found.back;
     go.textContent = count === 0 ? "There is nothing to bring in" : `Bring in ${count}`;
@@ -119,15 +122,28 @@ function trashTick(rows, save) {
     some.length === 1
       ? "Take this 1 out of the trash and bring it in"
       : `Take these ${some.length} out of the trash and bring them in`;
-  return ticks("In the trash here", [["back", text]], some.every(({ back }) => back) ? ["back"] : [], save);
+  return ticks(
+    "In the trash here",
+    [["back", text]],
+    some.every(({ back }) => back) ? ["back"] : [],
+    save,
+  );
 }
 
 function remarks(notes) {
   return el(
     "details",
     {},
-    el("summary", {}, notes.length === 1 ? "1 remark on the numbers" : `${notes.length} remarks on the numbers`),
-    el("ul", { class: "plain-list" }, notes.map((text) => el("li", {}, text))),
+    el(
+      "summary",
+      {},
+      notes.length === 1 ? "1 remark on the numbers" : `${notes.length} remarks on the numbers`,
+    ),
+    el(
+      "ul",
+      { class: "plain-list" },
+      notes.map((text) => el("li", {}, text)),
+    ),
   );
 }
 
@@ -141,7 +157,10 @@ function shownOptions(rows) {
     trash: "In the trash here",
     failed: "Not brought in",
   };
-  const counted = Object.entries(names).map(([id, name]) => [id, `${name} (${rows.filter(SHOWN[id]).length})`]);
+  const counted = Object.entries(names).map(([id, name]) => [
+    id,
+    `${name} (${rows.filter(SHOWN[id]).length})`,
+  ]);
   return [["", `All rows (${rows.length})`], ...counted];
 }
 
@@ -179,13 +198,20 @@ function rowNode(app, keep, row, tell) {
     row.same === null ? picking(row, changed) : changes(app, row, changed),
     row.problems.length === 0
       ? null
-      : el("ul", { class: "plain-list" }, row.problems.map(({ sentence }) => el("li", {}, sentence))),
+      : el(
+          "ul",
+          { class: "plain-list" },
+          row.problems.map(({ sentence }) => el("li", {}, sentence)),
+        ),
   );
   name();
   return box;
 }
 
-/** What will be written of a new row where that is not what its cells say; null where it is the same. */
+/**
+ * What will be written of a new row where that is not what its cells say; null where it is the
+ * same.
+ */
 function readAs(app, row) {
   const { came } = row.same === null ? (row.record ?? row.if_chosen ?? {}) : {};
   if (!came) return null;
@@ -193,9 +219,13 @@ function readAs(app, row) {
   const lines = Object.entries(came.values)
     .filter(([name]) => name !== "item")
     .map(([name, value]) => [name, valueText(app, value), came.cells[name] ?? ""])
-    .filter(([name, text, cell]) => (cell === "" ? name === "box_condition" && text !== "nothing" : plain(text) !== plain(cell)))
+    .filter(([name, text, cell]) =>
+      cell === "" ? name === "box_condition" && text !== "nothing" : plain(text) !== plain(cell),
+    )
     .map(([name, text]) => `${fieldName(name).toLowerCase()} ${text}`);
-  return lines.length === 0 ? null : el("p", { class: "import-read" }, `Read as: ${lines.join(" · ")}`);
+  return lines.length === 0
+    ? null
+    : el("p", { class: "import-read" }, `Read as: ${lines.join(" · ")}`);
 }
 
 function nameOf(keep, row) {
@@ -233,9 +263,18 @@ function changes(app, row, changed) {
   const { sets, before } = row.same;
   const lines = Object.keys(sets)
     .filter((name) => name !== "came" && !(name === "trashed" && row.back))
-    .map((name) => `${fieldName(name)}: ${valueText(app, before[name])} → ${valueText(app, sets[name])}`);
+    .map(
+      (name) =>
+        `${fieldName(name)}: ${valueText(app, before[name])} → ${valueText(app, sets[name])}`,
+    );
   return [
-    lines.length === 0 ? null : el("ul", { class: "plain-list" }, lines.map((line) => el("li", {}, line))),
+    lines.length === 0
+      ? null
+      : el(
+          "ul",
+          { class: "plain-list" },
+          lines.map((line) => el("li", {}, line)),
+        ),
     clashesOf(row).map(({ field, sentence }) =>
       choice(
         `Row ${row.row}, ${fieldName(field).toLowerCase()}`,

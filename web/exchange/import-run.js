@@ -1,4 +1,7 @@
-/** Bringing in a spreadsheet: what is asked of the server, and what is written in the end. No DOM here. */
+/**
+ * Bringing in a spreadsheet: what is asked of the server, and what is written in the end. No DOM
+ * here.
+ */
 import { ChangedElsewhere, everything, making } from "../data/records.js";
 import { ask, post } from "../data/server.js";
 import { blank, same } from "../data/record-shapes.js";
@@ -26,7 +29,9 @@ export async function matchRows({ table, as, columns, currency, packs }, tell, s
   const rows = [];
   for (let from = 0; from < table.rows.length; from += BATCH) {
     if (stopped()) return null;
-    const some = table.rows.slice(from, from + BATCH).map((row, n) => ({ ...row, key: keys[from + n] }));
+    const some = table.rows
+      .slice(from, from + BATCH)
+      .map((row, n) => ({ ...row, key: keys[from + n] }));
     const existing = [...new Set(some.map(({ key }) => held.get(key)).filter(Boolean))];
     const body = { as, currency, packs, columns: told, rows: some, existing };
     const answer = await post("exchange/match", body);
@@ -43,13 +48,17 @@ export async function matchRows({ table, as, columns, currency, packs }, tell, s
   return { rows, notes };
 }
 
-/** What the person can choose of a row: which candidate (-1: none), left out, whose side of each clash. */
+/**
+ * What the person can choose of a row: which candidate (-1: none), left out, whose side of each
+ * clash.
+ */
 function begun({ chosen }) {
   return { pick: chosen, out: false, sides: {} };
 }
 
 /**
- * What becomes of a row as it stands: new, changed, same, trash (its record is there, and stays), back (it is taken out
+ * What becomes of a row as it stands: new, changed, same, trash (its record is there, and stays),
+ * back (it is taken out
  * of there), out, open (a want without an item), failed.
  */
 export function fate(row) {
@@ -64,12 +73,18 @@ export function fate(row) {
   return Object.keys(row.same.sets).length > 0 || taken ? "changed" : "same";
 }
 
-/** Can the row's record be taken out of the trash? Not where the row cannot be read, or says itself that it is there. */
+/**
+ * Can the row's record be taken out of the trash? Not where the row cannot be read, or says itself
+ * that it is there.
+ */
 export function takeable({ trashed, same: found, record }) {
   return trashed && found !== null && !record.trashed;
 }
 
-/** What was changed here and in the file; that the record is in the trash here is asked for all at once. */
+/**
+ * What was changed here and in the file; that the record is in the trash here is asked for all at
+ * once.
+ */
 export function clashesOf({ trashed, same: { clashes } }) {
   return trashed ? clashes.filter(({ field }) => field !== "trashed") : clashes;
 }
@@ -114,11 +129,17 @@ function changing(row, own) {
     alter(now) {
       const moved = (name) => !same(now[name] ?? null, before[name] ?? null);
       if (!now || now.gone || Object.keys(before).some(moved)) throw new ChangedElsewhere(now);
-      if (clashes.some(({ field, ours }) => sides[field] && field !== "item" && !same(now[field] ?? null, ours ?? null)))
+      if (
+        clashes.some(
+          ({ field, ours }) =>
+            sides[field] && field !== "item" && !same(now[field] ?? null, ours ?? null),
+        )
+      )
         throw new ChangedElsewhere(now);
       const after = { ...now, ...structuredClone(sets) };
       for (const { field, theirs, cell } of clashes) {
-        if (sides[field] === "theirs") Object.assign(after, field === "item" ? theirs : { [field]: theirs });
+        if (sides[field] === "theirs")
+          Object.assign(after, field === "item" ? theirs : { [field]: theirs });
         if (sides[field] && !own) settle(after, record, field, cell, theirs);
       }
       if (back) after.trashed = "";
@@ -139,7 +160,11 @@ function settle(after, record, field, cell, theirs) {
 export function leftRows(rows) {
   return rows
     .filter((row) => ["failed", "open", "out"].includes(fate(row)))
-    .map(({ row, cells, failed, out }) => ({ row, cells, wrong: [out ? "You left it out." : failed] }));
+    .map(({ row, cells, failed, out }) => ({
+      row,
+      cells,
+      wrong: [out ? "You left it out." : failed],
+    }));
 }
 
 /** How many rows meet which fate. */

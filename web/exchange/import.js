@@ -1,4 +1,6 @@
-/** Bringing in a spreadsheet: which file, what its columns are, what it would do, and then doing it. */
+/**
+ * Bringing in a spreadsheet: which file, what its columns are, what it would do, and then doing it.
+ */
 import { latest } from "../data/journal.js";
 import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
@@ -10,11 +12,17 @@ import { leftButton, rowNodes } from "./import-rows.js";
 import { countText, counts, editsOf, matchRows, readTable } from "./import-run.js";
 
 export const NO_SERVER =
-  "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read and written by the app’s own server. Start it on your computer and open the app there (python -m identify serve). Or make a backup file here and use it with “python -m identify import FILE --into BACKUP”, or “export”, then restore it.";
+  "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read " +
+  "and written by the app’s own server. Start it on your computer and open the app there (python " +
+  "-m identify serve). Or make a backup file here and use it with “python -m identify import " +
+  "FILE --into BACKUP”, or “export”, then restore it.";
 
 const LOOKED = 5; // changes of others may have come between
 
-/** {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found, ready, written, group, wrong}. */
+/**
+ * {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found,
+ * ready, written, group, wrong}.
+ */
 let job = { stage: "file", wrong: "" };
 
 /** The screen; where it stands is kept while other screens are looked at. */
@@ -74,7 +82,9 @@ function fileNodes(act) {
       },
     },
     fileButton("Choose a file", (file) => act.read(file), {
-      accept: ".csv,.tsv,.txt,.xlsx,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      accept:
+        ".csv,.tsv,.txt,.xlsx,text/csv," +
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
     }),
     el("p", { class: "quiet" }, "Or drag it here."),
   );
@@ -82,7 +92,8 @@ function fileNodes(act) {
     el(
       "p",
       {},
-      "A list that you have kept elsewhere, as CSV or XLSX: of pieces, of wants, or of what you saw at stalls. Nothing is written before you have seen what it would do.",
+      "A list that you have kept elsewhere, as CSV or XLSX: of pieces, of wants, or of what you " +
+        "saw at stalls. Nothing is written before you have seen what it would do.",
     ),
     drop,
     el("p", { class: "reading", role: "status" }),
@@ -175,9 +186,15 @@ function doneNodes(keep, act) {
   const { group, file } = job;
   return [
     heading(2, `${job.written} brought in`),
-    el("p", {}, "Undo takes all of it back at once. Brought in again, the same file changes nothing."),
+    el(
+      "p",
+      {},
+      "Undo takes all of it back at once. Brought in again, the same file changes nothing.",
+    ),
     leftButton(job) ?? "",
-    button("Look at them", () => keep.open("came", { group, file: file.name }), { class: "main wide" }),
+    button("Look at them", () => keep.open("came", { group, file: file.name }), {
+      class: "main wide",
+    }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),
   ];
 }

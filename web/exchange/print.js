@@ -29,7 +29,15 @@ export async function printScreen(app, keep, { what }) {
   const table = el(
     "table",
     { class: "paper", role: "table", "aria-label": name },
-    el("thead", {}, el("tr", {}, head.map((text) => el("th", { scope: "col" }, text)))),
+    el(
+      "thead",
+      {},
+      el(
+        "tr",
+        {},
+        head.map((text) => el("th", { scope: "col" }, text)),
+      ),
+    ),
     bodies,
     whole,
   );
@@ -60,9 +68,17 @@ function groupBody(head, { name, rows, sum }, loading) {
     { role: "rowgroup" },
     name === ""
       ? null
-      : el("tr", { role: "row", class: "group" }, el("th", { scope: "rowgroup", colspan: head.length }, name)),
+      : el(
+          "tr",
+          { role: "row", class: "group" },
+          el("th", { scope: "rowgroup", colspan: head.length }, name),
+        ),
     rows.map(({ cells, photos }) => [
-      el("tr", { role: "row" }, cells.map((text, place) => cell(head[place], text))),
+      el(
+        "tr",
+        { role: "row" },
+        cells.map((text, place) => cell(head[place], text)),
+      ),
       photos.length === 0
         ? null
         : el(
@@ -89,7 +105,9 @@ function sumRow(head, name, sum) {
   );
 }
 
-/** The photos of a piece; `loading` gets a promise for each that resolves when it can be printed. */
+/**
+ * The photos of a piece; `loading` gets a promise for each that resolves when it can be printed.
+ */
 function pictures(ids, name, loading) {
   return ids.slice(0, MOST_PHOTOS).map((id, place) => {
     const image = el("img", { alt: `Photo ${place + 1} of ${name}` });
@@ -125,7 +143,10 @@ function wantsSheet(app, keep) {
   return {
     head: ["Item", "Variant", "Terms", "Most"],
     groups: [{ name: "", rows, sum: "" }],
-    sum: totalText(app.engine, wants.map(({ most }) => most)),
+    sum: totalText(
+      app.engine,
+      wants.map(({ most }) => most),
+    ),
     foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,
   };
 }
@@ -144,7 +165,10 @@ async function duplicatesSheet(app, keep) {
   return {
     head: ["Item", "Variant", "Condition and box", "Asking"],
     groups: [{ name: "", rows, sum: "" }],
-    sum: totalText(app.engine, pieces.map(({ asking }) => asking)),
+    sum: totalText(
+      app.engine,
+      pieces.map(({ asking }) => asking),
+    ),
     foot: `${pieces.length} pieces.`,
   };
 }
@@ -154,14 +178,23 @@ function insuranceSheet(app, keep) {
   const named = new Map(keep.ranges.map(({ id, name }) => [id, name]));
   const ids = [...new Set([...named.keys(), ...pieces.map(({ pack }) => pack)])];
   const groups = ids
-    .map((id) => rangeGroup(app, keep, named.get(id) ?? (id || "Other"), pieces.filter(({ pack }) => pack === id)))
+    .map((id) =>
+      rangeGroup(
+        app,
+        keep,
+        named.get(id) ?? (id || "Other"),
+        pieces.filter(({ pack }) => pack === id),
+      ),
+    )
     .filter(({ rows }) => rows.length > 0);
   const paid = pieces.map((piece) => piece.paid).filter(Boolean);
   return {
     head: ["Item", "Variant", "Condition and box", "Bought", "Paid"],
     groups: groups.length > 1 ? groups : groups.map((group) => ({ ...group, sum: "" })),
     sum: totalText(app.engine, paid),
-    foot: `${pieces.length} pieces. What was paid is known for ${paid.length} of them; it is not what they are worth today.`,
+    foot:
+      `${pieces.length} pieces. What was paid is known for ${paid.length} of them; it is not ` +
+      "what they are worth today.",
   };
 }
 
@@ -179,5 +212,12 @@ function rangeGroup(app, keep, name, pieces) {
       ],
       photos: piece.photos ?? [],
     }));
-  return { name, rows, sum: totalText(app.engine, pieces.map(({ paid }) => paid)) };
+  return {
+    name,
+    rows,
+    sum: totalText(
+      app.engine,
+      pieces.map(({ paid }) => paid),
+    ),
+  };
 }

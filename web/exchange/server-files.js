@@ -3,11 +3,17 @@ import { Refused, send } from "../data/server.js";
 import { el } from "../parts/element.js";
 import { notice } from "../parts/status.js";
 
-/** A file made of JSON by a route of the server: a File, or null after the person was told why not. */
+/**
+ * A file made of JSON by a route of the server: a File, or null after the person was told why not.
+ */
 export async function madeFile(path, value) {
   try {
     const headers = { "Content-Type": "application/json" };
-    const response = await send(`exchange/${path}`, { method: "POST", headers, body: JSON.stringify(value) });
+    const response = await send(`exchange/${path}`, {
+      method: "POST",
+      headers,
+      body: JSON.stringify(value),
+    });
     const name = /filename="([^"]+)"/.exec(response.headers.get("Content-Disposition") ?? "")?.[1];
     const blob = await response.blob();
     return new File([blob], name ?? "identify", { type: blob.type.split(";")[0] });

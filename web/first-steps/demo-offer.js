@@ -4,19 +4,29 @@ import { button, el } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
 import { startEmpty } from "./first-choice.js";
 
-/** For an empty collection: look round with a made-up one, or start with nothing. Not where a server would get it. */
+/**
+ * For an empty collection: look round with a made-up one, or start with nothing. Not where a server
+ * would get it.
+ */
 export function demoOffer(app, keep) {
   const none = "Nothing is in your collection yet.";
   if (app.settings.paired) return el("p", {}, none);
   return el(
     "div",
     { class: "offer" },
-    el("p", {}, `${none} You can look round with a demo collection: it is made up, and can be taken away again.`),
+    el(
+      "p",
+      {},
+      `${none} You can look round with a demo collection: it is made up, and can be taken away ` +
+        "again.",
+    ),
     el(
       "div",
       { class: "row" },
       button("Look round with the demo", () => lookRound(app, keep), { class: "main" }),
-      app.settings.first ? button("Start empty", () => startEmpty(app, keep), { class: "plain" }) : null,
+      app.settings.first
+        ? button("Start empty", () => startEmpty(app, keep), { class: "plain" })
+        : null,
     ),
   );
 }

@@ -3,7 +3,9 @@ import { button, el } from "../parts/element.js";
 import { lookRound } from "./demo-offer.js";
 import { startEmpty } from "./first-choice.js";
 
-/** At the first start: look round with the demo collection, or start with nothing. Null later on. */
+/**
+ * At the first start: look round with the demo collection, or start with nothing. Null later on.
+ */
 export function firstOffer(app) {
   if (!app.settings.first || anything()) return null;
   const then = (act) => () => app.shelf().then(({ keep }) => act(app, keep));
@@ -15,7 +17,11 @@ export function firstOffer(app) {
       "div",
       { class: "row" },
       button("Look round with the demo", then(lookRound), { class: "plain" }),
-      button("First steps", then((_, keep) => keep.open("steps")), { class: "plain" }),
+      button(
+        "First steps",
+        then((_, keep) => keep.open("steps")),
+        { class: "plain" },
+      ),
       button("Start empty", then(startEmpty), { class: "plain" }),
     ),
   );

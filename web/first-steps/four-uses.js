@@ -1,7 +1,9 @@
 /**
  * The four first steps: what is held in the hand, and what to do at each step. `line` gets where
- * the person is (see `standing` in guide.js) and gives {text, done, at, tap}. What the text names in
- * quotation marks is marked on the screen, or what the selector `at` finds, or the answer called `tap`.
+ * the person is (see `standing` in guide.js) and gives {text, done, at, tap}. What the text names
+ * in
+ * quotation marks is marked on the screen, or what the selector `at` finds, or the answer called
+ * `tap`.
  * `shape`: the feature whose drawing shows what it is.
  */
 import { small } from "../parts/say.js";
@@ -25,7 +27,10 @@ const ELSEWHERE = {
 const BEGIN = ({ kind }) => ({ text: `Tap what sort of piece it is: ${kind}.`, tap: kind });
 
 /** A sheet that is not on the way: read it, and close it. */
-const SHEET = { text: "Read this as long as you like. To go on, tap Close.", at: ".sheet-foot button" };
+const SHEET = {
+  text: "Read this as long as you like. To go on, tap Close.",
+  at: ".sheet-foot button",
+};
 
 function walked(now, use, { begin = BEGIN, asking = () => null, answer, sheet = () => null }) {
   if (now.sheet !== "") return sheet(now) ?? SHEET;
@@ -41,14 +46,25 @@ export const USES = [
     title: "Identify an item at a stall",
     about: "A green engine, and a minute to find out which.",
     story:
-      "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, its number at both ends. There is no box.",
+      "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, " +
+      "its number at both ends. There is no box.",
     name: "engine",
     kind: CAR,
     shape: "form",
     seen: {
-      form: "box_diesel", wheel_arrangement: "two_and_two", main_colour: "green", lining: "plain",
-      emblem: "roundel", number_ends: "both_ends", head: "discs", printing: "foil",
-      rivets: "raised", horns: "metal", glazing: "flat", coupling: "claw", wheels: "cast",
+      form: "box_diesel",
+      wheel_arrangement: "two_and_two",
+      main_colour: "green",
+      lining: "plain",
+      emblem: "roundel",
+      number_ends: "both_ends",
+      head: "discs",
+      printing: "foil",
+      rivets: "raised",
+      horns: "metal",
+      glazing: "flat",
+      coupling: "claw",
+      wheels: "cast",
       buffers: "moulded",
     },
     missing: ["box"],
@@ -68,15 +84,26 @@ export const USES = [
     title: "Check whether you own it already",
     about: "A small diesel with its number on it, and the demo collection at home.",
     story:
-      "You hold a small green diesel shunter, as new, and P 24 stands under it. For this try the demo collection is yours.",
+      "You hold a small green diesel shunter, as new, and P 24 stands under it. For this try the " +
+      "demo collection is yours.",
     name: "shunter",
     kind: CAR,
     number: "P 24",
     shape: "form",
     seen: {
-      form: "shunter", wheel_arrangement: "three", main_colour: "green", lining: "plain",
-      emblem: "roundel", number_ends: "one_end", printing: "foil", rivets: "raised",
-      head: "lamps", horns: "plastic", glazing: "flush", coupling: "claw", wheels: "cast",
+      form: "shunter",
+      wheel_arrangement: "three",
+      main_colour: "green",
+      lining: "plain",
+      emblem: "roundel",
+      number_ends: "one_end",
+      printing: "foil",
+      rivets: "raised",
+      head: "lamps",
+      horns: "plastic",
+      glazing: "flush",
+      coupling: "claw",
+      wheels: "cast",
     },
     missing: ["box"],
     demo: true,
@@ -89,7 +116,9 @@ export const USES = [
         answer({ hand }) {
           if (!hand.condition)
             return {
-              text: "You own one. Is this better? Tap “Its condition, box and price”, then: as new.",
+              text:
+                "You own one. Is this better? Tap “Its condition, box and price”, then: as " +
+                "new.",
               at: ".for-you details:not([open]) > summary, .for-you [open] .field",
             };
           return {
@@ -106,14 +135,23 @@ export const USES = [
     title: "Confirm the date a seller claims",
     about: "A brown goods van, and a seller who says 1952.",
     story:
-      "You hold a brown goods van with doors that slide. There are large letters on its side, stamped and shiny. The seller says: “That is a 1952 one.”",
+      "You hold a brown goods van with doors that slide. There are large letters on its side, " +
+      "stamped and shiny. The seller says: “That is a 1952 one.”",
     name: "van",
     kind: "Wagon",
     shape: "wagon_type",
     seen: {
-      wagon_type: "van", fitting: "moving", main_colour: "brown", emblem: "initials",
-      printing: "foil", rivets: "raised", coupling: "loop", wheels: "black", buffers: "moulded",
-      axle_boxes: "moulded", chassis: "plastic",
+      wagon_type: "van",
+      fitting: "moving",
+      main_colour: "brown",
+      emblem: "initials",
+      printing: "foil",
+      rivets: "raised",
+      coupling: "loop",
+      wheels: "black",
+      buffers: "moulded",
+      axle_boxes: "moulded",
+      chassis: "plastic",
     },
     missing: ["box"],
     demo: false,
@@ -144,14 +182,25 @@ export const USES = [
     title: "Note a bargain for later",
     about: "A dining car that you want, and a queue at the till.",
     story:
-      "You hold a long maroon dining car with thin lines and seats inside, in good condition. It is at table 9, for £22. For this try the demo collection and its wants are yours.",
+      "You hold a long maroon dining car with thin lines and seats inside, in good condition. It " +
+      "is at table 9, for £22. For this try the demo collection and its wants are yours.",
     name: "coach",
     kind: "Coach",
     shape: "coach_type",
     seen: {
-      coach_type: "dining", coach_length: "long", main_colour: "maroon", lining: "line",
-      emblem: "roundel", number_ends: "both_ends", printing: "foil", roof: "grey",
-      rivets: "raised", glazing: "flat", interior: "seats", coupling: "claw", wheels: "black",
+      coach_type: "dining",
+      coach_length: "long",
+      main_colour: "maroon",
+      lining: "line",
+      emblem: "roundel",
+      number_ends: "both_ends",
+      printing: "foil",
+      roof: "grey",
+      rivets: "raised",
+      glazing: "flat",
+      interior: "seats",
+      coupling: "claw",
+      wheels: "black",
     },
     missing: ["box"],
     demo: true,

@@ -22,7 +22,11 @@ export async function openGuide(app, id) {
   const use = useOf(id);
   const [visit] = performance.getEntriesByType("navigation");
   const begun = await read("kept", BEGUN);
-  if (!use || !app.list.some((one) => one.id === PACK) || (!begun && visit?.type === "back_forward"))
+  if (
+    !use ||
+    !app.list.some((one) => one.id === PACK) ||
+    (!begun && visit?.type === "back_forward")
+  )
     return leaveSteps();
   // Back, after they were left, may bring this page again as it was.
   addEventListener("pageshow", ({ persisted }) => persisted && leaveSteps());
@@ -63,7 +67,10 @@ function follow(app, use) {
       "div",
       { class: "guide-line" },
       text,
-      button("More", () => tell(app, use, text.textContent), { class: "link", "aria-label": "More: what you hold" }),
+      button("More", () => tell(app, use, text.textContent), {
+        class: "link",
+        "aria-label": "More: what you hold",
+      }),
       leave,
     ),
     foot,
@@ -119,10 +126,7 @@ function leaver(look) {
 }
 
 function endings(use) {
-  return [
-    button("Try another", () => another(use), { class: "plain" }),
-    leaver("main"),
-  ];
+  return [button("Try another", () => another(use), { class: "plain" }), leaver("main")];
 }
 
 function another(use) {
@@ -132,9 +136,13 @@ function another(use) {
       "div",
       { class: "found" },
       USES.filter((one) => one !== use).map((one) =>
-        button([el("strong", {}, one.title), el("span", { class: "quiet" }, one.about)], () => beginSteps(one.id), {
-          class: "hit",
-        }),
+        button(
+          [el("strong", {}, one.title), el("span", { class: "quiet" }, one.about)],
+          () => beginSteps(one.id),
+          {
+            class: "hit",
+          },
+        ),
       ),
     ),
     leaver("main wide"),
@@ -154,7 +162,8 @@ function tell({ pack }, use, line = "") {
     el(
       "p",
       { class: "quiet" },
-      "It is made up, and so is its maker. Everything else is the app as it is. Nothing of this try is kept: when you leave it, your own collection is as it was.",
+      "It is made up, and so is its maker. Everything else is the app as it is. Nothing of this " +
+        "try is kept: when you leave it, your own collection is as it was.",
     ),
     button(line === "" ? "Begin" : "Go on", closeSheet, { class: "main wide" }),
   );
@@ -162,7 +171,8 @@ function tell({ pack }, use, line = "") {
 
 /**
  * Where the person is: {screen, sheet (its title, ""), stage (start, asking, answer), asked (id of
- * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part that the piece has not, ""), answers (how many), claim, hand, note}.
+ * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part
+ * that the piece has not, ""), answers (how many), claim, hand, note}.
  */
 function standing(app, use) {
   const top = document.querySelector("dialog.sheet h2")?.textContent ?? "";

@@ -6,7 +6,8 @@ const BARS = ".unsure, .finish, #places";
 
 /**
  * Marks what a line speaks of, and scrolls to it where it has not been marked before. `tap`: the
- * answer of that name; `at`: a selector; neither: whatever is called as the line says in quotation marks. Nothing is marked where
+ * answer of that name; `at`: a selector; neither: whatever is called as the line says in quotation
+ * marks. Nothing is marked where
  * the screen has no such thing.
  */
 export function point({ text, at = "", tap = "" }) {
@@ -56,8 +57,6 @@ function atBottom(bar) {
 
 /** Where the bars begin that stay at the bottom of the window. */
 function lowest() {
-  const tops = [...document.querySelectorAll(BARS)]
-    .filter(atBottom)
-    .map((bar) => bar.offsetHeight);
+  const tops = [...document.querySelectorAll(BARS)].filter(atBottom).map((bar) => bar.offsetHeight);
   return innerHeight - tops.reduce((sum, height) => sum + height, 0);
 }

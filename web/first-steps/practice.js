@@ -34,7 +34,10 @@ export function forgetSteps() {
   });
 }
 
-/** In the first steps themselves the entry of the history is replaced: Back leads to where they were begun. */
+/**
+ * In the first steps themselves the entry of the history is replaced: Back leads to where they were
+ * begun.
+ */
 function go(to) {
   if (PRACTICE === "") location.assign(to);
   else location.replace(to);

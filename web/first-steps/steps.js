@@ -3,7 +3,6 @@ import { button, el, heading } from "../parts/element.js";
 import { beginSteps, forgetSteps } from "./practice.js";
 import { USES } from "./four-uses.js";
 
-
 /** The four things that the app is for, to be tried. */
 export async function stepsScreen() {
   await forgetSteps();
@@ -14,7 +13,9 @@ export async function stepsScreen() {
     el(
       "p",
       {},
-      "Four things to try with a made-up piece, on the real screens, with a line that says what to do. Leave whenever you like: nothing of it is kept, and what you have here stays as it is.",
+      "Four things to try with a made-up piece, on the real screens, with a line that says what " +
+        "to do. Leave whenever you like: nothing of it is kept, and what you have here stays as " +
+        "it is.",
     ),
     el(
       "ul",
@@ -23,9 +24,13 @@ export async function stepsScreen() {
         el(
           "li",
           {},
-          button([el("strong", {}, title), el("span", { class: "quiet" }, about)], () => beginSteps(id), {
-            class: "hit",
-          }),
+          button(
+            [el("strong", {}, title), el("span", { class: "quiet" }, about)],
+            () => beginSteps(id),
+            {
+              class: "hit",
+            },
+          ),
         ),
       ),
     ),

@@ -64,7 +64,11 @@ function nothing(app, step, act) {
     const [first] = left.map((one) => app.pack.variants[one.variant].item);
     const alone = left.every((one) => app.pack.variants[one.variant].item === first);
     return [
-      el("p", { class: "kicker" }, alone ? "It is, in one of these variants" : "It is one of these"),
+      el(
+        "p",
+        { class: "kicker" },
+        alone ? "It is, in one of these variants" : "It is one of these",
+      ),
       heading(1, alone ? itemName(app.pack, first) : "What you saw fits more than one"),
       el("p", {}, "Nothing left to look at tells these apart:"),
     ];
@@ -118,7 +122,8 @@ function unrecorded(app, step, act) {
     el(
       "p",
       {},
-      "No recorded variant goes well with what you saw. It may be a variant nobody has written down, a repainted or altered piece, or one of the answers may be wrong.",
+      "No recorded variant goes well with what you saw. It may be a variant nobody has written " +
+        "down, a repainted or altered piece, or one of the answers may be wrong.",
     ),
     chance(view.unrecorded),
     button("Keep as a sighting", act.sighting, { class: "main wide" }),

@@ -85,10 +85,15 @@ function whyNot({ engine, ready, pack }, session, variant) {
     {
       class: "link",
       "aria-expanded": "false",
-      "aria-label": `Why not ${small(pack.variants[variant].name) || itemName(pack, pack.variants[variant].item)}?`,
+      "aria-label": `Why not ${named(pack, variant)}?`,
     },
   );
   return [opener, reasons];
+}
+
+function named(pack, variant) {
+  const { name, item } = pack.variants[variant];
+  return small(name) || itemName(pack, item);
 }
 
 function spoken(pack, session, entries) {

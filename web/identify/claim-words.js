@@ -29,9 +29,15 @@ export function claimWords({ about, first, last }) {
 export function claimProblem({ range }, problem) {
   if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
   if (problem === "outside") {
-    return `${range.name} was made from ${range.first} to ${range.last}, so no piece of it can be from then.`;
+    return (
+      `${range.name} was made from ${range.first} to ${range.last}, so no piece of it can ` +
+      "be from then."
+    );
   }
-  return "That is not understood. Type a year (1957), years (1955 to 1958), a decade (1950s, late fifties), “about 1957”, “before 1960”, “before the war” or “first issue”.";
+  return (
+    "That is not understood. Type a year (1957), years (1955 to 1958), a decade (1950s, " +
+    "late fifties), “about 1957”, “before 1960”, “before the war” or “first issue”."
+  );
 }
 
 export const VERDICTS = {
@@ -100,7 +106,10 @@ export function sayAloud(pack, session, claim, judged, view) {
   if (apart(life, meant)) {
     return `${itemName(pack, item)} ${timed(life, meant)}, ${ending}.`;
   }
-  return `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ${ending}.`;
+  return (
+    `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ` +
+    `${ending}.`
+  );
 }
 
 function forIt(pack, session, claim, { word, evidence }, speaking) {

@@ -20,7 +20,10 @@ import { openWho, whoLink, whoOfFeature } from "./who-says-so.js";
 
 const known = new WeakMap();
 
-/** The claim of a step held against its answers: null for none, else {claim, judged (null: it cannot be used)}. */
+/**
+ * The claim of a step held against its answers: null for none, else {claim, judged (null: it cannot
+ * be used)}.
+ */
 export function heldClaim({ engine, ready }, step) {
   if (!step.claim) return null;
   if (!known.has(step)) {
@@ -34,7 +37,10 @@ export function heldClaim({ engine, ready }, step) {
 /** The label of the button that leads here. */
 export const CHECK = "Check the seller’s date";
 
-/** Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text), change(feature). */
+/**
+ * Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text),
+ * change(feature).
+ */
 export function openClaim(app, step, act) {
   const held = heldClaim(app, step);
   if (held === null || held.judged === null) openForm(app, step, act);

@@ -44,7 +44,11 @@ function paid(app, verdict) {
         const more = [dayText(when), stateText(one)].filter(Boolean).join(", ");
         const packs = new Map([[app.pack.id, app.pack]]);
         const called = [title(packs, one), variantText(packs, one)].filter(Boolean).join(", ");
-        return el("li", {}, [moneyText(app.engine, money), more, called].filter(Boolean).join("; "));
+        return el(
+          "li",
+          {},
+          [moneyText(app.engine, money), more, called].filter(Boolean).join("; "),
+        );
       }),
     ),
   ];
@@ -75,7 +79,9 @@ function handFields(app, act, draw) {
 
 function ways(app, act) {
   const { id } = app.piece;
-  const [owned, noted] = ["piece", "note"].map((type) => all(type).find((one) => id && one.session === id));
+  const [owned, noted] = ["piece", "note"].map((type) =>
+    all(type).find((one) => id && one.session === id),
+  );
   return el(
     "div",
     { class: "row" },

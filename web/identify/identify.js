@@ -1,6 +1,14 @@
 import { meanwhile } from "../data/work-ahead.js";
 import { deepen, goBack, here } from "../data/back-button.js";
-import { amended, backTo, begun, current, keep, keepFormer, stepped } from "../data/piece-at-hand.js";
+import {
+  amended,
+  backTo,
+  begun,
+  current,
+  keep,
+  keepFormer,
+  stepped,
+} from "../data/piece-at-hand.js";
 import { keepSettings } from "../data/settings.js";
 import { askToKeep } from "../data/install.js";
 import { button, el } from "../parts/element.js";
@@ -156,8 +164,7 @@ export function identify(app) {
     collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
     want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
     sighting: () => app.shelf().then(({ takeUp }) => takeUp.sighting()),
-    number: async (what) =>
-      (await loaded(import("./dated-number.js"))).openDatedNumber(app, what),
+    number: async (what) => (await loaded(import("./dated-number.js"))).openDatedNumber(app, what),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
 
@@ -246,11 +253,9 @@ export function identify(app) {
     const own = asked === "" ? -1 : featureOf(app.pack, asked);
     const place = own >= 0 ? own : (question?.feature ?? -1);
     if (own < 0 && (place < 0 || (stop !== "" && !further))) {
-      return [
-        answerScreen(app, current(app.piece), act),
-        updateOffer(),
-        app.beside?.(),
-      ].filter(Boolean);
+      return [answerScreen(app, current(app.piece), act), updateOffer(), app.beside?.()].filter(
+        Boolean,
+      );
     }
     const expected = question?.feature === place ? question.expected : null;
     const card = { pack: app.pack, feature: place, session: session(), chosen: own >= 0, expected };

@@ -6,7 +6,8 @@ import { read } from "../data/store.js";
 const at = (path) => new URL(`../${path}`, import.meta.url).href;
 
 /**
- * Starts it for a range. Gives `view(session, about, found)`, a promise of what the engine says, and
+ * Starts it for a range. Gives `view(session, about, found)`, a promise of what the engine says,
+ * and
  * `close`. `about` names what the records mean, `found`. Rejects where the thread cannot do it: the
  * screen's own engine then does.
  */

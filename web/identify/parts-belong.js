@@ -45,7 +45,8 @@ export function partsBelong(pack, { parts, whole }) {
     el(
       "p",
       { class: "quiet" },
-      `Chance that nothing at all was ever replaced, also where you did not look: ${percent(whole.original)}.`,
+      "Chance that nothing at all was ever replaced, also where you did not look: " +
+        `${percent(whole.original)}.`,
     ),
   ];
 }

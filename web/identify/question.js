@@ -11,7 +11,11 @@ const HINTS = {
   several: "Tick all it could be, then Done.",
 };
 
-/** The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, number (design, patent or barcode). */
+/**
+ * The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or
+ * null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, number (design,
+ * patent or barcode).
+ */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
   const choices = stateChoices(card, feature, act);
@@ -119,7 +123,9 @@ function stateChoices({ pack, expected }, feature, act) {
       else one.removeAttribute("aria-pressed");
     }
     foot.replaceChildren(
-      ...(mode === "sure" ? plainAnswers(feature, act, turn) : unsureAnswers(feature, mode, act, turn, done)),
+      ...(mode === "sure"
+        ? plainAnswers(feature, act, turn)
+        : unsureAnswers(feature, mode, act, turn, done)),
     );
     foot.querySelector("[aria-pressed=true], button").focus();
     announce(HINTS[mode]);
@@ -149,7 +155,8 @@ function columns(states) {
 }
 
 /**
- * Places of the states: as the pack has them, with those hardly to be expected last. "There is none",
+ * Places of the states: as the pack has them, with those hardly to be expected last. "There is
+ * none",
  * which stands for kinds that have no such thing, is left out where it is not to be expected.
  */
 function inOrder(feature, expected) {
@@ -196,9 +203,7 @@ function unsureAnswers(feature, mode, act, turn, done) {
   return [
     way("I think it’s…", "unsure"),
     way("One of these", "several"),
-    mode === "several"
-      ? button("Done", done, { class: "main" })
-      : cannotTell(feature, act),
+    mode === "several" ? button("Done", done, { class: "main" }) : cannotTell(feature, act),
   ];
 }
 

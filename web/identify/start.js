@@ -7,7 +7,9 @@ import { announce } from "../parts/status.js";
 
 const MOST = 12;
 
-/** The start: which kind is it, or what number or name stands on it? `act` holds what can be done. */
+/**
+ * The start: which kind is it, or what number or name stands on it? `act` holds what can be done.
+ */
 export function startScreen(app, act) {
   const { pack } = app;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
@@ -94,7 +96,8 @@ function results({ pack, ready, engine }, act, text) {
     return el(
       "p",
       { class: "none-found" },
-      `Nothing in this range is called “${text}”. Try part of the number or one word of the name, check the range below, or empty the field and choose the kind.`,
+      `Nothing in this range is called “${text}”. Try part of the number or one word of the ` +
+        "name, check the range below, or empty the field and choose the kind.",
     );
   }
   return el(

@@ -4,7 +4,10 @@ import { itemName, percent, small, span, stillPossible, variantName } from "../p
 import { claimLine } from "./claim-words.js";
 import { verdictLine } from "./verdict-words.js";
 
-/** What it looks like so far: the leader with its chance, the years, how many are left, the claim. Opens the candidates. */
+/**
+ * What it looks like so far: the leader with its chance, the years, how many are left, the claim.
+ * Opens the candidates.
+ */
 export function strip(pack, view, open, held = null) {
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const lead = leader(pack, view);
@@ -61,5 +64,8 @@ export function swapReason(pack, { part, swapped, features, first, last }) {
   const seen =
     names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
   const own = first > 0 ? ` By itself it looks like ${span(first, last)}.` : "";
-  return `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly with the rest, so it counts for little in the answer.${own}`;
+  return (
+    `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly ` +
+    `with the rest, so it counts for little in the answer.${own}`
+  );
 }

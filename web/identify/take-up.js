@@ -16,7 +16,8 @@ async function known(app, keep) {
   const own = leader ? (pack.items[pack.variants[leader.variant].item].pack ?? pack.id) : pack.id;
   const front = pack.packs ? `${own}_` : "";
   const { session } = current(piece);
-  const alone = pack.packs && leader ? app.engine.narrowed(await keep.ready(own), session) : session;
+  const alone =
+    pack.packs && leader ? app.engine.narrowed(await keep.ready(own), session) : session;
   const of = view.variants
     .filter((one) => one.chance >= LEAST)
     .map(({ variant, chance }) => {
@@ -28,7 +29,15 @@ async function known(app, keep) {
     .slice(0, MOST)
     .map(({ from, ...one }) => one);
   const { condition = "", boxed = "", asked = null } = piece.hand ?? {};
-  return { pack: own, of, answers: alone.answers, session: piece.id ?? "", condition, boxed, asked };
+  return {
+    pack: own,
+    of,
+    answers: alone.answers,
+    session: piece.id ?? "",
+    condition,
+    boxed,
+    asked,
+  };
 }
 
 /** Opens the note about this piece: a new one, or the one there is with what is known now. */
@@ -70,7 +79,8 @@ export async function collectIt(app, keep) {
   return keep.run(async () => {
     const said = "It is in the collection.";
     const edits = [making(piece), ...(decided ? [decided] : [])];
-    if (await keep.change("Into the collection", edits, { said })) keep.open("piece", { id: piece.id }, { told: true });
+    if (await keep.change("Into the collection", edits, { said }))
+      keep.open("piece", { id: piece.id }, { told: true });
   });
 }
 

@@ -1,4 +1,6 @@
-/** The verdict of the engine in words: what the piece in hand means for the collector. No DOM here. */
+/**
+ * The verdict of the engine in words: what the piece in hand means for the collector. No DOM here.
+ */
 import { record } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
@@ -39,7 +41,9 @@ export function leading(verdict) {
 export function verdictLine(verdict) {
   const { word, chance, sure } = leading(verdict);
   const text = SHORT[word];
-  return sure ? `${text} (${percent(chance)})` : `Perhaps: ${text[0].toLowerCase()}${text.slice(1)} (${percent(chance)})`;
+  return sure
+    ? `${text} (${percent(chance)})`
+    : `Perhaps: ${text[0].toLowerCase()}${text.slice(1)} (${percent(chance)})`;
 }
 
 /** The verdict as a heading: about every candidate, where they all lead to the same. */
@@ -82,7 +86,8 @@ function beaten(app, { beat, owned }) {
     yes: " The one in your hand is better.",
     no: " The one in your hand is not better.",
   }[beat?.better];
-  const ask = beat?.better === "" ? " Say what condition this one is in to see which is better." : "";
+  const ask =
+    beat?.better === "" ? " Say what condition this one is in to see which is better." : "";
   return `Yours: ${pieceText(app, found)}.${better ?? ask}`;
 }
 
@@ -109,7 +114,10 @@ function completing({ pack }, { completing: found }) {
   const rest =
     whole.missing.length === 0
       ? "With it, it is complete."
-      : `Then still missing: ${anyOf(whole.missing.map((place) => itemName(pack, place)), "and")}.`;
+      : `Then still missing: ${anyOf(
+          whole.missing.map((place) => itemName(pack, place)),
+          "and",
+        )}.`;
   return `It adds to ${whole.name}. ${rest}`;
 }
 

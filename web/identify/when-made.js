@@ -8,7 +8,10 @@ import { whoLink } from "./who-says-so.js";
 
 const NAMED = 3;
 
-/** What the answer card says of when it was made: who says so, the claim, the parts, the time line, and the way to tell what the sources do not know. */
+/**
+ * What the answer card says of when it was made: who says so, the claim, the parts, the time line,
+ * and the way to tell what the sources do not know.
+ */
 export function datedFacts(app, step, act) {
   const { pack, view } = app;
   const held = heldClaim(app, step);

@@ -50,7 +50,10 @@ function described(shown) {
   const listed = likeliest
     .map(([year, value]) => `${year}: ${Math.round(value * 100)}%`)
     .join(", ");
-  return `Chance of each year, from ${shown[0][0]} to ${shown[shown.length - 1][0]}. Likeliest: ${listed}.`;
+  return (
+    `Chance of each year, from ${shown[0][0]} to ${shown[shown.length - 1][0]}. Likeliest: ` +
+    `${listed}.`
+  );
 }
 
 function scale(shown) {

@@ -21,7 +21,11 @@ export async function noteScreen(app, keep, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note"),
+    el(
+      "p",
+      { class: "kicker" },
+      { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note",
+    ),
     heading(1, title(keep.packs, note)),
     await unsettledLine(keep, id),
     candidates(keep, note),
@@ -54,7 +58,12 @@ function candidates(keep, note) {
     "ul",
     { class: "alike" },
     known.map((one) =>
-      el("li", {}, el("span", {}, variantName(pack, variantPlace(pack, one.variant))), chance(one.chance)),
+      el(
+        "li",
+        {},
+        el("span", {}, variantName(pack, variantPlace(pack, one.variant))),
+        chance(one.chance),
+      ),
     ),
   );
 }
@@ -88,7 +97,8 @@ function bought(keep, id) {
     const piece = blank("piece", pieceOf(note, keep.packs.get(note.pack)));
     const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
     const said = "It is in the collection.";
-    if (await keep.change("Bought", [making(piece), decided], { said })) keep.open("piece", { id: piece.id }, { told: true });
+    if (await keep.change("Bought", [making(piece), decided], { said }))
+      keep.open("piece", { id: piece.id }, { told: true });
   });
 }
 

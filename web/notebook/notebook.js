@@ -72,7 +72,10 @@ export function noteRow(app, keep, note) {
   );
 }
 
-/** Makes a note that starts with these fields, and opens it. The hall is the one of the last note today. */
+/**
+ * Makes a note that starts with these fields, and opens it. The hall is the one of the last note
+ * today.
+ */
 export function newNote(keep, fields) {
   return keep.run(async () => {
     const last = all("note")
@@ -87,17 +90,27 @@ export function newNote(keep, fields) {
 function spentText({ engine }, budgeted, pieces) {
   const paid = pieces.filter((piece) => piece.when === today() && piece.paid);
   const sums = engine.totals(paid.map((piece) => piece.paid));
-  const spent = sums.length === 0 ? "Nothing spent today." : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
+  const spent =
+    sums.length === 0
+      ? "Nothing spent today."
+      : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
   const sum = sums.find((one) => one.currency === budgeted?.currency);
   if (!budgeted) return spent;
-  const left = { ...budgeted, minor: budgeted.minor - (sum?.minor ?? 0), over: (budgeted.over ?? 0) - (sum?.over ?? 0), typed: "" };
+  const left = {
+    ...budgeted,
+    minor: budgeted.minor - (sum?.minor ?? 0),
+    over: (budgeted.over ?? 0) - (sum?.over ?? 0),
+    typed: "",
+  };
   const { order } = engine.compare_money(left, { ...left, minor: 0, over: 0 });
   if (order >= 0) return `${spent} Left: ${moneyText(engine, left)}.`;
   const above = { ...left, minor: -left.minor, over: -left.over };
   return `${spent} That is ${moneyText(engine, above)} above the budget.`;
 }
 
-/** A day has one budget: made on two devices it is one record, and which amount is right is settled. */
+/**
+ * A day has one budget: made on two devices it is one record, and which amount is right is settled.
+ */
 function budget(app, keep) {
   const day = today();
   const there = all("budget").find((one) => one.day === day);

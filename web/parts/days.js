@@ -13,7 +13,10 @@ function two(number) {
   return String(number).padStart(2, "0");
 }
 
-/** A typed day as EDTF: "3 May 1998", "3/5/1998", "May 1998", "1998", "about 1998"; "" for nothing, null for what cannot be read. */
+/**
+ * A typed day as EDTF: "3 May 1998", "3/5/1998", "May 1998", "1998", "about 1998"; "" for nothing,
+ * null for what cannot be read.
+ */
 export function readDay(text) {
   const plain = text.trim().toLowerCase().replace(/[,.]/g, " ").replace(/\s+/g, " ");
   if (plain === "") return "";
@@ -44,7 +47,11 @@ export function dayText(text) {
   if (!found) return plainYears(text);
   const [, year, month, day, about] = found;
   const name = month ? MONTHS[Number(month) - 1] : "";
-  const words = [day ? String(Number(day)) : "", name && name[0].toUpperCase() + name.slice(1), year];
+  const words = [
+    day ? String(Number(day)) : "",
+    name && name[0].toUpperCase() + name.slice(1),
+    year,
+  ];
   return `${about ? "about " : ""}${words.filter(Boolean).join(" ")}`;
 }
 

@@ -32,7 +32,8 @@ function parse(text) {
 function photo(href) {
   const node = blank();
   const image = document.createElementNS(SVG, "image");
-  for (const [name, value] of Object.entries({ href, width: 96, height: 64 })) image.setAttribute(name, value);
+  for (const [name, value] of Object.entries({ href, width: 96, height: 64 }))
+    image.setAttribute(name, value);
   node.append(image);
   return node;
 }

@@ -31,7 +31,8 @@ function one(text) {
   const found = /^(\d{2}[\dX]{2})(?:-(\d\d))?([~?%]?)$/.exec(text);
   if (!found) return text;
   const [, year, month, doubt] = found;
-  const plain = `${month ? `${MONTHS[month - 1] ?? SEASONS[month - 21] ?? month} ` : ""}${spelled(year)}`;
+  const within = MONTHS[month - 1] ?? SEASONS[month - 21] ?? month;
+  const plain = `${month ? `${within} ` : ""}${spelled(year)}`;
   if (doubt === "~") return `about ${plain}`;
   if (doubt === "?") return `${plain} (uncertain)`;
   return doubt === "%" ? `about ${plain} (uncertain)` : plain;

@@ -1,4 +1,6 @@
-/** Builds a DOM element. `props`: attributes, or `on<event>` handlers; false and null are left out. */
+/**
+ * Builds a DOM element. `props`: attributes, or `on<event>` handlers; false and null are left out.
+ */
 export function el(tag, props = {}, ...children) {
   return fill(document.createElement(tag), props, children);
 }

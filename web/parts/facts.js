@@ -89,7 +89,8 @@ export function cautions(pack, kind) {
     el(
       "p",
       { class: "quiet" },
-      "In doubt, have it looked at by a competent person before you use it, and follow the rules where you live.",
+      "In doubt, have it looked at by a competent person before you use it, and follow the rules " +
+        "where you live.",
     ),
   ];
 }

@@ -10,7 +10,10 @@ export function withLook() {
     if (there?.sheet) {
       there.media = "all";
       resolve();
-    } else document.head.append(el("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve }));
+    } else
+      document.head.append(
+        el("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve }),
+      );
   });
   return taken;
 }

@@ -1,4 +1,6 @@
-/** What is in later.js: loaded when it is first wanted; the app keeps it on the phone all the same. */
+/**
+ * What is in later.js: loaded when it is first wanted; the app keeps it on the phone all the same.
+ */
 
 /** A part of the app could not be loaded, for want of a signal mostly. */
 export class NotLoaded extends Error {}

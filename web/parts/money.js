@@ -43,7 +43,7 @@ export function moneyField(app, label, value, save, hint = "") {
     autocomplete: "off",
     autocapitalize: "off",
     spellcheck: "false",
-    value: value ? (value.typed || moneyText(app.engine, value)) : "",
+    value: value ? value.typed || moneyText(app.engine, value) : "",
   });
   return field(
     label,

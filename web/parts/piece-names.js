@@ -26,7 +26,9 @@ export function variantPlace(pack, id) {
 
 /** The places of an item's variants. */
 export function variantsOf(pack, item) {
-  return pack.variants.map((_, place) => place).filter((place) => pack.variants[place].item === item);
+  return pack.variants
+    .map((_, place) => place)
+    .filter((place) => pack.variants[place].item === item);
 }
 
 /** How a variant is called beside its item's name. */
@@ -44,7 +46,8 @@ export function title(packs, record) {
   const number = itemNumber(record);
   const pack = packs.get(record.pack);
   const place = itemPlace(pack, number);
-  if (place >= 0 && record.type === "piece" && ofSeveral(pack, record)) return `${itemName(pack, place)}, or another item`;
+  if (place >= 0 && record.type === "piece" && ofSeveral(pack, record))
+    return `${itemName(pack, place)}, or another item`;
   if (place >= 0) return itemName(pack, place);
   if (number !== "") return `${number} (${record.pack})`;
   if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";
@@ -88,7 +91,10 @@ const haystacks = new WeakMap();
 const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 /** Is the text a number as it stands on a piece or its box? Then only that number is meant. */
-const isNumber = (words) => words.length < 3 && words.some((word) => /^\d/.test(word)) && /^[a-z]{0,3}\d/.test(plain(words.join("")));
+const isNumber = (words) =>
+  words.length < 3 &&
+  words.some((word) => /^\d/.test(word)) &&
+  /^[a-z]{0,3}\d/.test(plain(words.join("")));
 
 /** Does a record have this number, or everything that is written of it each of these words? */
 export function matches(packs, record, words) {
@@ -100,7 +106,9 @@ export function matches(packs, record, words) {
     haystacks.set(record, ` ${text.toLowerCase()}`);
   }
   const text = haystacks.get(record);
-  return isNumber(words) ? text.includes(` ${words.join(" ")}`) : words.every((word) => text.includes(word));
+  return isNumber(words)
+    ? text.includes(` ${words.join(" ")}`)
+    : words.every((word) => text.includes(word));
 }
 
 function texts(value) {

@@ -17,7 +17,9 @@ function againstLimit({ engine }, { pack, item, variant, asked }) {
   const limit = moneyText(engine, want.most);
   const { order, problem } = engine.compare_money(asked, want.most);
   if (problem !== "") return [`Your limit is ${limit}: another currency.`];
-  return [order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`];
+  return [
+    order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`,
+  ];
 }
 
 /**
@@ -44,7 +46,11 @@ export async function priceBox(app, keep, about) {
     {},
     heading(2, about.type === "note" ? "Is the price right?" : "What you paid before"),
     about.type === "note"
-      ? el("p", {}, `This one: ${own.filter(Boolean).join(", ") || "no price, no condition noted"}.`)
+      ? el(
+          "p",
+          {},
+          `This one: ${own.filter(Boolean).join(", ") || "no price, no condition noted"}.`,
+        )
       : null,
     limit.map((text) => el("p", {}, text)),
     paid.length > 0 && about.type === "note" ? el("p", {}, "You paid before:") : null,

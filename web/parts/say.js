@@ -22,7 +22,10 @@ export function span(first, last) {
   return first === last ? String(first) : `${first} to ${last}`;
 }
 
-/** Years that may reach to the ends of the range's life, give or take one: "1963 or later", "1958 to 1961". */
+/**
+ * Years that may reach to the ends of the range's life, give or take one: "1963 or later", "1958 to
+ * 1961".
+ */
 export function bounded({ range }, first, last) {
   const early = first <= range.first + 1;
   const late = last >= range.last - 1;
@@ -134,7 +137,10 @@ export function reason(view) {
     0,
   );
   const sure = groups.every((group) => group.variants <= 0.75 * view.possible);
-  return `${sure ? "Whichever you see" : "On average"}, ${share(1 - left / view.possible)} of the ${view.possible} still possible fall away.`;
+  return (
+    `${sure ? "Whichever you see" : "On average"}, ${share(1 - left / view.possible)} of ` +
+    `the ${view.possible} still possible fall away.`
+  );
 }
 
 function share(part) {
@@ -196,5 +202,8 @@ export function setAside(pack, dropped) {
     const name = feature < 0 ? `“${what}”` : pack.features[feature].name;
     return `${name} (${DROPPED[why] ?? "it could not be read"})`;
   });
-  return `This piece no longer fits the reference in all. Set aside from it: ${lines.join("; ")}. Everything else is as you left it.`;
+  return (
+    "This piece no longer fits the reference in all. Set aside from it: " +
+    `${lines.join("; ")}. Everything else is as you left it.`
+  );
 }

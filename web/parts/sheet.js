@@ -2,7 +2,10 @@ import { button, el, heading } from "./element.js";
 
 let open = null;
 
-/** Opens a sheet from the bottom with a title, content and a Close button. Gives a function that shuts it. */
+/**
+ * Opens a sheet from the bottom with a title, content and a Close button. Gives a function that
+ * shuts it.
+ */
 export function sheet(title, ...content) {
   closeSheet();
   const top = heading(2, title, { id: "sheet-title", autofocus: true });

@@ -8,7 +8,9 @@ export function announce(text) {
   document.getElementById("announce").textContent = text;
 }
 
-/** The line under the head of every screen: no signal, or a new version. Its height never changes. */
+/**
+ * The line under the head of every screen: no signal, or a new version. Its height never changes.
+ */
 export function signalLine(text) {
   document.getElementById("signal").textContent = text;
 }

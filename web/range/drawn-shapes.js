@@ -1,4 +1,7 @@
-/** A drawing as a list of plain shapes: read from SVG, moved, and written as the pack's other drawings are. */
+/**
+ * A drawing as a list of plain shapes: read from SVG, moved, and written as the pack's other
+ * drawings are.
+ */
 const SVG = "http://www.w3.org/2000/svg";
 const WIDTH = 120;
 const HEIGHT = 80;
@@ -12,8 +15,23 @@ const ROOT = {
 };
 const AROUND = "1.5"; // how thick the lines are: of what is only there to find the place
 const MARK = "4"; // of what to look at
-const POINTS = { line: ["x1", "y1", "x2", "y2"], rect: ["x", "y"], circle: ["cx", "cy"], ellipse: ["cx", "cy"], text: ["x", "y"] };
-export const SHAPES = { line: "Line", polyline: "Line with corners", rect: "Rectangle", circle: "Circle", ellipse: "Ellipse", path: "Free hand", polygon: "Polygon", text: "Text" };
+const POINTS = {
+  line: ["x1", "y1", "x2", "y2"],
+  rect: ["x", "y"],
+  circle: ["cx", "cy"],
+  ellipse: ["cx", "cy"],
+  text: ["x", "y"],
+};
+export const SHAPES = {
+  line: "Line",
+  polyline: "Line with corners",
+  rect: "Rectangle",
+  circle: "Circle",
+  ellipse: "Ellipse",
+  path: "Free hand",
+  polygon: "Polygon",
+  text: "Text",
+};
 
 /** The shapes of a drawing: [{tag, attributes, mark, text}]; [] where it has none. */
 export function shapesOf(svg) {
@@ -21,7 +39,11 @@ export function shapesOf(svg) {
   const out = [];
   if (root.namespaceURI !== SVG) return out;
   const own = attributesOf(root);
-  const given = Object.fromEntries(Object.entries(own).filter(([name, value]) => !(name in ROOT) || (name !== "viewBox" && ROOT[name] !== value)));
+  const given = Object.fromEntries(
+    Object.entries(own).filter(
+      ([name, value]) => !(name in ROOT) || (name !== "viewBox" && ROOT[name] !== value),
+    ),
+  );
   for (const name of ["viewBox", "xmlns", "width", "height"]) delete given[name];
   walk(root, given, false, out);
   return out;
@@ -44,7 +66,8 @@ function walk(node, given, mark, out) {
     if (moved !== "") all.transform = moved;
     const marked = mark || named === "mark";
     if (child.localName === "g") walk(child, all, marked, out);
-    else if (child.localName in SHAPES) out.push({ tag: child.localName, attributes: all, mark: marked, text: child.textContent });
+    else if (child.localName in SHAPES)
+      out.push({ tag: child.localName, attributes: all, mark: marked, text: child.textContent });
   }
 }
 
@@ -53,17 +76,24 @@ export function moved(shape, dx, dy) {
   const { tag, attributes } = shape;
   const now = { ...attributes };
   if (attributes.transform || !(tag in POINTS || "points" in attributes)) {
-    const rest = (attributes.transform ?? "").replace(/^translate\(([-\d.]+) ([-\d.]+)\) ?/, (_, x, y) => {
-      dx += Number(x);
-      dy += Number(y);
-      return "";
-    });
+    const rest = (attributes.transform ?? "").replace(
+      /^translate\(([-\d.]+) ([-\d.]+)\) ?/,
+      (_, x, y) => {
+        dx += Number(x);
+        dy += Number(y);
+        return "";
+      },
+    );
     now.transform = `translate(${short(dx)} ${short(dy)}) ${rest}`.trim();
   } else if ("points" in attributes) {
-    const flat = attributes.points.trim().split(/[\s,]+/).map(Number);
+    const flat = attributes.points
+      .trim()
+      .split(/[\s,]+/)
+      .map(Number);
     now.points = flat.map((one, place) => short(one + (place % 2 === 0 ? dx : dy))).join(" ");
   } else {
-    for (const name of POINTS[tag]) now[name] = short(Number(attributes[name] ?? 0) + (/^(c?x|x\d)$/.test(name) ? dx : dy));
+    for (const name of POINTS[tag])
+      now[name] = short(Number(attributes[name] ?? 0) + (/^(c?x|x\d)$/.test(name) ? dx : dy));
   }
   return { ...shape, attributes: now };
 }
@@ -80,7 +110,12 @@ export function drawn(tag, [x1, y1], [x2, y2], mark) {
   const middle = { cx: short((x1 + x2) / 2), cy: short((y1 + y2) / 2) };
   const attributes = {
     line: { x1: short(x1), y1: short(y1), x2: short(x2), y2: short(y2) },
-    rect: { x: short(Math.min(x1, x2)), y: short(Math.min(y1, y2)), width: short(width), height: short(height) },
+    rect: {
+      x: short(Math.min(x1, x2)),
+      y: short(Math.min(y1, y2)),
+      width: short(width),
+      height: short(height),
+    },
     circle: { ...middle, r: short(Math.max(width, height) / 2) },
     ellipse: { ...middle, rx: short(width / 2), ry: short(height / 2) },
   }[tag];
@@ -95,18 +130,26 @@ export function through(points, mark, free) {
     return { tag: "polyline", attributes: { points: flat }, mark, text: "" };
   }
   const [first, ...rest] = simpler(points, 0.8);
-  const d = `M${short(first[0])} ${short(first[1])}L${rest.map(([x, y]) => `${short(x)} ${short(y)}`).join(" ")}`;
+  const d =
+    `M${short(first[0])} ` +
+    `${short(first[1])}L${rest.map(([x, y]) => `${short(x)} ${short(y)}`).join(" ")}`;
   return { tag: "path", attributes: { d }, mark, text: "" };
 }
 
-/** The points that matter: none of the others is further off than `most` (Ramer 1972; Douglas and Peucker 1973). */
+/**
+ * The points that matter: none of the others is further off than `most` (Ramer 1972; Douglas and
+ * Peucker 1973).
+ */
 function simpler(points, most) {
   if (points.length < 3) return points;
   const [a, b] = [points[0], points[points.length - 1]];
   const off = points.map((point) => distance(point, a, b));
   const far = off.indexOf(Math.max(...off));
   if (off[far] <= most) return [a, b];
-  return [...simpler(points.slice(0, far + 1), most).slice(0, -1), ...simpler(points.slice(far), most)];
+  return [
+    ...simpler(points.slice(0, far + 1), most).slice(0, -1),
+    ...simpler(points.slice(far), most),
+  ];
 }
 
 function distance([x, y], [x1, y1], [x2, y2]) {
@@ -120,7 +163,8 @@ export function svgOf(shapes, title, box) {
   const root = Object.entries({ ...ROOT, viewBox: box });
   const runs = [];
   for (const shape of shapes) {
-    if (runs.length === 0 || runs[runs.length - 1].mark !== shape.mark) runs.push({ mark: shape.mark, shapes: [] });
+    if (runs.length === 0 || runs[runs.length - 1].mark !== shape.mark)
+      runs.push({ mark: shape.mark, shapes: [] });
     runs[runs.length - 1].shapes.push(shape);
   }
   const lines = runs.flatMap(({ mark, shapes: some }) => [
@@ -128,7 +172,13 @@ export function svgOf(shapes, title, box) {
     ...some.map((shape) => `    ${leaf(shape)}`),
     "  </g>",
   ]);
-  return [`<svg xmlns="${SVG}" ${written(root)}>`, `  <title>${escaped(title)}</title>`, ...lines, "</svg>", ""].join("\n");
+  return [
+    `<svg xmlns="${SVG}" ${written(root)}>`,
+    `  <title>${escaped(title)}</title>`,
+    ...lines,
+    "</svg>",
+    "",
+  ].join("\n");
 }
 
 function leaf({ tag, attributes, text }) {
@@ -141,7 +191,10 @@ function written(pairs) {
 }
 
 function escaped(text) {
-  return String(text).replace(/[&<>"]/g, (mark) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[mark]);
+  return String(text).replace(
+    /[&<>"]/g,
+    (mark) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[mark],
+  );
 }
 
 /** The shape as an element, for the pad. */
@@ -157,6 +210,7 @@ export function elementOf({ tag, attributes, mark, text }) {
 /** An empty pad to draw on. */
 export function pad(box) {
   const node = document.createElementNS(SVG, "svg");
-  for (const [name, value] of Object.entries({ ...ROOT, viewBox: box })) node.setAttribute(name, value);
+  for (const [name, value] of Object.entries({ ...ROOT, viewBox: box }))
+    node.setAttribute(name, value);
   return node;
 }

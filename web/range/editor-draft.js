@@ -1,9 +1,11 @@
 /**
- * A pack as the server reads it, with the edits that are not saved yet. They are kept on this device
+ * A pack as the server reads it, with the edits that are not saved yet. They are kept on this
+ * device
  * until they are saved or taken back, across reloads, and put on top of the files when these were
  * changed meanwhile.
  *
- *   model    {id, version, tables: {name: [{key, line, fields}]}, columns, files, drawings, mistakes,
+ *   model    {id, version, tables: {name: [{key, line, fields}]}, columns, files, drawings,
+ *            mistakes,
  *            undo}
  *   edits    as the server takes them; `was`: what the entry said when the edit was made
  *   stray    edits that no longer fit anywhere
@@ -13,7 +15,14 @@ import { same } from "../data/record-shapes.js";
 import { read, write } from "../data/store.js";
 
 const PAUSE = 500;
-const NAMES = { items: "number", variants: "id", sources: "id", kinds: "id", parts: "id", feature: "id" };
+const NAMES = {
+  items: "number",
+  variants: "id",
+  sources: "id",
+  kinds: "id",
+  parts: "id",
+  feature: "id",
+};
 const drafts = new Map();
 
 /** The draft of a pack, read from the server when it is first wanted. Throws Refused. */
@@ -47,7 +56,11 @@ class Draft {
   async reread() {
     this.model = await ask(this.at());
     this.mistakes = this.model.mistakes;
-    const kept = (await read("kept", this.place())) ?? { version: "", edits: this.edits, stray: [] };
+    const kept = (await read("kept", this.place())) ?? {
+      version: "",
+      edits: this.edits,
+      stray: [],
+    };
     const fits = kept.version === this.model.version;
     const found = kept.edits.map((edit) => (fits ? edit : this.fitted(edit)));
     this.edits = found.filter(Boolean);
@@ -93,51 +106,73 @@ class Draft {
 
   /** The entries of a table as they would be: [{key, line, fields, added, removed, was}]. */
   entries(table) {
-    const there = this.model.tables[table].map((one) => ({ ...one, was: one.fields, added: false }));
+    const there = this.model.tables[table].map((one) => ({
+      ...one,
+      was: one.fields,
+      added: false,
+    }));
     for (const edit of this.edits.filter((one) => one.table === table)) {
       const { key } = edit;
-      if (edit.do === "add") there.push({ key, line: 0, fields: edit.fields, was: {}, added: true });
+      if (edit.do === "add")
+        there.push({ key, line: 0, fields: edit.fields, was: {}, added: true });
       const entry = there.find((one) => one.key === key);
       if (edit.do === "remove") entry.removed = true;
       if (edit.do === "set") entry.fields = withField(entry.fields, edit.field, edit.value);
     }
     if (table === "variants") {
       const now = this.renamed();
-      for (const one of there) one.fields = { ...one.fields, item: now.get(one.fields.item) ?? one.fields.item };
+      for (const one of there)
+        one.fields = { ...one.fields, item: now.get(one.fields.item) ?? one.fields.item };
     }
     return there.filter((one) => !one.removed);
   }
 
   /** Items with a new number: as it was -> as it is. What points to them is changed on saving. */
   renamed() {
-    const sets = this.edits.filter((one) => one.do === "set" && one.table === "items" && one.field === "number");
-    return new Map(sets.filter(({ old, value }) => old && value).map(({ old, value }) => [old, value]));
+    const sets = this.edits.filter(
+      (one) => one.do === "set" && one.table === "items" && one.field === "number",
+    );
+    return new Map(
+      sets.filter(({ old, value }) => old && value).map(({ old, value }) => [old, value]),
+    );
   }
 
   entry(table, key) {
     return this.entries(table).find((one) => one.key === key);
   }
 
-  /** Sets one field of an entry; null: it is not there. `typing`: what is typed on is taken back at once. */
+  /**
+   * Sets one field of an entry; null: it is not there. `typing`: what is typed on is taken back at
+   * once.
+   */
   set(table, key, field, value, typing = false) {
     const step = typing ? `${table} ${key} ${field}` : "";
     const entry = this.entry(table, key);
     if (!entry || same(entry.fields[field] ?? null, value)) return;
-    const own = (one) => one.do === "set" && one.table === table && one.key === key && one.field === field;
+    const own = (one) =>
+      one.do === "set" && one.table === table && one.key === key && one.field === field;
     if (entry.added) {
       const fields = withField(entry.fields, field, value);
-      this.replace(this.edits.map((one) => (one.do === "add" && one.key === key ? { ...one, fields } : one)), step);
+      this.replace(
+        this.edits.map((one) => (one.do === "add" && one.key === key ? { ...one, fields } : one)),
+        step,
+      );
     } else {
       const rest = this.edits.filter((one) => !own(one));
       const old = entry.was[field] ?? null;
       const edit = { do: "set", table, key, field, old, value, was: entry.was };
-      this.replace(same(old, value) || (old === null && value === "") ? rest : [...rest, edit], step);
+      this.replace(
+        same(old, value) || (old === null && value === "") ? rest : [...rest, edit],
+        step,
+      );
     }
   }
 
   /** Adds an entry; gives its key. */
   add(table, fields) {
-    const used = this.edits.filter((one) => one.do === "add").map(({ key }) => Number(key.slice(1)));
+    const used = this.edits
+      .filter((one) => one.do === "add")
+      .map(({ key }) => Number(key.slice(1)));
     const key = `n${Math.max(0, ...used) + 1}`;
     this.replace([...this.edits, { do: "add", table, key, fields }]);
     return key;
@@ -173,7 +208,9 @@ class Draft {
   }
 
   drawings() {
-    const drawn = this.edits.filter((one) => one.do === "draw").map(({ name, value }) => [name, value]);
+    const drawn = this.edits
+      .filter((one) => one.do === "draw")
+      .map(({ name, value }) => [name, value]);
     return { ...this.model.drawings, ...Object.fromEntries(drawn) };
   }
 
@@ -234,7 +271,9 @@ class Draft {
     }, pause);
   }
 
-  /** Writes the files: true when that is done. What is wrong is in `mistakes`, or thrown (Refused). */
+  /**
+   * Writes the files: true when that is done. What is wrong is in `mistakes`, or thrown (Refused).
+   */
   async save() {
     clearTimeout(this.timer);
     const answer = await post(this.at("/save"), this.sent());
@@ -251,7 +290,15 @@ class Draft {
   }
 
   async restart(model) {
-    Object.assign(this, { model, edits: [], before: [], step: "", mistakes: model.mistakes, refusal: "", stale: false });
+    Object.assign(this, {
+      model,
+      edits: [],
+      before: [],
+      step: "",
+      mistakes: model.mistakes,
+      refusal: "",
+      stale: false,
+    });
     await this.keep();
   }
 
@@ -259,10 +306,29 @@ class Draft {
   feature(entry) {
     const { fields } = entry;
     const parts = this.entries("parts").map((one) => one.fields);
-    const states = listed(fields.states).map((state) => ({ ...state, drawing: `${fields.id}-${state.id}` }));
+    const states = listed(fields.states).map((state) => ({
+      ...state,
+      drawing: `${fields.id}-${state.id}`,
+    }));
     const part = parts.findIndex((one) => one.id === fields.part);
-    const feature = { id: "", name: "", question: "", where: "", seconds: 1, needs: "nothing", none: -1, mistaken: [], kinds: [], ...fields, states, part };
-    return { pack: { features: [feature], parts, drawings: this.drawings(), items: [], kinds: [] }, feature: 0 };
+    const feature = {
+      id: "",
+      name: "",
+      question: "",
+      where: "",
+      seconds: 1,
+      needs: "nothing",
+      none: -1,
+      mistaken: [],
+      kinds: [],
+      ...fields,
+      states,
+      part,
+    };
+    return {
+      pack: { features: [feature], parts, drawings: this.drawings(), items: [], kinds: [] },
+      feature: 0,
+    };
   }
 }
 

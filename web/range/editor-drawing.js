@@ -4,7 +4,18 @@ import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
 import { announce, notice } from "../parts/status.js";
-import { SHAPES, boxOf, drawn, elementOf, moved, pad, shapesOf, short, svgOf, through } from "./drawn-shapes.js";
+import {
+  SHAPES,
+  boxOf,
+  drawn,
+  elementOf,
+  moved,
+  pad,
+  shapesOf,
+  short,
+  svgOf,
+  through,
+} from "./drawn-shapes.js";
 
 const PHOTO = "data:image/jpeg;base64,";
 const LONGEST = 400; // pixels
@@ -28,10 +39,15 @@ export function drawingScreen(draft, keep, { drawing: name, title }) {
     shown,
     photoInput(draft, keep, name),
     photo
-      ? button("Draw it instead", () => keep.run(async () => {
-          draft.draw(name, svgOf([], title || name, boxOf("")));
-          await keep.redraw();
-        }), { class: "plain wide" })
+      ? button(
+          "Draw it instead",
+          () =>
+            keep.run(async () => {
+              draft.draw(name, svgOf([], title || name, boxOf("")));
+              await keep.redraw();
+            }),
+          { class: "plain wide" },
+        )
       : padOf(draft, name, title || name, now),
   );
 }
@@ -102,25 +118,39 @@ function padOf(draft, name, title, svg) {
   const ended = () => add(through(points, mark, false));
 
   function draw(passing = null) {
-    surface.replaceChildren(...shapes.map((shape, place) => {
-      const node = elementOf(shape);
-      if (place === chosen) node.classList.add("chosen");
-      node.dataset.place = place;
-      return node;
-    }), ...(passing ? [elementOf(passing)] : []));
+    surface.replaceChildren(
+      ...shapes.map((shape, place) => {
+        const node = elementOf(shape);
+        if (place === chosen) node.classList.add("chosen");
+        node.dataset.place = place;
+        return node;
+      }),
+      ...(passing ? [elementOf(passing)] : []),
+    );
     if (!passing) lists();
   }
 
   function lists() {
     const focused = list.contains(document.activeElement);
-    list.replaceChildren(...shapes.map((shape, place) => el("li", {}, button(
-      [el("strong", {}, `${place + 1}. ${SHAPES[shape.tag]}`), el("span", { class: "quiet" }, shape.mark ? "what to look at" : "around it")],
-      () => {
-        chosen = chosen === place ? -1 : place;
-        draw();
-      },
-      { class: "hit", "aria-pressed": String(place === chosen) },
-    ))));
+    list.replaceChildren(
+      ...shapes.map((shape, place) =>
+        el(
+          "li",
+          {},
+          button(
+            [
+              el("strong", {}, `${place + 1}. ${SHAPES[shape.tag]}`),
+              el("span", { class: "quiet" }, shape.mark ? "what to look at" : "around it"),
+            ],
+            () => {
+              chosen = chosen === place ? -1 : place;
+              draw();
+            },
+            { class: "hit", "aria-pressed": String(place === chosen) },
+          ),
+        ),
+      ),
+    );
     tools.hidden = chosen < 0;
     if (focused) list.querySelector("[aria-pressed=true]")?.focus();
   }
@@ -135,10 +165,19 @@ function padOf(draft, name, title, svg) {
   const tools = el(
     "div",
     { class: "row", role: "group", "aria-label": "The chosen shape" },
-    [["←", -2, 0, "left"], ["→", 2, 0, "right"], ["↑", 0, -2, "up"], ["↓", 0, 2, "down"]].map(([sign, dx, dy, word]) =>
+    [
+      ["←", -2, 0, "left"],
+      ["→", 2, 0, "right"],
+      ["↑", 0, -2, "up"],
+      ["↓", 0, 2, "down"],
+    ].map(([sign, dx, dy, word]) =>
       button(sign, () => shift(dx, dy), { class: "plain", "aria-label": `Move ${word}` }),
     ),
-    button("What to look at, or around it", () => replace(chosen, { ...shapes[chosen], mark: !shapes[chosen].mark }), { class: "plain" }),
+    button(
+      "What to look at, or around it",
+      () => replace(chosen, { ...shapes[chosen], mark: !shapes[chosen].mark }),
+      { class: "plain" },
+    ),
     button("Take away", away, { class: "plain" }),
   );
   list.addEventListener("keydown", (event) => {
@@ -157,7 +196,10 @@ function padOf(draft, name, title, svg) {
   const at = (event) => {
     const frame = surface.getBoundingClientRect();
     const scale = Math.min(frame.width / width, frame.height / height);
-    const [x, y] = [event.clientX - frame.x - (frame.width - width * scale) / 2, event.clientY - frame.y - (frame.height - height * scale) / 2];
+    const [x, y] = [
+      event.clientX - frame.x - (frame.width - width * scale) / 2,
+      event.clientY - frame.y - (frame.height - height * scale) / 2,
+    ];
     return [left + x / scale, top + y / scale];
   };
   let begun = null;
@@ -202,23 +244,34 @@ function padOf(draft, name, title, svg) {
     draw();
   });
 
-  const undo = button("Take back", () => {
-    if (points.length > 0) {
-      points = points.slice(0, -1);
-      finish.hidden = points.length < 2;
-      draw(through(points, mark, false));
-    } else if (past.length > 0) {
-      shapes = past.pop();
-      chosen = -1;
-      draft.takeBack();
-      draw();
-    } else announce("There is nothing to take back.");
-  }, { class: "plain" });
+  const undo = button(
+    "Take back",
+    () => {
+      if (points.length > 0) {
+        points = points.slice(0, -1);
+        finish.hidden = points.length < 2;
+        draw(through(points, mark, false));
+      } else if (past.length > 0) {
+        shapes = past.pop();
+        chosen = -1;
+        draft.takeBack();
+        draw();
+      } else announce("There is nothing to take back.");
+    },
+    { class: "plain" },
+  );
   const middle = () => {
     const [x, y] = [left + width / 2, top + height / 2];
-    const [from, to] = [[x - 20, y - 10], [x + 20, y + 10]];
+    const [from, to] = [
+      [x - 20, y - 10],
+      [x + 20, y + 10],
+    ];
     const line = tool === "polyline" || tool === "path" || tool === "choose";
-    add(line ? through([from, [x, Number(short(y + 12))], to], mark, tool === "path") : drawn(tool, from, to, mark));
+    add(
+      line
+        ? through([from, [x, Number(short(y + 12))], to], mark, tool === "path")
+        : drawn(tool, from, to, mark),
+    );
   };
   draw();
   return [
@@ -227,10 +280,21 @@ function padOf(draft, name, title, svg) {
       { class: "tick-list editor-tools" },
       el("legend", {}, "Draw"),
       ["choose", ...TOOLS].map((one) =>
-        el("label", {}, el("input", { type: "radio", name: "editor-tool", value: one, checked: one === tool, onchange: () => {
-          tool = one;
-          add(null);
-        } }), one === "choose" ? "Choose and move" : SHAPES[one]),
+        el(
+          "label",
+          {},
+          el("input", {
+            type: "radio",
+            name: "editor-tool",
+            value: one,
+            checked: one === tool,
+            onchange: () => {
+              tool = one;
+              add(null);
+            },
+          }),
+          one === "choose" ? "Choose and move" : SHAPES[one],
+        ),
       ),
     ),
     ticks("How", [["mark", "What to look at (black); else around it (grey)"]], ["mark"], (now) => {
@@ -238,7 +302,13 @@ function padOf(draft, name, title, svg) {
       return false;
     }),
     surface,
-    el("div", { class: "row" }, finish, undo, button("Put one in the middle", middle, { class: "plain" })),
+    el(
+      "div",
+      { class: "row" },
+      finish,
+      undo,
+      button("Put one in the middle", middle, { class: "plain" }),
+    ),
     tools,
     list,
   ];

@@ -1,4 +1,7 @@
-/** The controls of the editor: what can be written in each field of a pack, with what is wrong beside it. */
+/**
+ * The controls of the editor: what can be written in each field of a pack, with what is wrong
+ * beside it.
+ */
 import { plainYears } from "../parts/edtf-words.js";
 import { button, el } from "../parts/element.js";
 import { listed } from "./editor-draft.js";
@@ -104,7 +107,11 @@ export function entryName(draft, table, { fields }) {
   if (table === "variants") return [`${text("item")}: ${text("name")}`, readYears(text("years"))];
   if (table === "changes") {
     const from = text("from") === "" ? "since the range began" : `from ${readYears(text("from"))}`;
-    return [`${nameOf(draft, "feature", text("feature"))}: ${stateName(draft, text("feature"), text("state"))}`, from];
+    return [
+      `${nameOf(draft, "feature", text("feature"))}: ` +
+        `${stateName(draft, text("feature"), text("state"))}`,
+      from,
+    ];
   }
   if (table === "sources") return [text("what") || text("id"), text("id")];
   if (table === "cautions") return [text("text"), ""];
@@ -131,7 +138,10 @@ function stateName(draft, feature, state) {
 export function optionsOf(draft, table) {
   return draft.entries(table).map(({ fields }) => {
     const id = fields[NAMED[table] ?? "id"] ?? "";
-    return [id, table === "items" ? `${id} ${fields.name ?? ""}` : `${fields.name ?? fields.what ?? id}`];
+    return [
+      id,
+      table === "items" ? `${id} ${fields.name ?? ""}` : `${fields.name ?? fields.what ?? id}`,
+    ];
   });
 }
 
@@ -141,26 +151,55 @@ export function select(value, options, save, props = {}) {
   const control = el(
     "select",
     { ...props, onchange: () => save(control.value) },
-    there.map(([key, label]) => el("option", { value: key, selected: key === value }, label || "–")),
+    there.map(([key, label]) =>
+      el("option", { value: key, selected: key === value }, label || "–"),
+    ),
   );
   return control;
 }
 
-/** A control for a field. `save` gets the new value, `typed` what is being typed before it is left. */
+/**
+ * A control for a field. `save` gets the new value, `typed` what is being typed before it is left.
+ */
 export function control(draft, entry, [name, , sort], save, props = {}, typed = () => {}) {
   const value = entry.fields[name];
   const text = value === undefined || value === null ? "" : String(value);
   const [what, table] = sort.split(":");
   if (what === "one") {
     const none = [["", "Not said"]];
-    return select(text, [...none, ...optionsOf(draft, table)], (now) => save(now || blank(table)), props);
+    return select(
+      text,
+      [...none, ...optionsOf(draft, table)],
+      (now) => save(now || blank(table)),
+      props,
+    );
   }
-  if (what === "state") return select(text, [["", "Not said"], ...statesOf(draft, entry.fields.feature)], save, props);
-  if (what === "needs") return select(text, NEEDS.map((one) => [one, one]), save, props);
-  if (what === "what") return select(text, [["item", "item"], ["variant", "variant"]], save, props);
+  if (what === "state")
+    return select(text, [["", "Not said"], ...statesOf(draft, entry.fields.feature)], save, props);
+  if (what === "needs")
+    return select(
+      text,
+      NEEDS.map((one) => [one, one]),
+      save,
+      props,
+    );
+  if (what === "what")
+    return select(
+      text,
+      [
+        ["item", "item"],
+        ["variant", "variant"],
+      ],
+      save,
+      props,
+    );
   if (what === "long") {
     const now = () => area.value.trim();
-    const area = el("textarea", { rows: 2, ...props, onchange: () => save(now()), oninput: () => typed(now()) }, text);
+    const area = el(
+      "textarea",
+      { rows: 2, ...props, onchange: () => save(now()), oninput: () => typed(now()) },
+      text,
+    );
     return area;
   }
   const now = () => (what === "number" ? numbered(input.value.trim()) : input.value.trim());
@@ -221,10 +260,20 @@ export function cellControl(draft, entry, feature, save, props) {
   const several = text.includes("|");
   const box = el("div", {});
   const ticks = () =>
-    tickList("One of these", states, text.split("|").map((one) => one.trim()), (now) => save(now.join("|")));
+    tickList(
+      "One of these",
+      states,
+      text.split("|").map((one) => one.trim()),
+      (now) => save(now.join("|")),
+    );
   const choice = select(
     several ? "|" : text,
-    [["", "As the item or the running changes say"], ["?", "Not recorded"], ...states, ["|", "One of several…"]],
+    [
+      ["", "As the item or the running changes say"],
+      ["?", "Not recorded"],
+      ...states,
+      ["|", "One of several…"],
+    ],
     (now) => {
       if (now === "|") box.replaceChildren(ticks());
       else {

@@ -1,11 +1,24 @@
-/** One entry of a pack as a form: a control for each field, with what is wrong and what it reads as. */
+/**
+ * One entry of a pack as a form: a control for each field, with what is wrong and what it reads as.
+ */
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { announce } from "../parts/status.js";
 import { questionCard } from "../identify/question.js";
 import { listed } from "./editor-draft.js";
-import { FIELDS, YEARS, cellControl, control, optionsOf, readYears, rowList, select, statesOf, tickList } from "./editor-fields.js";
+import {
+  FIELDS,
+  YEARS,
+  cellControl,
+  control,
+  optionsOf,
+  readYears,
+  rowList,
+  select,
+  statesOf,
+  tickList,
+} from "./editor-fields.js";
 
 const FIXED = ["sources", "kinds", "parts", "feature"]; // whose ids stay once they are in a file
 const NOTHING = { answers: [], scope: { kind: "", items: [] }, able: [], missing: [] };
@@ -26,7 +39,11 @@ export function entryForm(draft, keep, table, key) {
   const fields = FIELDS[table].map((field) => oneField(context, field)).filter(Boolean);
   const told = () => {
     const mine = draft.mistakes.filter((one) => one.table === table && one.key === key);
-    for (const [name, place] of places) show(place, mine.filter((one) => one.column === name));
+    for (const [name, place] of places)
+      show(
+        place,
+        mine.filter((one) => one.column === name),
+      );
     const rest = mine.filter((one) => !places.has(one.column));
     general.replaceChildren(...rest.map((one) => el("p", { class: "wrong" }, one.text)));
   };
@@ -39,7 +56,11 @@ export function entryForm(draft, keep, table, key) {
       ...fields,
       extra,
       drawingsOf(context),
-      table === "feature" ? button("Show the question as the phone does", () => preview(draft, key, table), { class: "plain wide" }) : null,
+      table === "feature"
+        ? button("Show the question as the phone does", () => preview(draft, key, table), {
+            class: "plain wide",
+          })
+        : null,
     ],
   };
 }
@@ -82,7 +103,11 @@ function oneField(context, field) {
   };
   if (sort === "kinds" || sort === "cell:kinds") {
     const cell = sort !== "kinds";
-    const values = cell ? String(value ?? "").split(";").map((one) => one.trim()) : listed(value);
+    const values = cell
+      ? String(value ?? "")
+          .split(";")
+          .map((one) => one.trim())
+      : listed(value);
     const save = (now) => set(name, cell ? now.join(";") : now.length > 0 ? now : null);
     return grouped(tickList(label, optionsOf(draft, "kinds"), values, save, hint));
   }
@@ -94,7 +119,8 @@ function oneField(context, field) {
   if (sort === "pairs") return grouped(pairRows(context, listed(value)));
   if (sort === "when") return grouped(whenRows(context, value ?? {}));
   const fixed = sort === "id" && FIXED.includes(table) && !entry.added;
-  const words = sort === "years" ? el("p", { class: "quiet reads" }, readYears(String(value ?? ""))) : null;
+  const words =
+    sort === "years" ? el("p", { class: "quiet reads" }, readYears(String(value ?? ""))) : null;
   const typed = (now) => {
     draft.set(table, context.key, name, now === "" && leftOut(table, field) ? null : now, true);
     if (words) words.textContent = readYears(String(now));
@@ -105,7 +131,11 @@ function oneField(context, field) {
     if (name === "name" && entry.added) suggestId(context, now);
   };
   const one = control(draft, entry, field, save, { readonly: fixed }, typed);
-  const about = fixed ? "Stays as it is: saved pieces hold it" : sort === "years" ? [hint, YEARS].filter(Boolean).join(". ") : hint;
+  const about = fixed
+    ? "Stays as it is: saved pieces hold it"
+    : sort === "years"
+      ? [hint, YEARS].filter(Boolean).join(". ")
+      : hint;
   return labelled(context, name, label, one, { hint: about, words });
 }
 
@@ -124,14 +154,24 @@ function suggestId({ draft, table, key, anew }, name) {
 }
 
 function slug(text) {
-  const plain = text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
-  return plain.replace(/[^a-z0-9]+/g, "_").replace(/^_+|_+$/g, "").replace(/^(?=\d)/, "x");
+  const plain = text
+    .normalize("NFD")
+    .replace(/[\u0300-\u036f]/g, "")
+    .toLowerCase();
+  return plain
+    .replace(/[^a-z0-9]+/g, "_")
+    .replace(/^_+|_+$/g, "")
+    .replace(/^(?=\d)/, "x");
 }
 
 function variantsLink({ draft, keep, entry }) {
   const { number } = entry.fields;
   const found = draft.entries("variants").filter(({ fields }) => fields.item === number);
-  return button(`Its variants (${found.length})`, () => keep.open("editor", { pack: draft.id, table: "variants", of: number }), { class: "plain wide" });
+  return button(
+    `Its variants (${found.length})`,
+    () => keep.open("editor", { pack: draft.id, table: "variants", of: number }),
+    { class: "plain wide" },
+  );
 }
 
 /** What can be seen on an item or a variant, feature by feature. */
@@ -149,8 +189,17 @@ function lookedAt(context) {
   const said = having.filter(({ id }) => (entry.fields[id] ?? "") !== "");
   const rest = having.filter((one) => !said.includes(one));
   const one = (feature) => {
-    const { control: made, below } = cellControl(draft, entry, feature, (value) => set(feature.id, value), {});
-    const reads = table === "variants" && (item?.fields[feature.id] ?? "") !== "" ? `The item says: ${item.fields[feature.id]}` : "";
+    const { control: made, below } = cellControl(
+      draft,
+      entry,
+      feature,
+      (value) => set(feature.id, value),
+      {},
+    );
+    const reads =
+      table === "variants" && (item?.fields[feature.id] ?? "") !== ""
+        ? `The item says: ${item.fields[feature.id]}`
+        : "";
     return labelled(context, feature.id, feature.name || feature.id, made, { hint: reads, below });
   };
   return [
@@ -187,7 +236,12 @@ function drawingsOf(context) {
     { class: "editor-rows" },
     heading(2, "Drawings"),
     drawings.map(([key, title]) =>
-      el("div", { class: "editor-state" }, el("p", {}, title), drawingButton(context, key, title, table === "kinds" && !id)),
+      el(
+        "div",
+        { class: "editor-state" },
+        el("p", {}, title),
+        drawingButton(context, key, title, table === "kinds" && !id),
+      ),
     ),
   );
 }
@@ -216,12 +270,18 @@ function stateRows(context, states) {
       readonly: held.has(state.id) && state.id !== "",
       onchange: () => save({ ...state, id: id.value.trim() }),
     });
-    const draw = drawingButton(context, `${feature}-${state.id}`, state.name || state.id, !feature || !state.id);
+    const draw = drawingButton(
+      context,
+      `${feature}-${state.id}`,
+      state.name || state.id,
+      !feature || !state.id,
+    );
     return el("div", { class: "editor-state" }, name, id, draw);
   };
   return rowList("What can be seen", states, row, "Add a state", { id: "", name: "" }, (now) => {
     const gone = states.filter(({ id }) => id && !now.some((one) => one.id === id));
-    for (const { id } of gone) if (draft.drawing(`${feature}-${id}`) !== "") draft.draw(`${feature}-${id}`, "");
+    for (const { id } of gone)
+      if (draft.drawing(`${feature}-${id}`) !== "") draft.draw(`${feature}-${id}`, "");
     anew("states", now);
   });
 }
@@ -231,11 +291,23 @@ function pairRows({ draft, entry, anew }, pairs) {
   const options = [["", "Choose"], ...states];
   const row = (pair, place, save) =>
     [0, 1].map((side) =>
-      el("span", { class: "pick" }, select(pair[side] ?? "", options, (now) => save(side === 0 ? [now, pair[1] ?? ""] : [pair[0] ?? "", now]), {
-        "aria-label": `Taken for one another, ${place + 1}, ${side === 0 ? "one" : "the other"}`,
-      })),
+      el(
+        "span",
+        { class: "pick" },
+        select(
+          pair[side] ?? "",
+          options,
+          (now) => save(side === 0 ? [now, pair[1] ?? ""] : [pair[0] ?? "", now]),
+          {
+            "aria-label":
+              `Taken for one another, ${place + 1}, ` + `${side === 0 ? "one" : "the other"}`,
+          },
+        ),
+      ),
     );
-  return rowList("Taken for one another", pairs, row, "Add a pair", ["", ""], (now) => anew("mistaken", now.length > 0 ? now : null));
+  return rowList("Taken for one another", pairs, row, "Add a pair", ["", ""], (now) =>
+    anew("mistaken", now.length > 0 ? now : null),
+  );
 }
 
 function whenRows({ draft, entry, anew }, when) {
@@ -243,8 +315,16 @@ function whenRows({ draft, entry, anew }, when) {
   const rows = Object.entries(when);
   const save = (now) => anew("when", now.length > 0 ? Object.fromEntries(now) : null);
   const row = ([feature, states], place, saved) => [
-    el("span", { class: "pick" }, select(feature, [["", "Choose a feature"], ...others], (now) => saved([now, []]), { "aria-label": `Asked only where, ${place + 1}` })),
-    feature === "" ? null : tickList("is one of", statesOf(draft, feature), states, (now) => saved([feature, now])),
+    el(
+      "span",
+      { class: "pick" },
+      select(feature, [["", "Choose a feature"], ...others], (now) => saved([now, []]), {
+        "aria-label": `Asked only where, ${place + 1}`,
+      }),
+    ),
+    feature === ""
+      ? null
+      : tickList("is one of", statesOf(draft, feature), states, (now) => saved([feature, now])),
   ];
   return rowList("Asked only where another feature", rows, row, "Add a condition", ["", []], save);
 }
@@ -253,8 +333,22 @@ function whenRows({ draft, entry, anew }, when) {
 function preview(draft, key, table) {
   const { pack, feature } = draft.feature(draft.entry(table, key));
   const none = () => {};
-  const act = { answer: none, missing: none, why: none, answers: none, seller: none, note: none, widen: none, suggested: none, number: none, anything: none };
-  const card = questionCard({ pack, feature, session: NOTHING, chosen: false, expected: null }, act);
+  const act = {
+    answer: none,
+    missing: none,
+    why: none,
+    answers: none,
+    seller: none,
+    note: none,
+    widen: none,
+    suggested: none,
+    number: none,
+    anything: none,
+  };
+  const card = questionCard(
+    { pack, feature, session: NOTHING, chosen: false, expected: null },
+    act,
+  );
   sheet("As the phone asks it", el("div", { class: "card editor-preview", inert: true }, card));
   announce(pack.features[0].question);
 }

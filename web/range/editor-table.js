@@ -34,17 +34,29 @@ export function wideTable(draft, table, entries, open) {
     return el(
       "tr",
       {},
-      el("td", {}, button("Open", () => open(entry.key), { class: "plain", "aria-label": `Open ${name}` })),
+      el(
+        "td",
+        {},
+        button("Open", () => open(entry.key), { class: "plain", "aria-label": `Open ${name}` }),
+      ),
       fields.map((field) => el("td", {}, ...cell(entry, field, name))),
     );
   }
   function cell(entry, field, name) {
     const [key, label, sort] = field;
-    const kind = PLAIN.includes(sort) ? "text" : sort === "long" || sort.startsWith("cell") ? "text" : sort;
+    const kind = PLAIN.includes(sort)
+      ? "text"
+      : sort === "long" || sort.startsWith("cell")
+        ? "text"
+        : sort;
     const fixed = sort === "id" && table === "sources" && !entry.added;
     const box = el("div", { id: `cell-${entry.key}-${key}` });
     const save = (value) => draft.set(table, entry.key, key, value, true);
-    const props = { "aria-label": `${label}: ${name}`, "aria-describedby": box.id, readonly: fixed };
+    const props = {
+      "aria-label": `${label}: ${name}`,
+      "aria-describedby": box.id,
+      readonly: fixed,
+    };
     const made = control(draft, entry, [key, label, kind], save, props, save);
     cells.set(`${entry.key} ${key}`, { made, box });
     return [made, box];
@@ -52,24 +64,44 @@ export function wideTable(draft, table, entries, open) {
   body.addEventListener("keydown", (event) => {
     const step = { ArrowUp: -1, ArrowDown: 1, Enter: event.shiftKey ? -1 : 1 }[event.key];
     const from = event.target.closest("td");
-    if (!step || !from || event.target.matches("button") || (event.target.matches("select") && event.key !== "Enter")) return;
+    if (
+      !step ||
+      !from ||
+      event.target.matches("button") ||
+      (event.target.matches("select") && event.key !== "Enter")
+    )
+      return;
     event.preventDefault();
     const at = [...from.parentElement.children].indexOf(from);
-    const to = step < 0 ? from.parentElement.previousElementSibling : from.parentElement.nextElementSibling;
+    const to =
+      step < 0 ? from.parentElement.previousElementSibling : from.parentElement.nextElementSibling;
     if (!to && step > 0 && !more.hidden) slice();
     const next = to ?? (step > 0 ? from.parentElement.nextElementSibling : null);
     next?.children[at].firstElementChild.focus();
   });
   slice();
   const nodes = [
-    el("p", { class: "quiet" }, "Arrow up and down, or Enter, go from row to row; Tab goes from cell to cell."),
+    el(
+      "p",
+      { class: "quiet" },
+      "Arrow up and down, or Enter, go from row to row; Tab goes from cell to cell.",
+    ),
     el(
       "div",
       { class: "editor-scroll", role: "region", "aria-label": "Table", tabindex: "0" },
       el(
         "table",
         {},
-        el("thead", {}, el("tr", {}, el("td", {}), fields.map(([, label]) => el("th", { scope: "col" }, label)))),
+        el(
+          "thead",
+          {},
+          el(
+            "tr",
+            {},
+            el("td", {}),
+            fields.map(([, label]) => el("th", { scope: "col" }, label)),
+          ),
+        ),
         body,
       ),
     ),

@@ -1,4 +1,7 @@
-/** What of a draft is not saved, what is wrong with it, and what can be done: save, take back, read anew. */
+/**
+ * What of a draft is not saved, what is wrong with it, and what can be done: save, take back, read
+ * anew.
+ */
 import { updateWaiting, useUpdate } from "../data/update.js";
 import { button, el } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
@@ -10,19 +13,32 @@ export function standing(draft, keep) {
   const below = el("div", {});
   const draw = () => {
     const { edits, mistakes, refusal, stray, stale, model, held } = draft;
-    const where = held ? "kept on this device" : "this browser cannot keep them, so save them before you leave";
-    const count = edits.length === 0 ? "All is saved." : `${many(edits.length, "change")} not saved; ${where}.`;
+    const where = held
+      ? "kept on this device"
+      : "this browser cannot keep them, so save them before you leave";
+    const count =
+      edits.length === 0 ? "All is saved." : `${many(edits.length, "change")} not saved; ${where}.`;
     const wrong = mistakes.length === 0 ? "" : ` ${many(mistakes.length, "mistake")}.`;
     line.textContent = refusal || `${count}${wrong}`;
     below.replaceChildren(
       el(
         "div",
         { class: "row" },
-        stale ? button("Read them anew", () => keep.run(() => anew(draft, keep)), { class: "main" }) : null,
-        edits.length > 0 && !stale ? button("Save", () => keep.run(() => save(draft, keep)), { class: "main" }) : null,
-        edits.length > 0 ? button("Forget all changes", () => keep.run(() => forget(draft, keep)), { class: "plain" }) : null,
+        stale
+          ? button("Read them anew", () => keep.run(() => anew(draft, keep)), { class: "main" })
+          : null,
+        edits.length > 0 && !stale
+          ? button("Save", () => keep.run(() => save(draft, keep)), { class: "main" })
+          : null,
+        edits.length > 0
+          ? button("Forget all changes", () => keep.run(() => forget(draft, keep)), {
+              class: "plain",
+            })
+          : null,
         edits.length === 0 && model.undo
-          ? button("Take the last save back", () => keep.run(() => undoSave(draft, keep)), { class: "plain" })
+          ? button("Take the last save back", () => keep.run(() => undoSave(draft, keep)), {
+              class: "plain",
+            })
           : null,
       ),
       mistakes.length > 0 ? mistakeList(draft, keep) : "",
@@ -43,7 +59,9 @@ async function save(draft, keep) {
     if (await draft.save()) {
       announce("Saved.");
       await lookForUpdate();
-      notice("Saved. The app takes the new version when you say so.", [["Use it now", useWhenReady]]);
+      notice("Saved. The app takes the new version when you say so.", [
+        ["Use it now", useWhenReady],
+      ]);
     } else notice("Nothing was saved: first mend what is wrong.");
   } catch (error) {
     Object.assign(draft, { refusal: error.message, stale: error.body?.changed });
@@ -102,13 +120,17 @@ function mistakeList(draft, keep) {
       "ul",
       { class: "plain-list" },
       shown.map((one) => {
-        const place = [one.file, one.line ? `line ${one.line}` : "", one.column].filter(Boolean).join(", ");
+        const place = [one.file, one.line ? `line ${one.line}` : "", one.column]
+          .filter(Boolean)
+          .join(", ");
         const open = () => keep.open("editor", { pack: draft.id, table: one.table, key: one.key });
         return el(
           "li",
           {},
           `${place}: ${one.text} `,
-          one.key ? button("Go there", open, { class: "link", "aria-label": `Go there: ${place}` }) : null,
+          one.key
+            ? button("Go there", open, { class: "link", "aria-label": `Go there: ${place}` })
+            : null,
         );
       }),
     ),
@@ -124,12 +146,25 @@ function strayList(draft, keep) {
       "ul",
       { class: "plain-list" },
       draft.stray.map((one) =>
-        el("li", {}, [one.table ?? "drawing", one.name ?? one.field ?? "", JSON.stringify(one.value ?? one.old ?? one.fields)].join(" ")),
+        el(
+          "li",
+          {},
+          [
+            one.table ?? "drawing",
+            one.name ?? one.field ?? "",
+            JSON.stringify(one.value ?? one.old ?? one.fields),
+          ].join(" "),
+        ),
       ),
     ),
-    button("Forget these", () => keep.run(async () => {
-      draft.forgetStray();
-      await keep.redraw();
-    }), { class: "plain" }),
+    button(
+      "Forget these",
+      () =>
+        keep.run(async () => {
+          draft.forgetStray();
+          await keep.redraw();
+        }),
+      { class: "plain" },
+    ),
   );
 }

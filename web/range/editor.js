@@ -29,7 +29,15 @@ const FRESH = {
   variants: () => ({ id: "", item: "", name: "", common: "1" }),
   changes: () => ({ feature: "", state: "" }),
   sources: () => ({ id: "", what: "", trust: "0.8" }),
-  feature: () => ({ id: "", name: "", question: "", where: "", seconds: 3, needs: "nothing", states: [] }),
+  feature: () => ({
+    id: "",
+    name: "",
+    question: "",
+    where: "",
+    seconds: 3,
+    needs: "nothing",
+    states: [],
+  }),
   kinds: () => ({ id: "", name: "", plural: "" }),
   parts: () => ({ id: "", name: "", swap: 0.05 }),
   cautions: () => ({ text: "" }),
@@ -40,7 +48,11 @@ const FRESH = {
 export async function editorScreen(app, keep, entry) {
   let draft;
   try {
-    if (!(await offers()).editor) return away("The server that this app came from has no packs to edit. Start one with: python -m identify edit PACK");
+    if (!(await offers()).editor)
+      return away(
+        "The server that this app came from has no packs to edit. Start one with: python -m " +
+          "identify edit PACK",
+      );
     if (!entry.pack) return await packsScreen(keep);
     draft = await draftOf(entry.pack);
   } catch (error) {
@@ -78,7 +90,11 @@ async function packsScreen(keep) {
       "ul",
       { class: "found" },
       packs.map(({ id }) =>
-        el("li", {}, button(el("strong", {}, id), () => keep.open("editor", { pack: id }), { class: "hit" })),
+        el(
+          "li",
+          {},
+          button(el("strong", {}, id), () => keep.open("editor", { pack: id }), { class: "hit" }),
+        ),
       ),
     ),
   );
@@ -100,16 +116,22 @@ function packScreen(draft, keep) {
     el(
       "ul",
       { class: "found" },
-      TABLES.filter(([table]) => table !== "moves" || draft.entries(table).length > 0).map(([table, label]) =>
-        el(
-          "li",
-          {},
-          button(
-            [el("strong", {}, label), table === "range" ? null : el("span", { class: "quiet" }, String(draft.entries(table).length))],
-            () => to(table),
-            { class: "hit" },
+      TABLES.filter(([table]) => table !== "moves" || draft.entries(table).length > 0).map(
+        ([table, label]) =>
+          el(
+            "li",
+            {},
+            button(
+              [
+                el("strong", {}, label),
+                table === "range"
+                  ? null
+                  : el("span", { class: "quiet" }, String(draft.entries(table).length)),
+              ],
+              () => to(table),
+              { class: "hit" },
+            ),
           ),
-        ),
       ),
     ),
   );
@@ -148,7 +170,12 @@ function tableScreen(draft, keep, { table, of }) {
     return list.replaceChildren(...nodes);
   };
   fill("");
-  const search = el("input", { id: "editor-search", type: "search", autocomplete: "off", oninput: () => fill(search.value.trim()) });
+  const search = el("input", {
+    id: "editor-search",
+    type: "search",
+    autocomplete: "off",
+    oninput: () => fill(search.value.trim()),
+  });
   const add = () =>
     keep.run(async () => {
       const key = draft.add(table, { ...FRESH[table](), ...(of ? { item: of } : {}) });
@@ -200,14 +227,20 @@ const WITH = {
 function removal(draft, keep, table, entry) {
   const [other, one, belongs] = WITH[table] ?? ["variants", "", () => false];
   const found = draft.entries(other).filter(({ fields }) => belongs(fields, entry.fields));
-  const label = found.length > 0 ? `Take it away, with its ${many(found.length, one)}` : "Take it away";
+  const label =
+    found.length > 0 ? `Take it away, with its ${many(found.length, one)}` : "Take it away";
   return button(
     label,
     () =>
       keep.run(async () => {
-        draft.remove([[table, entry.key], ...found.map(({ key }) => [other, key])], drawingsOf(table, entry.fields));
+        draft.remove(
+          [[table, entry.key], ...found.map(({ key }) => [other, key])],
+          drawingsOf(table, entry.fields),
+        );
         await draft.kept;
-        notice("It is taken away, once you save.", [["Put it back", () => keep.run(keep.undoHere)]]);
+        notice("It is taken away, once you save.", [
+          ["Put it back", () => keep.run(keep.undoHere)],
+        ]);
         keep.back();
       }),
     { class: "plain wide" },

@@ -14,7 +14,16 @@ export function fits(schema, value) {
 }
 
 function fit(root, schema, value, at) {
-  if (schema.$ref) return fit(root, schema.$ref.slice(2).split("/").reduce((one, name) => one[name], root), value, at);
+  if (schema.$ref)
+    return fit(
+      root,
+      schema.$ref
+        .slice(2)
+        .split("/")
+        .reduce((one, name) => one[name], root),
+      value,
+      at,
+    );
   const plain =
     (!schema.type || TYPES[schema.type](value)) &&
     (!schema.enum || schema.enum.includes(value)) &&
@@ -26,7 +35,12 @@ function fit(root, schema, value, at) {
   return "";
 }
 
-function fitObject(root, { properties = {}, required = [], additionalProperties: others = true }, value, at) {
+function fitObject(
+  root,
+  { properties = {}, required = [], additionalProperties: others = true },
+  value,
+  at,
+) {
   for (const name of required) if (!Object.hasOwn(value, name)) return [...at, name].join(", ");
   for (const [name, one] of Object.entries(value)) {
     const schema = Object.hasOwn(properties, name) ? properties[name] : others;
@@ -40,7 +54,10 @@ function fitObject(root, { properties = {}, required = [], additionalProperties:
 function fitArray(root, { items = true, prefixItems = [] }, value, at) {
   for (const [place, one] of value.entries()) {
     const schema = prefixItems[place] ?? items;
-    const last = at.length === 0 ? [String(place + 1)] : [...at.slice(0, -1), `${at[at.length - 1]} ${place + 1}`];
+    const last =
+      at.length === 0
+        ? [String(place + 1)]
+        : [...at.slice(0, -1), `${at[at.length - 1]} ${place + 1}`];
     const wrong = typeof schema === "boolean" ? "" : fit(root, schema, one, last);
     if (wrong !== "") return wrong;
   }

@@ -27,7 +27,9 @@ function renamed(now, { item, variant, of }) {
 /** Goes through the ranges that are another version than before; true when something was told. */
 export async function lookAtMoved(app, keep) {
   const { seen } = app.settings;
-  const other = keep.ranges.filter(({ id, version }) => seen[id] !== version && pointing(id).length > 0);
+  const other = keep.ranges.filter(
+    ({ id, version }) => seen[id] !== version && pointing(id).length > 0,
+  );
   const told = [];
   for (const { id, name, version } of other) {
     const ready = await keep.ready(id);
@@ -39,12 +41,14 @@ export async function lookAtMoved(app, keep) {
       notice(problem());
       return true;
     }
-    if (changed.length > 0) await write("kept", KEPT, { ...(await read("kept", KEPT)), [id]: changed });
+    if (changed.length > 0)
+      await write("kept", KEPT, { ...(await read("kept", KEPT)), [id]: changed });
     if (changed.length + gone.length > 0) told.push([name, changed.length, gone.length]);
     app.settings = { ...app.settings, seen: { ...app.settings.seen, [id]: version } };
   }
   if (other.length > 0) await keepSettings(app.settings);
-  if (told.length > 0) notice(told.map(sentence).join(" "), [["Look at them", () => keep.open("moved")]]);
+  if (told.length > 0)
+    notice(told.map(sentence).join(" "), [["Look at them", () => keep.open("moved")]]);
   return told.length > 0;
 }
 
@@ -61,8 +65,13 @@ async function follow(app, ready, name, ids) {
 
 function sentence([name, changed, gone]) {
   const parts = [
-    changed > 0 ? `${entries(changed)} now ${changed === 1 ? "has its" : "have their"} new number or variant` : "",
-    gone > 0 ? `${entries(gone)} ${gone === 1 ? "points" : "point"} to what is no longer in it and ${gone === 1 ? "is" : "are"} kept as before` : "",
+    changed > 0
+      ? `${entries(changed)} now ${changed === 1 ? "has its" : "have their"} new number or variant`
+      : "",
+    gone > 0
+      ? `${entries(gone)} ${gone === 1 ? "points" : "point"} to what is no longer in it and ` +
+        `${gone === 1 ? "is" : "are"} kept as before`
+      : "",
   ];
   return `${name} has changed: ${parts.filter(Boolean).join("; ")}.`;
 }
@@ -80,19 +89,29 @@ export async function movedScreen(app, keep) {
     const found = ready ? app.engine.moved(ready, pointing(id)) : [];
     const gone = found.filter((one) => one.gone > 0).map((one) => record(one.id));
     const changed = (kept[id] ?? []).map(record).filter((one) => one && one.trashed === "");
-    if (gone.length + changed.length > 0) parts.push(ofRange(app, keep, { name, ready, gone, changed }));
+    if (gone.length + changed.length > 0)
+      parts.push(ofRange(app, keep, { name, ready, gone, changed }));
   }
   return el(
     "section",
     { class: "shelf" },
     heading(1, "What moved"),
-    parts.length === 0 ? el("p", {}, "Everything you keep points to what is in the ranges.") : parts,
+    parts.length === 0
+      ? el("p", {}, "Everything you keep points to what is in the ranges.")
+      : parts,
   );
 }
 
 function ofRange(app, keep, { name, ready, gone, changed }) {
   const link = (one) =>
-    button([el("strong", {}, title(keep.packs, one)), el("span", { class: "quiet" }, variantText(keep.packs, one) ?? "")], () => keep.open(one.type, { id: one.id }), { class: "hit" });
+    button(
+      [
+        el("strong", {}, title(keep.packs, one)),
+        el("span", { class: "quiet" }, variantText(keep.packs, one) ?? ""),
+      ],
+      () => keep.open(one.type, { id: one.id }),
+      { class: "hit" },
+    );
   return el(
     "section",
     {},
@@ -100,23 +119,41 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
     gone.length === 0
       ? null
       : [
-          el("p", {}, "These point to what is no longer in the range. They are kept as they are, until you choose anew."),
+          el(
+            "p",
+            {},
+            "These point to what is no longer in the range. They are kept as they are, until you " +
+              "choose anew.",
+          ),
           el(
             "ul",
             { class: "found", "aria-label": "No longer in the range" },
             gone.map((one) =>
-              el("li", {}, link(one), button("Choose anew", () => chooseAnew(app, keep, ready, one), {
-                class: "plain wide",
-                "aria-label": `Choose anew: ${title(keep.packs, one)}`,
-              })),
+              el(
+                "li",
+                {},
+                link(one),
+                button("Choose anew", () => chooseAnew(app, keep, ready, one), {
+                  class: "plain wide",
+                  "aria-label": `Choose anew: ${title(keep.packs, one)}`,
+                }),
+              ),
             ),
           ),
         ],
     changed.length === 0
       ? null
       : [
-          el("p", {}, "These were given their new number or variant. The latest changes can undo it."),
-          el("ul", { class: "found", "aria-label": "Moved" }, changed.map((one) => el("li", {}, link(one)))),
+          el(
+            "p",
+            {},
+            "These were given their new number or variant. The latest changes can undo it.",
+          ),
+          el(
+            "ul",
+            { class: "found", "aria-label": "Moved" },
+            changed.map((one) => el("li", {}, link(one))),
+          ),
         ],
   );
 }
@@ -124,7 +161,8 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
 /** Looks for an item, then takes a variant of it. */
 function chooseAnew(app, keep, ready, one) {
   const below = el("ul", { class: "found", "aria-label": "Found" });
-  const entry = (label, act) => el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
+  const entry = (label, act) =>
+    el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
   const control = el("input", {
     id: "anew",
     type: "search",
@@ -132,7 +170,9 @@ function chooseAnew(app, keep, ready, one) {
     oninput: () => {
       const text = control.value.trim();
       const found = text === "" ? [] : app.engine.find(ready, text, MOST);
-      below.replaceChildren(...found.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))));
+      below.replaceChildren(
+        ...found.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))),
+      );
     },
   });
   const variants = (item) => {
@@ -147,7 +187,11 @@ function chooseAnew(app, keep, ready, one) {
     );
     below.querySelector("button").focus();
   };
-  const shut = sheet("Choose anew", el("div", { class: "field" }, el("label", { for: "anew" }, "Number or name"), control), below);
+  const shut = sheet(
+    "Choose anew",
+    el("div", { class: "field" }, el("label", { for: "anew" }, "Number or name"), control),
+    below,
+  );
 }
 
 async function taken(keep, pack, { id, type }, place, places) {
@@ -160,5 +204,6 @@ async function taken(keep, pack, { id, type }, place, places) {
   }));
   const now = { item, variant: single, of: type === "piece" && single === "" ? [] : of };
   const alter = (before) => before && renamed(before, now);
-  if (await keep.change("Chosen anew", [{ id, alter }], { said: "It points to this now." })) await keep.redraw();
+  if (await keep.change("Chosen anew", [{ id, alter }], { said: "It points to this now." }))
+    await keep.redraw();
 }

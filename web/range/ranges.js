@@ -17,9 +17,18 @@ export async function rangesScreen(app, keep) {
     "section",
     { class: "shelf" },
     heading(1, "Ranges"),
-    el("ul", { class: "plain-list ranges" }, keep.ranges.map((one) => el("li", {}, lines(app, keep, one)))),
+    el(
+      "ul",
+      { class: "plain-list ranges" },
+      keep.ranges.map((one) => el("li", {}, lines(app, keep, one))),
+    ),
     fileInput(app, keep),
-    el("p", { class: "quiet" }, "A range is a file that somebody compiled from a pack of their own. What it says is theirs: the app checks only that it can be read."),
+    el(
+      "p",
+      { class: "quiet" },
+      "A range is a file that somebody compiled from a pack of their own. What it says is " +
+        "theirs: the app checks only that it can be read.",
+    ),
     button("What moved", () => keep.open("moved"), { class: "plain wide" }),
     button("Edit a range", () => keep.open("editor"), { class: "plain wide" }),
   );
@@ -34,9 +43,15 @@ function lines(app, keep, one) {
     el(
       "div",
       { class: "row" },
-      button("Hand it on", () => keep.run(() => handOn(one)), { class: "plain", "aria-label": `Hand on ${one.name}` }),
+      button("Hand it on", () => keep.run(() => handOn(one)), {
+        class: "plain",
+        "aria-label": `Hand on ${one.name}`,
+      }),
       one.own
-        ? button("Take it away", () => keep.run(() => takeAway(app, keep, one)), { class: "plain", "aria-label": `Take away ${one.name}` })
+        ? button("Take it away", () => keep.run(() => takeAway(app, keep, one)), {
+            class: "plain",
+            "aria-label": `Take away ${one.name}`,
+          })
         : null,
     ),
   ];
@@ -84,13 +99,17 @@ async function readFile(app, file) {
   try {
     pack = JSON.parse(text);
   } catch {
-    return wrong("this is not a range, or the file is damaged. Ask for the file that “compile” wrote.");
+    return wrong(
+      "this is not a range, or the file is damaged. Ask for the file that “compile” wrote.",
+    );
   }
   const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
   const place = fits(schema, pack);
-  if (place !== "") return wrong(`this is not a range that this version of the app can read (${place}).`);
+  if (place !== "")
+    return wrong(`this is not a range that this version of the app can read (${place}).`);
   if (pack.id === "all") return wrong("a range cannot be called “all”. Rename its folder.");
-  if ((await digest(text)) !== pack.version) return wrong("this was changed after it was compiled, or is damaged. Ask for it again.");
+  if ((await digest(text)) !== pack.version)
+    return wrong("this was changed after it was compiled, or is damaged. Ask for it again.");
   try {
     const ready = app.engine.prepare(pack);
     app.engine.assess(ready, app.engine.new_session(ready));
@@ -105,7 +124,10 @@ async function readFile(app, file) {
 async function digest(text) {
   const bare = text.replace(VERSION, "}");
   const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(bare));
-  return [...new Uint8Array(sum)].slice(0, 8).map((byte) => byte.toString(16).padStart(2, "0")).join("");
+  return [...new Uint8Array(sum)]
+    .slice(0, 8)
+    .map((byte) => byte.toString(16).padStart(2, "0"))
+    .join("");
 }
 
 /** Keeps the range (text null: takes it away), all at once. */
@@ -130,7 +152,9 @@ async function refresh(app, keep) {
 
 async function takeAway(app, keep, one) {
   if (app.piece && [one.id, app.list.at(-1).id].includes(packOf(app.piece))) {
-    notice(`You are identifying a piece of ${one.name}. Start again first, then take the range away.`);
+    notice(
+      `You are identifying a piece of ${one.name}. Start again first, then take the range away.`,
+    );
     return;
   }
   const text = await read("kept", ownKey(one.id));
@@ -142,11 +166,15 @@ async function takeAway(app, keep, one) {
   if (!app.piece) await app.openRange(app.entry.id);
   await keep.redraw();
   notice(`${one.name} is taken away. What you keep of it stays.`, [
-    ["Put it back", () => keep.run(async () => {
-      await stored(one, text);
-      await refresh(app, keep);
-      await keep.redraw();
-    })],
+    [
+      "Put it back",
+      () =>
+        keep.run(async () => {
+          await stored(one, text);
+          await refresh(app, keep);
+          await keep.redraw();
+        }),
+    ],
   ]);
 }
 

@@ -1,4 +1,7 @@
-/** Sightings: pieces that are in no reference, or that stretch its years, for the keeper of the pack. */
+/**
+ * Sightings: pieces that are in no reference, or that stretch its years, for the keeper of the
+ * pack.
+ */
 import { all, record } from "../data/records.js";
 import { sightingsFile } from "../data/sightings-file.js";
 import { plainYears } from "../parts/edtf-words.js";
@@ -26,8 +29,10 @@ export function sightingsScreen(_app, keep) {
       "p",
       {},
       found.length === 0
-        ? "None yet. When a piece is not in the reference, or shows what its sources do not know, the answer offers to keep it as a sighting."
-        : "Send the file to whoever keeps the reference: it says what was seen, when it was made, and shows the photos.",
+        ? "None yet. When a piece is not in the reference, or shows what its sources do not " +
+            "know, the answer offers to keep it as a sighting."
+        : "Send the file to whoever keeps the reference: it says what was seen, when it was " +
+            "made, and shows the photos.",
     ),
     ...longList("Sightings", found, (one) => row(keep, one)),
     found.length === 0
@@ -134,7 +139,8 @@ function stretched({ engine }, ready, sighting) {
         el(
           "li",
           {},
-          `${ready.pack.features[one.feature].name}, ${seenWords(ready.pack, told, one)}: known from ${span(one.earliest, one.latest)}.`,
+          `${ready.pack.features[one.feature].name}, ${seenWords(ready.pack, told, one)}: known ` +
+            `from ${span(one.earliest, one.latest)}.`,
         ),
       ),
     ),

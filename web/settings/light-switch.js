@@ -1,4 +1,6 @@
-/** Light for the sun, dark for the evening, or as the device has it. light.js sets the first one. */
+/**
+ * Light for the sun, dark for the evening, or as the device has it. light.js sets the first one.
+ */
 const DARK = matchMedia("(prefers-color-scheme: dark)");
 const COLOURS = { sun: "#ffffff", dark: "#0c0f10" };
 let chosen = stored();

@@ -95,8 +95,10 @@ function currencyChoice({ engine, settings }, act) {
 function installHelp() {
   if (installed()) return null;
   const steps = safari()
-    ? "In Safari: tap the Share button, then “Add to Home Screen”. Safari deletes what a page has stored after seven days without use, unless the page is on the home screen."
-    : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any other app, with or without a signal.";
+    ? "In Safari: tap the Share button, then “Add to Home Screen”. Safari deletes what a page " +
+      "has stored after seven days without use, unless the page is on the home screen."
+    : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any " +
+      "other app, with or without a signal.";
   return el(
     "section",
     {},
@@ -110,7 +112,8 @@ function installHelp() {
 /** What leaves the phone, and where to. */
 function sentText({ settings }) {
   return settings.paired
-    ? `The collection with its photos and notes is also sent to your own server, ${location.host}, and to the devices paired with it; nothing else is sent anywhere.`
+    ? "The collection with its photos and notes is also sent to your own server, " +
+        `${location.host}, and to the devices paired with it; nothing else is sent anywhere.`
     : "Nothing is sent anywhere.";
 }
 
@@ -143,7 +146,8 @@ function stored(app) {
       "p",
       {},
       problem() === ""
-        ? `The app, the ranges, your settings, your collection and the piece at hand. ${sentText(app)}`
+        ? "The app, the ranges, your settings, your collection and the piece at hand. " +
+            `${sentText(app)}`
         : problem(),
     ),
     problem() === "" ? [asks, keep] : null,
@@ -170,7 +174,9 @@ function about({ entry }) {
     el(
       "p",
       {},
-      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is known of the piece is shown with the answer. Have mains equipment tested by a competent person before it is plugged in, and follow the rules where you live.",
+      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is " +
+        "known of the piece is shown with the answer. Have mains equipment tested by a competent " +
+        "person before it is plugged in, and follow the rules where you live.",
     ),
     version,
   );

@@ -1,4 +1,6 @@
-/** The bar at the bottom with the app's main screens; while a question is asked, it is one tap away. */
+/**
+ * The bar at the bottom with the app's main screens; while a question is asked, it is one tap away.
+ */
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { WIDE } from "../parts/wide-window.js";
@@ -25,9 +27,7 @@ export function startPlaces(open) {
         { class: "found" },
         buttons
           .slice(1)
-          .map((one) =>
-            button(one.textContent, go(one.dataset.screen), { class: "plain wide" }),
-          ),
+          .map((one) => button(one.textContent, go(one.dataset.screen), { class: "plain wide" })),
       ),
     );
   });
@@ -35,7 +35,9 @@ export function startPlaces(open) {
 
 /** The bar is at the thumb on a phone, at the top on a desk. */
 function placed() {
-  const before = WIDE.matches ? document.querySelector("header") : document.getElementById("screen");
+  const before = WIDE.matches
+    ? document.querySelector("header")
+    : document.getElementById("screen");
   if (before.nextElementSibling !== bar) before.after(bar);
 }
 

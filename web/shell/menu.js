@@ -28,7 +28,9 @@ export async function moreScreen(app, keep) {
   const waiting = await changedAfter(seq);
   const open = (await unsettled()).length;
   const places = PLACES.map(([screen, name, about]) =>
-    link(name, screen === "backup" ? waitingText(waiting, time, app.settings.paired) : about, () => keep.open(screen)),
+    link(name, screen === "backup" ? waitingText(waiting, time, app.settings.paired) : about, () =>
+      keep.open(screen),
+    ),
   );
   return el(
     "section",

@@ -1,4 +1,6 @@
-/** What the collector keeps, as screens: which screen is which, and how all of them save and undo. */
+/**
+ * What the collector keeps, as screens: which screen is which, and how all of them save and undo.
+ */
 import { backToPiece, here, onMoved, pushScreen, remember } from "../data/back-button.js";
 import { undo, undoable } from "../data/journal.js";
 import { CannotGoOn, loadPack, rawPack } from "../data/packs.js";
@@ -99,7 +101,8 @@ export async function openShelf(app) {
       } catch (error) {
         if (!(error instanceof ChangedElsewhere)) throw error;
         notice(
-          "Another window or device changed or deleted this meanwhile. Nothing was written over it: here is how it stands now.",
+          "Another window or device changed or deleted this meanwhile. Nothing was written over " +
+            "it: here is how it stands now.",
         );
         await keep.redraw();
         return false;
@@ -108,7 +111,8 @@ export async function openShelf(app) {
       else if (!asked) askToKeep();
       asked ||= done.kept === "disk";
       if (done.kept === "") return false;
-      document.querySelector("#tools [hidden]")?.removeAttribute("hidden"); // now there is something to undo
+      // now there is something to undo
+      document.querySelector("#tools [hidden]")?.removeAttribute("hidden");
       if (said === "") announce("Saved.");
       else offerUndo(said, { group: done.group, what });
       return true;
@@ -214,7 +218,12 @@ export async function openShelf(app) {
     }
     const shut = sheet(
       "Changed in another window",
-      el("p", {}, "What you changed here was changed in another window or on another device meanwhile. Which is right?"),
+      el(
+        "p",
+        {},
+        "What you changed here was changed in another window or on another device meanwhile. " +
+          "Which is right?",
+      ),
       button("Keep mine", () => settle(mine), { class: "plain wide" }),
       button("Keep the other one", () => settle(() => {}), { class: "plain wide" }),
     );
@@ -227,7 +236,9 @@ export async function openShelf(app) {
     };
   }
 
-  /** Looks what moved in ranges of which another version is here than the records were made with. */
+  /**
+   * Looks what moved in ranges of which another version is here than the records were made with.
+   */
   async function lookAtMoved() {
     await (await loaded(import("../range/moved-names.js"))).lookAtMoved(app, keep);
   }
@@ -238,12 +249,17 @@ export async function openShelf(app) {
   }
   onMoved(leave);
 
-  /** Reads the packs that the records speak of, as far as they are not here: records come by sync too. */
+  /**
+   * Reads the packs that the records speak of, as far as they are not here: records come by sync
+   * too.
+   */
   async function readPacks() {
     const used = new Set(everything().map((one) => one.pack));
     const missing = keep.ranges.filter(({ id }) => used.has(id) && !packs.has(id));
     await Promise.all(
-      missing.map((one) => unlessBroken(async () => packs.set(one.id, await rawPack(app.engine, one)))),
+      missing.map((one) =>
+        unlessBroken(async () => packs.set(one.id, await rawPack(app.engine, one))),
+      ),
     );
     return used;
   }
@@ -274,7 +290,10 @@ export async function openShelf(app) {
     },
     tools: () => [
       button("Back", keep.back, { class: "plain" }),
-      button("Undo", keep.undo, { class: "plain", hidden: !keep.undoHere && everything().length === 0 }),
+      button("Undo", keep.undo, {
+        class: "plain",
+        hidden: !keep.undoHere && everything().length === 0,
+      }),
     ],
   };
 }

@@ -3,7 +3,9 @@ import { takeSecret } from "./pairing.js";
 import { startSync } from "./sync.js";
 import { notice } from "../parts/status.js";
 
-/** What the app was opened for: sync, and what the address brought along (`hash`, "" for nothing). */
+/**
+ * What the app was opened for: sync, and what the address brought along (`hash`, "" for nothing).
+ */
 export async function arrive(app, hash) {
   await startSync();
   const [, secret] = /^#pair=([\w-]+)$/.exec(hash) ?? [];
@@ -15,6 +17,7 @@ export async function arrive(app, hash) {
   }
   if (hash === "#revoked")
     notice(
-      "This device was taken off by one of your other devices. What the collection kept here was deleted; it is still on your server. To use it here again, pair this device anew.",
+      "This device was taken off by one of your other devices. What the collection kept here was " +
+        "deleted; it is still on your server. To use it here again, pair this device anew.",
     );
 }

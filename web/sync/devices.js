@@ -39,25 +39,35 @@ export async function devicesScreen(app, keep) {
     button("Sync now", () => sync(), { class: "main wide" }),
     heading(2, "Devices"),
     list,
-    button("Add a device", () => keep.run(() => addDevice(() => fill(list, () => deviceList(keep)))), {
-      class: "plain wide",
-    }),
+    button(
+      "Add a device",
+      () => keep.run(() => addDevice(() => fill(list, () => deviceList(keep)))),
+      {
+        class: "plain wide",
+      },
+    ),
     heading(2, "Backups on the server"),
     el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
-    button("Make a backup there now", () => keep.run(() => backUp(backups)), { class: "plain wide" }),
+    button("Make a backup there now", () => keep.run(() => backUp(backups)), {
+      class: "plain wide",
+    }),
     backups,
     heading(2, "What goes where"),
     el(
       "p",
       {},
-      `Pieces, wants, notes and photos with all their changes go to ${location.host}, your own server, and from there to the devices above. Nobody else can read them without being paired. The piece you are identifying and your settings stay on this device. Photos carry no position.`,
+      `Pieces, wants, notes and photos with all their changes go to ${location.host}, your own ` +
+        "server, and from there to the devices above. Nobody else can read them without being " +
+        "paired. The piece you are identifying and your settings stay on this device. Photos " +
+        "carry no position.",
     ),
   );
 }
 
 async function unpaired(app, keep) {
   const top = heading(1, "Devices and sync");
-  if (problem() !== "") return el("section", { class: "shelf" }, top, el("p", { class: "warn" }, problem()));
+  if (problem() !== "")
+    return el("section", { class: "shelf" }, top, el("p", { class: "warn" }, problem()));
   const { sync: able } = await offers();
   return el(
     "section",
@@ -66,14 +76,17 @@ async function unpaired(app, keep) {
     el(
       "p",
       {},
-      "With a server of your own, at home or on a machine you rent, several phones and computers keep the same collection, each of them without a signal too.",
+      "With a server of your own, at home or on a machine you rent, several phones and computers " +
+        "keep the same collection, each of them without a signal too.",
     ),
     able
       ? pairingForm(app, keep, false)
       : el(
           "p",
           {},
-          `${location.host} is no such server, or cannot be reached now: from here the app only comes as files, and nothing is sent anywhere. The README tells how to start one of your own (“serve”); then open the app from there.`,
+          `${location.host} is no such server, or cannot be reached now: from here the app only ` +
+            "comes as files, and nothing is sent anywhere. The README tells how to start one of " +
+            "your own (“serve”); then open the app from there.",
         ),
   );
 }
@@ -104,7 +117,9 @@ function standing(keep) {
       bar.value = done;
     } else bar.removeAttribute("value");
     wrong.replaceChildren(
-      ...[trouble, refusedText(refused)].filter(Boolean).map((text) => el("p", { class: "warn" }, text)),
+      ...[trouble, refusedText(refused)]
+        .filter(Boolean)
+        .map((text) => el("p", { class: "warn" }, text)),
     );
     const [left, line] = [await waiting(), await settleLine(keep)];
     settle.replaceChildren(...[line].filter(Boolean));
@@ -130,8 +145,11 @@ function waitsText({ entries, sending, fetching }) {
   const out =
     parts.length === 0
       ? "Nothing waits to be sent."
-      : `${parts.join(" and ")} ${entries + sending === 1 ? "waits" : "wait"} to be sent. Until then the only copy is here.`;
-  return fetching === 0 ? out : `${out} ${counted(fetching, "photo is", "photos are")} still to come.`;
+      : `${parts.join(" and ")} ${entries + sending === 1 ? "waits" : "wait"} to be sent. Until ` +
+        "then the only copy is here.";
+  return fetching === 0
+    ? out
+    : `${out} ${counted(fetching, "photo is", "photos are")} still to come.`;
 }
 
 function counted(count, one, many) {
@@ -140,15 +158,22 @@ function counted(count, one, many) {
 
 function refusedText(refused) {
   if (refused.length === 0) return "";
-  return `The server does not take ${counted(refused.length, "change", "changes")}; kept here: ${refused[0].why}`;
+  return (
+    `The server does not take ${counted(refused.length, "change", "changes")}; kept here: ` +
+    `${refused[0].why}`
+  );
 }
 
 async function settleLine(keep) {
   const found = await unsettled();
   if (found.length === 0) return null;
-  return button(`To settle: ${counted(found.length, "entry", "entries")}`, () => keep.open("settle"), {
-    class: "plain wide",
-  });
+  return button(
+    `To settle: ${counted(found.length, "entry", "entries")}`,
+    () => keep.open("settle"),
+    {
+      class: "plain wide",
+    },
+  );
 }
 
 /** Puts what the server answers into a box; where it cannot, says so there. */
@@ -168,10 +193,19 @@ async function deviceList(keep) {
   const rows = devices.filter((one) => one.revoked === "");
   const off = devices.filter((one) => one.revoked !== "");
   return [
-    el("ul", { class: "answers", "aria-label": "Devices" }, rows.map((one) => el("li", {}, deviceRow(keep, one)))),
+    el(
+      "ul",
+      { class: "answers", "aria-label": "Devices" },
+      rows.map((one) => el("li", {}, deviceRow(keep, one))),
+    ),
     off.length === 0
       ? null
-      : el("p", { class: "quiet" }, `Taken off: ${off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", ")}.`),
+      : el(
+          "p",
+          { class: "quiet" },
+          "Taken off: " +
+            `${off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", ")}.`,
+        ),
   ].filter(Boolean);
 }
 
@@ -183,17 +217,34 @@ function deviceRow(keep, one) {
     el(
       "div",
       { class: "row" },
-      button("Rename", () => rename(keep, one), { class: "plain", "aria-label": `Rename ${one.name}` }),
-      button("Take off", () => takeOff(keep, one), { class: "plain", "aria-label": `Take off ${one.name}` }),
+      button("Rename", () => rename(keep, one), {
+        class: "plain",
+        "aria-label": `Rename ${one.name}`,
+      }),
+      button("Take off", () => takeOff(keep, one), {
+        class: "plain",
+        "aria-label": `Take off ${one.name}`,
+      }),
     ),
   ];
 }
 
 function rename(keep, one) {
-  const name = el("input", { type: "text", id: "device-name", value: one.name, maxlength: 60, autocomplete: "off" });
+  const name = el("input", {
+    type: "text",
+    id: "device-name",
+    value: one.name,
+    maxlength: 60,
+    autocomplete: "off",
+  });
   const shut = sheet(
     "Rename a device",
-    el("div", { class: "field" }, el("div", { class: "field-head" }, el("label", { for: "device-name" }, "Name")), name),
+    el(
+      "div",
+      { class: "field" },
+      el("div", { class: "field-head" }, el("label", { for: "device-name" }, "Name")),
+      name,
+    ),
     button(
       "Save the name",
       () => {
@@ -214,15 +265,23 @@ function takeOff(keep, one) {
       "p",
       {},
       one.here
-        ? "This device is not paired any more, and everything the collection keeps on it is deleted. What waits to be sent is lost; the rest stays on the server and your other devices."
-        : "It cannot read or send anything from now on. When it is next in touch, the collection is deleted there; what waits to be sent there is lost. Until then, what it holds can be read by whoever has it: lock the device if it is lost.",
+        ? "This device is not paired any more, and everything the collection keeps on it is " +
+            "deleted. What waits to be sent is lost; the rest stays on the server and your other " +
+            "devices."
+        : "It cannot read or send anything from now on. When it is next in touch, the collection " +
+            "is deleted there; what waits to be sent there is lost. Until then, what it holds " +
+            "can be read by whoever has it: lock the device if it is lost.",
     ),
     button(
       one.here ? "Take this device off and delete here" : "Take it off",
       () => {
         shut();
         keep.run(async () => {
-          const done = await asked(keep, () => post(`devices/${one.id}/revoke`, {}), `${one.name} is taken off.`);
+          const done = await asked(
+            keep,
+            () => post(`devices/${one.id}/revoke`, {}),
+            `${one.name} is taken off.`,
+          );
           if (done && one.here) await sync();
         });
       },
@@ -260,11 +319,24 @@ async function addDevice(then) {
   sheet(
     "Add a device",
     el("p", {}, "Point the other phone’s camera at this, and open the link."),
-    el("img", { class: "qr", src: picture, alt: "Square code with the pairing link", width: 240, height: 240 }),
+    el("img", {
+      class: "qr",
+      src: picture,
+      alt: "Square code with the pairing link",
+      width: 240,
+      height: 240,
+    }),
     el("p", {}, `Or open ${new URL(url).origin}/ there, go to More, “Devices and sync”, and type:`),
     el("p", { class: "pair-code" }, spaced(code)),
-    button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), { class: "plain wide" }),
-    el("p", { class: "quiet" }, `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can read the collection.`),
+    button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), {
+      class: "plain wide",
+    }),
+    el(
+      "p",
+      { class: "quiet" },
+      `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can ` +
+        "read the collection.",
+    ),
   );
   document.querySelector("dialog.sheet")?.addEventListener("close", then);
 }
@@ -287,7 +359,10 @@ async function backUp(box) {
   try {
     const { records, photos } = await post("backup", {});
     announce("The backup is made.");
-    notice(`The backup is made: ${counted(records, "entry", "entries")}, ${counted(photos, "photo", "photos")}. It was restored once to see that it is whole.`);
+    notice(
+      `The backup is made: ${counted(records, "entry", "entries")}, ` +
+        `${counted(photos, "photo", "photos")}. It was restored once to see that it is whole.`,
+    );
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     notice(error.message);
@@ -302,7 +377,12 @@ async function backupList() {
     "ul",
     { class: "plain-list", "aria-label": "Backups" },
     backups.map(({ made, records, photos }) =>
-      el("li", {}, `${timeText(made)}: ${counted(records, "entry", "entries")}, ${counted(photos, "photo", "photos")}`),
+      el(
+        "li",
+        {},
+        `${timeText(made)}: ${counted(records, "entry", "entries")}, ` +
+          `${counted(photos, "photo", "photos")}`,
+      ),
     ),
   );
 }

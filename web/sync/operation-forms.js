@@ -37,7 +37,10 @@ export function fieldsOf(entry) {
   );
 }
 
-/** The entry as it goes to the server; `more`: what a newer version says besides, passed on as it is. */
+/**
+ * The entry as it goes to the server; `more`: what a newer version says besides, passed on as it
+ * is.
+ */
 export function operationOf(entry) {
   const { op, record, type, parents, wall, count, time, more } = entry;
   const { group = "", what = "", undoes = "" } = entry;
@@ -94,9 +97,7 @@ export function ruledOf(entry) {
 export function recordOf(id, merged, entries) {
   const times = entries.map(({ time }) => time).sort();
   const { type } = merged;
-  const fields = Object.fromEntries(
-    merged.fields.map(([name, text]) => [name, JSON.parse(text)]),
-  );
+  const fields = Object.fromEntries(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
   const made = fields.made ?? times[0];
   const changed = times[times.length - 1];
   const trashed = merged.trashed ? fields.trashed : "";

@@ -23,7 +23,13 @@ export function secretGiven() {
 
 /** The part of the screen where a device is paired. */
 export function pairingForm(app, keep, again) {
-  const name = el("input", { type: "text", id: "pair-name", autocomplete: "off", maxlength: 60, value: usualName() });
+  const name = el("input", {
+    type: "text",
+    id: "pair-name",
+    autocomplete: "off",
+    maxlength: 60,
+    value: usualName(),
+  });
   const code = el("input", {
     type: "text",
     id: "pair-code",
@@ -38,11 +44,18 @@ export function pairingForm(app, keep, again) {
       const typed = code.value.replace(/[^0-9a-z]/gi, "");
       wrong.textContent = "";
       if (secret === "" && typed.length !== 8) {
-        wrong.textContent = "A code has 8 letters and figures, such as K7QM 2XDF. Look at the other device, or at what “pair” printed.";
+        wrong.textContent =
+          "A code has 8 letters and figures, such as K7QM 2XDF. Look at the other device, or at " +
+          "what “pair” printed.";
         code.focus();
         return;
       }
-      await pairWith(app, keep, { name: name.value.trim() || usualName(), ...(secret ? { secret } : { code: typed }) }, wrong);
+      await pairWith(
+        app,
+        keep,
+        { name: name.value.trim() || usualName(), ...(secret ? { secret } : { code: typed }) },
+        wrong,
+      );
     });
   return el(
     "section",
@@ -52,7 +65,8 @@ export function pairingForm(app, keep, again) {
       "p",
       {},
       secret === ""
-        ? "On a device that is paired already, tap “Add a device” on this screen; or run “pair” on the server. Type the code that it shows. It is good for five minutes."
+        ? "On a device that is paired already, tap “Add a device” on this screen; or run “pair” " +
+            "on the server. Type the code that it shows. It is good for five minutes."
         : "This link pairs this device with the server it came from.",
     ),
     mergedText(),
@@ -61,13 +75,22 @@ export function pairingForm(app, keep, again) {
     wrong,
     button("Pair", pair, { class: "main wide" }),
     secret === ""
-      ? el("p", { class: "quiet" }, "An app on the home screen may store apart from the browser: pair it there, by the code.")
+      ? el(
+          "p",
+          { class: "quiet" },
+          "An app on the home screen may store apart from the browser: pair it there, by the code.",
+        )
       : null,
   );
 }
 
 function labelled(text, control) {
-  return el("div", { class: "field" }, el("div", { class: "field-head" }, el("label", { for: control.id }, text)), control);
+  return el(
+    "div",
+    { class: "field" },
+    el("div", { class: "field-head" }, el("label", { for: control.id }, text)),
+    control,
+  );
 }
 
 function usualName() {
@@ -80,14 +103,18 @@ function mergedText() {
   const here = everything().filter((one) => one.trashed === "");
   if (here.length === 0) return null;
   const count =
-    here.length === 1 ? "1 entry is on this device. It is" : `${here.length} entries are on this device. They are`;
+    here.length === 1
+      ? "1 entry is on this device. It is"
+      : `${here.length} entries are on this device. They are`;
   const demo = here.some((one) => one.demo)
-    ? " The demo collection is among them: if it should not go along, take it away first, under More."
+    ? " The demo collection is among them: if it should not go along, take it away first, under " +
+      "More."
     : "";
   return el(
     "p",
     { class: "warn" },
-    `${count} put together with what is on the server: nothing is overwritten, and all your paired devices will show both.${demo}`,
+    `${count} put together with what is on the server: nothing is overwritten, and all your ` +
+      `paired devices will show both.${demo}`,
   );
 }
 

@@ -69,7 +69,9 @@ async function sha(blob) {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** The rows of photos that are here and that this server has not confirmed; with `all`, of all here. */
+/**
+ * The rows of photos that are here and that this server has not confirmed; with `all`, of all here.
+ */
 async function unconfirmed(mark, all = false) {
   let rows;
   await look(["announced", "photos"], async (there) => {
@@ -98,7 +100,8 @@ export async function photosWaiting(mark) {
 }
 
 /**
- * Sends what the server has not got. `checked`: it was asked for every photo lately, so that only those
+ * Sends what the server has not got. `checked`: it was asked for every photo lately, so that only
+ * those
  * it has not confirmed are asked for. `told(done, total)` is called as it goes on. Gives what the
  * server does not take: [{id, why}].
  */
@@ -136,7 +139,7 @@ async function sendOne(row, size, have) {
   if (!blob) return;
   const headers = { "Content-Type": "image/jpeg" };
   let from = have;
-  for (let stuck = 0; stuck < 3; ) {
+  for (let stuck = 0; stuck < 3;) {
     const body = blob.slice(from, from + CHUNK, "image/jpeg");
     const query = `from=${from}&size=${blob.size}`;
     const got = await ask(`photos/${row[size]}?${query}`, { method: "PUT", headers, body }).catch(

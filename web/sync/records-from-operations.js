@@ -1,4 +1,7 @@
-/** Makes records of their operations, within a transaction: the record, what is to be settled, photos. */
+/**
+ * Makes records of their operations, within a transaction: the record, what is to be settled,
+ * photos.
+ */
 import { scrubbed } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { fieldsOf, recordOf, ruledOf } from "./operation-forms.js";
@@ -46,9 +49,7 @@ async function scrub(there, entries, ids) {
 }
 
 async function announce(there, id, merged) {
-  const fields = Object.fromEntries(
-    merged.fields.map(([name, text]) => [name, JSON.parse(text)]),
-  );
+  const fields = Object.fromEntries(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
   const old = await there.get("announced", id);
   const gone = merged.gone || typeof fields.full !== "string" || typeof fields.small !== "string";
   await there.put("announced", { ...fields, id, gone, held: old?.held ?? "" });

@@ -3,7 +3,8 @@
  * each of which leaves everything whole. What is decided is decided by the rules (rules.js).
  *
  *   kept "sync"  {device, n, clock, sealed: place of the journal up to which it is sealed, checked,
- *                epoch, after, last: where the last pull ended, round, names: {device: name}, touched}
+ *                epoch, after, last: where the last pull ended, round, names: {device: name},
+ *                touched}
  *   heads        {record, heads}
  *   clashes      {record, clashes, brought_back, reopened}
  *   announced    a photo that operations tell of: {id, full, small (SHA-256), ..., gone, held}
@@ -100,14 +101,16 @@ function ownEntry(record, type, what) {
   return { time, record, type, group: newId("g"), what, undoes: "", side: true, send: true };
 }
 
-/** Makes operations of the entries that are none yet. Gives the ids of records that changed by it. */
+/**
+ * Makes operations of the entries that are none yet. Gives the ids of records that changed by it.
+ */
 export async function seal() {
   const rules = await loadRules();
   const touched = new Set();
-  for (let more = true; more; ) {
+  for (let more = true; more;) {
     more = await inOne((there, state) => sealSome(there, state, rules, touched));
   }
-  for (let more = true; more; ) {
+  for (let more = true; more;) {
     more = await inOne((there, state) => checkSome(there, state, rules, touched));
   }
   return [...touched];
@@ -134,14 +137,17 @@ async function sealThese(there, state, rules, entries, touched) {
     there.put("journal", { ...entries[place], op, parents, wall, count, held: "" }),
   );
   await Promise.all([...puts, ...heads.map((row) => there.put("heads", row))]);
-  const silent = new Set(entries.filter(({ type }) => SILENT.includes(type)).map(({ record }) => record));
+  const silent = new Set(
+    entries.filter(({ type }) => SILENT.includes(type)).map(({ record }) => record),
+  );
   const open = await Promise.all(ids.map((id) => there.get("clashes", id)));
   const again = ids.filter((id, place) => open[place] || silent.has(id));
   await remergeAll(there, state, rules, again, touched);
 }
 
 /**
- * On a phone that was used before it was first sealed: where the operations do not come to the record as it
+ * On a phone that was used before it was first sealed: where the operations do not come to the
+ * record as it
  * stands, one more says so.
  */
 async function checkSome(there, state, rules, touched) {
@@ -200,14 +206,12 @@ export async function takeEntries(entries) {
   const rules = await loadRules();
   const touched = new Set(await seal());
   for (let at = 0; at < entries.length; at += SLICE) {
-    const found = entries
-      .slice(at, at + SLICE)
-      .map(({ seq, ...one }) => () => ({
-        ...one,
-        side: true,
-        pulled: !SILENT.includes(one.type),
-        held: "",
-      }));
+    const found = entries.slice(at, at + SLICE).map(({ seq, ...one }) => () => ({
+      ...one,
+      side: true,
+      pulled: !SILENT.includes(one.type),
+      held: "",
+    }));
     await inOne(async (there, state) => {
       while (await sealSome(there, state, rules, touched));
       await takeThese(there, state, rules, found, touched);
@@ -255,7 +259,8 @@ export async function fork(ids) {
 }
 
 /**
- * Puts entries among the operations that are known: `given`, functions that make one of the record as
+ * Puts entries among the operations that are known: `given`, functions that make one of the record
+ * as
  * it is shown. Gives true when this phone has another id since, as a copy of it went another way.
  */
 async function takeThese(there, state, rules, given, touched) {
@@ -265,7 +270,13 @@ async function takeThese(there, state, rules, given, touched) {
   const known = await Promise.all(made.map(({ op }) => there.where("journal", "op", op)));
   const ops = made.map((entry, place) => {
     const { op: id, wall, count } = entry;
-    return { id, device: partsOf(id).device, wall, count, here: standing(rules, known[place], entry) };
+    return {
+      id,
+      device: partsOf(id).device,
+      wall,
+      count,
+      here: standing(rules, known[place], entry),
+    };
   });
   const { clock, take, known: places, moved, fork: forked } = rules.met(state, ops, Date.now());
   if (forked) await renameOwn(there, state, rules, moved, touched);
@@ -301,14 +312,25 @@ function compared(entry) {
 /** Another id for this device, and for what no server holds under the old one. */
 async function renameOwn(there, state, rules, moved, touched) {
   const keys = new Set(await there.othersKeys("journal", "held", rules.mark_of(state)));
-  for (const op of moved) for (const { seq } of await there.where("journal", "op", op)) keys.add(seq);
+  for (const op of moved)
+    for (const { seq } of await there.where("journal", "op", op)) keys.add(seq);
   const order = [...keys].sort((a, b) => a - b);
   const entries = await Promise.all(order.map((key) => there.get("journal", key)));
-  const ops = entries.map(({ op: id, parents, held }) => ({ id, device: partsOf(id).device, parents, held }));
+  const ops = entries.map(({ op: id, parents, held }) => ({
+    id,
+    device: partsOf(id).device,
+    parents,
+    held,
+  }));
   const name = state.names[state.device];
   const { device, n, after, last, ops: renamed } = rules.forked(state, newId("d"), ops, moved);
   Object.assign(state, { device, n, after, last });
-  const puts = renamed.map(({ place, id: op, parents }) => ({ ...entries[place], op, parents, held: "" }));
+  const puts = renamed.map(({ place, id: op, parents }) => ({
+    ...entries[place],
+    op,
+    parents,
+    held: "",
+  }));
   await Promise.all(puts.map((entry) => there.put("journal", entry)));
   if (name) await nameIt(there, state, name);
   await remergeAll(there, state, rules, new Set(puts.map(({ record }) => record)), touched);

@@ -18,7 +18,9 @@ export async function takeShared(file) {
   const touched = new Set(await takeEntries(shared));
   await reread([...touched]);
   const explained = await explainedBy(file.records, shared);
-  const left = [...explained].filter((id) => !touched.has(id) && !alike(record(id), byId(file, id)));
+  const left = [...explained].filter(
+    (id) => !touched.has(id) && !alike(record(id), byId(file, id)),
+  );
   const added = [...explained].filter((id) => touched.has(id) && !known.has(id)).length;
   const rest = {
     ...file,

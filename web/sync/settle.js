@@ -30,7 +30,8 @@ export async function settleScreen(app, keep, { id }) {
       {},
       found.length === 0
         ? "Nothing is left to settle: your devices agree."
-        : "This was changed on two devices while they were out of touch. Nothing is lost. Tap what is right; the rest stays in the history.",
+        : "This was changed on two devices while they were out of touch. Nothing is lost. Tap " +
+            "what is right; the rest stays in the history.",
     ),
     parts,
   );
@@ -77,15 +78,26 @@ function backAgain(keep, now, name) {
     });
   const stay = { id: now.id, alter: (it) => it && { ...it, trashed: "" }, writes: ["trashed"] };
   return [
-    el("p", {}, "Brought back: it was deleted on one device and changed on another. So it is kept."),
+    el(
+      "p",
+      {},
+      "Brought back: it was deleted on one device and changed on another. So it is kept.",
+    ),
     el(
       "div",
       { class: "row" },
-      button("Keep it", () => done("Kept", stay, "It is kept."), { class: "plain", "aria-label": `Keep ${name}` }),
-      button("Move it to the trash", () => done("To the trash", trashing(now.id), "It is in the trash."), {
+      button("Keep it", () => done("Kept", stay, "It is kept."), {
         class: "plain",
-        "aria-label": `Move ${name} to the trash`,
+        "aria-label": `Keep ${name}`,
       }),
+      button(
+        "Move it to the trash",
+        () => done("To the trash", trashing(now.id), "It is in the trash."),
+        {
+          class: "plain",
+          "aria-label": `Move ${name} to the trash`,
+        },
+      ),
     ),
   ];
 }
@@ -94,7 +106,9 @@ async function field(app, keep, now, clash, name) {
   const label = fieldName(clash.field);
   const pack = keep.packs.get(now.pack);
   const choices = await choicesOf(now, clash);
-  const lists = choices.every(({ value }) => Array.isArray(value) && value.every((it) => typeof it === "string"));
+  const lists = choices.every(
+    ({ value }) => Array.isArray(value) && value.every((it) => typeof it === "string"),
+  );
   const both = lists ? [...new Set(choices.flatMap(({ value }) => value))] : null;
   return el(
     "div",
@@ -104,7 +118,11 @@ async function field(app, keep, now, clash, name) {
       button(
         [
           picture(clash.field, value) ?? el("strong", {}, valueText(app, value, pack)),
-          el("span", { class: "quiet" }, [shown ? "shown now" : "", from].filter(Boolean).join(" · ")),
+          el(
+            "span",
+            { class: "quiet" },
+            [shown ? "shown now" : "", from].filter(Boolean).join(" · "),
+          ),
         ],
         () => settle(keep, now.id, clash, value),
         { class: "hit" },
@@ -112,7 +130,10 @@ async function field(app, keep, now, clash, name) {
     ),
     both && !choices.some(({ value }) => value.length === both.length)
       ? button(
-          [el("strong", {}, "Both together"), picture(clash.field, both) ?? valueText(app, both, pack)],
+          [
+            el("strong", {}, "Both together"),
+            picture(clash.field, both) ?? valueText(app, both, pack),
+          ],
           () => settle(keep, now.id, clash, both),
           { class: "hit" },
         )
@@ -122,10 +143,16 @@ async function field(app, keep, now, clash, name) {
 
 function picture(name, value) {
   if (name !== "photos" || !Array.isArray(value) || value.length === 0) return null;
-  return el("span", { class: "row" }, value.map((id, place) => thumb(id, `Photo ${place + 1}`)));
+  return el(
+    "span",
+    { class: "row" },
+    value.map((id, place) => thumb(id, `Photo ${place + 1}`)),
+  );
 }
 
-/** The values there are: [{value, from (device and time), shown}], each once; the shown one first. */
+/**
+ * The values there are: [{value, from (device and time), shown}], each once; the shown one first.
+ */
 async function choicesOf(now, { field: name, values }) {
   const shown = now[name] ?? null;
   const { names } = await readState();
@@ -157,11 +184,15 @@ function settle(keep, id, clash, value) {
     const alter = (now) => now && !now.gone && { ...now, [name]: value };
     const said = `Settled: ${fieldName(name)}.`;
     const edit = { id, alter, writes: [name] };
-    if (!(await keep.change(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash }))) return;
+    if (!(await keep.change(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash })))
+      return;
     await together(["clashes"], async (there) => {
       const row = await there.get("clashes", id);
       if (!row?.reopened) return;
-      await there.put("clashes", { ...row, reopened: row.reopened.filter((it) => it.field !== name) });
+      await there.put("clashes", {
+        ...row,
+        reopened: row.reopened.filter((it) => it.field !== name),
+      });
     });
     await sealAll();
     await keep.redraw();

@@ -1,5 +1,6 @@
 /**
- * Keeps this phone and the collector's own server at one: what was changed here goes there, what was
+ * Keeps this phone and the collector's own server at one: what was changed here goes there, what
+ * was
  * changed elsewhere comes here. Nothing waits for it: every tap is stored here first.
  */
 import { everything, onWritten, reread } from "../data/records.js";
@@ -232,7 +233,8 @@ function sentence(error) {
 
 async function round() {
   await sealAll();
-  if (!navigator.onLine) throw new Refused("There is no signal. What waits is sent when there is.", 0);
+  if (!navigator.onLine)
+    throw new Refused("There is no signal. What waits is sent when there is.", 0);
   await pull();
   for (let tries = 0; tries < 4 && !(await push()); tries += 1);
   const mark = await markNow();
@@ -240,7 +242,9 @@ async function round() {
   const refused = await sendPhotos(mark, checked, there);
   tell({ refused: [...state.refused, ...refused] });
   checked = true;
-  const came = await fetchPhotos(mark, (done, total) => tell({ doing: "photos here", done, total }));
+  const came = await fetchPhotos(mark, (done, total) =>
+    tell({ doing: "photos here", done, total }),
+  );
   await showPhotos(came);
 }
 
@@ -265,7 +269,7 @@ async function pull() {
   let any = false;
   let [coming, next] = [null, ""];
   try {
-    for (let more = true; more; ) {
+    for (let more = true; more;) {
       const { epoch, after, last } = await readState();
       const page = pageAt({ epoch, after, last });
       const answer = await (page === next ? coming : ask(page));
@@ -291,8 +295,10 @@ function pageAt({ epoch, after, last }) {
 }
 
 /**
- * Sends what this server does not hold yet; false when it has to be begun anew. What was sent counts
- * as held only once the server hands it out again: then it stands where no older copy of the server's
+ * Sends what this server does not hold yet; false when it has to be begun anew. What was sent
+ * counts
+ * as held only once the server hands it out again: then it stands where no older copy of the
+ * server's
  * data can pass for the present one.
  */
 async function push() {
@@ -335,8 +341,7 @@ async function pushed(ops) {
     return await post("push", { ops });
   } catch (error) {
     if (!(error instanceof Refused) || !REFUSED.includes(error.status)) throw error;
-    if (ops.length === 1)
-      return { forked: [], refused: [{ id: ops[0].id, why: error.message }] };
+    if (ops.length === 1) return { forked: [], refused: [{ id: ops[0].id, why: error.message }] };
     const middle = Math.ceil(ops.length / 2);
     const one = await pushed(ops.slice(0, middle));
     const other = await pushed(ops.slice(middle));

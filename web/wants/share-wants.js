@@ -28,6 +28,11 @@ export async function share(title, text) {
     notice("Copied. Paste it into a message.");
   } catch {
     const area = el("textarea", { rows: 12, readonly: true, "aria-label": title }, text);
-    sheet(title, el("p", {}, "Copy this text."), area, button("Select all", () => area.select(), { class: "plain wide" }));
+    sheet(
+      title,
+      el("p", {}, "Copy this text."),
+      area,
+      button("Select all", () => area.select(), { class: "plain wide" }),
+    );
   }
 }

@@ -32,7 +32,9 @@ export function wantsScreen(app, keep, at, listOf = wantList) {
             }),
           ],
     ),
-    button("What is missing from sets and trains", () => keep.open("formations"), { class: "link" }),
+    button("What is missing from sets and trains", () => keep.open("formations"), {
+      class: "link",
+    }),
     ...listOf(app, keep, wants, at.drawn),
   );
 }
@@ -50,9 +52,8 @@ export function sortedWants(keep) {
 /** A want as an entry of a list. */
 export function wantRow(app, keep, want) {
   const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
-  return entry(
-    [title(keep.packs, want), variantText(keep.packs, want), terms.join(" · ")],
-    () => keep.open("want", { id: want.id }),
+  return entry([title(keep.packs, want), variantText(keep.packs, want), terms.join(" · ")], () =>
+    keep.open("want", { id: want.id }),
   );
 }
 
@@ -72,7 +73,10 @@ export async function wantScreen(app, keep, { id }) {
     await unsettledLine(keep, id),
     choice(
       "Variant",
-      [["", "Any variant"], ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)])],
+      [
+        ["", "Any variant"],
+        ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)]),
+      ],
       want.variant,
       save("variant", "Variant"),
     ),

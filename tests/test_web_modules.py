@@ -1,4 +1,4 @@
-"""The layers of web/: subjects over parts/ over data/, and no circle."""
+"""The modules of web/: subjects over parts/ over data/, no circle, no long line."""
 
 import posixpath
 import re
@@ -47,6 +47,17 @@ def test_a_folder_imports_only_from_what_lies_beneath_it(folder):
         if posixpath.dirname(needed) not in BENEATH[folder]
     ]
     assert wrong == []
+
+
+def test_no_line_is_longer_than_a_hundred_characters():
+    """The formatter wraps code, but neither texts nor comments."""
+    long = [
+        f"{path}:{place}"
+        for path, text in SOURCES.items()
+        for place, line in enumerate(text.splitlines(), 1)
+        if len(line) > 100
+    ]
+    assert long == []
 
 
 def test_every_module_is_used():
