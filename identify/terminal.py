@@ -3,8 +3,8 @@
 from pathlib import Path
 
 from identify.core.assess import assess
-from identify.core.finding import find
 from identify.core.lists import place_of
+from identify.core.look_up import find
 from identify.core.reasons import why_not
 from identify.core.session import answered, new_session, problem, undone
 from identify.core.types.engine import Engine

@@ -13,7 +13,7 @@ import msgspec
 from identify import phone
 from identify.bench.serving import ARGS, browser_path, served
 from identify.core.belief import prepare
-from identify.core.finding import find
+from identify.core.look_up import find
 from identify.lab.generating import made_pack
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack

@@ -19,7 +19,7 @@ FILES = (
     "asking",
     "year_chances",
     "parts",
-    "finding",
+    "look_up",
     "reasons",
     "assess",
     "currencies",

@@ -13,7 +13,7 @@ it weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
 
 from typing import Any
 
-from .finding import LOOK_ALIKES
+from .look_up import LOOK_ALIKES
 from .runs import FIGURES, SPACES
 
 LEADS = [

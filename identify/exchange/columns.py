@@ -10,7 +10,7 @@ from typing import Any
 from rapidfuzz import fuzz, process
 
 from identify.core.amounts import read_money
-from identify.core.finding import plain
+from identify.core.look_up import plain
 from identify.exchange.dates import order_of, read_date
 from identify.exchange.fields import BY_ID, FIELDS, TYPES
 from identify.exchange.own_tables import field_named, is_own

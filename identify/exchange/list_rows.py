@@ -7,7 +7,7 @@ heading of its column.
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
-from identify.core.finding import words
+from identify.core.look_up import words
 from identify.core.types.pack import Pack
 from identify.core.types.records import Chance
 from identify.exchange.dates import read_date

@@ -12,7 +12,7 @@ from typing import Any
 from rapidfuzz import fuzz
 from rapidfuzz.distance import OSA
 
-from identify.core.finding import canonical, forgiven, plain, words
+from identify.core.look_up import canonical, forgiven, plain, words
 from identify.exchange.reference import Entry, Reference, in_common, stems, unaccented, unzeroed
 
 # What each piece of evidence adds to an item's logarithm of odds.

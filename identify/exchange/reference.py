@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from rapidfuzz.distance import OSA
 
-from identify.core.finding import canonical, plain, words
+from identify.core.look_up import canonical, plain, words
 from identify.core.types.engine import Engine
 from identify.core.types.pack import Pack
 

@@ -9,7 +9,7 @@ import json
 from collections import Counter
 from typing import Any
 
-from identify.core.finding import plain, words
+from identify.core.look_up import plain, words
 from identify.exchange.fields import GENERIC
 from identify.exchange.reference import unaccented
 from identify.exchange.safe_cells import unguarded

@@ -14,8 +14,8 @@ from identify.core.assess import assess
 from identify.core.belief import believe, prepare
 from identify.core.claim import judge
 from identify.core.claim_words import read_claim
-from identify.core.finding import find
 from identify.core.joining import join
+from identify.core.look_up import find
 from identify.core.narrowing import narrowed, settled
 from identify.core.reasons import why_not
 from identify.core.seen import seen_years

@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 from rapidfuzz import fuzz
 from rapidfuzz.distance import OSA, Indel, Levenshtein
 
-from identify.core.finding import slips
+from identify.core.look_up import slips
 from identify.exchange.matching import SURE, WEIGHTS, candidates
 from identify.exchange.reference import NEAR
 from identify.exchange.wording import Wording

@@ -7,7 +7,7 @@ import orjson
 import pytest
 
 from identify.core.belief import prepare
-from identify.core.finding import find
+from identify.core.look_up import find
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.mistakes import PackError
 from identify.reference.plain_tables import MOST_COLUMNS, MOST_STATES, table_pack

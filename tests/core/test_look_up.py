@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from rapidfuzz.distance import OSA
 
 from identify.core.belief import prepare
-from identify.core.finding import LOOK_ALIKES, canonical, find, plain, slips
+from identify.core.look_up import LOOK_ALIKES, canonical, find, plain, slips
 from tests.table_packs import table_pack
 
 ITEMS = [
