@@ -124,9 +124,9 @@ async function show(focus = true, drawn = null) {
       focus,
     );
   } else {
-    const shelf = await app.shelf();
-    const node = await shelf.draw(entry);
-    if (same(entry, here())) place([node], shelf.tools(), focus);
+    const kept = await app.shelf();
+    const node = await kept.draw(entry);
+    if (same(entry, here())) place([node], kept.tools(), focus);
   }
 }
 
@@ -345,9 +345,9 @@ function once(event) {
 }
 
 /** What the app was opened for: a pairing link is taken out of the address before anything else. */
-async function arrive(step) {
+async function arrive(steps) {
   const { hash } = location;
-  if (hash !== "") history.replaceState({ ...here(), step }, "", location.pathname);
+  if (hash !== "") history.replaceState({ ...here(), step: steps }, "", location.pathname);
   await starting;
   if (hash === "" && !app.settings?.paired) return;
   const { arrive: begin } = await loaded(import("./sync/at-start.js"));
@@ -372,9 +372,9 @@ function shelf() {
 /** Goes to a screen; a tap that comes before the start is done waits for it. */
 async function openScreen(screen) {
   await starting;
-  const { keep } = await shelf();
-  if (screen === "identify") keep.identify();
-  else keep.open(screen);
+  const kept = await shelf();
+  if (screen === "identify") kept.keep.identify();
+  else kept.keep.open(screen);
 }
 
 function stuck(error) {

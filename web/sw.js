@@ -1,4 +1,3 @@
-/* global BUILD, FILES */
 /* BUILD (a name made from the contents of every file) and FILES (what the app consists of, relative
    to this file) are written above when the site is gathered. */
 const PREFIX = `identify ${self.registration.scope} `;
@@ -12,7 +11,7 @@ self.addEventListener("install", (event) => event.waitUntil(precache()));
 async function precache() {
   const cache = await caches.open(CACHE);
   try {
-    await cache.addAll(FILES.map((file) => new Request(file, { cache: "reload" })));
+    await cache.addAll(FILES.map((name) => new Request(name, { cache: "reload" })));
   } catch (error) {
     await caches.delete(CACHE);
     throw error;

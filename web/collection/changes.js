@@ -54,12 +54,12 @@ function version(app, keep, { record: id, what, time, before, after, pulled }) {
   const lines = before
     ? fields.map((name) => `${fieldName(name)}: ${show(before[name])} → ${show(after[name])}`)
     : [];
-  const back = (values, when) =>
+  const back = (former, when) =>
     button(
       `As it was ${when}`,
       () =>
         keep.run(async () => {
-          const alter = (now) => ({ ...now, ...values });
+          const alter = (now) => ({ ...now, ...former });
           const said = "The earlier version is back.";
           if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
             await keep.redraw();

@@ -80,8 +80,8 @@ export function readBackup(text) {
     (one) => isTime(one?.time) && typeof one.group === "string" && typeof one.record === "string",
   );
   const photos = (file.photos ?? []).map(asPhoto).filter(Boolean);
-  const all = file.records.length + (file.photos ?? []).length;
-  return { records, journal, photos, broken: all - records.length - photos.length };
+  const count = file.records.length + (file.photos ?? []).length;
+  return { records, journal, photos, broken: count - records.length - photos.length };
 }
 
 function fits(record) {

@@ -39,7 +39,7 @@ export function loadRecords() {
 async function readAll() {
   channel?.addEventListener("message", ({ data }) => refresh(data));
   await look(["records"], async (there) => {
-    for (const record of await there.all("records")) known.set(record.id, record);
+    for (const stored of await there.all("records")) known.set(stored.id, stored);
   });
 }
 
@@ -97,7 +97,7 @@ export function trashed() {
 /** Is there a piece or a want that a verdict could rest on? */
 export function anything() {
   return [...known.values()].some(
-    ({ type, trashed }) => trashed === "" && (type === "piece" || type === "want"),
+    (kept) => kept.trashed === "" && (kept.type === "piece" || kept.type === "want"),
   );
 }
 
@@ -164,13 +164,13 @@ export function entry(before, after, marks, writes = []) {
 }
 
 function fieldsThatDiffer(before, after) {
-  const all = new Set([...Object.keys(before), ...Object.keys(after)]);
-  return [...all].filter((name) => name !== "changed" && !same(before[name], after[name]));
+  const names = new Set([...Object.keys(before), ...Object.keys(after)]);
+  return [...names].filter((name) => name !== "changed" && !same(before[name], after[name]));
 }
 
-function picked(record, fields) {
+function picked(whole, fields) {
   return Object.fromEntries(
-    fields.filter((name) => name in record).map((name) => [name, record[name]]),
+    fields.filter((name) => name in whole).map((name) => [name, whole[name]]),
   );
 }
 
@@ -188,8 +188,8 @@ export function setting(id, field, shown, value) {
 }
 
 /** An edit that makes a record. */
-export function making(record) {
-  return { id: record.id, alter: () => record };
+export function making(made) {
+  return { id: made.id, alter: () => made };
 }
 
 /** An edit that puts a record into the trash, or back from it. */

@@ -101,8 +101,8 @@ export function openBulk(app, keep, ids, one) {
   let field = "";
   let value = NOTHING;
 
-  const take = (chosen) => {
-    value = chosen;
+  const take = (given) => {
+    value = given;
     preview();
     return false;
   };
@@ -162,12 +162,12 @@ function previewText(app, records, some, field, value) {
   if (some.length === 0) return `Nothing changes: all ${records.length} have it already.`;
   const before = new Map();
   for (const found of some) {
-    const text = valueText(app, found[field]);
-    before.set(text, (before.get(text) ?? 0) + 1);
+    const held = valueText(app, found[field]);
+    before.set(held, (before.get(held) ?? 0) + 1);
   }
   const most = [...before].sort((a, b) => b[1] - a[1]).slice(0, 4);
   const left = before.size > most.length ? ", and others" : "";
-  const had = `Now there: ${most.map(([text, count]) => `${text} (${count})`).join(", ")}${left}.`;
+  const had = `Now there: ${most.map(([held, count]) => `${held} (${count})`).join(", ")}${left}.`;
   const rest = there === 0 ? "" : ` ${there} ${there === 1 ? "has" : "have"} it already.`;
   return `${some.length} of ${records.length} change to: ${to}.${rest} ${had}`;
 }

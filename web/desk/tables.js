@@ -143,10 +143,10 @@ function what(keep) {
 }
 
 /** The worth of a sum for sorting: by currency, then by amount in 48ths of the minor unit. */
-function worth(money) {
-  if (!money) return "";
-  const amount = 48 * money.minor + (money.over ?? 0);
-  return `${money.currency} ${String(amount).padStart(16, "0")}`;
+function worth(sum) {
+  if (!sum) return "";
+  const amount = 48 * sum.minor + (sum.over ?? 0);
+  return `${sum.currency} ${String(amount).padStart(16, "0")}`;
 }
 
 function money(app, id, name) {

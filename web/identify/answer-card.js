@@ -13,7 +13,7 @@ export function answerScreen(app, step, act) {
   const alone = view.stop === "nothing" && view.alike.length === 1;
   const card =
     view.stop === "sure" || alone
-      ? one
+      ? oneVariant
       : { "": nothing, nothing, unrecorded, verdict: allAlike }[view.stop];
   return el(
     "section",
@@ -30,7 +30,7 @@ export function answerScreen(app, step, act) {
 }
 
 /** One variant: it holds nearly all of the chance, or nothing left to look at could say more. */
-function one(app, step, act) {
+function oneVariant(app, step, act) {
   const { pack, view } = app;
   const [best] = view.variants;
   const variant = pack.variants[best.variant];

@@ -21,7 +21,7 @@ export function sources(pack, variant, item) {
 
 /** The answers that were given, as far as the pack still knows them; `say` words one. */
 export function whatWasSeen(pack, answers, say) {
-  const named = answers
+  const known = answers
     .map((answer) => [answer, pack.features[featureOf(pack, answer.feature)]])
     .filter(
       ([answer, feature]) =>
@@ -30,7 +30,7 @@ export function whatWasSeen(pack, answers, say) {
   return el(
     "ul",
     { class: "plain-list" },
-    named.map(([answer, { name }]) => el("li", {}, `${name}: ${say(answer)}`)),
+    known.map(([answer, { name }]) => el("li", {}, `${name}: ${say(answer)}`)),
   );
 }
 

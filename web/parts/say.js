@@ -153,7 +153,7 @@ function share(part) {
     [0.82, "about three quarters"],
     [0.93, "most"],
   ];
-  return words.find(([limit]) => part < limit)?.[1] ?? "nearly all";
+  return words.find(([below]) => part < below)?.[1] ?? "nearly all";
 }
 
 /** What is left if a state is seen, for the list under the reason. */

@@ -62,8 +62,8 @@ function walk(node, given, mark, out) {
   for (const child of node.children) {
     const { class: named, transform, ...own } = attributesOf(child);
     const all = { ...given, ...own };
-    const moved = [given.transform, transform].filter(Boolean).join(" ");
-    if (moved !== "") all.transform = moved;
+    const transforms = [given.transform, transform].filter(Boolean).join(" ");
+    if (transforms !== "") all.transform = transforms;
     const marked = mark || named === "mark";
     if (child.localName === "g") walk(child, all, marked, out);
     else if (child.localName in SHAPES)

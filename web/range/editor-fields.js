@@ -148,14 +148,14 @@ export function optionsOf(draft, table) {
 /** A select with these options, and whatever else stands there now. */
 export function select(value, options, save, props = {}) {
   const there = options.some(([key]) => key === value) ? options : [...options, [value, value]];
-  const control = el(
+  const node = el(
     "select",
-    { ...props, onchange: () => save(control.value) },
+    { ...props, onchange: () => save(node.value) },
     there.map(([key, label]) =>
       el("option", { value: key, selected: key === value }, label || "–"),
     ),
   );
-  return control;
+  return node;
 }
 
 /**

@@ -299,8 +299,7 @@ function pairRows({ draft, entry, anew }, pairs) {
           options,
           (now) => save(side === 0 ? [now, pair[1] ?? ""] : [pair[0] ?? "", now]),
           {
-            "aria-label":
-              `Taken for one another, ${place + 1}, ` + `${side === 0 ? "one" : "the other"}`,
+            "aria-label": `Taken for one another, ${place + 1}, ${side === 0 ? "one" : "the other"}`,
           },
         ),
       ),

@@ -101,7 +101,7 @@ function itemChoice(pack, { item, of, kind }, save) {
   return choice("It is a variant of", [["", "Not known"], ...options], item, save);
 }
 
-function yearsField(app, ready, { years }, save) {
+function yearsField(app, ready, sighting, save) {
   const hint = "Only if you know it: a dated box, a receipt, a gift.";
   const read = async (text) => {
     if (text === "") return save("");
@@ -111,7 +111,7 @@ function yearsField(app, ready, { years }, save) {
       ? save(claimEdtf(claim))
       : "Type years here, such as 1957 or late fifties.";
   };
-  return textField("When was it made?", years, read, { hint });
+  return textField("When was it made?", sighting.years, read, { hint });
 }
 
 function session({ pack, kind, item, answers }) {

@@ -57,7 +57,13 @@ export function entryOf(operation, shown, held) {
   const before = names.filter((name) => shown && Object.hasOwn(shown, name));
   const marks = { group, what, undoes, side: true, pulled: !SILENT.includes(type), held };
   return {
-    ...{ op: id, record, type, parents, wall, count, time: time ?? new Date(wall).toISOString() },
+    op: id,
+    record,
+    type,
+    parents,
+    wall,
+    count,
+    time: time ?? new Date(wall).toISOString(),
     ...marks,
     fields,
     before: shown && Object.fromEntries(before.map((name) => [name, shown[name]])),

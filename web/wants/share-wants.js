@@ -14,10 +14,10 @@ export function wantsText(app, keep, wants) {
 }
 
 /** Hands a text to another app; where that cannot be, copies it; where that cannot be, shows it. */
-export async function share(title, text) {
+export async function share(name, text) {
   if (navigator.share) {
     try {
-      await navigator.share({ title, text });
+      await navigator.share({ title: name, text });
       return;
     } catch (error) {
       if (error.name === "AbortError") return;
@@ -27,9 +27,9 @@ export async function share(title, text) {
     await navigator.clipboard.writeText(text);
     notice("Copied. Paste it into a message.");
   } catch {
-    const area = el("textarea", { rows: 12, readonly: true, "aria-label": title }, text);
+    const area = el("textarea", { rows: 12, readonly: true, "aria-label": name }, text);
     sheet(
-      title,
+      name,
       el("p", {}, "Copy this text."),
       area,
       button("Select all", () => area.select(), { class: "plain wide" }),
