@@ -4,7 +4,7 @@
 WORDS_OF_FAULTS = [
     ["group", "It is not a group of named fields.", ""],
     ["deep", "It is nested more than 100 deep, and no record of this app is.", ""],
-    ["unicode", "It holds text that is not valid Unicode. Type that text anew.", ""],
+    ["unicode", "It holds text that is not valid Unicode. Type that text again.", ""],
     ["value", "It holds a number that is too large, or none.", ""],
     ["large", "One change may be 256 KB long; this one is longer. Shorten its text.", ""],
     ["name", "It has a field called “", "”, which no record of this app has."],

@@ -66,7 +66,7 @@ def after_lead(text: str) -> str:
 
 
 def whole_figures(text: str) -> str:
-    """The figures of a number, which may be parted by threes; "" for any other text."""
+    """The figures of a number, which may be separated by threes; "" for any other text."""
     out = ""
     group = 0
     parted = False

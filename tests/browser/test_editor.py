@@ -197,7 +197,7 @@ def test_what_is_not_saved_is_kept_and_put_on_top_of_what_changed_meanwhile(page
     )
     write_in(page, "Formation", "Day train")
     expect(page.get_by_role("status").filter(has_text="changed by something else")).to_be_visible()
-    page.get_by_role("button", name="Read them anew").click()
+    page.get_by_role("button", name="Read them again").click()
     expect(page.get_by_text("3 changes not saved")).to_be_visible()
     back(page, 2)
     save(page)

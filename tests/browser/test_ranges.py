@@ -56,7 +56,7 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
     expect(page.get_by_role("heading", name="What moved in Small")).to_be_visible()
     expect(page.get_by_role("list", name="Moved")).to_contain_text("P1 L Tank engine")
     assert violations(page) == []
-    page.get_by_role("button", name="Choose anew: S 1").click()
+    page.get_by_role("button", name="Choose again: S 1").click()
     page.get_by_label("Number or name").fill("P2")
     found = page.get_by_role("list", name="Found")
     found.get_by_role("button", name="P2 Brake coach").click()

@@ -102,7 +102,7 @@ function spoken(pack, session, entries) {
     return el(
       "p",
       {},
-      "Nothing you have seen speaks against it. It is only less often met than the first.",
+      "Nothing you have seen counts against it. It is only less often met than the first.",
     );
   }
   return el(

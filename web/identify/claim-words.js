@@ -173,7 +173,7 @@ export function speaks(bits) {
   return size >= 1.5 ? `speaks clearly ${side}` : `speaks a little ${side}`;
 }
 
-/** The two answers that speak most for a claim, or most against it (`side` -1). */
+/** The two answers that count most for a claim, or most against it (`side` -1). */
 export function strongest(judged, side) {
   return judged.evidence.filter((entry) => entry.bits * side >= 0.1).slice(0, 2);
 }

@@ -172,8 +172,8 @@ function openVerdict(app, step, { claim, judged }, act) {
     aloud === ""
       ? null
       : [heading(3, "To say to the seller"), el("p", { class: "aloud" }, `“${aloud}”`)],
-    side(pack, session, judged, -1, "What speaks most against it"),
-    side(pack, session, judged, 1, "What speaks most for it"),
+    side(pack, session, judged, -1, "What counts most against it"),
+    side(pack, session, judged, 1, "What counts most for it"),
     settle(pack, judged, act),
     timeline(pack, session, view, seenYears(app, session), claim),
     el(

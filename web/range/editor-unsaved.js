@@ -25,7 +25,7 @@ export function standing(draft, keep) {
         "div",
         { class: "row" },
         stale
-          ? button("Read them anew", () => keep.run(() => anew(draft, keep)), { class: "main" })
+          ? button("Read them again", () => keep.run(() => anew(draft, keep)), { class: "main" })
           : null,
         edits.length > 0 && !stale
           ? button("Save", () => keep.run(() => save(draft, keep)), { class: "main" })

@@ -123,7 +123,7 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
             "p",
             {},
             "These point to what is no longer in the range. They are kept as they are, until you " +
-              "choose anew.",
+              "choose again.",
           ),
           el(
             "ul",
@@ -133,9 +133,9 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
                 "li",
                 {},
                 link(one),
-                button("Choose anew", () => chooseAnew(app, keep, ready, one), {
+                button("Choose again", () => chooseAnew(app, keep, ready, one), {
                   class: "plain wide",
-                  "aria-label": `Choose anew: ${title(keep.packs, one)}`,
+                  "aria-label": `Choose again: ${title(keep.packs, one)}`,
                 }),
               ),
             ),
@@ -188,7 +188,7 @@ function chooseAnew(app, keep, ready, one) {
     below.querySelector("button").focus();
   };
   const shut = sheet(
-    "Choose anew",
+    "Choose again",
     el("div", { class: "field" }, el("label", { for: "anew" }, "Number or name"), control),
     below,
   );
@@ -204,6 +204,6 @@ async function taken(keep, pack, { id, type }, place, places) {
   }));
   const now = { item, variant: single, of: type === "piece" && single === "" ? [] : of };
   const alter = (before) => before && renamed(before, now);
-  if (await keep.change("Chosen anew", [{ id, alter }], { said: "It points to this now." }))
+  if (await keep.change("Chosen again", [{ id, alter }], { said: "It points to this now." }))
     await keep.redraw();
 }

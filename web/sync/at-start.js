@@ -18,6 +18,6 @@ export async function arrive(app, hash) {
   if (hash === "#revoked")
     notice(
       "This device was taken off by one of your other devices. What the collection kept here was " +
-        "deleted; it is still on your server. To use it here again, pair this device anew.",
+        "deleted; it is still on your server. To use it here again, pair this device again.",
     );
 }

@@ -60,7 +60,7 @@ export function pairingForm(app, keep, again) {
   return el(
     "section",
     {},
-    heading(2, again ? "Pair this device anew" : "Pair this device"),
+    heading(2, again ? "Pair this device again" : "Pair this device"),
     el(
       "p",
       {},

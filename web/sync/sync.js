@@ -225,7 +225,7 @@ async function failed(error) {
 
 function sentence(error) {
   if (error.status === 401)
-    return "The server does not know this device any more. Everything here is kept. Pair it anew.";
+    return "The server does not know this device any more. Everything here is kept. Pair it again.";
   if (error.status === 0) return "The server cannot be reached. What waits is sent when it can.";
   if (error instanceof Refused || error instanceof NotStored) return error.message;
   return "Something went wrong while sending. What waits is kept, and sent later.";
