@@ -9,12 +9,11 @@ A clock ends at LAST_WALL with LAST_COUNT and stays there. What is written then 
 on one device by its number, and across devices by its parents (merging.py).
 """
 
-from typing import Any
-
 from .limits import LAST_COUNT, LAST_WALL
+from .types.operations import Clock
 
 
-def in_reach(wall: float, count: float) -> dict[str, Any]:
+def in_reach(wall: int, count: int) -> Clock:
     """A clock that is no further than clocks may go: where the counter is full, it carries over."""
     if wall > LAST_WALL:
         return {"wall": LAST_WALL, "count": LAST_COUNT}
@@ -25,7 +24,7 @@ def in_reach(wall: float, count: float) -> dict[str, Any]:
     return {"wall": wall + 1, "count": 0}
 
 
-def tick(clock: dict[str, Any], now: float) -> dict[str, Any]:
+def tick(clock: Clock, now: int) -> Clock:
     """The clock after something was done here at `now` (the device's own time, ms)."""
     time = min(now, LAST_WALL)
     if time > clock["wall"]:
@@ -33,7 +32,7 @@ def tick(clock: dict[str, Any], now: float) -> dict[str, Any]:
     return in_reach(clock["wall"], clock["count"] + 1)
 
 
-def heard(clock: dict[str, Any], other: dict[str, Any], now: float) -> dict[str, Any]:
+def heard(clock: Clock, other: Clock, now: int) -> Clock:
     """The clock after something was heard of that happened at `other` {wall, count}."""
     wall = max(clock["wall"], other["wall"], min(now, LAST_WALL))
     count = 0

@@ -12,15 +12,14 @@ no other operation on the field knew of.
 Names and ids are looked up with a letter in front: no text is then a word of JavaScript.
 """
 
-from typing import Any
-
 from .lists import empty_lists, filled
+from .types.operations import Clash, FieldValue, Merged, Writers, Written
 
 NOT_TRASHED = ['""', "null"]
 OWN_RULES = ["trashed", "gone"]  # fields that nobody settles: the trash has its own rules
 
 
-def merged(ops: list[dict[str, Any]]) -> dict[str, Any]:
+def merged(ops: list[Written]) -> Merged:
     """One record of all its known operations, each given once, in any order.
 
     -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
@@ -34,7 +33,7 @@ def merged(ops: list[dict[str, Any]]) -> dict[str, Any]:
     dead = reached(parents, ends)
     written = writers(ordered, dead)
     shown: list[list[str]] = []
-    clashes: list[dict[str, Any]] = []
+    clashes: list[Clash] = []
     trashing: list[int] = []
     restored = False
     finished = False
@@ -74,7 +73,7 @@ def merged(ops: list[dict[str, Any]]) -> dict[str, Any]:
     }
 
 
-def latest_first(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def latest_first(ops: list[Written]) -> list[Written]:
     """Operations by wall, count, device and number, the greatest first."""
     out = sorted(ops, key=lambda op: -op["n"])
     out = reversed_by_device(out)
@@ -82,14 +81,14 @@ def latest_first(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return sorted(out, key=lambda op: -op["wall"])
 
 
-def reversed_by_device(ops: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def reversed_by_device(ops: list[Written]) -> list[Written]:
     """Operations by device, the last in the alphabet first; those of one device stay in order."""
     turned = [ops[len(ops) - 1 - i] for i in range(len(ops))]
     turned = sorted(turned, key=lambda op: op["device"])
     return [turned[len(turned) - 1 - i] for i in range(len(turned))]
 
 
-def known_parents(ops: list[dict[str, Any]]) -> list[list[int]]:
+def known_parents(ops: list[Written]) -> list[list[int]]:
     """For each operation the places of its parents, those that are here."""
     at: dict[str, int] = {}
     for i in range(len(ops)):
@@ -126,23 +125,22 @@ def backwards(links: list[list[int]]) -> list[list[int]]:
     return out
 
 
-def text_of_field(op: dict[str, Any], name: str) -> str:
+def text_of_field(op: Written, name: str) -> str:
     """What an operation wrote into a field; "" where it wrote nothing there."""
     for field in op["fields"]:
         if field[0] == name:
-            text: str = field[1]
-            return text
+            return field[1]
     return ""
 
 
-def is_trashing(op: dict[str, Any]) -> bool:
+def is_trashing(op: Written) -> bool:
     """Whether an operation that wrote `trashed` put the record into the trash."""
     return text_of_field(op, "trashed") not in NOT_TRASHED
 
 
-def writers(ops: list[dict[str, Any]], dead: list[int]) -> list[dict[str, Any]]:
+def writers(ops: list[Written], dead: list[int]) -> list[Writers]:
     """Every field with the operations that wrote it, but for dead ones: [{name, places}]."""
-    out: list[dict[str, Any]] = []
+    out: list[Writers] = []
     at: dict[str, int] = {}
     for i in range(len(ops)):
         if dead[i] == 0:
@@ -164,9 +162,9 @@ def unknown_to_others(parents: list[list[int]], places: list[int]) -> list[int]:
     return [i for i in places if known[i] == 0]
 
 
-def different(ops: list[dict[str, Any]], places: list[int], name: str) -> list[dict[str, Any]]:
+def different(ops: list[Written], places: list[int], name: str) -> list[FieldValue]:
     """The values that these operations wrote into a field, each once: [{text, id}]."""
-    out: list[dict[str, Any]] = []
+    out: list[FieldValue] = []
     for i in places:
         text = text_of_field(ops[i], name)
         if len([1 for value in out if value["text"] == text]) == 0:
@@ -174,7 +172,7 @@ def different(ops: list[dict[str, Any]], places: list[int], name: str) -> list[d
     return out
 
 
-def live_edits(ops: list[dict[str, Any]], dead: list[int]) -> list[int]:
+def live_edits(ops: list[Written], dead: list[int]) -> list[int]:
     """Operations that changed the record itself, not deleted for good since, nor deleting."""
     out: list[int] = []
     for i in range(len(ops)):
@@ -199,7 +197,7 @@ def changed_meanwhile(parents: list[list[int]], trashing: list[int], edits: list
     return False
 
 
-def heads_of(ops: list[dict[str, Any]]) -> list[str]:
+def heads_of(ops: list[Written]) -> list[str]:
     """The ids that no operation names as a parent, sorted."""
     named: dict[str, int] = {}
     for op in ops:
@@ -209,6 +207,6 @@ def heads_of(ops: list[dict[str, Any]]) -> list[str]:
     return sorted(free, key=lambda one: one)
 
 
-def emptied(ops: list[dict[str, Any]], dead: list[int], ends: list[int]) -> list[str]:
+def emptied(ops: list[Written], dead: list[int], ends: list[int]) -> list[str]:
     """The ids of dead operations; those that delete for good stay as they are."""
     return [ops[i]["id"] for i in range(len(ops)) if dead[i] == 1 and i not in ends]

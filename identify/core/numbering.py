@@ -11,10 +11,9 @@ The check digit is by the GS1 General Specifications, modulo 10: from the right,
 it weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
 """
 
-from typing import Any
-
 from .look_up import LOOK_ALIKES
 from .runs import FIGURES, SPACES
+from .types.numbers import BarTables, DatedNumber, NumberProblem, NumberSort, NumberTables, Series
 
 LEADS = [
     "REG", "REGD", "REGISTERED", "RD", "DES", "DESIGN", "NO", "NOS", "NUMBER", "PAT", "PATENT",
@@ -25,7 +24,7 @@ YEARLY_FIRST = 1852  # British patent applications began again at 1 in each of t
 YEARLY_LAST = 1978
 
 
-def number_told(problem: str, figures: str) -> dict[str, Any]:
+def number_told(problem: NumberProblem, figures: str) -> DatedNumber:
     """What read_number gives, with nothing known yet."""
     return {
         "problem": problem, "figures": figures, "meant": "", "kind": "", "number": 0,
@@ -118,7 +117,7 @@ def parts_of_year(text: str) -> list[str]:
     return []
 
 
-def read_application(parts: list[str]) -> dict[str, Any]:
+def read_application(parts: list[str]) -> DatedNumber:
     """A number with its year. Two figures of a year are read as 19.."""
     year = int(parts[1])
     if len(parts[1]) == 2:
@@ -134,7 +133,7 @@ def read_application(parts: list[str]) -> dict[str, Any]:
     return out
 
 
-def read_series(rows: list[list[int]], figures: str) -> dict[str, Any]:
+def read_series(rows: Series, figures: str) -> DatedNumber:
     """A number of a series that ran on over the years."""
     out = number_told("", figures)
     number = int(figures)
@@ -171,7 +170,7 @@ def check_digit(body: str) -> int:
     return 10 * ((weighed + 9) // 10) - weighed
 
 
-def read_bars(table: dict[str, list[int]], text: str) -> dict[str, Any]:
+def read_bars(table: BarTables, text: str) -> DatedNumber:
     """The number under a barcode. The kind is UPC-A too where a 0 was written in front of it."""
     figures = without_gaps(text)
     if past(figures, 0, FIGURES) < len(figures) or figures == "":
@@ -198,7 +197,7 @@ def read_bars(table: dict[str, list[int]], text: str) -> dict[str, Any]:
     return out
 
 
-def read_number(tables: dict[str, Any], what: str, text: str) -> dict[str, Any]:
+def read_number(tables: NumberTables, what: NumberSort, text: str) -> DatedNumber:
     """When a number was given: `what` is "design", "patent" or "barcode", `text` as it is read.
 
     {problem ("" · empty · letters · long · count · low · unused · year · check), figures (where
@@ -227,4 +226,4 @@ def read_number(tables: dict[str, Any], what: str, text: str) -> dict[str, Any]:
         return out
     if len(figures) > MOST_FIGURES:
         return number_told("long", figures)
-    return read_series(tables[what], figures)
+    return read_series(tables["patent"] if what == "patent" else tables["design"], figures)

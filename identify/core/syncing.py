@@ -7,9 +7,23 @@ push that was acknowledged does not count: an older copy of the server's file ma
 only what a pull has gone past would show it.
 """
 
-from typing import Any
-
 from .clock import heard, tick
+from .types.operations import (
+    Arriving,
+    Compared,
+    Device,
+    Forking,
+    Heads,
+    Meeting,
+    PullAnswer,
+    Pulled,
+    Reached,
+    Renamed,
+    Sealed,
+    Sealing,
+    Unheld,
+    Unsealed,
+)
 
 DIGITS = "0123456789"
 
@@ -31,15 +45,12 @@ def operation_id(device: str, n: int) -> str:
     return device + "." + figures(n)
 
 
-def mark_of(state: dict[str, Any]) -> str:
+def mark_of(state: Device) -> str:
     """The name for what the server holds now: another one whenever it may hold less than before."""
-    mark: str = state["epoch"] + " " + figures(state["round"])
-    return mark
+    return state["epoch"] + " " + figures(state["round"])
 
 
-def sealed(
-    state: dict[str, Any], entries: list[dict[str, Any]], heads: list[dict[str, Any]]
-) -> dict[str, Any]:
+def sealed(state: Device, entries: list[Unsealed], heads: list[Heads]) -> Sealing:
     """What makes operations of what was changed here, in the order in which it was.
 
     entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
@@ -52,7 +63,7 @@ def sealed(
         ends["r" + row["record"]] = row["heads"]
     n = state["n"]
     clock = state["clock"]
-    ops: list[dict[str, Any]] = []
+    ops: list[Sealed] = []
     order: list[str] = []
     for entry in entries:
         key = "r" + entry["record"]
@@ -72,21 +83,21 @@ def sealed(
         if entry["record"] not in order:
             order.append(entry["record"])
         ends[key] = [ident]
-    after = [{"record": record, "heads": ends["r" + record]} for record in order]
+    after: list[Heads] = [{"record": record, "heads": ends["r" + record]} for record in order]
     return {"n": n, "clock": clock, "ops": ops, "heads": after}
 
 
-def is_late(state: dict[str, Any], asked: dict[str, Any]) -> bool:
+def is_late(state: Device, asked: Reached) -> bool:
     """Whether the answer to this question {epoch, after, last} is to be thrown away.
 
     The state has moved on since it was asked; what lies between would be missed.
     """
     if asked["epoch"] != state["epoch"] or asked["after"] != state["after"]:
         return True
-    return asked["last"] != state["last"]  # type: ignore[no-any-return]
+    return asked["last"] != state["last"]
 
 
-def pulled(state: dict[str, Any], answer: dict[str, Any]) -> dict[str, Any]:
+def pulled(state: Device, answer: PullAnswer) -> Pulled:
     """The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
 
     Where the answer begins from the beginning, nothing counts as held any more.
@@ -104,15 +115,15 @@ def one_more(number: int, more: bool) -> int:
     return number + 1 if more else number
 
 
-def same_operation(one: dict[str, Any], other: dict[str, Any]) -> bool:
+def same_operation(one: Compared, other: Compared) -> bool:
     """Whether two operations under one id are the same, as far as neither was deleted for good.
 
     Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
     `what` and `scrubbed`, which deleting for good changes}.
     """
     if neither(one["scrubbed"], other["scrubbed"]):
-        return one["text"] == other["text"]  # type: ignore[no-any-return]
-    return one["bare"] == other["bare"]  # type: ignore[no-any-return]
+        return one["text"] == other["text"]
+    return one["bare"] == other["bare"]
 
 
 def neither(one: bool, other: bool) -> bool:
@@ -120,7 +131,7 @@ def neither(one: bool, other: bool) -> bool:
     return not one and not other
 
 
-def met(state: dict[str, Any], ops: list[dict[str, Any]], now: float) -> dict[str, Any]:
+def met(state: Device, ops: list[Arriving], now: int) -> Meeting:
     """What to do with operations that came from the server, or from a backup file.
 
     ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
@@ -148,9 +159,7 @@ def met(state: dict[str, Any], ops: list[dict[str, Any]], now: float) -> dict[st
     return {"clock": clock, "take": take, "known": known, "moved": moved, "fork": fork}
 
 
-def forked(
-    state: dict[str, Any], device: str, ops: list[dict[str, Any]], moved: list[str]
-) -> dict[str, Any]:
+def forked(state: Device, device: str, ops: list[Unheld], moved: list[str]) -> Forking:
     """Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
 
     ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
@@ -162,7 +171,7 @@ def forked(
     """
     mark = mark_of(state)
     ids: dict[str, str] = {}
-    out: list[dict[str, Any]] = []
+    out: list[Renamed] = []
     for place in range(len(ops)):
         op = ops[place]
         own = op["device"] == state["device"] and op["held"] == ""

@@ -14,6 +14,8 @@ from identify.core.gate import operation_fault
 from identify.core.gate_words import fault_words
 from identify.core.merging import merged
 from identify.core.syncing import same_operation
+from identify.core.types import operations
+from identify.core.types.operations import Compared, Written
 from identify.keeping import photos
 from identify.keeping.canonical_json import EXACT, text_of
 from identify.keeping.queries import rows, value
@@ -36,7 +38,7 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
     held: list[str] = []
     forked: list[str] = []
     refused: list[dict[str, str]] = []
-    sound: list[tuple[dict[str, Any], str]] = []
+    sound: list[tuple[operations.Operation, str]] = []
     for one in sent:
         try:
             sound.append((one, checked(one)))
@@ -129,19 +131,28 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
     return photos.unnamed(db, lost) if scrubbed else None
 
 
-def for_merging(contents: Iterable[str]) -> list[dict[str, Any]]:
+def for_merging(contents: Iterable[str]) -> list[Written]:
     """Operations as identify/core/merging.py takes them: fields as [[name, JSON text]]."""
-    out = []
+    out: list[Written] = []
     for content in contents:
-        one = orjson.loads(content)
+        one: operations.Operation = orjson.loads(content)
         device, n = one["id"].split(".")
-        fields = [[name, text_of(held)] for name, held in sorted(one["fields"].items())]
-        keep = {name: one[name] for name in ("id", "parents", "wall", "count", "type")}
-        out.append({**keep, "device": device, "n": int(n), "fields": fields})
+        out.append(
+            {
+                "id": one["id"],
+                "device": device,
+                "n": int(n),
+                "parents": one["parents"],
+                "wall": one["wall"],
+                "count": one["count"],
+                "type": one["type"],
+                "fields": [[name, text_of(held)] for name, held in sorted(one["fields"].items())],
+            }
+        )
     return out
 
 
-def insert(db: apsw.Connection, one: dict[str, Any], content: str) -> None:
+def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None:
     """Within a transaction: one more operation at the end of this server's order."""
     last = value(db, "select trail from ops order by seq desc limit 1") or ""
     gone = int(one["fields"].get("gone") is True)
@@ -163,14 +174,14 @@ def same(ours: str, theirs: str) -> bool:
     return ours == theirs or same_operation(_compared(ours), _compared(theirs))
 
 
-def _compared(content: str) -> dict[str, Any]:
+def _compared(content: str) -> Compared:
     one = orjson.loads(content)
     apart = ("fields", "what", "scrubbed")
     bare = {name: held for name, held in one.items() if name not in apart}
     return {"scrubbed": one.get("scrubbed", False), "text": content, "bare": text_of(bare)}
 
 
-def take(db: apsw.Connection, one: dict[str, Any], content: str) -> str:
+def take(db: apsw.Connection, one: operations.Operation, content: str) -> str:
     """Within a transaction: takes in one operation: new, held (it was here), forked (not taken)."""
     ours = value(db, "select content from ops where id = ?", one["id"])
     if ours is None:

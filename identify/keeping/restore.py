@@ -9,6 +9,7 @@ from typing import Any
 import apsw
 import orjson
 
+from identify.core.types.operations import Operation
 from identify.keeping import devices, files, ops, photos
 from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST, manifest_of
@@ -78,10 +79,10 @@ def _take(store: Store, old: Store) -> dict[str, Any]:
 
 def _taken(db: apsw.Connection, content: str) -> list[str]:
     """The record that the operation changed, where it was not here."""
-    one = orjson.loads(content)
+    one: Operation = orjson.loads(content)
     state = ops.take(db, one, content)
     if state == "forked":  # both are kept: this one under an id made of what it holds
-        one = {**one, "id": _id_for(content)}
+        one["id"] = _id_for(content)
         state = ops.take(db, one, text_of(one))
     return [one["record"]] if state == "new" else []
 

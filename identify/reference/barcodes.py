@@ -53,9 +53,9 @@ def read_barcode(text: str) -> Barcode:
             f"{quoted(figures)} is not right: by the other figures the last one should be "
             f"{found['near'][0]}. Read it again, figure by figure."
         )
-    kind, first = found["kind"], found["first"]
-    if kind == "UPC-A" and len(figures) == 13:
-        kind = "UPC-A, written with a 0 in front"
+    first = found["first"]
+    padded = found["kind"] == "UPC-A" and len(figures) == 13
+    kind = "UPC-A, written with a 0 in front" if padded else found["kind"]
     note = " The year is from memory." if found["memory"] else ""
     since = f"{kind}: such bars have been printed since {first}."
     text = f"{since} They say nothing of a later year.{note}"

@@ -4,11 +4,11 @@ The rules are in core/numbering.py; the tables come from fixtures/marks.
 """
 
 from functools import cache
-from typing import Any
 
 import msgspec
 
 from identify.core.numbering import read_number
+from identify.core.types.numbers import DatedNumber, NumberSort, NumberTables
 from identify.reference.csv_files import read_table
 from identify.reference.marks import read_marks, years_of
 from identify.reference.mistakes import Mistake, PackError, quoted
@@ -76,13 +76,16 @@ def _since(state: str) -> list[int]:
 
 
 @cache
-def number_tables() -> dict[str, Any]:
+def number_tables() -> NumberTables:
     """The tables that the engine reads numbers by. Raises PackError."""
-    series = {what: _series(yearly_table(file)) for what, file in SERIES.items()}
-    return {**series, "barcode": {state: _since(state) for state in ("twelve", "thirteen")}}
+    return {
+        "design": _series(yearly_table(SERIES["design"])),
+        "patent": _series(yearly_table(SERIES["patent"])),
+        "barcode": {"twelve": _since("twelve"), "thirteen": _since("thirteen")},
+    }
 
 
-def _wrong(found: dict[str, Any], what: str) -> str:
+def _wrong(found: DatedNumber, what: str) -> str:
     """What is wrong with a number, and what would be right."""
     name, _, example = CALLED[what]
     figures, number, near = found["figures"], found["number"], found["near"]
@@ -119,7 +122,7 @@ def _wrong(found: dict[str, Any], what: str) -> str:
     return f"The numbers of {name}s begin at {near[0]}; {number} is too low."
 
 
-def _dated(what: str, text: str) -> Dated:
+def _dated(what: NumberSort, text: str) -> Dated:
     """The years of a number of a series. Raises NumberError."""
     found = read_number(number_tables(), what, text)
     if found["problem"]:

@@ -25,16 +25,19 @@ class NumberTables(TypedDict):
     barcode: BarTables
 
 
+NumberSort = Literal["design", "patent", "barcode"]
+
+# empty · letters (not figures only) · long (more than 8) · low (below the table) · unused (never
+# given) · year (1234/79: not numbered by the year then) · count (barcode: not 8, 12 or 13) · check
+NumberProblem = Literal["", "empty", "letters", "long", "low", "unused", "year", "count", "check"]
+
+
 class DatedNumber(TypedDict):
     """A number that was read, and when it was given."""
 
-    # empty · letters (not figures only) · long (more than 8) · low (below the table) · unused
-    # (never given) · year (1234/79: not numbered by the year then) · count (barcode: not 8, 12 or
-    # 13) · check
-    problem: Literal["", "empty", "letters", "long", "low", "unused", "year", "count", "check"]
-    figures: (
-        str  # without gaps; where they cannot be read, the text after words such as "Regd. No."
-    )
+    problem: NumberProblem
+    # without gaps; where they cannot be read, the text after words such as "Regd. No."
+    figures: str
     # for letters: the text with look-alikes (O, I, S, ...) as figures, "" if that is no number
     # either; it is told, never taken
     meant: str
