@@ -4,7 +4,7 @@ import shutil
 
 import pytest
 
-from identify.phone import demo_packs
+from identify.phone import WEB, demo_packs
 from identify.phone import site as gathered
 from identify.publishing import PublishError, publish
 from identify.reference.compile import compile_pack
@@ -26,6 +26,11 @@ def test_every_file_is_there_as_it_is_served(tmp_path, site):
     folder = tmp_path / "a" / "b"
     assert publish(site, folder) == len(site) + 1
     assert written(folder) == {**site, **NOTHING}
+
+
+def test_pages_for_developers_stay_at_home(site):
+    assert list(WEB.rglob("README.md"))
+    assert [name for name in site if name.endswith(".md")] == []
 
 
 def test_it_is_published_again_over_what_was_published(tmp_path, site):
