@@ -4,12 +4,13 @@ import shutil
 
 import pytest
 
-from identify.phone import WEB, demo_packs
+from identify.phone import demo_packs
 from identify.phone import site as gathered
 from identify.publishing import PublishError, publish
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.mistakes import PackError
+from identify.shipped import WEB
 
 NOTHING = {"api/offers": b"{}"}  # the answer to what a plain host offers besides files
 
