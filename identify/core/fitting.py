@@ -6,6 +6,7 @@ from .condition import CONDITIONS
 from .forms import CAPITALS, is_count, is_word
 from .native.values import is_whole, names_of, sort_of_value, value_at
 from .shapes import BESIDES, LISTS, fields_of, words_of
+from .types.gate import Group
 
 HOW = ["sure", "unsure", "several", "other", "cannot"]
 ROUNDING = 0.000001
@@ -36,6 +37,11 @@ def are_texts(value: Any) -> bool:
     return True
 
 
+def is_between(number: float, least: float, most: float) -> bool:
+    """Whether a number lies between two others, or is one of them."""
+    return number >= least and number <= most
+
+
 def is_chance(value: Any) -> bool:
     """Whether a value is one of what a piece may be: {variant, chance, item or none}."""
     if sort_of_value(value) != "group" or sort_of_value(value_at(value, "variant")) != "text":
@@ -44,7 +50,7 @@ def is_chance(value: Any) -> bool:
     item = value_at(value, "item")
     if sort_of_value(chance) != "number" or (item is not None and sort_of_value(item) != "text"):
         return False
-    return chance >= 0 and chance <= 1 + ROUNDING  # type: ignore[no-any-return]
+    return is_between(chance, 0.0, 1.0 + ROUNDING)
 
 
 def is_answer(value: Any) -> bool:
@@ -103,7 +109,7 @@ def fits(sort: str, value: Any) -> bool:
     return len(words) == 0 or value in words
 
 
-def misfits(kind: str, record: dict[str, Any]) -> list[str]:
+def misfits(kind: str, record: Group) -> list[str]:
     """The names of known fields of a record that hold something else than they should."""
     out: list[str] = []
     for field in fields_of(kind):
@@ -115,7 +121,7 @@ def misfits(kind: str, record: dict[str, Any]) -> list[str]:
     return out
 
 
-def misfit(record: dict[str, Any], field: list[str]) -> bool:
+def misfit(record: Group, field: list[str]) -> bool:
     """Whether a field is there and does not fit. What was taken away is null, and not there."""
     value = value_at(record, field[0])
     return value is not None and not fits(field[1], value)

@@ -13,6 +13,7 @@ from .forms import NO_NAMES, is_count, is_id, is_operation_id, is_text, is_time,
 from .limits import EXACT, LAST_COUNT, LAST_WALL
 from .native.values import names_of, sort_of_value, value_at, weight_of
 from .shapes import is_known
+from .types.gate import Fault, Group
 
 DEEPEST = 100
 LARGEST = 262144  # bytes of one operation, entry or record: 256 KB
@@ -29,7 +30,7 @@ LARGE = -5
 SCANNED = ["deep", "name", "unicode", "value", "large"]
 
 
-def fault_of(why: str, at: str) -> dict[str, str] | None:
+def fault_of(why: str, at: str) -> Fault | None:
     """A fault."""
     return {"why": why, "at": at}
 
@@ -73,7 +74,7 @@ def without_text(room: int, text: str) -> int:
     return LARGE if weight > room else room - weight
 
 
-def value_fault(value: Any) -> dict[str, str] | None:
+def value_fault(value: Any) -> Fault | None:
     """What is wrong with a value whatever it is about: its depth, size, names, text and numbers."""
     if sort_of_value(value) != "group":
         return fault_of("group", "")
@@ -96,7 +97,7 @@ def bad_name(value: Any) -> str:
     return found
 
 
-def record_fault(record: Any) -> dict[str, str] | None:
+def record_fault(record: Any) -> Fault | None:
     """What is wrong with a record as it is kept; one of a sort that is not known here may be."""
     found = value_fault(record)
     if found is not None:
@@ -116,7 +117,7 @@ def record_fault(record: Any) -> dict[str, str] | None:
     return None if len(wrong) == 0 else fault_of("field", wrong[0])
 
 
-def file_record_fault(record: Any) -> dict[str, str] | None:
+def file_record_fault(record: Any) -> Fault | None:
     """The same for a record in a file, which is of a sort that is known here."""
     found = record_fault(record)
     if found is not None:
@@ -124,7 +125,7 @@ def file_record_fault(record: Any) -> dict[str, str] | None:
     return None if is_known(value_at(record, "type")) else fault_of("type", "type")
 
 
-def entry_fault(entry: Any, stored: bool) -> dict[str, str] | None:
+def entry_fault(entry: Any, stored: bool) -> Fault | None:
     """What is wrong with an entry of the journal, be it an operation or not; `stored`: it is kept
     here already, perhaps since before clocks had a limit.
     """
@@ -137,7 +138,7 @@ def entry_fault(entry: Any, stored: bool) -> dict[str, str] | None:
     return order_fault(entry, "op", stored)
 
 
-def change_fault(entry: dict[str, Any]) -> dict[str, str] | None:
+def change_fault(entry: Group) -> Fault | None:
     """What is wrong with an entry of the journal as a change of a record."""
     if not is_time(value_at(entry, "time")):
         return fault_of("time", "time")
@@ -162,7 +163,7 @@ def change_fault(entry: dict[str, Any]) -> dict[str, str] | None:
     return None
 
 
-def order_fault(op: dict[str, Any], name: str, stored: bool) -> dict[str, str] | None:
+def order_fault(op: Group, name: str, stored: bool) -> Fault | None:
     """What is wrong with an operation's own id (under `name`), its parents, type and clock."""
     if not is_operation_id(value_at(op, name)):
         return fault_of("op", name)
@@ -184,7 +185,7 @@ def order_fault(op: dict[str, Any], name: str, stored: bool) -> dict[str, str] |
     return None if is_count(value_at(op, "count"), most) else fault_of("clock", "count")
 
 
-def operation_fault(op: Any, stored: bool) -> dict[str, str] | None:
+def operation_fault(op: Any, stored: bool) -> Fault | None:
     """What is wrong with an operation as it goes between a device and the server; `stored`: the
     server has it already.
     """
@@ -217,13 +218,13 @@ def operation_fault(op: Any, stored: bool) -> dict[str, str] | None:
     return None
 
 
-def left_over(scrubbed: bool, fields: dict[str, Any]) -> dict[str, str] | None:
+def left_over(scrubbed: bool, fields: Group) -> Fault | None:
     """The fault that something was deleted for good and holds fields all the same."""
     found = scrubbed and len(names_of(fields)) > 0
     return fault_of("scrubbed", "fields") if found else None
 
 
-def photo_fault(photo: Any) -> dict[str, str] | None:
+def photo_fault(photo: Any) -> Fault | None:
     """What is wrong with what stands beside the two pictures of a photo in a file."""
     if sort_of_value(photo) != "group":
         return fault_of("group", "")

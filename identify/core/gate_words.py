@@ -1,5 +1,7 @@
 """What is wrong with something that does not fit through the gate, and what would be right."""
 
+from .types.gate import Fault
+
 # Of each fault the sentence, in two parts where the name of the field stands between them.
 WORDS_OF_FAULTS = [
     ["group", "It is not a group of named fields.", ""],
@@ -19,7 +21,7 @@ WORDS_OF_FAULTS = [
 ]
 
 
-def fault_words(fault: dict[str, str]) -> str:
+def fault_words(fault: Fault) -> str:
     """A fault of the gate as a sentence, with the name of the field that it is about."""
     for entry in WORDS_OF_FAULTS:
         if entry[0] == fault["why"]:

@@ -5,7 +5,9 @@ A field's sort says what may stand in it (gate.py) and what does in a new record
 
 from typing import Any
 
-RECORD_SHAPES: list[dict[str, Any]] = [
+from .types.gate import RecordShape, SortWords
+
+RECORD_SHAPES: list[RecordShape] = [
     {
         "type": "piece",
         "fields": [
@@ -44,11 +46,11 @@ RECORD_SHAPES: list[dict[str, Any]] = [
 ]  # fmt: skip
 # What any record may have besides, and need not.
 BESIDES = [["demo", "flag"], ["gone", "flag"], ["session", "text"], ["came", "came"]]
-WORDS = [
-    ["boxed", ["", "yes", "no"]],
-    ["box", ["", "yes"]],
-    ["purpose", ["", "spare", "donor"]],
-    ["decision", ["open", "bought", "left"]],
+WORDS: list[SortWords] = [
+    {"sort": "boxed", "words": ["", "yes", "no"]},
+    {"sort": "box", "words": ["", "yes"]},
+    {"sort": "purpose", "words": ["", "spare", "donor"]},
+    {"sort": "decision", "words": ["open", "bought", "left"]},
 ]
 LISTS = ["chances", "answers", "texts"]
 URGENCY = 2
@@ -58,7 +60,7 @@ def fields_of(kind: str) -> list[list[str]]:
     """The fields of a sort of record: [[name, sort]]; none of one that is not known here."""
     for shape in RECORD_SHAPES:
         if shape["type"] == kind:
-            return shape["fields"]  # type: ignore[no-any-return]
+            return shape["fields"]
     return []
 
 
@@ -70,8 +72,8 @@ def is_known(kind: str) -> bool:
 def words_of(sort: str) -> list[str]:
     """The words that a field of this sort may hold; none where it is not held to some."""
     for entry in WORDS:
-        if entry[0] == sort:
-            return entry[1]  # type: ignore[return-value]
+        if entry["sort"] == sort:
+            return entry["words"]
     return []
 
 

@@ -3,6 +3,8 @@
 import math
 from typing import Any
 
+from ..types.gate import Group
+
 
 def sort_of_value(value: Any) -> str:
     """nothing, flag, number (a finite one), text, list, group (names with values), or else."""
@@ -24,12 +26,12 @@ def sort_of_value(value: Any) -> str:
     return "else"
 
 
-def names_of(group: dict[str, Any]) -> list[str]:
+def names_of(group: Group) -> list[str]:
     """The names in a group."""
     return list(group)
 
 
-def value_at(group: dict[str, Any], name: str) -> Any:
+def value_at(group: Group, name: str) -> Any:
     """What a group has under a name; None for nothing."""
     return group.get(name)
 
