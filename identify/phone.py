@@ -27,7 +27,7 @@ from identify.shipped import DEMO, PACKS, WEB
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
-NUMBERS = "packs/numbers.json"  # the tables for core/numbering.py
+NUMBERS = "packs/numbers.json"  # the tables for core/dated_numbers.py
 CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered

@@ -40,7 +40,7 @@ FILES = (
     "meaning",
     "verdict",
     "deciding",
-    "numbering",
+    "dated_numbers",
     "moved",
     "limits",
     "shapes",

@@ -1,10 +1,10 @@
-"""Barcodes in words: what the engine (core/numbering.py) finds in the figures under the bars."""
+"""Barcodes in words: what the engine (core/dated_numbers.py) finds in the figures under the bars."""
 
 import re
 
 import msgspec
 
-from identify.core.numbering import check_digit, read_number
+from identify.core.dated_numbers import check_digit, read_number
 from identify.reference.mistakes import quoted
 from identify.reference.numbers import number_tables
 

@@ -1,13 +1,13 @@
 """Numbers that say a year: the tables for the engine, and what it finds in words.
 
-The rules are in core/numbering.py; the tables come from fixtures/marks.
+The rules are in core/dated_numbers.py; the tables come from fixtures/marks.
 """
 
 from functools import cache
 
 import msgspec
 
-from identify.core.numbering import read_number
+from identify.core.dated_numbers import read_number
 from identify.core.types.numbers import DatedNumber, NumberSort, NumberTables
 from identify.reference.csv_files import read_table
 from identify.reference.marks import read_marks, years_of

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from playwright.sync_api import Page
 
-from identify.core.numbering import check_digit, read_number
+from identify.core.dated_numbers import check_digit, read_number
 from tests.browser.engines import agree, compiled
 from tests.strategies import scribbles
 from tests.table_packs import sharp, table_pack

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.core.numbering import check_digit, read_number
+from identify.core.dated_numbers import check_digit, read_number
 
 # A made-up registry: a year has a hundred numbers, and none was given from 300 to 499.
 ROWS = [[100, 1950, 0, 0], [200, 1951, 1950, 1], [300, 0, 1952, 0], [500, 1953, 1952, 0]]
