@@ -1,6 +1,8 @@
 """The commands that keep the kept: backup and restore."""
 
 import argparse
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -8,9 +10,11 @@ from typing import Any
 from identify import keeping
 from identify.errors import UserError
 from identify.keeping import backup as backups
+from identify.keeping.away import Away, take_away
 from identify.keeping.folders import backup_folder, data_folder
+from identify.keeping.locked_backup import ENDING, read_passphrase, unlocked
 from identify.keeping.restore import restore as restore_from
-from identify.keeping.store import FILE
+from identify.keeping.store import FILE, Store
 
 
 def backup(args: argparse.Namespace) -> int:
@@ -21,12 +25,16 @@ def backup(args: argparse.Namespace) -> int:
             f"There is no data in {data}. Name the folder that the server keeps: --data."
         )
     folder = args.to or backup_folder(data)
+    away = asked_away(args)
     with keeping.open(data) as store:
         made = backups.backup(store, folder, datetime.now(UTC))
+        done = take_away(away, store, folder, made["name"])
     print(
         f"{folder / made['name']}: {made['records']} records and {made['photos']} photos, "
         "restored on trial and found the same."
     )
+    if done:
+        print(f"It was {done}.")
     if made["missing"]:
         print(f"{len(made['missing'])} photos could not be read and are in no earlier backup.")
     return 0
@@ -35,8 +43,8 @@ def backup(args: argparse.Namespace) -> int:
 def restore(args: argparse.Namespace) -> int:
     """Merge a backup into the server's data."""
     data = args.data or data_folder()
-    with keeping.open(data) as store:
-        found = restore_from(store, args.backup)
+    with keeping.open(data) as store, _plain(args, store) as folder:
+        found = restore_from(store, folder)
     print(
         f"Taken in: {found['operations']} changes, {found['photos']} photos and "
         f"{found['devices']} devices that were not here. What was here stayed."
@@ -50,15 +58,53 @@ def restore(args: argparse.Namespace) -> int:
     return 0
 
 
+@contextmanager
+def _plain(args: argparse.Namespace, store: Store) -> Iterator[Path]:
+    """The folder of the backup to restore; a locked one is open as long as this lasts."""
+    if not args.backup.name.endswith(ENDING):
+        yield args.backup
+        return
+    if args.passphrase_file is None:
+        raise UserError(
+            "This backup is locked. Name the file with its passphrase: --passphrase-file."
+        )
+    with unlocked(args.backup, read_passphrase(args.passphrase_file), store.folder) as folder:
+        yield folder
+
+
+def asked_away(args: argparse.Namespace) -> Away:
+    """What is to happen to each backup, by the options of add_away. Raises UserError."""
+    if (args.locked is None) != (args.passphrase_file is None):
+        raise UserError(
+            "A folder for locked backups and a passphrase go together: name both, --locked and "
+            "--passphrase-file."
+        )
+    phrase = read_passphrase(args.passphrase_file) if args.passphrase_file else ""
+    return Away(args.locked, phrase, args.after_backup or "")
+
+
+def add_away(p: argparse.ArgumentParser) -> None:
+    """Adds the options for what happens to each backup besides."""
+    p.add_argument("--locked", type=Path, help="folder for a locked copy of each backup, one file")
+    p.add_argument("--passphrase-file", type=Path, help="file whose first line locks those copies")
+    p.add_argument(
+        "--after-backup",
+        metavar="COMMAND",
+        help="run after each backup, with the path of the (locked) backup at its end",
+    )
+
+
 def add(commands: "argparse._SubParsersAction[Any]") -> None:
     """Adds the parsers of these commands."""
     folder = "folder of the data ($IDENTIFY_DATA, else ~/.local/share/identify)"
     p = commands.add_parser("backup", help="make a backup of the server's data, and try it out")
     p.add_argument("--data", type=Path, help=folder)
     p.add_argument("--to", type=Path, help="folder of the backups (beside the data)")
+    add_away(p)
     p.set_defaults(run=backup)
 
     p = commands.add_parser("restore", help="merge a backup into the server's data")
-    p.add_argument("backup", type=Path, help="folder of the backup")
+    p.add_argument("backup", type=Path, help="folder of the backup, or the file of a locked one")
+    p.add_argument("--passphrase-file", type=Path, help="file whose first line opens a locked one")
     p.add_argument("--data", type=Path, help=folder)
     p.set_defaults(run=restore)

@@ -5,6 +5,7 @@ of the folder (POSIX.1-2017, fsync; Linux manual page fsync(2)).
 """
 
 import os
+import shutil
 from pathlib import Path
 
 PRIVATE_FOLDER = 0o700
@@ -64,6 +65,17 @@ def write_whole(path: Path, data: bytes) -> None:
     finally:
         os.close(handle)
     move(started, path)
+
+
+def copy_whole(source: Path, target: Path) -> None:
+    """The same for a copy of a file, however large; the disk may be another one."""
+    make_folder(target.parent)
+    started = target.with_name(f".{target.name}.part")
+    remove(started)
+    append(started, b"")  # readable for its owner only, from the start
+    shutil.copyfile(source, started)
+    sync(started)
+    move(started, target)
 
 
 def linked(source: Path, target: Path) -> bool:

@@ -22,7 +22,7 @@ from identify.server.json_http import Json, refused
 
 API = "/api/"
 PAIR = "/api/pair"
-OPEN = ("/api/offers", PAIR)  # what is answered without a token
+OPEN = ("/api/offers", "/api/health", PAIR)  # what is answered without a token
 COSTLY = ("/api/backup", "/api/pairing")
 READING = ("GET", "HEAD")
 

@@ -8,6 +8,7 @@ from starlette.applications import Starlette
 
 from identify.errors import UserError
 from identify.keeping import backup as backups
+from identify.keeping.away import Away, take_away
 from identify.server.access import log
 from identify.server.context import Context
 from identify.server.tls import Tls
@@ -17,7 +18,7 @@ CHECKED = 600.0  # seconds from one look at whether something is due to the next
 Chore = Callable[[], Awaitable[str]]  # what was done, or ""
 
 
-def chores(context: Context, tls: Tls | None) -> Mapping[str, Chore]:
+def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]:
     """What is to be done, by what it is called in the log."""
 
     async def backup() -> str:
@@ -25,7 +26,10 @@ def chores(context: Context, tls: Tls | None) -> Mapping[str, Chore]:
         if not await context.in_thread(backups.nightly_due, context.backups, now):
             return ""
         made = await context.in_thread(backups.nightly, context.store, context.backups, now)
-        return str(made["name"])
+        name = str(made["name"])
+        log.info("backup: %s", name)
+        done = await context.in_thread(take_away, away, context.store, context.backups, name)
+        return f"{name} {done}" if done else ""
 
     async def certificate() -> str:
         return await context.in_thread(tls.refresh, context.now()) if tls else ""

@@ -15,6 +15,7 @@ import uvicorn
 from identify import keeping, phone
 from identify.errors import UserError
 from identify.keeping import devices
+from identify.keeping.commands import add_away, asked_away
 from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.store import FILE, Store
 from identify.server import authority, exchange, limits
@@ -34,6 +35,7 @@ def serve(args: argparse.Namespace) -> int:
         print(unit(started_with(), _options(args), args.port), end="")
         return 0
     data = args.data or data_folder()
+    away = asked_away(args)
     tls = _tls(args, data)
     public, hosts = _addresses(args, tls)
     packs = args.packs or phone.demo_packs()
@@ -47,12 +49,13 @@ def serve(args: argparse.Namespace) -> int:
         app = own_app(
             files,
             store,
-            backup_folder=backup_folder(data),
+            backup_folder=args.backups or backup_folder(data),
             public=public,
             hosts=hosts,
             routes=exchange.routes(packs),
             authority=root,
             tls=tls,
+            away=away,
         )
         print(f"Open {public} in a browser. Ctrl+C stops the server.", flush=True)
         _greet(store, public)
@@ -84,6 +87,10 @@ def _options(args: argparse.Namespace) -> list[str]:
         ("--key", [whole(args.key)]),
         ("--packs", [whole(pack) for pack in args.packs or []]),
         ("--behind-proxy", [args.behind_proxy or ""]),
+        ("--backups", [whole(args.backups)]),
+        ("--locked", [whole(args.locked)]),
+        ("--passphrase-file", [whole(args.passphrase_file)]),
+        ("--after-backup", [args.after_backup or ""]),
     ]
     return [word for option, words in named if any(words) for word in (option, *words)]
 
@@ -249,6 +256,8 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--key", type=Path, help="key of that certificate (PEM)")
     p.add_argument("--packs", type=Path, nargs="+", metavar="PACK", help=pack)
     p.add_argument("--behind-proxy", metavar="URL", help="https address of a proxy before it")
+    p.add_argument("--backups", type=Path, help="folder of the backups (beside the data)")
+    add_away(p)
     p.add_argument(
         "--print-unit", action="store_true", help="print a systemd unit with these options instead"
     )

@@ -13,8 +13,9 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Match, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from identify.keeping.away import Away
 from identify.keeping.store import Store
-from identify.server import devices, photo_upload, sync
+from identify.server import devices, health, photo_upload, sync
 from identify.server.access import API, Door, LastResort, Paired
 from identify.server.app import ANOTHER_WAY, NOTHING, create_app
 from identify.server.bodies import Bodies
@@ -26,6 +27,7 @@ from identify.server.tls import Tls
 
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]
 AUTHORITY = "/certificate.crt"
+NOWHERE = Away()
 
 
 def utc_now() -> datetime:
@@ -43,6 +45,7 @@ def own_app(
     routes: Sequence[BaseRoute] = (),
     authority: bytes = b"",
     tls: Tls | None = None,
+    away: Away = NOWHERE,
     now: Callable[[], datetime] = utc_now,
     clock: Callable[[], float] = time.monotonic,
 ) -> Starlette:
@@ -51,7 +54,8 @@ def own_app(
     public: the origin under which people know the server, with a slash. hosts: the names that it
     goes by. routes: what else is answered under /api/, for paired devices only (at least those of
     exchange). authority: the certificate (DER) of the private authority, b"" for none. tls:
-    what shows the server's certificate, None without https. now, clock: the time, and seconds that
+    what shows the server's certificate, None without https. away: what
+    happens to each nightly backup besides. now, clock: the time, and seconds that
     never go back. What chores.py lists is done while it runs.
     """
     context = Context(store, backup_folder, public, now)
@@ -61,6 +65,7 @@ def own_app(
         *devices.routes(context),
         *sync.routes(context),
         *photo_upload.routes(context),
+        *health.routes(context, tls),
         *routes,
     ]
     if authority:
@@ -75,7 +80,7 @@ def own_app(
             Middleware(Paired, store=store, now=now, clock=clock),
             Middleware(Bodies, most=most_bytes),
         ],
-        lifespan=lifespan(chores(context, tls)),
+        lifespan=lifespan(chores(context, tls, away)),
     )
     app.router.redirect_slashes = False  # an address is right or is none
     return app

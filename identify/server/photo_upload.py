@@ -12,11 +12,16 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from identify.keeping import photos
+from identify.keeping.standing import PHOTOS_STOP, room
 from identify.server.context import Context
 from identify.server.json_http import Json, asked_number, content_type, refused, sent
 from identify.server.limits import SHAS
 
 JPEG = "image/jpeg"
+NO_ROOM = (
+    "The server's disk is nearly full, so photos wait on this device until there is room there. "
+    "Everything else is still saved."
+)
 
 
 class MissingIn(msgspec.Struct):
@@ -39,6 +44,8 @@ def routes(context: Context) -> list[Route]:
         sha = request.path_params["sha"]
         start, size = asked_number(request, "from", 0), asked_number(request, "size", 0)
         data = await request.body()
+        if await context.in_thread(room, context.store) < PHOTOS_STOP:
+            return refused(NO_ROOM, 507)
         now = context.now()
         state = await context.in_thread(
             photos.receive, context.store, sha, data, start=start, size=size, now=now

@@ -31,8 +31,8 @@ class OwnServer:
         self.url = f"http://127.0.0.1:{self.port}/"
         self.process: subprocess.Popen[bytes] | None = None
 
-    def start(self) -> None:
-        command = [*RUN, "serve", "--data", str(self.folder), "--port", str(self.port)]
+    def start(self, *options: str) -> None:
+        command = [*RUN, "serve", "--data", str(self.folder), "--port", str(self.port), *options]
         self.process = subprocess.Popen(
             command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT
         )

@@ -1,5 +1,6 @@
 import { withLook } from "../parts/later-styles.js";
 import { takeSecret } from "./pairing.js";
+import { warnOnce } from "./server-standing.js";
 import { startSync } from "./sync.js";
 import { notice } from "../parts/status.js";
 
@@ -8,6 +9,7 @@ import { notice } from "../parts/status.js";
  */
 export async function arrive(app, hash) {
   await startSync();
+  warnOnce();
   const [, secret] = /^#pair=([\w-]+)$/.exec(hash) ?? [];
   if (secret) {
     takeSecret(secret);

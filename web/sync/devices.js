@@ -7,6 +7,7 @@ import { unsettled } from "../parts/unsettled.js";
 import { timeText } from "../parts/days.js";
 import { pairingForm, secretGiven } from "./pairing.js";
 import { nameHere } from "./replica.js";
+import { serverWarnings } from "./server-standing.js";
 import { onSync, paired, sync, syncState, waiting } from "./sync.js";
 
 const DOING = {
@@ -29,8 +30,10 @@ export async function devicesScreen(app, keep) {
   }
   const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
   const backups = el("div", {});
+  const warnings = el("div", {});
   fill(list, () => deviceList(keep));
   fill(backups, backupList);
+  fill(warnings, standingList);
   return el(
     "section",
     { class: "shelf" },
@@ -47,6 +50,7 @@ export async function devicesScreen(app, keep) {
       },
     ),
     heading(2, "Backups on the server"),
+    warnings,
     el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
     button("Make a backup there now", () => keep.run(() => backUp(backups)), {
       class: "plain wide",
@@ -368,6 +372,10 @@ async function backUp(box) {
     notice(error.message);
   }
   await fill(box, backupList);
+}
+
+async function standingList() {
+  return (await serverWarnings()).map((text) => el("p", { class: "warn" }, text));
 }
 
 async function backupList() {

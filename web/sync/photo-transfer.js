@@ -11,6 +11,7 @@ const CHUNK = 256 * 1024;
 const ASKED = 100;
 const SIZES = ["full", "small"];
 const NOT_TAKEN = [400, 413, 415, 422];
+const NO_ROOM = 507; // for any photo; everything else is still taken
 
 /** Writes down photos that no operation tells of yet. */
 export async function tellOfPhotos(shown) {
@@ -123,8 +124,10 @@ export async function sendPhotos(mark, checked, told) {
         }
         if (row.held !== mark) await confirm(row.id, mark);
       } catch (error) {
-        if (!(error instanceof Refused) || !NOT_TAKEN.includes(error.status)) throw error;
+        const full = error.status === NO_ROOM;
+        if (!(error instanceof Refused) || !(full || NOT_TAKEN.includes(error.status))) throw error;
         refused.push({ id: row.id, why: error.message });
+        if (full) return refused;
       }
       done += 1;
     }

@@ -1,0 +1,119 @@
+"""How the server is: for a watching program here, for the owner in words, for paired devices."""
+
+import os
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from identify.keeping import backup as backups
+from identify.keeping import standing
+from identify.keeping.away import AWAY
+from identify.server import authority
+from tests.keeping.samples import picture, sha
+from tests.server.own_server import OwnServer, own_server
+from tests.server.test_tls import made as certificate_made
+
+
+@pytest.fixture
+def server(tmp_path, monkeypatch):
+    monkeypatch.setattr(backups, "nightly_due", lambda *_: False)  # only those made here
+    with own_server(tmp_path / "data") as server:
+        yield server
+
+
+def backed_up(server: OwnServer) -> None:
+    backups.backup(server.store, server.data.with_name("backups"), server.times.now())
+
+
+def test_all_is_well_after_a_backup_and_only_this_machine_is_told(server):
+    backed_up(server)
+    answer = server.ask("GET", "/api/health")
+    assert answer.status == 200
+    found = answer.json
+    assert found["well"] is found["writable"] is True
+    assert (found["backup"][:10], found["certificate"], found["away"]) == ("2026-05-01", "", "")
+    page = server.ask("GET", "/health")
+    assert page.status == 200
+    assert b"The last backup was made and tried out on 2026-05-01." in page.body
+    assert server.ask("GET", "/api/health", X_Forwarded_For="203.0.113.7").status == 404
+    assert server.ask("GET", "/health", X_Forwarded_For="203.0.113.7").status == 404
+
+
+def test_fourteen_days_without_a_proven_backup_are_told_to_all(server):
+    token = server.paired()
+    backed_up(server)
+    server.times.pass_(days=14)
+    assert server.ask("GET", "/api/standing", token=token).json["overdue"] is False
+    server.times.pass_(minutes=1)
+    assert server.ask("GET", "/api/standing", token=token).json == {
+        "backup": "2026-05-01T12:00:00+00:00", "overdue": True, "full": False,
+        "away": "", "certificate": "",
+    }  # fmt: skip
+    answer = server.ask("GET", "/api/health")
+    assert (answer.status, answer.json["well"]) == (503, False)
+    assert b"No backup was proven for 14 days." in server.ask("GET", "/health").body
+
+
+def test_a_device_that_is_not_paired_hears_nothing(server):
+    assert server.ask("GET", "/api/standing").status == 401
+
+
+def test_a_backup_of_a_day_to_come_does_not_count(server):
+    server.times.pass_(days=400)
+    backed_up(server)
+    server.times.pass_(days=-400)
+    assert server.ask("GET", "/api/health").json["backup"] == ""
+    assert b"No backup has been made yet." in server.ask("GET", "/health").body
+
+
+def test_a_disk_nearly_full_stops_photos_before_records(server, monkeypatch):
+    token, data = server.paired(), picture(1)
+    monkeypatch.setattr("identify.server.photo_upload.room", lambda _: standing.PHOTOS_STOP - 1)
+    monkeypatch.setattr(standing, "room", lambda _: standing.PHOTOS_STOP - 1)
+    address = f"/api/photos/{sha(data)}?from=0&size={len(data)}"
+    refused = server.ask("PUT", address, data, token, Content_Type="image/jpeg")
+    assert refused.status == 507
+    assert "photos wait on this device until there is room" in refused.json["error"]
+    assert server.post("/api/push", {"ops": []}, token).status == 200
+    assert server.ask("GET", "/api/standing", token=token).json["full"] is True
+    assert b"photos wait until there is more" in server.ask("GET", "/health").body
+    monkeypatch.undo()
+    assert server.ask("PUT", address, data, token, Content_Type="image/jpeg").json["whole"] is True
+
+
+def test_a_store_that_takes_no_change_is_told(server):
+    backed_up(server)
+    with server.store.write() as db:
+        db.execute("create trigger full before insert on meta begin select raise(fail, 'x'); end")
+    answer = server.ask("GET", "/api/health")
+    assert (answer.status, answer.json["writable"]) == (503, False)
+    assert b"Nothing can be saved." in server.ask("GET", "/health").body
+
+
+def test_a_second_place_that_could_not_be_reached_is_told(server):
+    backed_up(server)
+    server.store.set_meta(AWAY, "The command after the backup failed (1): no route")
+    answer = server.ask("GET", "/api/health")
+    assert (answer.status, answer.json["well"]) == (503, False)
+    assert b"no route" in server.ask("GET", "/health").body
+
+
+def test_what_cut_off_runs_left_is_counted(server):
+    backed_up(server)
+    left = server.data.with_name("backups") / ".trial-0123abcd"
+    os.mkdir(left)
+    assert server.ask("GET", "/api/health").json["left_over"] == 1
+    assert b"1 folders of runs that were cut off" in server.ask("GET", "/health").body
+
+
+@pytest.mark.parametrize(("left", "told"), [(15, False), (13, True)])
+def test_a_certificate_from_elsewhere_that_ends_soon_is_told(tmp_path: Path, left, told):
+    pair = certificate_made(tmp_path / "elsewhere", 100)
+    with own_server(tmp_path / "data", certificate=pair) as server:
+        end = authority.until(pair[0])
+        server.times.moment = end - timedelta(days=left)
+        backed_up(server)
+        answer = server.ask("GET", "/api/health")
+        assert answer.json["certificate"] == (f"{end:%Y-%m-%d}" if told else "")
+        assert answer.status == (503 if told else 200)
