@@ -1,4 +1,4 @@
-"""Barcodes in words: what the engine (core/dated_numbers.py) finds in the figures under the bars."""
+"""Barcodes in words: what core/dated_numbers.py finds in the figures under the bars."""
 
 import re
 
