@@ -24,6 +24,7 @@ from identify.reference.mistakes import Mistake, PackError
 from identify.reference.numbers import number_tables
 from identify.shipped import DEMO, PACKS, WEB
 
+UNSENT = (".md", ".ts")  # what in web/ is for those who work on it
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
@@ -209,7 +210,7 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
         for path in sorted(WEB.rglob("*"))
-        if path.is_file() and path.suffix != ".md" and path.name not in TRUSTING
+        if path.is_file() and path.suffix not in UNSENT and path.name not in TRUSTING
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}

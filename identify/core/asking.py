@@ -3,7 +3,7 @@
 from .focus import focus
 from .lists import filled, place_of, total
 from .types.engine import Belief, Engine
-from .types.questions import Focus, Group, Leaves, Questions, Scored
+from .types.questions import Focus, IfSeen, Leaves, Questions, Scored
 from .types.session import Session
 from .worth import joint, worth
 
@@ -75,7 +75,7 @@ def reason(engine: Engine, state: Belief, focused: Focus, place: int) -> Leaves:
             if scales[o] * views[o][a] > best[a] / 100.0:
                 left[a] = left[a] + 1
     whole = total(columns)
-    groups: list[Group] = []
+    groups: list[IfSeen] = []
     for a in range(len(left)):
         groups.append({"state": a, "variants": left[a]})
     return {"expected": [column / whole for column in columns], "groups": groups}

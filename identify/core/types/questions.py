@@ -91,7 +91,7 @@ class Questions(TypedDict):
     focus: Focus
 
 
-class Group(TypedDict):
+class IfSeen(TypedDict):
     """What is left if a state is seen."""
 
     state: int  # index
@@ -102,4 +102,4 @@ class Leaves(TypedDict):
     """What each answer leaves."""
 
     expected: list[float]  # chance of each state
-    groups: list[Group]
+    groups: list[IfSeen]

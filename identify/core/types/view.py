@@ -3,7 +3,7 @@
 from typing import Literal, NotRequired, TypedDict
 
 from .pack import Needs
-from .questions import Group, Questions
+from .questions import IfSeen, Questions
 from .verdict import Verdict
 
 # variant, years (once the variant is settled), verdict (while that is not), claim (in a judgement)
@@ -85,7 +85,7 @@ class Question(TypedDict):
     bits: float  # what its answer is expected to tell of what it is about
     about: About
     expected: list[float]  # chance of each state
-    groups: list[Group]
+    groups: list[IfSeen]
     means: NotRequired[list[Meant]]  # by state, of a question about the verdict
 
 

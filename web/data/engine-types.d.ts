@@ -1,0 +1,1976 @@
+// Made by python -m tests.web_types of identify/core/types/; change it there.
+
+/**
+ * unread (not understood) · reversed (it ends before it begins) · outside (not a year in the life of
+ * the range)
+ */
+export type ClaimProblem = "" | "unread" | "reversed" | "outside";
+
+/** by the chance that it could be so; unknown: the piece is likelier not in the reference at all */
+export type ClaimWord = "fits" | "possible" | "unlikely" | "ruled out" | "unknown";
+
+/** A claim as it was read; with a problem nothing else counts. */
+export interface Claim {
+  about: "years" | "first issue" | "last issue";
+  /** years, inclusive */
+  first: number;
+  last: number;
+  problem: ClaimProblem;
+}
+
+/** Years, inclusive; first 0 for none. */
+export interface YearSpan {
+  first: number;
+  last: number;
+}
+
+/** A claim's chances, given that the piece is in the reference. */
+export interface Weight {
+  /** that its issue was in production at some time in the claimed years */
+  could: number;
+  /** that it was made in them, never more than `could` */
+  chance: number;
+}
+
+/** 1 for each kind and item that the piece may well be, else 0. */
+export interface MayBe {
+  kinds: Array<number>;
+  items: Array<number>;
+}
+
+/** What says when a state was made on a piece such as this. */
+export interface Counting {
+  /** index */
+  rows: Array<number>;
+  /** index */
+  changes: Array<number>;
+}
+
+/** When the states of an answer were made, on pieces of the kinds and items that it may be. */
+export interface SeenYears {
+  /** index */
+  feature: number;
+  /** place in the session's answers */
+  answer: number;
+  /** years; 0: recorded on none */
+  earliest: number;
+  latest: number;
+  /** the first and the last with it */
+  variants: Array<number>;
+  /** every running change of the feature that applies */
+  changes: Array<number>;
+}
+
+/**
+ * What an answer says of a claim.
+ *
+ * `bits` are the mean of what the answer does when put to all the others and when it is the only
+ * one: left out alone, it would count for nothing where another answer says the same.
+ */
+export interface Evidence extends SeenYears {
+  /** below 0: against the claim */
+  bits: number;
+}
+
+/** A claim held against the answers. */
+export interface Judgement {
+  word: ClaimWord;
+  could: number;
+  chance: number;
+  /** strongest first */
+  evidence: Array<Evidence>;
+  /** the one that would settle it best */
+  question: Question | null;
+}
+
+/** How often answers are wrong, and how often a piece is in no reference. */
+export interface Errors {
+  sure: number;
+  unsure: number;
+  unrecorded: number;
+}
+
+/** P(a sure answer | what is recorded) of one feature, for each answer. */
+export interface Sights {
+  /** for each of the cells' shares */
+  by_code: Array<Array<number>>;
+  /** for each kind's background */
+  by_kind: Array<Array<number>>;
+}
+
+/** Classes of rows, parted further by what is recorded of one more feature. */
+export interface Parting {
+  /** class of each row */
+  of: Array<number>;
+  /** of each class */
+  code: Array<number>;
+  /** the class that each was a part of */
+  came_from: Array<number>;
+}
+
+/**
+ * What the answers on one part say, and the classes of rows that they cannot tell apart.
+ *
+ * With no answer the classes are the kinds.
+ */
+export interface PartBelief {
+  answers: Array<Answer>;
+  /** how many answers there are */
+  told: number;
+  /** class of each row in scope */
+  of: Array<number>;
+  /** index of the kind of each class */
+  kind: Array<number>;
+  /** P(answers | the class, the part being its own) */
+  own: Array<number>;
+  /** P(answers | the class) */
+  factors: Array<number>;
+  /** P(replaced | the class) */
+  swapped: Array<number>;
+  /** P(answers | any piece of a kind) */
+  beyond: Array<number>;
+  /** by kind of piece: chance of each kind a replacement comes from */
+  donors: Array<Array<number>>;
+  /** first and last likely year of the part, once asked for */
+  years?: Array<number>;
+}
+
+/** The rows in scope and the chance of each; chances and unrecorded add up to 1. */
+export interface InScope {
+  /** index of each; kinds to chances are of each of them */
+  rows: Array<number>;
+  /** index */
+  kinds: Array<number>;
+  /** index */
+  variants: Array<number>;
+  /** index */
+  spans: Array<number>;
+  priors: Array<number>;
+  chances: Array<number>;
+  /** by kind: the chance that it is in no row */
+  unrecorded: Array<number>;
+  /** by part */
+  parts: Array<PartBelief>;
+}
+
+/**
+ * What is known before the first answer; the same for every answer to come.
+ *
+ * `parts` are what the last answers on each came to.
+ */
+export interface Beginning extends InScope {
+  /** of the scope */
+  kind: string;
+  /** of the scope */
+  items: Array<string>;
+}
+
+/** What is believed after a session's answers. */
+export interface Belief extends InScope {
+  /** by row: the chance by what is on no part, to scale */
+  bare: Array<number>;
+}
+
+/** An answer that says something. */
+export interface Heard {
+  answer: Answer;
+  /** index of the feature */
+  place: number;
+  /** index of the part it is on, -1: the piece itself */
+  part: number;
+  /** P(answer | recorded shares), by cell code */
+  like: Array<number>;
+  /** P(answer | background), by kind */
+  any: Array<number>;
+}
+
+/**
+ * A pack with its reading errors worked out: what all functions take as `engine`.
+ *
+ * Made by `prepare`, once after loading.
+ */
+export interface Engine {
+  pack: Pack;
+  /** by feature: P(answer | state), rows by answer, "sure" */
+  sure: Array<Array<Array<number>>>;
+  /** the same for "unsure" */
+  unsure: Array<Array<Array<number>>>;
+  /** by feature */
+  sights: Array<Sights>;
+  /** how often a piece is in no reference */
+  unrecorded: number;
+  /** by part and kind: chance of each kind a replacement is from */
+  donors: Array<Array<Array<number>>>;
+  /** by feature: the variants whose rows are not all recorded alike */
+  varying: Array<Array<number>>;
+  /** the last one, kept */
+  begun: Array<Beginning>;
+  /** made when something is looked for first, and kept */
+  index: Array<Index>;
+}
+
+/** names with values of any sort: what is looked at before it is believed */
+export type Group = Record<string, any>;
+
+/** Why something does not fit. */
+export interface Fault {
+  /** a word that gate_words.py has a sentence for */
+  why: string;
+  /** the field that it is about, "" for none */
+  at: string;
+}
+
+/** What a sort of record holds. */
+export interface RecordShape {
+  type: string;
+  /** [name, sort of value] */
+  fields: Array<Array<string>>;
+}
+
+/** The words that a sort of field is held to. */
+export interface SortWords {
+  sort: string;
+  words: Array<string>;
+}
+
+/** "": not asked for, or not said of the piece in hand */
+export type Met = "met" | "short" | "";
+
+/** currency: the two cannot be compared */
+export type PriceMet = "within" | "above" | "currency" | "";
+
+/** of what is held: its variants or its items */
+export type Places = "at" | "items";
+
+/** and the chances of them */
+export type Shares = "chances" | "shares";
+
+/** The pack's items and variants for look-up. */
+export interface Shelf {
+  /** index, by shelfmark */
+  items: Record<string, number>;
+  /** index, by shelfmark */
+  variants: Record<string, number>;
+  /** by item: its variants */
+  inside: Array<Array<number>>;
+  /** by variant: its share of its item's prior */
+  shares: Array<number>;
+}
+
+/** What a piece can be. */
+export interface Held {
+  record: Piece;
+  /** index of the variants */
+  at: Array<number>;
+  /** of each of them */
+  chances: Array<number>;
+  /** index of the items */
+  items: Array<number>;
+  /** chance of each of them */
+  shares: Array<number>;
+}
+
+/** What is owned of what the pack lists. */
+export interface Holdings {
+  owned: Array<Held>;
+  /** spares and donors */
+  spares: Array<Held>;
+  /** by variant: chance of owning none */
+  lacking: Array<number>;
+  /** by item: chance of owning none */
+  without: Array<number>;
+}
+
+/** A held piece that bears on the one in hand. */
+export interface Near {
+  record: Piece;
+  items: Array<number>;
+  /** chance that the two are the same variant */
+  same: number;
+  /** chance that they are the same item */
+  item: number;
+}
+
+/** A want, held against the piece in hand. */
+export interface Wanted {
+  record: Want;
+  /** index */
+  item: number;
+  /** index, -1: any */
+  variant: number;
+  condition: Met;
+  box: Met;
+  price: PriceMet;
+}
+
+/** What belongs together: a formation, or what is in a boxed set. */
+export interface Together {
+  sort: "formation" | "set";
+  name: string;
+  /** index of the set, -1 for a formation */
+  item: number;
+  /** index of the items */
+  members: Array<number>;
+}
+
+/** A formation or boxed set of which part is owned. */
+export interface Incomplete {
+  sort: "formation" | "set";
+  name: string;
+  /** index of the set, -1 for a formation */
+  item: number;
+  /** index of the items */
+  owned: Array<number>;
+  missing: Array<number>;
+}
+
+/** What the piece in hand would add to; `missing` is what is missing then. */
+export interface Completing extends Incomplete {
+  /** that the piece is one of those missing */
+  chance: number;
+  /** index of the likeliest of them */
+  adds: number;
+}
+
+/** What is owned twice or more. */
+export interface Duplicate {
+  /** index */
+  item: number;
+  /** index, -1 where copies are counted by item */
+  variant: number;
+  /** id of the best copy */
+  keep: string;
+  /** ids of the others, worst first */
+  part_with: Array<string>;
+}
+
+/** What each variant would mean, by variant; the fields are those of the verdict. */
+export interface Meanings {
+  same: Array<number>;
+  other: Array<number>;
+  new: Array<number>;
+  wanted: Array<number>;
+  dear: Array<number>;
+  double: Array<number>;
+  upgrade: Array<number>;
+  completes: Array<number>;
+  /** equal for variants that mean the same, chances taken to a tenth */
+  kind: Array<number>;
+}
+
+/** The records worked out for the piece in hand, once for many answers. */
+export interface Studied {
+  hand: Hand;
+  held: Holdings;
+  wants: Array<Wanted>;
+  started: Array<Incomplete>;
+  meanings: Meanings;
+}
+
+/**
+ * A record that points to what a newer version of its pack calls otherwise, or has no more.
+ *
+ * What is gone stays named.
+ */
+export interface Moved {
+  id: string;
+  /** how many names moved */
+  changed: number;
+  /** how many are no more */
+  gone: number;
+  /** where it points now */
+  item: string;
+  variant: string;
+  of: Array<Chance>;
+}
+
+/** misread: look-alikes or a slip had to be forgiven; carried: on the piece itself */
+export type HowFound = "number" | "misread" | "carried" | "name";
+
+/** An item that a text could mean. */
+export interface Match {
+  /** index */
+  item: number;
+  /** 0 to 1 */
+  score: number;
+  how: HowFound;
+  /** the recorded text */
+  matched: string;
+}
+
+/** A number as it is compared. */
+export interface Spelt {
+  /** capitals and figures only */
+  plain: string;
+  /** every look-alike as its figure */
+  canonical: string;
+}
+
+/** A number of the pack. */
+export interface Listed extends Spelt {
+  /** index */
+  item: number;
+  /** as it is recorded */
+  text: string;
+  /** 1: on the piece itself, 0: in the catalogue */
+  carried: number;
+}
+
+/** An item that every word of a text fits. */
+export interface Fitting {
+  item: number;
+  score: number;
+}
+
+/** What is looked through. */
+export interface Index {
+  numbers: Array<Listed>;
+  /** every word once */
+  words: Array<string>;
+  /** how many figures each word has */
+  figures: Array<number>;
+  /** of each word, the items with it */
+  items: Array<Array<number>>;
+  /** how many items there are */
+  count: number;
+}
+
+/** An amount in whole minor units (new pence, cents, yen) and 48ths of one on top. */
+export interface Money {
+  minor: number;
+  /** 48ths of a minor unit, 0 to 47; only old money and halfpence have any */
+  over?: number;
+  /** the ISO 4217 code */
+  currency: string;
+  /** the text that it was read from, "" for a sum */
+  typed: string;
+}
+
+/** fmt: skip */
+export type MoneyProblem = "" | "empty" | "amount" | "word" | "which" | "currency" | "mixed" | "decimals" | "parts" | "large" | "ambiguous";
+
+/** Money read from a text, or why not. */
+export interface ReadMoney {
+  money: Money | null;
+  problem: MoneyProblem;
+}
+
+/** Two amounts added; those in two currencies are not. */
+export interface Sum {
+  money: Money | null;
+  problem: "" | "currency";
+}
+
+/** Which of two amounts is more; those in two currencies are not compared. */
+export interface Order {
+  /** 1: the first, -1: the other, 0: neither */
+  order: number;
+  problem: "" | "currency";
+}
+
+/** Sterling before 1971. */
+export interface OldMoney {
+  pounds: number;
+  shillings: number;
+  pence: number;
+  farthings: number;
+}
+
+/**
+ * What a screen shows money with.
+ *
+ * `digits` is given since a browser's own table differs from ISO 4217 (the forint has none there).
+ */
+export interface MoneyParts {
+  currency: string;
+  /** decimals of the currency */
+  digits: number;
+  /** whole units */
+  whole: number;
+  /** and minor units, rounded half up */
+  part: number;
+  /** nothing was rounded */
+  exact: boolean;
+  /** for sterling that is a whole number of farthings */
+  old: OldMoney | null;
+}
+
+/** A number, a word or a sign of a typed amount. */
+export interface Token {
+  sort: "n" | "w" | "/" | "-";
+  /** of a number: its figures; a bare fraction has the group "" */
+  groups?: Array<string>;
+  /** of a number: what parts the groups */
+  points?: Array<string>;
+  /** of a number: 1 to 3 for a fraction after it */
+  quarters?: number;
+  /** of a word: in capitals */
+  word?: string;
+}
+
+/** A number found in a text, and where it ends. */
+export interface Figures {
+  token: Token;
+  end: number;
+}
+
+/** What a typed amount looks like. */
+export interface Shape {
+  /** its tokens in one letter each */
+  shape: string;
+  numbers: Array<Token>;
+  /** how often a currency is written */
+  marked: number;
+  /** "" for none */
+  currency: string;
+  problem: MoneyProblem;
+}
+
+/** A number's figures before and after its decimal point. */
+export interface Decimal {
+  whole: string;
+  decimals: string;
+  problem: MoneyProblem;
+}
+
+/** A currency, and how it is written in capitals. */
+export interface Marked {
+  /** ISO 4217 */
+  code: string;
+  /** its decimals */
+  digits: number;
+  marks: Array<string>;
+  /** the hundredth part */
+  small: Array<string>;
+}
+
+/** A currency that can be read. */
+export interface Currency {
+  /** ISO 4217 */
+  code: string;
+  /** its decimals */
+  digits: number;
+}
+
+/** [number, first, before, memory], lowest number first: see NumberTables */
+export type Series = Array<Array<number>>;
+
+/** When bars of these lengths came: [first year, memory]. */
+export interface BarTables {
+  twelve: Array<number>;
+  thirteen: Array<number>;
+}
+
+/**
+ * packs/numbers.json.
+ *
+ * Of a series each row says: from this number on numbers were given from the year `first` (0: none
+ * was until the next row); numbers below it are of the year `before` at the latest (0: not known);
+ * `memory` is 1 where that is from memory, else 0.
+ */
+export interface NumberTables {
+  design: Series;
+  patent: Series;
+  barcode: BarTables;
+}
+
+export type NumberSort = "design" | "patent" | "barcode";
+
+/**
+ * empty · letters (not figures only) · long (more than 8) · low (below the table) · unused (never
+ * given) · year (1234/79: not numbered by the year then) · count (barcode: not 8, 12 or 13) · check
+ */
+export type NumberProblem = "" | "empty" | "letters" | "long" | "low" | "unused" | "year" | "count" | "check";
+
+/** A number that was read, and when it was given. */
+export interface DatedNumber {
+  problem: NumberProblem;
+  /** without gaps; where they cannot be read, the text after words such as "Regd. No." */
+  figures: string;
+  /**
+   * for letters: the text with look-alikes (O, I, S, ...) as figures, "" if that is no number
+   * either; it is told, never taken
+   */
+  meant: string;
+  /** application: a patent's number with its year; UPC-A: with 13 figures, a 0 in front */
+  kind: "" | "application" | "EAN-8" | "EAN-13" | "UPC-A";
+  number: number;
+  /** years */
+  first: number;
+  /** 0: open */
+  last: number;
+  /** some of it is from memory */
+  memory: boolean;
+  /** place in the table, or -1 */
+  row: number;
+  /**
+   * what is right; low: the lowest number and its year; unused: the first number not given and
+   * the next that was, or 0; year: the first and the last; check: the last figure
+   */
+  near: Array<number>;
+}
+
+/**
+ * A hybrid logical clock: the greatest time seen anywhere so far, and a counter for what comes
+ * at the same.
+ */
+export interface Clock {
+  wall: number;
+  count: number;
+}
+
+/**
+ * One change of one record, as the server keeps it; never changed again (but for `scrubbed`).
+ *
+ * Whatever else it, or its fields, hold is kept and passed on.
+ */
+export interface Operation extends Clock {
+  /** "<device>.<n>"; device: "d" and 16 random of a-z 0-9; n: 1, 2, 3, ... */
+  id: string;
+  /** id of what it changes ("r..."; "p...": a photo) */
+  record: string;
+  /** of a record, photo, device (its name), or one that only a newer version knows */
+  type: string;
+  /** ids, sorted: the record's heads when it was written */
+  parents: Array<string>;
+  /** ISO 8601, what the device's own clock said: for people */
+  time: string;
+  /** as in the journal */
+  group: string;
+  /** as in the journal */
+  what: string;
+  /** as in the journal */
+  undoes: string;
+  /** what was written; a field taken away is null */
+  fields: Record<string, any>;
+  /** its fields were deleted for good, and are {} */
+  scrubbed?: boolean;
+}
+
+/** An operation as the rules take it; of one that is not here yet nothing is known. */
+export interface Written extends Clock {
+  id: string;
+  device: string;
+  n: number;
+  parents: Array<string>;
+  type: string;
+  /** [name, JSON text with sorted keys] */
+  fields: Array<Array<string>>;
+}
+
+/** A value of a field, and the operation that wrote it. */
+export interface FieldValue {
+  /** JSON */
+  text: string;
+  id: string;
+}
+
+/** A field with several values: the one shown first, then the latest first. */
+export interface Clash {
+  field: string;
+  values: Array<FieldValue>;
+}
+
+/** The operations that wrote a field. */
+export interface Writers {
+  name: string;
+  places: Array<number>;
+}
+
+/** What all known operations of one record come to. */
+export interface Merged {
+  type: string;
+  /** [name, JSON text] */
+  fields: Array<Array<string>>;
+  clashes: Array<Clash>;
+  /** ids that no known operation names as parents, sorted */
+  heads: Array<string>;
+  trashed: boolean;
+  /** deleted for good */
+  gone: boolean;
+  /** trashed on one device, changed or restored on another meanwhile */
+  brought_back: boolean;
+  /** ids of operations whose values were deleted for good */
+  scrub: Array<string>;
+}
+
+/** How far a device has pulled. */
+export interface Reached {
+  /** of the server's data */
+  epoch: string;
+  /** where the last pull ended */
+  after: number;
+  /** and the operation there */
+  last: string;
+}
+
+/** What a device knows of itself and of the server. */
+export interface Device extends Reached {
+  /** its id */
+  device: string;
+  /** of its last operation */
+  n: number;
+  clock: Clock;
+  /** how often the server was found to be another, or an older one */
+  round: number;
+}
+
+/** What the server says to a pull. */
+export interface PullAnswer extends Reached {
+  /** it begins from the beginning */
+  from_start: boolean;
+}
+
+/** What a device knows after a pull. */
+export interface Pulled extends Reached {
+  round: number;
+}
+
+/** The operations of a record that no other names as a parent. */
+export interface Heads {
+  record: string;
+  heads: Array<string>;
+}
+
+/** A change that is no operation yet. */
+export interface Unsealed {
+  record: string;
+  /** ms */
+  time: number;
+}
+
+/** What makes an operation of a change. */
+export interface Sealed extends Clock {
+  id: string;
+  device: string;
+  n: number;
+  parents: Array<string>;
+}
+
+/** Operations made of changes, one each, and where the device stands then. */
+export interface Sealing {
+  n: number;
+  clock: Clock;
+  ops: Array<Sealed>;
+  heads: Array<Heads>;
+}
+
+/** An operation, to be held against another under the same id. */
+export interface Compared {
+  scrubbed: boolean;
+  /** all of it as canonical JSON */
+  text: string;
+  /** the same without what deleting for good changes: `fields`, `what`, `scrubbed` */
+  bare: string;
+}
+
+/** An operation that came from elsewhere. */
+export interface Arriving extends Clock {
+  id: string;
+  device: string;
+  /** not known · known · another one is known under this id */
+  here: "" | "same" | "other";
+}
+
+/** What to do with operations that came; places among them. */
+export interface Meeting {
+  clock: Clock;
+  /** to take in */
+  take: Array<number>;
+  /** here already */
+  known: Array<number>;
+  /** ids that stand for another operation here */
+  moved: Array<string>;
+  /** a copy of this device went another way */
+  fork: boolean;
+}
+
+/** An operation of this device's journal that may need another id. */
+export interface Unheld {
+  id: string;
+  device: string;
+  parents: Array<string>;
+  /** the mark under which a pull brought it, "" for none */
+  held: string;
+}
+
+/** An operation under its new id. */
+export interface Renamed {
+  /** in what was given */
+  place: number;
+  id: string;
+  device: string;
+  n: number;
+  parents: Array<string>;
+}
+
+/** Other ids, where a copy of this device went another way; it goes on as `device`. */
+export interface Forking {
+  device: string;
+  n: number;
+  /** 0: the next pull begins from the beginning */
+  after: number;
+  last: string;
+  ops: Array<Renamed>;
+}
+
+/** index of a source, and the years that it says (EDTF) */
+export type Said = [number, string];
+
+/** What the range is, and when it was made. */
+export interface Range {
+  name: string;
+  maker: string;
+  gauge_mm: number;
+  /** "16.5 mm" */
+  gauge: string;
+  material: string;
+  scale: string;
+  country: string;
+  /** year */
+  first: number;
+  /** year */
+  last: number;
+  about: string;
+  invented: boolean;
+}
+
+/** A sort of piece: locomotive, coach, wagon. */
+export interface Kind {
+  id: string;
+  name: string;
+  plural: string;
+}
+
+/** A part that can be swapped. */
+export interface Part {
+  id: string;
+  name: string;
+  /** chance that it was replaced */
+  swap: number;
+  /** how that is told */
+  replaced: string;
+}
+
+/** Something to take care with. */
+export interface Caution {
+  /** index of the kinds it is said of; empty: all */
+  kinds: Array<number>;
+  text: string;
+}
+
+/** Who says so. */
+export interface Source {
+  id: string;
+  what: string;
+  year: string;
+  trust: number;
+}
+
+/** One of what a feature can look like. */
+export interface State {
+  id: string;
+  name: string;
+  /** key into the drawings */
+  drawing: string;
+}
+
+export type Needs = "nothing" | "loupe" | "body off";
+
+/** What is said when something is asked about. */
+export interface Asked {
+  id: string;
+  name: string;
+  question: string;
+  /** to look */
+  where: string;
+}
+
+/** Something to look at; the first one is always "kind". */
+export interface Feature extends Asked {
+  /** index of the part it is on; -1: the piece itself */
+  part: number;
+  /** that a look takes */
+  seconds: number;
+  needs: Needs;
+  states: Array<State>;
+  /** pairs of states that are easily mistaken for one another */
+  mistaken: Array<Array<number>>;
+  /** index of the kinds that have it */
+  kinds: Array<number>;
+  /** index of a state "none" that the compiler added, or -1 */
+  none: number;
+}
+
+/** What has a number in the catalogue. */
+export interface Item {
+  /** "i" and its place */
+  id: string;
+  number: string;
+  name: string;
+  /** index */
+  kind: number;
+  years: string;
+  said: Array<Said>;
+  /** the name of what it runs in, "" for none */
+  formation: string;
+  /** index of the items in a boxed set */
+  contains: Array<number>;
+  /** numbers and names on the piece itself */
+  carried: Array<string>;
+  note: string;
+  /** in joined packs: the id of its own */
+  pack?: string;
+}
+
+/** A version of an item that collectors tell apart. */
+export interface Variant {
+  id: string;
+  name: string;
+  /** index */
+  item: number;
+  years: string;
+  said: Array<Said>;
+  note: string;
+}
+
+export interface Bounds {
+  from: string;
+  to: string;
+}
+
+/** A running change: a state of a feature that came `from` then, and went `to` then (EDTF). */
+export interface Change extends Bounds {
+  /** index */
+  feature: number;
+  /** index among the feature's */
+  state: number;
+  /** index of the kinds it applies to */
+  kinds: Array<number>;
+  /** and of the items, where it applies to these alone */
+  items: Array<number>;
+  said: Array<Said>;
+  note: string;
+}
+
+export type Moving = "item" | "variant";
+
+/** A number or an id that was `from` in an earlier version, and is `to` now ("": gone). */
+export interface Move extends Bounds {
+  what: Moving;
+  note: string;
+}
+
+/**
+ * One row for each issue of a variant: a span of years and what is recorded of each feature.
+ *
+ * Rows of one variant stand together; priors add up to 1. Within a year running changes are taken
+ * as independent, so one row with the share of each state says the same as a row for each
+ * combination, exactly. Years with the same shares make one row; a feature named in a `when` is
+ * split into a row for each of its states.
+ */
+export interface Rows {
+  /** index, by row */
+  variant: Array<number>;
+  /** index, by row */
+  kind: Array<number>;
+  prior: Array<number>;
+  /** index, by row */
+  span: Array<number>;
+}
+
+/** Years of production, from `first` on; the weights add up to 1. */
+export interface Span {
+  first: number;
+  weights: Array<number>;
+}
+
+/** What is recorded of one feature. */
+export interface Cells {
+  /**
+   * the share of each state, to 6 decimals where running changes give it; the first is [], and
+   * means not recorded
+   */
+  shares: Array<Array<number>>;
+  /** index into shares, by row */
+  codes: Array<number>;
+}
+
+/** A compiled pack, or several joined by `join`. */
+export interface Pack {
+  format: 1;
+  /** the folder's name; "all" for joined ones */
+  id: string;
+  /** first 16 hex digits of the SHA-256 of everything else */
+  version: string;
+  range: Range;
+  kinds: Array<Kind>;
+  parts: Array<Part>;
+  cautions: Array<Caution>;
+  sources: Array<Source>;
+  features: Array<Feature>;
+  items: Array<Item>;
+  variants: Array<Variant>;
+  changes: Array<Change>;
+  rows: Rows;
+  spans: Array<Span>;
+  /** one a feature */
+  cells: Array<Cells>;
+  /**
+   * by feature and kind the share of each state among recorded rows of the kind, by prior, with
+   * half a row shared out evenly over the states
+   */
+  backgrounds: Array<Array<Array<number>>>;
+  /** svg text, or a photo as a data: URL */
+  drawings: Record<string, string>;
+  /** left out where there are none */
+  moves?: Array<Move>;
+  /** in joined packs: their ids */
+  packs?: Array<string>;
+}
+
+export type MeasureName = "gauge" | "material";
+
+/** Something that is asked of joined packs, and told of each by its range. */
+export interface Measure extends Asked {
+  /** the range's field */
+  told_by: MeasureName;
+}
+
+export type Listing = "kinds" | "parts" | "sources" | "spans" | "items" | "variants";
+
+/** Where a pack's things begin in the joined lists. */
+export interface Begins {
+  kinds: number;
+  parts: number;
+  sources: number;
+  spans: number;
+  items: number;
+  variants: number;
+  rows: number;
+  features: number;
+}
+
+/** The rows that still count, those of an outcome together, and outcomes numbered from 0. */
+export interface Focus {
+  /** index */
+  rows: Array<number>;
+  /** chance of each row */
+  weights: Array<number>;
+  /** by part, and last for the piece itself: the class of each row */
+  of: Array<Array<number>>;
+  /** where the rows of each outcome begin, and last their count */
+  starts: Array<number>;
+  /** each outcome's first row */
+  first: Array<number>;
+  /** and by part its class */
+  first_of: Array<Array<number>>;
+  /** the outcome of each number */
+  names: Array<number>;
+  /** the number of each outcome, -1: none */
+  number: Array<number>;
+  /** numbers of outcomes with more rows than one */
+  many: Array<number>;
+  /** by number, the unrecorded last */
+  chances: Array<number>;
+  /** rows whose outcome is not their variant */
+  elsewhere: number;
+}
+
+/**
+ * What says how likely each answer is about one feature.
+ *
+ * A class of rows is `code * length of kinds + its class of doubt`.
+ */
+export interface Look {
+  /** by row of the pack */
+  codes: Array<number>;
+  /** the only variants that can have rows of more classes; None: any */
+  varying: Array<number> | null;
+  rows: Array<number>;
+  of: Array<number>;
+  first_of: Array<number>;
+  /** by class of doubt */
+  doubts: Array<number>;
+  /** by class of doubt */
+  kinds: Array<number>;
+  /** P(answer) by the record */
+  by_code: Array<Array<number>>;
+  by_kind: Array<Array<number>>;
+  /** by answer: P(answer) for each kind where the part was replaced */
+  spares: Array<Array<number>>;
+  /** by class: what view_from found; []: not yet */
+  made: Array<Array<number>>;
+}
+
+/** How likely it is that there is nothing to look at. */
+export interface Away {
+  /** 1 for each kind without the feature */
+  lacking: Array<number>;
+  by_code: Array<number>;
+  by_kind: Array<number>;
+  /** by kind, where the part was replaced */
+  replaced: Array<number>;
+}
+
+/** Outcomes all of whose rows are of one class, and the others. */
+export interface Parted {
+  /** by class: the chance of the outcomes that are of it alone */
+  alike: Array<number>;
+  /** the other outcomes */
+  mixed: Array<number>;
+}
+
+/**
+ * P(outcome, answer) for one feature: scales[outcome] * views[outcome][answer].
+ *
+ * The last outcome is the unrecorded.
+ */
+export interface Joint {
+  scales: Array<number>;
+  views: Array<Array<number>>;
+}
+
+/** What a question is worth. */
+export interface Worth {
+  /** what the answer is expected to tell of the outcome */
+  bits: number;
+  /** the chance that there is nothing to look at */
+  absent: number;
+}
+
+/** A question with what it is worth. */
+export interface Scored {
+  /** index */
+  feature: number;
+  bits: number;
+  /** bits by second of looking, in steps */
+  score: number;
+}
+
+/** Every question worth asking, best first. */
+export interface Questions {
+  open: Array<Scored>;
+  /** those that need something the person has not got */
+  shut: Array<Scored>;
+  focus: Focus;
+}
+
+/** What is left if a state is seen. */
+export interface IfSeen {
+  /** index */
+  state: number;
+  /** how many outcomes have at least a hundredth of the best one's chance then */
+  variants: number;
+}
+
+/** What each answer leaves. */
+export interface Leaves {
+  /** chance of each state */
+  expected: Array<number>;
+  groups: Array<IfSeen>;
+}
+
+/** "": not said */
+export type Condition = "" | "as new" | "excellent" | "very good" | "good" | "fair" | "poor";
+
+/** "": not said */
+export type Boxed = "" | "yes" | "no";
+
+export type Purpose = "" | "spare" | "donor";
+
+/** One of what a piece may be. */
+export interface Chance {
+  /** id of the variant, "" for some variant of the item */
+  variant: string;
+  chance: number;
+  /** number of the item; on a piece it stands in the record itself */
+  item?: string;
+}
+
+/** The row of a list that a record was imported from, and what stood there. */
+export interface Came {
+  key: string;
+  cells: Record<string, string>;
+  values: Record<string, any>;
+}
+
+/** What all records have. */
+export interface OfAllRecords {
+  /** "r" and random letters and digits */
+  id: string;
+  /** ISO 8601 time */
+  made: string;
+  /** ISO 8601 time */
+  changed: string;
+  /** "", or the time it went to the trash */
+  trashed: string;
+  came?: Came | null;
+  /** from the demo collection */
+  demo?: boolean;
+  /** deleted for good: only id, type and times are left */
+  gone?: boolean;
+}
+
+/** A piece that is owned. */
+export interface Piece extends OfAllRecords {
+  type: "piece";
+  /** id of the pack that it is in */
+  pack: string;
+  /** number of the item, "" where it is in no reference */
+  item: string;
+  /** its name, where it is in no reference */
+  called: string;
+  /** one with 1: known; several: one of these; none: some variant of the item */
+  of: Array<Chance>;
+  /** the session's: the evidence */
+  answers: Array<Answer>;
+  condition: Condition;
+  boxed: Boxed;
+  box_condition: Condition;
+  /** ids of parts */
+  missing: Array<string>;
+  /** ids of parts */
+  replaced: Array<string>;
+  paid: Money | null;
+  /** where it was bought */
+  where: string;
+  /** EDTF, "" not said */
+  when: string;
+  /** ids of photos */
+  photos: Array<string>;
+  notes: string;
+  /** a duplicate kept on purpose */
+  kept: boolean;
+  purpose: Purpose;
+  /** what to ask for it */
+  asking: Money | null;
+  /** the identification it came from, so that it is not made twice */
+  session?: string;
+}
+
+/** Something that is looked for. */
+export interface Want extends OfAllRecords {
+  type: "want";
+  pack: string;
+  /** number of the item */
+  item: string;
+  /** id of the variant, "" for any */
+  variant: string;
+  /** the least that is good enough */
+  least: Condition;
+  /** with its box, or either */
+  box: "" | "yes";
+  most: Money | null;
+  /** 1 (no hurry) to 3 (urgent) */
+  urgency: number;
+  notes: string;
+}
+
+/** A piece that was looked at and left for later. */
+export interface Note extends OfAllRecords {
+  type: "note";
+  pack: string;
+  of: Array<Chance>;
+  answers: Array<Answer>;
+  condition: Condition;
+  boxed: Boxed;
+  hall: string;
+  table: string;
+  asked: Money | null;
+  offer: Money | null;
+  come_back: string;
+  decision: "open" | "bought" | "left";
+  photos: Array<string>;
+  text: string;
+  /** id of the piece that it became, "" for none */
+  piece: string;
+  session?: string;
+}
+
+/**
+ * A piece that was seen and tells the reference something.
+ *
+ * Handed out as {format: 1, kind: "identify sightings", made, sightings}, with each photo in place
+ * as {width, height, full: data: URL}; `python -m identify sighting` makes a change of the pack's
+ * CSV files of it.
+ */
+export interface Sighting extends OfAllRecords {
+  type: "sighting";
+  pack: string;
+  /** of the pack */
+  version: string;
+  /** id of the kind, "" not known */
+  kind: string;
+  /** number of the item, "" not known */
+  item: string;
+  /** what to call it */
+  called: string;
+  /** no variant of the pack goes with it */
+  unrecorded: boolean;
+  of: Array<Chance>;
+  answers: Array<Answer>;
+  /** EDTF of when it was made, "" not known */
+  years: string;
+  /** how that is known */
+  text: string;
+  photos: Array<string>;
+  session?: string;
+}
+
+/** What may be spent on a day. */
+export interface Budget extends OfAllRecords {
+  type: "budget";
+  /** YYYY-MM-DD; the id is made of it, so that two devices make one record of one day */
+  day: string;
+  amount: Money | null;
+}
+
+export type AnyRecord = Piece | Want | Note | Sighting | Budget;
+
+/** What is said of a want in words. */
+export interface Wish {
+  /** a condition */
+  least?: string;
+  box?: string;
+  urgency?: number;
+}
+
+/** What any record says that points into a pack. */
+export interface InPack {
+  id: string;
+  pack: string;
+  item?: string;
+  variant?: string;
+  of?: Array<Chance>;
+}
+
+/** The records that the verdict is about. */
+export interface Records {
+  pieces: Array<Piece>;
+  wants: Array<Want>;
+}
+
+/** What is said of the piece in hand; "" where it is not said. */
+export interface Hand {
+  condition: Condition;
+  boxed: Boxed;
+  asked: Money | null;
+}
+
+/** A photo as a file has it; the phone keeps `full` and `small` as blobs. */
+export interface Photo {
+  /** "p" and random letters and digits */
+  id: string;
+  /** a JPEG without metadata, as a data: URL */
+  full: string;
+  small: string;
+  width: number;
+  height: number;
+}
+
+/**
+ * One change of one record. Every change is one strict transaction that reads the records as
+ * they are stored, writes them changed and appends an entry for each (`change` in
+ * web/data/records.js); a change that is not on the disk is never called saved.
+ */
+export interface JournalEntry {
+  /** ISO 8601 */
+  time: string;
+  /** id of the record */
+  record: string;
+  /** its type */
+  type: string;
+  /** what one tap changed has one group */
+  group: string;
+  /** in words */
+  what: string;
+  /** only the fields that differ; None for a new record */
+  before: Record<string, any> | null;
+  after: Record<string, any>;
+  /** the group that was undone, "" for none */
+  undoes: string;
+  /** history only, such as a version from a backup that was not taken up */
+  side: boolean;
+  /** its place in the journal of this phone */
+  seq?: number;
+}
+
+/**
+ * Everything, in one file; the demo collection is such a file.
+ *
+ * A restore merges: operations stay what they are; of each record that they do not explain the
+ * version with the later `changed` counts, the other one goes into the journal.
+ */
+export interface Backup {
+  format: 1;
+  kind: "identify backup";
+  /** ISO 8601 time */
+  made: string;
+  records: Array<AnyRecord>;
+  journal: Array<JournalEntry>;
+  photos: Array<Photo>;
+}
+
+/**
+ * sure (one state) · unsure (one state, "I think") · several (one of these) · other (something else
+ * than any drawing) · cannot (can't tell)
+ */
+export type How = "sure" | "unsure" | "several" | "other" | "cannot";
+
+/**
+ * what is wrong with an answer: it names no feature, way of answering or state that the pack has, or
+ * more or fewer states than that way takes; "" for nothing
+ */
+export type AnswerProblem = "" | "feature" | "how" | "count" | "state";
+
+/** What was seen of one feature. */
+export interface Answer {
+  /** id of the feature */
+  feature: string;
+  how: How;
+  /** ids of its states */
+  states: Array<string>;
+}
+
+/** What the search is limited to; empty: nothing. */
+export interface Scope {
+  /** id of a kind, "" for any */
+  kind: string;
+  /** numbers of items */
+  items: Array<string>;
+}
+
+/** The answers about one piece, and what they are about. Made by `new_session`. */
+export interface Session {
+  /** id of the compiled pack */
+  pack: string;
+  /** and its version */
+  version: string;
+  scope: Scope;
+  /** what can be done besides looking: "loupe", "body off" */
+  able: Array<string>;
+  /** ids of parts that are not there (no box): their features are not asked */
+  missing: Array<string>;
+  /** oldest first, one a feature */
+  answers: Array<Answer>;
+}
+
+/** Something of a session that the pack no longer knows. */
+export interface Dropped {
+  /** the id, or an item's number */
+  what: string;
+  reason: "feature" | "how" | "count" | "state" | "item" | "kind" | "part";
+}
+
+/** A session made to fit a pack, and what had to go. */
+export interface Mended {
+  session: Session;
+  dropped: Array<Dropped>;
+}
+
+/** Characters of one sort that stand together, in capitals. */
+export interface Run {
+  sort: string;
+  text: string;
+}
+
+/** Whatever has an id. */
+export interface Named {
+  id: string;
+}
+
+/** item: owns one of the item, but it is not known whether it is this variant; "": none has 95 % */
+export type Word = "" | "unrecorded" | "wanted" | "upgrade" | "same" | "completes" | "other" | "item" | "new";
+
+export type Weighty = "unrecorded" | "wanted" | "upgrade" | "same" | "completes" | "other";
+
+/** than the best owned copy; "": a condition is not said */
+export type Better = "yes" | "no" | "";
+
+/** The verdict in a word, and what it rests on. */
+export interface Reason {
+  /** the first of these that has 95 %, in the order above but for "item" before "new" */
+  word: Word;
+  /** how many variants hold 95 % together */
+  candidates: number;
+  /** ids of the wants or pieces that it rests on */
+  records: Array<string>;
+}
+
+/** An owned piece that may be the same. */
+export interface NearPiece {
+  /** id */
+  piece: string;
+  /** the same variant */
+  same: number;
+  /** the same item */
+  item: number;
+}
+
+/** An owned boxed set with a piece like this inside. */
+export interface SetNear {
+  /** id of the set's record */
+  piece: string;
+  /** index of the set */
+  item: number;
+  chance: number;
+}
+
+/** A want that the piece in hand may meet. */
+export interface WantNear {
+  /** id */
+  want: string;
+  chance: number;
+  /** not short of what it asks, if it is the right piece */
+  met: boolean;
+  condition: Met;
+  box: Met;
+  price: PriceMet;
+}
+
+/** The best owned copy: "better than this?". */
+export interface ToBeat {
+  /** id */
+  piece: string;
+  condition: Condition;
+  boxed: Boxed;
+  /** the one in hand */
+  better: Better;
+}
+
+/** What was paid for such a piece. */
+export interface Paid {
+  /** id */
+  piece: string;
+  money: Money;
+  /** EDTF */
+  when: string;
+  same: number;
+  item: number;
+}
+
+/**
+ * What the piece may mean, each weighed by the chances of the variants.
+ *
+ * A piece held without its variant counts for each variant of the item by its prior; spares,
+ * donors and the trash are not owned.
+ */
+export interface Weighed {
+  /** owns this very variant; same, other, new and unrecorded add up to 1 */
+  same: number;
+  /** owns another variant of the item */
+  other: number;
+  /** owns none of the item */
+  new: number;
+  /** a want is met: right item and variant, and not short of condition or box */
+  wanted: number;
+  /** the same, and more is asked than any such want allows */
+  dear: number;
+  /** same, and no want is met */
+  double: number;
+  /**
+   * same, and better than every copy: in better condition, or in equal condition and boxed where
+   * the copy is not; nothing is better while one of the conditions is not said
+   */
+  upgrade: number;
+  /** new, and others of its formation or boxed set are owned */
+  completes: number;
+}
+
+/** The verdict on the piece in hand, and the records that say so. */
+export interface Verdict extends Weighed {
+  /** it is not in the reference */
+  unrecorded: number;
+  /**
+   * the likeliest variants that hold 95 % together all mean the same: equal in wanted, dear and
+   * completes, and to a tenth in same, new and upgrade
+   */
+  settled: boolean;
+  reason: Reason;
+  /** likeliest first */
+  owned: Array<NearPiece>;
+  /** the same for spares and donors */
+  spares: Array<NearPiece>;
+  sets: Array<SetNear>;
+  wants: Array<WantNear>;
+  beat: ToBeat | null;
+  completing: Array<Completing>;
+  /** newest first */
+  paid: Array<Paid>;
+}
+
+/** variant, years (once the variant is settled), verdict (while that is not), claim (in a judgement) */
+export type About = "variant" | "years" | "verdict" | "claim";
+
+/**
+ * "" · sure (one variant has 95 %) · unrecorded (95 % that it is not in the reference) · nothing (no
+ * question is left that is worth asking) · verdict (settled, and the records have something to say)
+ */
+export type Stop = "" | "sure" | "unrecorded" | "nothing" | "verdict";
+
+/** What to ask about, the questions, and whether to stop. */
+export interface Aim {
+  about: About;
+  asked: Questions;
+  stop: Stop;
+}
+
+/** A variant that it may be. */
+export interface Candidate {
+  /** index */
+  variant: number;
+  chance: number;
+  /** its likely years, given the answers */
+  first: number;
+  last: number;
+}
+
+/** An item that it may be. */
+export interface ItemChance {
+  /** index */
+  item: number;
+  chance: number;
+}
+
+/** When a recorded piece was made; 0 where there is nothing to say. */
+export interface Years {
+  /** [year, chance], in order */
+  chances: Array<Array<number>>;
+  /** the shortest span with 90 % */
+  first: number;
+  last: number;
+  /** the years with at least 1 % */
+  earliest: number;
+  latest: number;
+}
+
+/** A part with an answer, given that the piece is in the reference. */
+export interface Suspect {
+  /** index */
+  part: number;
+  /** chance that it was replaced */
+  swapped: number;
+  /** index of the answered features on it */
+  features: Array<number>;
+  /** likely years of the part by itself, whatever it is fitted to */
+  first: number;
+  last: number;
+}
+
+/** Whether all of it can belong together. */
+export interface Whole {
+  /** chance that no part was replaced */
+  original: number;
+  /** likely years by what is on no part */
+  first: number;
+  last: number;
+}
+
+export type Owning = "same" | "other" | "new";
+
+/** The chances of the verdicts, if a state is seen. */
+export interface Meant {
+  same: number;
+  other: number;
+  new: number;
+  unrecorded: number;
+}
+
+/** The next question, and why it is asked. */
+export interface Question {
+  /** index */
+  feature: number;
+  /** what its answer is expected to tell of what it is about */
+  bits: number;
+  about: About;
+  /** chance of each state */
+  expected: Array<number>;
+  groups: Array<IfSeen>;
+  /** by state, of a question about the verdict */
+  means?: Array<Meant>;
+}
+
+/** Another question worth asking. */
+export interface Worthwhile {
+  /** index */
+  feature: number;
+  bits: number;
+}
+
+/** A question that is not asked because of what it needs. */
+export interface WouldTell extends Worthwhile {
+  needs: Needs;
+}
+
+/** Candidates, years, suspect parts, the next question, and whether to stop. */
+export interface View {
+  /** chance that the piece is in no row of the reference */
+  unrecorded: number;
+  /** by chance, those with at least 0.0005, at most 40 */
+  variants: Array<Candidate>;
+  /** the same way */
+  items: Array<ItemChance>;
+  /** number of variants with at least a hundredth of the leader's chance */
+  possible: number;
+  years: Years;
+  /** most suspect first */
+  parts: Array<Suspect>;
+  whole: Whole;
+  question: Question | null;
+  /** the next best questions, at most 6 */
+  others: Array<Worthwhile>;
+  stop: Stop;
+  /** at "nothing": the variants that hold 95 % together, not to be told apart */
+  alike: Array<number>;
+  would_tell: Array<WouldTell>;
+  /** what it means for the collector, from `assess_for` */
+  verdict?: Verdict;
+}
+
+/** What one answer says between a variant and the leader. */
+export interface Against {
+  /** index */
+  feature: number;
+  /** place in the session's answers */
+  answer: number;
+  /** above 0: against this variant and for the leader */
+  bits: number;
+  /** the states that this variant is recorded with; empty: not recorded */
+  recorded: Array<number>;
+}
+
+/** engine.js: what the screens may call. */
+export interface EngineModule {
+  /** What every other function takes as `engine`: the pack with its reading errors worked out. */
+  prepare(pack: Pack): Engine;
+  /** A session with no answer, over the whole pack. */
+  new_session(engine: Engine): Session;
+  /** The session with one more answer, in place of an earlier one to the same feature. */
+  answered(session: Session, answer: Answer): Session;
+  /** The session without its answer to `feature`. */
+  without(session: Session, feature: string): Session;
+  /**
+   * A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
+   *
+   * What the pack no longer knows is set aside and named, so that the screen can say so.
+   */
+  mend(engine: Engine, session: Session): Mended;
+  /**
+   * The items that a number or a name could mean, best first, at most `limit`.
+   *
+   * Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
+   * recorded text}. Empty for a text that fits nothing. The first call takes longer than the next.
+   */
+  find(engine: Engine, text: string, limit: number): Array<Match>;
+  /**
+   * The view of a session: candidates, years, suspect parts, next question, whether to stop.
+   *
+   * The next question is about the variant; once that is settled, about the years.
+   */
+  assess(engine: Engine, session: Session): View;
+  /**
+   * What each answer said between this variant and the leader, strongest first.
+   *
+   * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
+   * leader, so it allows for swapped parts and misread answers. Returns [{feature, answer, bits,
+   * recorded}].
+   */
+  why_not(engine: Engine, session: Session, variant: number): Array<Against>;
+  /**
+   * A claim read: {about: "years", "first issue" or "last issue", first, last (years, inclusive),
+   * problem}.
+   *
+   * `problem` is "", "unread" (not understood), "reversed" (it ends before it begins) or "outside"
+   * (not a year in the life of the range); then nothing else counts.
+   */
+  read_claim(engine: Engine, text: string): Claim;
+  /**
+   * Hold a claim (from read_claim, with no problem) against the answers.
+   *
+   * Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
+   * earliest, latest, variants, changes}] strongest first, question: the one that would settle it
+   * best, or None}.
+   */
+  judge(engine: Engine, session: Session, claim: Claim): Judgement;
+  /**
+   * One pack from several compiled ones, to be given to `prepare`.
+   *
+   * Ids get the pack's id in front; an item also says its `pack`. Packs weigh by their variants.
+   */
+  join(packs: Array<Pack>): Pack;
+  /** The id of the pack that is as good as alone in a session over joined packs, or "". */
+  settled(engine: Engine, session: Session): string;
+  /**
+   * A session over joined packs, carried over to the engine of one of them alone.
+   *
+   * Answers to features of other packs, and on gauge and material, have done their work.
+   */
+  narrowed(alone: Engine, session: Session): Session;
+  /** The years of each answer that names a state, in the order of the answers. */
+  seen_years(engine: Engine, session: Session): Array<SeenYears>;
+  /**
+   * Money from a typed text: {money, problem}. usual: the currency that is meant where none is
+   * written. Old money is sterling, whatever is usual.
+   *
+   * problem: "" · empty (nothing typed) · amount (no figures) · word (a word that is no currency) ·
+   * which (a mark that several currencies share) · currency (`usual` is not known) · mixed (two
+   * currencies) · decimals (more than the currency has, or in old money) · parts (more than 19
+   * shillings, 11 old pence or 99 new pence beside a larger unit) · large · ambiguous (can be read
+   * in more than one way, or in none).
+   */
+  read_money(text: string, usual: string): ReadMoney;
+  /**
+   * Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
+   *
+   * Two currencies are not compared: order 0 and problem "currency".
+   */
+  compare_money(one: Money, other: Money): Order;
+  /** The sum in each currency, in the order in which the currencies first come up. */
+  totals(amounts: Array<Money>): Array<Money>;
+  /**
+   * What a screen shows money with: {currency, digits, whole, part, exact, old}.
+   *
+   * whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
+   * old: {pounds, shillings, pence, farthings} for sterling that is a whole number of farthings,
+   * else None.
+   */
+  money_parts(money: Money): MoneyParts;
+  /** The currencies that can be read, the usual ones first: [{code, digits}]. */
+  currencies(): Array<Currency>;
+  /**
+   * The collector's records worked out for the piece in hand: {hand, held, wants, started,
+   * meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
+   */
+  study(engine: Engine, records: Records, hand: Hand): Studied;
+  /** assess_for() with the records and the hand worked out before, by study(). */
+  assess_studied(engine: Engine, session: Session, studied: Studied): View;
+  /**
+   * What is owned twice or more, in the pack's order: [{item, variant (-1 by item), keep: id of
+   * the best copy, part_with: [ids of the others, worst first]}].
+   *
+   * by: "variant" or "item". Copies kept on purpose, spares and donors are left out. Worst is by
+   * condition (one that is not said counts as worst), then without a box, then with the most parts
+   * missing or replaced.
+   */
+  duplicates(engine: Engine, pieces: Array<Piece>, by: string): Array<Duplicate>;
+  /** What a want asks for besides the piece, in words; most: its limit as text, "" for none. */
+  want_words(want: Wish, most: string): Array<string>;
+  /** The words of the scale, best first. */
+  conditions(): Array<string>;
+  /** 6 for the best word of the scale down to 1 for the worst; 0 for one that is not on it. */
+  condition_rank(word: string): number;
+  /**
+   * When a number was given: `what` is "design", "patent" or "barcode", `text` as it is read.
+   *
+   * {problem ("" · empty · letters · long · count · low · unused · year · check), figures (where
+   * they cannot be read: the text), meant (letters: the text with look-alikes as figures, "" where
+   * that is no number either), kind (application · EAN-8 · EAN-13 · UPC-A · ""), number, first,
+   * last (0: open), memory, row (place in the table, or -1), near: what is right (low: the lowest
+   * number and its year; unused: the first number not given and the next that was, or 0; year: the
+   * first and the last; check: the last figure)}
+   */
+  read_number(tables: NumberTables, what: NumberSort, text: string): DatedNumber;
+  /**
+   * The records of this pack that point to what moved or is gone, each with where they point now.
+   *
+   * What is gone stays named as it was. Variants that became one have their chances added.
+   */
+  moved(engine: Engine, records: Array<InPack>): Array<Moved>;
+  /** Formations and boxed sets of which part is owned, those with the least missing first. */
+  incomplete(engine: Engine, pieces: Array<Piece>): Array<Incomplete>;
+}
+
+/** further.js: what the start does not wait for. */
+export interface FurtherModule {
+  /** What is wrong with a record as it is kept; one of a sort that is not known here may be. */
+  record_fault(record: any): Fault | null;
+  /** The same for a record in a file, which is of a sort that is known here. */
+  file_record_fault(record: any): Fault | null;
+  /**
+   * What is wrong with an entry of the journal, be it an operation or not; `stored`: it is kept
+   * here already, perhaps since before clocks had a limit.
+   */
+  entry_fault(entry: any, stored: boolean): Fault | null;
+  /**
+   * What is wrong with an operation as it goes between a device and the server; `stored`: the
+   * server has it already.
+   */
+  operation_fault(op: any, stored: boolean): Fault | null;
+  /** What is wrong with what stands beside the two pictures of a photo in a file. */
+  photo_fault(photo: any): Fault | null;
+  /** The names of known fields of a record that hold something else than they should. */
+  misfits(kind: string, record: Group): Array<string>;
+  /** What a new record of this sort holds: [[name, value]]. */
+  new_fields(kind: string): Array<Array<any>>;
+  /** A fault of the gate as a sentence, with the name of the field that it is about. */
+  fault_words(fault: Fault): string;
+}
+
+/** merging.js: the rules of syncing. */
+export interface MergingModule {
+  /** The clock after something was done here at `now` (the device's own time, ms). */
+  tick(clock: Clock, now: number): Clock;
+  /** The clock after something was heard of that happened at `other` {wall, count}. */
+  heard(clock: Clock, other: Clock, now: number): Clock;
+  /**
+   * One record of all its known operations, each given once, in any order.
+   *
+   * -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
+   * then the latest first), heads: [ids] (no known operation names them as parents; sorted),
+   * trashed, gone, brought_back (trashed on one device, changed or restored on another meanwhile),
+   * scrub: [ids of operations whose values were deleted for good]}
+   */
+  merged(ops: Array<Written>): Merged;
+  /** The name for what the server holds now: another one whenever it may hold less than before. */
+  mark_of(state: Device): string;
+  /**
+   * What makes operations of what was changed here, in the order in which it was.
+   *
+   * entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
+   * what was known when the changes were made: before anything else is taken in.
+   * -> {n, clock (for the state), ops: [{id, device, n, parents, wall, count}] (one an entry),
+   * heads: [{record, heads}]}
+   */
+  sealed(state: Device, entries: Array<Unsealed>, heads: Array<Heads>): Sealing;
+  /**
+   * Whether the answer to this question {epoch, after, last} is to be thrown away.
+   *
+   * The state has moved on since it was asked; what lies between would be missed.
+   */
+  is_late(state: Device, asked: Reached): boolean;
+  /**
+   * The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
+   *
+   * Where the answer begins from the beginning, nothing counts as held any more.
+   */
+  pulled(state: Device, answer: PullAnswer): Pulled;
+  /**
+   * Whether two operations under one id are the same, as far as neither was deleted for good.
+   *
+   * Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
+   * `what` and `scrubbed`, which deleting for good changes}.
+   */
+  same_operation(one: Compared, other: Compared): boolean;
+  /**
+   * What to do with operations that came from the server, or from a backup file.
+   *
+   * ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
+   * known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
+   * of those that are here already], moved: [ids that stand for another operation here], fork}.
+   * fork: a copy of a device went another way (one was restored from an old copy, or two use one).
+   * Before anything is taken in, forked() then gives other ids to what stands in the way.
+   */
+  met(state: Device, ops: Array<Arriving>, now: number): Meeting;
+  /**
+   * Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
+   *
+   * ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
+   * mark_of(state), and those `moved`: ids under which the server holds other operations.
+   * New ids get the moved; this device's own that no pull ever brought; and what is not held and has
+   * one of these as a parent. The rest stay as they are: others may know them.
+   * -> {device, n, after, last (the next pull begins from the beginning), ops: [{place (in ops), id,
+   * device, n, parents}]}
+   */
+  forked(state: Device, device: string, ops: Array<Unheld>, moved: Array<string>): Forking;
+}
