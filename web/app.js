@@ -22,7 +22,6 @@ import { keepSettings, readSettings } from "./data/settings.js";
 import { all, anything, loadRecords, recordsEdition } from "./data/records.js";
 import { openStore, problem } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
-import { button } from "./parts/element.js";
 import { endTyping } from "./parts/fields.js";
 import { startLight, switchLight } from "./settings/light-switch.js";
 import { markPlace, startPlaces } from "./shell/bottom-bar.js";
@@ -34,7 +33,6 @@ import { keyChooses } from "./identify/question.js";
 import { NotLoaded, loaded } from "./parts/loaded-later.js";
 import { WIDE } from "./parts/wide-window.js";
 import { stuckScreen } from "./shell/stuck.js";
-import { settingsScreen } from "./settings/settings.js";
 
 const app = {
   engine: null,
@@ -54,6 +52,7 @@ const app = {
   adopt,
   chooseRange,
   assess,
+  able: (needs) => flow.able(needs),
   shelf,
   openRange: openPack,
   openFor,
@@ -116,14 +115,7 @@ async function show(focus = true, drawn = null) {
   shown = entry.screen;
   closeSheet();
   if (shown === "identify") place(drawn ?? flow.screen(), flow.tools(), focus);
-  else if (shown === "settings") {
-    const back = () => history.back();
-    place(
-      [settingsScreen(app, { able: flow.able, currency, back })],
-      [button("Back", back, { class: "plain" })],
-      focus,
-    );
-  } else {
+  else {
     const kept = await app.shelf();
     const node = await kept.draw(entry);
     if (same(entry, here())) place([node], kept.tools(), focus);
@@ -168,13 +160,6 @@ async function threaded(pack) {
   if (app.pack !== pack || app.thread) return thread?.close();
   app.thread = thread;
   meanwhile(flow.ahead());
-}
-
-function currency(code) {
-  return run(() => {
-    app.settings = { ...app.settings, currency: code };
-    return keepSettings(app.settings);
-  });
 }
 
 async function chooseRange(id) {

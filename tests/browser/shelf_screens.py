@@ -1,4 +1,4 @@
-"""The ways to every screen of the collection, for the tests that look at all of them."""
+"""Ways to more than the registry of screens leads to: what is open, typed, empty or wrong there."""
 
 import re
 
@@ -47,56 +47,15 @@ def choosing(page: Page) -> None:
     expect(page.get_by_role("list", name="Found")).to_be_visible()
 
 
-def wants(page: Page) -> None:
-    demo(page)
-    place(page, "Wants")
-
-
-def want(page: Page) -> None:
-    wants(page)
-    page.get_by_role("list", name="Wants").get_by_role("button").first.click()
-    expect(page.get_by_label("Most to pay")).to_be_visible()
-
-
-def notebook(page: Page) -> None:
-    demo(page)
-    place(page, "Notebook")
-
-
-def note(page: Page) -> None:
-    notebook(page)
-    page.get_by_role("list", name="Notes").get_by_role("button").nth(1).click()
-    expect(page.get_by_label("Price asked")).to_be_visible()
-
-
 def other_screens(page: Page) -> None:
     begin(page, "Coach")
     page.get_by_role("button", name="Other screens").click()
-
-
-def all_else(page: Page) -> None:
-    demo(page)
-    place(page, "More")
-
-
-def duplicates(page: Page) -> None:
-    demo(page)
-    more(page, "Duplicates")
-
-
-def sets_and_trains(page: Page) -> None:
-    demo(page)
-    more(page, "Sets and trains")
 
 
 def found(page: Page) -> None:
     demo(page)
     more(page, "Search everything")
     page.get_by_label("Search for").fill("corrick")
-
-
-def backup(page: Page) -> None:
-    more(page, "Backup")
 
 
 def changes(page: Page) -> None:
@@ -124,12 +83,6 @@ def emptying(page: Page) -> None:
     page.get_by_role("button", name="Empty the trash").click()
 
 
-def paper(page: Page) -> None:
-    wants(page)
-    page.get_by_role("button", name="Print").click()
-    expect(page.get_by_role("table")).to_be_visible()
-
-
 def verdict(page: Page) -> None:
     demo(page)
     place(page, "Identify")
@@ -139,12 +92,7 @@ def verdict(page: Page) -> None:
     page.get_by_text("Its condition, box and price").click()
 
 
-def devices(page: Page) -> None:
-    more(page, "Devices and sync")
-
-
 SHELF = [
-    collection, empty_collection, piece, uncertain_piece, photo_sheet, choosing, wants, want,
-    notebook, note, other_screens, all_else, duplicates, sets_and_trains, found, backup, changes,
-    history, trash, emptying, paper, verdict, devices,
+    collection, empty_collection, piece, uncertain_piece, photo_sheet, choosing, other_screens,
+    found, changes, history, trash, emptying, verdict,
 ]  # fmt: skip

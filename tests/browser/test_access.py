@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+from identify.phone import WEB
+from tests.browser import registry
 from tests.browser.phone import (
     PHONE,
     asking,
@@ -21,7 +23,7 @@ from tests.browser.phone import (
     violations,
     watched,
 )
-from tests.browser.phone_storage import place
+from tests.browser.phone_storage import demo, place
 from tests.browser.shelf_screens import SHELF
 from tests.demo import PIECES
 
@@ -123,18 +125,6 @@ def sighting(page: Page) -> None:
     expect(page.get_by_text("This stretches what the sources say")).to_be_visible()
 
 
-def sightings(page: Page) -> None:
-    sighting(page)
-    page.get_by_role("button", name="All sightings").click()
-    expect(page.get_by_role("list", name="Sightings")).to_be_visible()
-
-
-def settings(page: Page) -> None:
-    at_start(page)
-    page.get_by_role("button", name="Settings").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Settings")
-
-
 def dated_number(page: Page) -> None:
     place(page, "More")
     page.get_by_role("button", name="Date a number or barcode").click()
@@ -145,8 +135,8 @@ def dated_number(page: Page) -> None:
 
 
 SCREENS = [
-    at_start, searching, asked, one_of_these, why, candidates, answers, answer, settings,
-    claim_form, claim, who_says_so, parts_that_do_not_belong, sighting, sightings,
+    at_start, searching, asked, one_of_these, why, candidates, answers, answer,
+    claim_form, claim, who_says_so, parts_that_do_not_belong, sighting,
     dated_number, *SHELF,
 ]  # fmt: skip
 
@@ -170,6 +160,51 @@ def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser,
     page.goto(server.url)
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     screen(page)
+    assert too_wide(page) == []
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def screens(browser) -> dict[str, Any]:
+    return registry.read(browser)
+
+
+def test_every_screen_is_listed_once_with_what_the_walks_need(screens, page, server):
+    """A screen that is not in the registry cannot be opened: nothing else loads one."""
+    assert list(screens) == registry.NAMES
+    assert [name for name, one in screens.items() if not one["load"]] == ["identify"]
+    assert all(one["title"] for one in screens.values())
+    page.goto(server.url)
+    bar = (
+        page.get_by_role("navigation")
+        .get_by_role("button")
+        .evaluate_all("(all) => all.map((one) => [one.dataset.screen, one.textContent])")
+    )
+    in_bar = [[name, one["title"]] for name, one in screens.items() if one["way"] == ["bar"]]
+    assert bar == in_bar
+    under_more = [name for name, one in screens.items() if one["way"] == ["more"]]
+    assert under_more == [name for name, one in screens.items() if one["menu"]]
+    opened = {
+        name
+        for path in WEB.rglob("*.js")
+        for name in re.findall(r'keep\.open\("(\w+)"', path.read_text("utf-8"))
+    }
+    assert opened <= set(screens)
+
+
+@pytest.mark.parametrize("name", registry.NAMES)
+def test_axe_finds_nothing_on_a_screen_of_the_registry(browser, server, screens, name):
+    context = browser.new_context(**PHONE, reduced_motion="reduce")
+    page = watched(context.new_page())
+    page.goto(server.url)
+    demo(page)
+    registry.go(page, screens, name)
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)
+        assert violations(page) == [], scheme
+    assert too_small(page) == [], "nothing to tap is under 48 px"
+    page.set_viewport_size({"width": 320, "height": 640})
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert too_wide(page) == []
     context.close()
 

@@ -24,7 +24,7 @@ import { heldClaim, openClaim } from "./claim.js";
 import { loaded } from "../parts/loaded-later.js";
 import { firstOffer } from "../first-steps/first-offer.js";
 import { questionCard } from "./question.js";
-import { updateOffer } from "../settings/settings.js";
+import { updateOffer } from "../parts/update-offer.js";
 import { startScreen } from "./start.js";
 import { openWho } from "./who-says-so.js";
 import { openWhy } from "./why.js";

@@ -290,7 +290,7 @@ function pairRows({ draft, entry, anew }, pairs) {
   const states = statesOf(draft, entry.fields.id);
   const options = [["", "Choose"], ...states];
   const row = (pair, place, save) =>
-    [0, 1].map((side) =>
+    ["one", "the other"].map((which, side) =>
       el(
         "span",
         { class: "pick" },
@@ -299,7 +299,7 @@ function pairRows({ draft, entry, anew }, pairs) {
           options,
           (now) => save(side === 0 ? [now, pair[1] ?? ""] : [pair[0] ?? "", now]),
           {
-            "aria-label": `Taken for one another, ${place + 1}, ${side === 0 ? "one" : "the other"}`,
+            "aria-label": `Taken for one another, ${place + 1}, ${which}`,
           },
         ),
       ),

@@ -1,10 +1,12 @@
 import { askToKeep, canInstall, install, installed, kept, safari } from "../data/install.js";
 import { problem } from "../data/store.js";
-import { buildName, updateWaiting, useUpdate, worksOffline } from "../data/update.js";
+import { keepSettings } from "../data/settings.js";
+import { buildName, worksOffline } from "../data/update.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { chooseLight, lightChosen } from "./light-switch.js";
 import { announce } from "../parts/status.js";
+import { updateOffer } from "../parts/update-offer.js";
 
 const ABLE = [
   ["loupe", "I have a loupe with me"],
@@ -16,31 +18,22 @@ const LIGHTS = [
   ["", "As the device"],
 ];
 
-/** The settings. `act`: able(needs), currency(code), back. */
-export function settingsScreen(app, act) {
+/** The settings. */
+export function settingsScreen(app, keep) {
   return el(
     "section",
     { class: "settings" },
     heading(1, "Settings"),
     updateOffer(),
     lightChoice(),
-    ableChoice(app, act),
-    currencyChoice(app, act),
+    ableChoice(app),
+    currencyChoice(app),
     installHelp(),
     stored(app),
     about(app),
-    button(app.piece ? "Back to the piece" : "Back to the start", act.back, { class: "main wide" }),
-  );
-}
-
-/** The offer of a new version; null when there is none. */
-export function updateOffer() {
-  if (!updateWaiting()) return null;
-  return el(
-    "div",
-    { class: "offer" },
-    el("p", {}, "A new version is ready. Your piece stays where it is."),
-    button("Use it now", useUpdate, { class: "main wide" }),
+    button(app.piece ? "Back to the piece" : "Back to the start", keep.back, {
+      class: "main wide",
+    }),
   );
 }
 
@@ -65,8 +58,8 @@ function lightChoice() {
   return group;
 }
 
-function ableChoice({ settings }, act) {
-  const able = new Set(settings.able);
+function ableChoice(app) {
+  const able = new Set(app.settings.able);
   const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "What you can do today"));
   for (const [need, label] of ABLE) {
     const box = el("input", {
@@ -75,7 +68,7 @@ function ableChoice({ settings }, act) {
       onchange: () => {
         if (box.checked) able.add(need);
         else able.delete(need);
-        act.able(ABLE.map(([name]) => name).filter((name) => able.has(name)));
+        app.able(ABLE.map(([name]) => name).filter((name) => able.has(name)));
       },
     });
     group.append(el("label", {}, box, label));
@@ -83,12 +76,16 @@ function ableChoice({ settings }, act) {
   return group;
 }
 
-function currencyChoice({ engine, settings }, act) {
+function currencyChoice(app) {
   return choice(
     "Money without a sign is in",
-    engine.currencies().map(({ code }) => [code, code]),
-    settings.currency,
-    act.currency,
+    app.engine.currencies().map(({ code }) => [code, code]),
+    app.settings.currency,
+    (code) =>
+      app.run(() => {
+        app.settings = { ...app.settings, currency: code };
+        return keepSettings(app.settings);
+      }),
   );
 }
 

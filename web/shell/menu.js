@@ -7,31 +7,12 @@ import { waitingText } from "../exchange/backup-waiting.js";
 import { demoAway, demoOffer } from "../first-steps/demo-offer.js";
 import { loaded } from "../parts/loaded-later.js";
 
-const PLACES = [
-  ["steps", "First steps", "Four things to try, with a made-up piece"],
-  ["find", "Search everything", "Pieces, wants and notes"],
-  ["duplicates", "Duplicates", "What you have twice, and what to ask for it"],
-  ["formations", "Sets and trains", "What is missing from those you own part of"],
-  ["ranges", "Ranges", "What you identify from; add your own"],
-  ["sightings", "Sightings", "What the reference does not know yet"],
-  ["devices", "Devices and sync", "Several phones and computers, one collection"],
-  ["import", "Bring in a spreadsheet", "A list that you have as CSV or XLSX"],
-  ["export", "Take out", "Spreadsheets, lists on paper, wants for a friend"],
-  ["backup", "Backup", ""],
-  ["changes", "The latest changes", "Look back, and undo"],
-  ["trash", "Trash", "What was deleted, photos too"],
-];
-
 /** Everything that has no place of its own in the bar. */
 export async function moreScreen(app, keep) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
-  const open = (await unsettled()).length;
-  const places = PLACES.map(([screen, name, about]) =>
-    link(name, screen === "backup" ? waitingText(waiting, time, app.settings.paired) : about, () =>
-      keep.open(screen),
-    ),
-  );
+  const saved = waitingText(waiting, time, app.settings.paired);
+  const clashes = (await unsettled()).length;
   return el(
     "section",
     { class: "shelf" },
@@ -39,10 +20,10 @@ export async function moreScreen(app, keep) {
     el(
       "ul",
       { class: "found" },
-      open > 0 ? link("To settle", "Changed on two devices", () => keep.open("settle")) : null,
-      places,
+      keep
+        .menuLines({ saved, clashes })
+        .map(([screen, name, about]) => link(name, about, () => keep.open(screen))),
       link("Date a number or barcode", "Design, patent or bars: the year", () => dateNumber(app)),
-      link("Settings", "Light, loupe, home screen", () => keep.open("settings")),
     ),
     everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),
   );

@@ -16,44 +16,39 @@ import {
 } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { endTyping } from "../parts/fields.js";
-import { button, el } from "../parts/element.js";
-import { loaded } from "../parts/loaded-later.js";
+import { button, el, heading } from "../parts/element.js";
+import { withLook } from "../parts/later-styles.js";
+import { NotLoaded, loaded } from "../parts/loaded-later.js";
 import { small } from "../parts/say.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
 import { announce, leaveTold, notice } from "../parts/status.js";
 import { WIDE } from "../parts/wide-window.js";
 import { TABLED, tableOf } from "../desk/tables.js";
-import { chooseScreen } from "../collection/choose-item.js";
-import { collectionScreen } from "../collection/collection.js";
-import { duplicatesScreen } from "../collection/duplicates.js";
-import { findScreen } from "../collection/search-everything.js";
-import { laterScreen } from "./later-screens.js";
-import { moreScreen } from "./menu.js";
-import { noteScreen } from "../notebook/note.js";
-import { notebookScreen } from "../notebook/notebook.js";
-import { pieceScreen } from "../collection/piece.js";
+import { SCREENS, menuLines } from "./screens.js";
 import { collectIt, noteIt, sightingIt, wantIt } from "../identify/take-up.js";
-import { wantScreen, wantsScreen } from "../wants/wants.js";
-
-const SCREENS = {
-  collection: collectionScreen,
-  piece: pieceScreen,
-  wants: wantsScreen,
-  want: wantScreen,
-  notebook: notebookScreen,
-  note: noteScreen,
-  duplicates: duplicatesScreen,
-  find: findScreen,
-  choose: chooseScreen,
-  more: moreScreen,
-};
-
-/** Screens that do not change by themselves: what is tapped there could be another thing then. */
-const STILL = ["identify", "devices", "settle"];
 
 /** In a wide window, what draws the list of a screen as a table; else nothing. */
 function wideList(screen) {
   return WIDE.matches && TABLED.includes(screen) ? tableOf(screen) : undefined;
+}
+
+/** The function of a screen; where it cannot be loaded, one that says so. */
+async function functionOf(screen) {
+  try {
+    await withLook();
+    return await SCREENS[screen].load();
+  } catch (error) {
+    if (!(error instanceof NotLoaded)) throw error;
+    console.warn(error.cause);
+    return () =>
+      el(
+        "section",
+        { class: "shelf" },
+        heading(1, "Not on this device yet"),
+        el("p", {}, error.message),
+        button("Try again", () => location.reload(), { class: "main" }),
+      );
+  }
 }
 
 /** What `load` gives; null where a pack cannot be read: the records can all the same. */
@@ -75,6 +70,7 @@ export async function openShelf(app) {
 
   const keep = {
     packs,
+    menuLines,
     run: app.run,
     /** The ranges there are, without the choice of all at once. */
     ranges: app.list.filter((one) => !one.parts),
@@ -266,7 +262,7 @@ export async function openShelf(app) {
 
   onChanged(() => {
     const busy = sheetOpen() || document.activeElement?.matches("input, textarea, select");
-    if (!STILL.includes(here().screen)) app.run(busy ? readPacks : keep.redraw);
+    if (!SCREENS[here().screen].still) app.run(busy ? readPacks : keep.redraw);
   });
 
   const used = await readPacks();
@@ -279,7 +275,7 @@ export async function openShelf(app) {
     draw: async (entry) => {
       await readPacks();
       keep.undoHere = null; // a screen with an Undo of its own puts it here
-      const draw = SCREENS[entry.screen] ?? (await laterScreen(entry.screen));
+      const draw = await functionOf(entry.screen);
       return draw(app, keep, entry, wideList(entry.screen));
     },
     takeUp: {
@@ -288,12 +284,13 @@ export async function openShelf(app) {
       want: () => wantIt(app, keep),
       sighting: () => sightingIt(app, keep),
     },
-    tools: () => [
-      button("Back", keep.back, { class: "plain" }),
-      button("Undo", keep.undo, {
+    tools: () => {
+      const undoIt = button("Undo", keep.undo, {
         class: "plain",
         hidden: !keep.undoHere && everything().length === 0,
-      }),
-    ],
+      });
+      const back = button("Back", keep.back, { class: "plain" });
+      return SCREENS[here().screen].undo === false ? [back] : [back, undoIt];
+    },
   };
 }

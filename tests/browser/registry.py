@@ -1,0 +1,110 @@
+"""Every screen that web/shell/screens.js lists, and the way there that it tells."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from playwright.sync_api import Browser, Page, expect
+
+from identify.phone import WEB
+from tests.browser.phone import asking, begin, choices, see
+from tests.browser.phone_storage import kept, place
+from tests.conftest import serving
+
+SOURCE = (WEB / "shell" / "screens.js").read_text("utf-8")
+NAMES = re.findall(
+    r"^  (\w+): \{", SOURCE, re.MULTILINE
+)  # test_access holds them against the module
+START = "What have you got?"
+
+READ = """
+async () => {
+  const { SCREENS } = await import("/shell/screens.js");
+  const plain = (one) => ({ ...one, menu: Boolean(one.menu), load: Boolean(one.load) });
+  return Object.fromEntries(Object.entries(SCREENS).map(([name, one]) => [name, plain(one)]));
+}"""
+CLASH = """
+async (record) => {
+  const database = await new Promise((resolve) => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const change = database.transaction("clashes", "readwrite");
+  change.objectStore("clashes").put({ record, clashes: [], brought_back: true });
+  await new Promise((resolve) => { change.oncomplete = resolve; });
+  database.close();
+}"""
+BROUGHT = """
+(group) => {
+  const at = { ...history.state, screen: "came", group, file: "list.csv" };
+  history.pushState({ ...at, depth: at.depth + 1 }, "");
+  location.reload();
+}"""
+
+
+def read(browser: Browser) -> dict[str, dict[str, Any]]:
+    """The registry, as the module itself gives it: of each screen title, way, menu, load."""
+    files = {p.relative_to(WEB).as_posix(): p.read_bytes() for p in WEB.rglob("*.js")}
+    page = browser.new_page()
+    with serving(files | {"index.html": b"<!doctype html><title>Registry</title>"}) as server:
+        page.goto(server.url)
+        found: dict[str, dict[str, Any]] = page.evaluate(READ)
+    page.close()
+    return found
+
+
+def clashing(page: Page) -> None:
+    """A piece that was deleted on one device and changed on another."""
+    page.evaluate(CLASH, kept(page)["records"][0]["id"])
+
+
+def sighted(page: Page) -> None:
+    """A piece that was kept as a sighting."""
+    place(page, "Identify")
+    begin(page, "Wagon")
+    while asking(page):
+        see(page, choices(page)[0])
+    page.get_by_role("button", name="Seen it in other years?").click()
+    expect(page.get_by_label("When was it made?")).to_be_visible()
+
+
+def brought(page: Page) -> None:
+    """As after a spreadsheet, which a server reads: the demo is looked at in its place."""
+    page.evaluate(BROUGHT, kept(page)["journal"][0]["group"])
+
+
+FIRST = {"settle": clashing, "sighting": sighted}  # what must be there before the way is gone
+INSTEAD = {"came": brought}  # what cannot be reached without a server
+
+
+def steps(screens: dict[str, dict[str, Any]], name: str) -> Iterator[tuple[str, str]]:
+    """The way from the bar to a screen: (name of the screen, what is tapped for it)."""
+    way = screens[name]["way"]
+    if way[0] != "bar":
+        yield from steps(screens, way[0])
+    yield name, way[1] if len(way) > 1 else screens[name]["title"]
+
+
+def go(page: Page, screens: dict[str, dict[str, Any]], name: str) -> None:
+    """With the demo collection there, goes to a screen by what the registry says of the way."""
+    FIRST.get(name, lambda _: None)(page)
+    if name in INSTEAD:
+        INSTEAD[name](page)
+    else:
+        for at, tapped in steps(screens, name):
+            tap(page, at, tapped, screens[at]["way"][0] == "bar")
+    page.wait_for_function("(name) => history.state.screen === name", arg=name)
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+
+
+def tap(page: Page, at: str, tapped: str, bar: bool) -> None:
+    if bar:
+        place(page, tapped)
+        return
+    within = page.get_by_role("main")
+    if tapped.startswith("list "):
+        within.get_by_role("list", name=tapped[5:]).get_by_role("button").first.click()
+    else:
+        named = re.compile(f"^{re.escape(tapped)}")
+        within.get_by_role("button", name=named).first.click()
+    page.wait_for_function("(name) => history.state.screen === name", arg=at)
