@@ -15,6 +15,7 @@ from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.locked_backup import ENDING, read_passphrase, unlocked
 from identify.keeping.restore import restore as restore_from
 from identify.keeping.store import FILE, Store
+from identify.keeping.upgrade import upgrade_check
 
 
 def backup(args: argparse.Namespace) -> int:
@@ -37,6 +38,25 @@ def backup(args: argparse.Namespace) -> int:
         print(f"It was {done}.")
     if made["missing"]:
         print(f"{len(made['missing'])} photos could not be read and are in no earlier backup.")
+    return 0
+
+
+def upgrade(args: argparse.Namespace) -> int:
+    """Say what this version would change in the data, and keep a copy for going back."""
+    data = args.data or data_folder()
+    found = upgrade_check(data, args.to or backup_folder(data), datetime.now(UTC))
+    print(f"Read: {found.operations} changes, kept in version {found.version} of the data.")
+    if found.copy is None:
+        print("This program keeps the same version: nothing would change.")
+        return 0
+    print(f"This program keeps version {found.newest}. It would bring:")
+    for step in found.steps:
+        print(f"  {step}")
+    print("Tried on a copy: every change came through the same.")
+    print(
+        f"To go back to the program you have now, stop the server and put {found.copy / FILE} "
+        "in place of the upgraded file; phones send again what came since."
+    )
     return 0
 
 
@@ -102,6 +122,11 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--to", type=Path, help="folder of the backups (beside the data)")
     add_away(p)
     p.set_defaults(run=backup)
+
+    p = commands.add_parser("upgrade-check", help="say what this version would change in the data")
+    p.add_argument("--data", type=Path, help=folder)
+    p.add_argument("--to", type=Path, help="folder for the copy (that of the backups)")
+    p.set_defaults(run=upgrade)
 
     p = commands.add_parser("restore", help="merge a backup into the server's data")
     p.add_argument("backup", type=Path, help="folder of the backup, or the file of a locked one")
