@@ -1,6 +1,8 @@
 /** The engine, the list of reference packs, and the packs themselves. */
 import { read } from "./store.js";
 
+/** @import { Engine, EngineModule, NumberTables, Pack } from "./engine-types" */
+
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
 const ALL = "all";
@@ -12,7 +14,10 @@ let numbers = null;
 /** Why the app cannot go on, in a sentence for the person. */
 export class CannotGoOn extends Error {}
 
-/** Loads the engine: the module that `identify/core` is compiled to. */
+/**
+ * Loads the engine: the module that `identify/core` is compiled to.
+ * @returns {Promise<EngineModule>}
+ */
 export async function loadEngine() {
   try {
     return await import(at("engine.js").href);
@@ -60,7 +65,12 @@ function withOwn(served, own) {
   return Array.isArray(served) ? [...served.filter(({ id }) => !ids.includes(id)), ...own] : served;
 }
 
-/** One pack as it was compiled; all of them joined by the engine. */
+/**
+ * One pack as it was compiled; all of them joined by the engine.
+ * @param {EngineModule} engine
+ * @param {any} entry
+ * @returns {Promise<Pack>}
+ */
 export async function rawPack(engine, entry) {
   const key = `${entry.id} ${entry.version}`;
   if (!loaded.has(key)) {
@@ -75,7 +85,12 @@ export async function rawPack(engine, entry) {
   return loaded.get(key).pack;
 }
 
-/** One pack: {pack: as compiled, ready: as the engine takes it}. */
+/**
+ * One pack: {pack: as compiled, ready: as the engine takes it}.
+ * @param {EngineModule} engine
+ * @param {any} entry
+ * @returns {Promise<{ pack: Pack; ready: Engine }>}
+ */
 export async function loadPack(engine, entry) {
   const pack = await rawPack(engine, entry);
   const held = loaded.get(`${entry.id} ${entry.version}`);
@@ -87,7 +102,10 @@ export async function loadPack(engine, entry) {
   return held;
 }
 
-/** The tables that the engine reads numbers and barcodes by. */
+/**
+ * The tables that the engine reads numbers and barcodes by.
+ * @returns {Promise<NumberTables>}
+ */
 export async function numberTables() {
   numbers ??= await json("packs/numbers.json", "the tables of numbers");
   return numbers;

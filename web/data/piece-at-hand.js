@@ -14,12 +14,17 @@
 import { newId } from "./record-shapes.js";
 import { read, remove, together, write } from "./store.js";
 
+/** @import { Engine, EngineModule, Pack, Session } from "./engine-types" */
+
 const FORMAT = 1;
 const KEY = "piece";
 const BESIDE = "piece of another window";
 let own; // the id of the piece that this window is at
 
-/** A new piece with its first step. */
+/**
+ * A new piece with its first step.
+ * @param {Session} session
+ */
 export function begun(session) {
   return {
     format: FORMAT,
@@ -152,6 +157,9 @@ function soundStep(step) {
 /**
  * The piece, in its steps in this pack, made to fit it: {piece, dropped: [{what, reason}]} for the
  * step it is at.
+ * @param {EngineModule} engine
+ * @param {{ pack: Pack; ready: Engine }} loaded
+ * @param {any} piece
  */
 export function mended(engine, { pack, ready }, piece) {
   const found = piece.steps.map((step) =>

@@ -1,6 +1,6 @@
 /**
- * What each sort of record holds when it is new; identify/core/types/records.py says what each field
- * means.
+ * What each sort of record holds when it is new; identify/core/types/records.py says what each
+ * field means.
  */
 const SHAPES = {
   piece: {

@@ -2,6 +2,8 @@
  * What the next tap will need, worked out while the person looks. An answer then only has to be
  * drawn.
  */
+/** @import { Engine, EngineModule, SeenYears, Session } from "./engine-types" */
+
 const MOST = 60;
 const known = new Map();
 let round = 0;
@@ -19,12 +21,21 @@ export function foreseen(key, work) {
 
 const yearsOf = (session) => `years ${JSON.stringify(session)}`;
 
-/** What the engine’s `seen_years` gives for a session. */
+/**
+ * What the engine’s `seen_years` gives for a session.
+ * @param {{ engine: EngineModule; ready: Engine }} app
+ * @param {Session} session
+ * @returns {SeenYears[]}
+ */
 export function seenYears({ engine, ready }, session) {
   return foreseen(yearsOf(session), () => engine.seen_years(ready, session));
 }
 
-/** Keeps what was worked out of it elsewhere. */
+/**
+ * Keeps what was worked out of it elsewhere.
+ * @param {Session} session
+ * @param {SeenYears[]} years
+ */
 export function yearsCame(session, years) {
   foreseen(yearsOf(session), () => years);
 }

@@ -1,31 +1,61 @@
 /** The sentences about a seller's date. No DOM here. */
 import { itemName, small, span } from "../parts/say.js";
 
+/**
+ * @import {
+ *   Claim,
+ *   ClaimProblem,
+ *   Evidence,
+ *   Judgement,
+ *   Pack,
+ *   SeenYears,
+ *   Session,
+ *   View,
+ * } from "../data/engine-types"
+ */
+
 const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"
 const OPEN_END = 2100;
 
-/** A claim as EDTF (ISO 8601-2): "1956/1959"; "" where it names an issue and no years. */
+/**
+ * A claim as EDTF (ISO 8601-2): "1956/1959"; "" where it names an issue and no years.
+ * @param {Claim} claim
+ * @returns {string}
+ */
 export function claimEdtf({ about, first, last }) {
   if (about !== "years") return "";
   if (first === last) return String(first);
   return `${first === OPEN_START ? ".." : first}/${last === OPEN_END ? ".." : last}`;
 }
 
-/** A claim in words with its EDTF where that says it otherwise: "1956 to 1959 (1956/1959)". */
+/**
+ * A claim in words with its EDTF where that says it otherwise: "1956 to 1959 (1956/1959)".
+ * @param {Claim} claim
+ * @returns {string}
+ */
 export function claimBoth(claim) {
   const words = claimWords(claim);
   const edtf = claimEdtf(claim);
   return edtf === "" || edtf === words ? words : `${words} (${edtf})`;
 }
 
-/** A claim in words: "1956 to 1959", "1939 or earlier", "the first issue". */
+/**
+ * A claim in words: "1956 to 1959", "1939 or earlier", "the first issue".
+ * @param {Claim} claim
+ * @returns {string}
+ */
 export function claimWords({ about, first, last }) {
   if (about !== "years") return `the ${about}`;
   if (first === OPEN_START) return `${last} or earlier`;
   return last === OPEN_END ? `${first} or later` : span(first, last);
 }
 
-/** What is wrong with a claim, and what would be right. */
+/**
+ * What is wrong with a claim, and what would be right.
+ * @param {Pack} pack
+ * @param {ClaimProblem} problem
+ * @returns {string}
+ */
 export function claimProblem({ range }, problem) {
   if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
   if (problem === "outside") {
@@ -48,7 +78,12 @@ export const VERDICTS = {
   unknown: "It cannot be said",
 };
 
-/** What the word rests on, in a sentence. */
+/**
+ * What the word rests on, in a sentence.
+ * @param {Claim} claim
+ * @param {Judgement} judged
+ * @param {number} answers
+ */
 export function verdictNote(claim, { word, could }, answers) {
   if (word === "unknown") {
     return "What you saw goes badly with every recorded variant, so its years are not known.";
@@ -62,7 +97,13 @@ export function verdictNote(claim, { word, could }, answers) {
     : "What it seems to be was not in production then.";
 }
 
-/** The years that a claim means for the item: those of its first or last issue, or as claimed. */
+/**
+ * The years that a claim means for the item: those of its first or last issue, or as claimed.
+ * @param {Pack} pack
+ * @param {Claim} claim
+ * @param {number} item
+ * @returns {[number, number]}
+ */
 export function claimSpan(pack, claim, item) {
   if (claim.about === "years") return [claim.first, claim.last];
   const spans = spansOf(pack, item);
@@ -85,6 +126,11 @@ function spansOf({ rows, variants, spans }, item) {
 /**
  * One sentence to say to the seller: what was seen that goes against the claim, or for it. A claim
  * that is ruled out always comes with the reason.
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {Claim} claim
+ * @param {Judgement} judged
+ * @param {View} view
  */
 export function sayAloud(pack, session, claim, judged, view) {
   if (view.items.length === 0 || judged.word === "unknown") return "";
@@ -140,7 +186,13 @@ function named(pack, session, entry) {
   return `The ${small(part < 0 ? name : pack.parts[part].name)} here (${seen})`;
 }
 
-/** What was seen, as it stands in the answer: "wide plastic claw". */
+/**
+ * What was seen, as it stands in the answer: "wide plastic claw".
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {SeenYears} entry
+ * @returns {string}
+ */
 export function seenWords(pack, session, entry) {
   const feature = pack.features[entry.feature];
   return session.answers[entry.answer].states
@@ -158,7 +210,12 @@ function one(claim) {
   return claim.first === claim.last ? `a ${claim.first} one` : `from ${claimWords(claim)}`;
 }
 
-/** "from 1953 to 1958", "from 1958 on", "until 1953". */
+/**
+ * "from 1953 to 1958", "from 1958 on", "until 1953".
+ * @param {Pack} pack
+ * @param {SeenYears} entry
+ * @returns {string}
+ */
 export function fromTo({ range }, { earliest, latest }) {
   if (earliest <= range.first) return latest >= range.last ? "all the time" : `until ${latest}`;
   if (latest >= range.last) return `from ${earliest} on`;
@@ -173,12 +230,22 @@ export function speaks(bits) {
   return size >= 1.5 ? `speaks clearly ${side}` : `speaks a little ${side}`;
 }
 
-/** The two answers that count most for a claim, or most against it (`side` -1). */
+/**
+ * The two answers that count most for a claim, or most against it (`side` -1).
+ * @param {Judgement} judged
+ * @param {number} side
+ * @returns {Evidence[]}
+ */
 export function strongest(judged, side) {
   return judged.evidence.filter((entry) => entry.bits * side >= 0.1).slice(0, 2);
 }
 
-/** What the strip says: "Seller says 1956 to 1959: unlikely". */
+/**
+ * What the strip says: "Seller says 1956 to 1959: unlikely".
+ * @param {Claim} claim
+ * @param {Judgement} judged
+ * @returns {string}
+ */
 export function claimLine(claim, judged) {
   const word = { fits: "fits", unknown: "cannot be said" }[judged.word] ?? judged.word;
   return `Seller says ${claimWords(claim)}: ${word}`;

@@ -2,6 +2,8 @@
 import { el, heading } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 
+/** @import { Pack, Suspect, View, Whole } from "../data/engine-types" */
+
 const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
 
@@ -12,7 +14,13 @@ function swapWords(swapped) {
   return swapped > 0.2 ? "perhaps replaced" : "can belong";
 }
 
-/** "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced". */
+/**
+ * "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced".
+ * @param {Pack} pack
+ * @param {Whole} whole
+ * @param {Suspect} part
+ * @returns {string}
+ */
 function partSentence(pack, whole, { part, first, last, swapped }) {
   const name = small(pack.parts[part].name);
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
@@ -20,7 +28,11 @@ function partSentence(pack, whole, { part, first, last, swapped }) {
   return `${piece}: ${name} ${swapWords(swapped)}`;
 }
 
-/** What to say of the piece as a whole. */
+/**
+ * What to say of the piece as a whole.
+ * @param {Suspect[]} parts
+ * @returns {string}
+ */
 function together(parts) {
   const odd = parts.filter(({ swapped }) => swapped > 0.5).length;
   if (odd > 0) return "It is hardly original as a whole.";
@@ -29,7 +41,11 @@ function together(parts) {
     : "What you looked at can be original as a whole.";
 }
 
-/** The parts that were looked at; null for none. */
+/**
+ * The parts that were looked at; null for none.
+ * @param {Pack} pack
+ * @param {View} view
+ */
 export function partsBelong(pack, { parts, whole }) {
   if (parts.length === 0) return null;
   return [
@@ -51,6 +67,11 @@ export function partsBelong(pack, { parts, whole }) {
   ];
 }
 
+/**
+ * @param {Pack} pack
+ * @param {Whole} whole
+ * @param {Suspect} one
+ */
 function said(pack, whole, one) {
   const { name, replaced } = pack.parts[one.part];
   const looked = one.features

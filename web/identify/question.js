@@ -3,6 +3,8 @@ import { button, el, heading } from "../parts/element.js";
 import { answerText, effort, limit, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
+/** @import { Feature, State } from "../data/engine-types" */
+
 const RARE = 0.005;
 const NUMBERED = /(?:^|_)mark_(design|patent|barcode)$/;
 const HINTS = {
@@ -148,6 +150,10 @@ function stateChoices({ pack, expected }, feature, act) {
   );
 }
 
+/**
+ * @param {State[]} states
+ * @returns {string}
+ */
 function columns(states) {
   const longest = Math.max(...states.map((state) => state.name.length));
   if (states.length > 6 && longest <= 16) return "columns dense";
@@ -158,6 +164,9 @@ function columns(states) {
  * Places of the states: as the pack has them, with those hardly to be expected last. "There is
  * none",
  * which stands for kinds that have no such thing, is left out where it is not to be expected.
+ * @param {Feature} feature
+ * @param {number[] | null} expected
+ * @returns {number[]}
  */
 function inOrder(feature, expected) {
   const rare = (place) => expected !== null && expected[place] < RARE;

@@ -4,6 +4,8 @@ import { itemName, percent, small, span, stillPossible, variantName } from "../p
 import { claimLine } from "./claim-words.js";
 import { verdictLine } from "./verdict-words.js";
 
+/** @import { Pack, Suspect, View } from "../data/engine-types" */
+
 /**
  * What it looks like so far: the leader with its chance, the years, how many are left, the claim.
  * Opens the candidates.
@@ -46,7 +48,11 @@ function leader(pack, view) {
   return { name: "Nothing stands out yet", chance: null };
 }
 
-/** What a screen reader is told after an answer. */
+/**
+ * What a screen reader is told after an answer.
+ * @param {Pack} pack
+ * @param {View} view
+ */
 export function progress(pack, view) {
   const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
   const swapped = view.parts
@@ -56,7 +62,12 @@ export function progress(pack, view) {
   return `Saved. ${stillPossible(view.possible)}.${years}${verdict}${swapped.join("")}`;
 }
 
-/** Why a part is thought to have been replaced, and when the part by itself was made. */
+/**
+ * Why a part is thought to have been replaced, and when the part by itself was made.
+ * @param {Pack} pack
+ * @param {Suspect} part
+ * @returns {string}
+ */
 export function swapReason(pack, { part, swapped, features, first, last }) {
   const names = features
     .map((place) => small(pack.features[place].name))

@@ -2,6 +2,8 @@ import { button, el } from "../parts/element.js";
 import { effort } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 
+/** @import { Pack, Session } from "../data/engine-types" */
+
 /** Opens the sheet with everything that can still be told of a piece, asked for or not. */
 export function openAnything({ pack }, session, choose) {
   const shut = sheet(
@@ -13,7 +15,12 @@ export function openAnything({ pack }, session, choose) {
   );
 }
 
-/** The same folded away, for another sheet. `choose` gets the id of the feature. */
+/**
+ * The same folded away, for another sheet. `choose` gets the id of the feature.
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {(feature: string) => void} choose
+ */
 export function anything(pack, session, choose) {
   const open = list(pack, session, choose);
   return open && el("details", {}, el("summary", {}, "Tell something else that you see"), open);

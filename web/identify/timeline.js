@@ -7,6 +7,8 @@ import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
 
+/** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types" */
+
 const CANDIDATES = 3;
 const MARKS = 5;
 const SORTS = {
@@ -61,7 +63,14 @@ function marks(pack, session, seen) {
     }));
 }
 
-/** The time line with its heading; null when there is nothing to set side by side. */
+/**
+ * The time line with its heading; null when there is nothing to set side by side.
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {View} view
+ * @param {SeenYears[]} seen
+ * @param {Claim | null} claim
+ */
 export function timeline(pack, session, view, seen, claim = null) {
   const rows = timelineRows(pack, session, view, seen, claim);
   if (rows.length < 2) return null;

@@ -7,6 +7,8 @@ import { stateText, title, variantText } from "../parts/piece-names.js";
 import { anyOf, itemName, percent } from "../parts/say.js";
 import { dayText } from "../parts/days.js";
 
+/** @import { Verdict } from "../data/engine-types" */
+
 const SHORT = {
   same: "You own it",
   other: "You own another variant",
@@ -28,7 +30,10 @@ const EVERY = {
 };
 const HELD = ["wanted", "upgrade", "same", "completes", "other", "new", "unrecorded"];
 
-/** The word of the verdict, or the likeliest while none is certain: {word, chance, sure}. */
+/**
+ * The word of the verdict, or the likeliest while none is certain: {word, chance, sure}.
+ * @param {Verdict} verdict
+ */
 export function leading(verdict) {
   const { word } = verdict.reason;
   if (word === "item") return { word, chance: verdict.same + verdict.other, sure: true };
@@ -37,7 +42,11 @@ export function leading(verdict) {
   return { word: best, chance: verdict[best], sure: false };
 }
 
-/** The verdict in one line. */
+/**
+ * The verdict in one line.
+ * @param {Verdict} verdict
+ * @returns {string}
+ */
 export function verdictLine(verdict) {
   const { word, chance, sure } = leading(verdict);
   const text = SHORT[word];
@@ -46,7 +55,11 @@ export function verdictLine(verdict) {
     : `Perhaps: ${text[0].toLowerCase()}${text.slice(1)} (${percent(chance)})`;
 }
 
-/** The verdict as a heading: about every candidate, where they all lead to the same. */
+/**
+ * The verdict as a heading: about every candidate, where they all lead to the same.
+ * @param {Verdict} verdict
+ * @returns {string}
+ */
 export function verdictTitle(verdict) {
   const { word } = leading(verdict);
   return verdict.settled && verdict.reason.candidates > 1 ? EVERY[word] : SHORT[word];

@@ -6,6 +6,8 @@ import { itemName, small, variantName } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
 import { sheet } from "../parts/sheet.js";
 
+/** @import { Pack, SeenYears, Session } from "../data/engine-types" */
+
 const TRUST = [
   [0.8, "well trusted"],
   [0.6, "fairly trusted"],
@@ -37,7 +39,11 @@ function whoOfVariant(pack, place) {
   return [heading(3, variantName(pack, place)), saysOfVariant(pack, place)];
 }
 
-/** The same without its name. */
+/**
+ * The same without its name.
+ * @param {Pack} pack
+ * @param {number} place
+ */
 export function saysOfVariant(pack, place) {
   const variant = pack.variants[place];
   const said = variant.said.length > 0 ? variant.said : pack.items[variant.item].said;
@@ -58,7 +64,12 @@ function whoOfItem(pack, place) {
   ];
 }
 
-/** Who says when the states of a feature were in use: `entry` as in the engine's `seen_years`. */
+/**
+ * Who says when the states of a feature were in use: `entry` as in the engine's `seen_years`.
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {SeenYears} entry
+ */
 export function whoOfFeature(pack, session, entry) {
   const feature = pack.features[entry.feature];
   const seen = `Seen: ${seenWords(pack, session, entry)}.`;

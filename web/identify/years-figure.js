@@ -1,10 +1,15 @@
 import { el, svg } from "../parts/element.js";
 import { madeYears } from "../parts/say.js";
 
+/** @import { Years } from "../data/engine-types" */
+
 const HEIGHT = 56;
 const STEP = 10;
 
-/** The likely years as a sentence, with a bar for each year beneath it. */
+/**
+ * The likely years as a sentence, with a bar for each year beneath it.
+ * @param {Years} years
+ */
 export function yearsFigure(years) {
   const shown = years.chances.filter(([year]) => year >= years.earliest && year <= years.latest);
   const caption = el("figcaption", { class: "years-text" }, madeYears(years));

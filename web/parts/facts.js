@@ -2,7 +2,14 @@ import { plainYears } from "./edtf-words.js";
 import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
 
-/** What the sources say of the variant, and where they differ. */
+/** @import { Item, Pack, Variant } from "../data/engine-types" */
+
+/**
+ * What the sources say of the variant, and where they differ.
+ * @param {Pack} pack
+ * @param {Variant} variant
+ * @param {Item} item
+ */
 export function sources(pack, variant, item) {
   const said = variant.said.length > 0 ? variant.said : item.said;
   if (said.length === 0) return null;
@@ -34,7 +41,10 @@ export function whatWasSeen(pack, answers, say) {
   );
 }
 
-/** Running numbers and names on the piece itself. */
+/**
+ * Running numbers and names on the piece itself.
+ * @param {Item} item
+ */
 export function carries({ carried }) {
   return carried.length === 0
     ? null
@@ -73,7 +83,11 @@ export function notes(texts) {
   return texts.filter((text) => text !== "").map((text) => el("p", {}, text));
 }
 
-/** What to take care of with a piece of this kind. */
+/**
+ * What to take care of with a piece of this kind.
+ * @param {Pack} pack
+ * @param {number} kind
+ */
 export function cautions(pack, kind) {
   const texts = pack.cautions
     .filter(({ kinds }) => kinds.length === 0 || kinds.includes(kind))

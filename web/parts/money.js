@@ -2,6 +2,8 @@
 import { field } from "./fields.js";
 import { el } from "./element.js";
 
+/** @import { EngineModule, Money } from "../data/engine-types" */
+
 const PROBLEMS = {
   amount: "There is no amount in it. Write it like 4.50, £4 or 12/6.",
   word: "There is a word in it that is no currency. Write it like 4.50, £4 or 12/6.",
@@ -14,7 +16,12 @@ const PROBLEMS = {
   ambiguous: "It can be read in more than one way. Write it like 4.50, £4 or 12/6.",
 };
 
-/** An amount for the screen: £4.50, and old money as it was typed beside it. */
+/**
+ * An amount for the screen: £4.50, and old money as it was typed beside it.
+ * @param {EngineModule} engine
+ * @param {Money | null} money
+ * @returns {string}
+ */
 export function moneyText(engine, money) {
   if (!money) return "";
   const { currency, digits, whole, part, old } = engine.money_parts(money);
@@ -30,7 +37,12 @@ export function moneyText(engine, money) {
     : text;
 }
 
-/** A list of sums, one for each currency. */
+/**
+ * A list of sums, one for each currency.
+ * @param {EngineModule} engine
+ * @param {Array<Money | null>} amounts
+ * @returns {string}
+ */
 export function totalText(engine, amounts) {
   const sums = engine.totals(amounts.filter(Boolean));
   return sums.map((sum) => moneyText(engine, sum)).join(" and ");

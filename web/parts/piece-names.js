@@ -1,6 +1,8 @@
 /** What pieces, wants and notes are called, by the packs they speak of. No DOM here. */
 import { itemName, percent, small } from "./say.js";
 
+/** @import { Pack } from "../data/engine-types" */
+
 const looked = new WeakMap();
 const CERTAIN = 0.995;
 
@@ -14,24 +16,44 @@ function lookup(pack) {
   return looked.get(pack);
 }
 
-/** The place of an item in its pack; -1 where the pack or the item is not there. */
+/**
+ * The place of an item in its pack; -1 where the pack or the item is not there.
+ * @param {Pack | undefined} pack
+ * @param {string} number
+ * @returns {number}
+ */
 export function itemPlace(pack, number) {
   return pack ? (lookup(pack).items.get(number) ?? -1) : -1;
 }
 
-/** The place of a variant in its pack; -1 where it is not there. */
+/**
+ * The place of a variant in its pack; -1 where it is not there.
+ * @param {Pack | undefined} pack
+ * @param {string} id
+ * @returns {number}
+ */
 export function variantPlace(pack, id) {
   return pack ? (lookup(pack).variants.get(id) ?? -1) : -1;
 }
 
-/** The places of an item's variants. */
+/**
+ * The places of an item's variants.
+ * @param {Pack} pack
+ * @param {number} item
+ * @returns {number[]}
+ */
 export function variantsOf(pack, item) {
   return pack.variants
     .map((_, place) => place)
     .filter((place) => pack.variants[place].item === item);
 }
 
-/** How a variant is called beside its item's name. */
+/**
+ * How a variant is called beside its item's name.
+ * @param {Pack} pack
+ * @param {number} place
+ * @returns {string}
+ */
 export function variantLabel(pack, place) {
   return pack.variants[place].name === "" ? "the only variant" : small(pack.variants[place].name);
 }
@@ -41,7 +63,12 @@ function itemNumber(record) {
   return record.type === "note" ? (record.of[0]?.item ?? "") : (record.item ?? "");
 }
 
-/** What a record is about: number and name. */
+/**
+ * What a record is about: number and name.
+ * @param {Map<string, Pack>} packs
+ * @param {any} record
+ * @returns {string}
+ */
 export function title(packs, record) {
   const number = itemNumber(record);
   const pack = packs.get(record.pack);
@@ -60,7 +87,12 @@ function ofSeveral(pack, { of }) {
   return new Set(places.map((place) => pack.variants[place].item)).size > 1;
 }
 
-/** Which variant a record is about, in a few words. */
+/**
+ * Which variant a record is about, in a few words.
+ * @param {Map<string, Pack>} packs
+ * @param {any} record
+ * @returns {string}
+ */
 export function variantText(packs, record) {
   const pack = packs.get(record.pack);
   const item = itemPlace(pack, itemNumber(record));
@@ -96,7 +128,13 @@ const isNumber = (words) =>
   words.some((word) => /^\d/.test(word)) &&
   /^[a-z]{0,3}\d/.test(plain(words.join("")));
 
-/** Does a record have this number, or everything that is written of it each of these words? */
+/**
+ * Does a record have this number, or everything that is written of it each of these words?
+ * @param {Map<string, Pack>} packs
+ * @param {any} record
+ * @param {string[]} words
+ * @returns {boolean}
+ */
 export function matches(packs, record, words) {
   const number = plain(itemNumber(record));
   if (isNumber(words) && number !== "" && number.startsWith(plain(words.join("")))) return true;

@@ -1,4 +1,19 @@
 /** The sentences made from what the engine and the packs say. No DOM here. */
+/**
+ * @import {
+ *   Against,
+ *   Answer,
+ *   Dropped,
+ *   Feature,
+ *   IfSeen,
+ *   Needs,
+ *   Pack,
+ *   Scope,
+ *   Session,
+ *   View,
+ *   Years,
+ * } from "../data/engine-types"
+ */
 
 /** A chance in words short enough for a figure. */
 export function percent(value) {
@@ -25,6 +40,10 @@ export function span(first, last) {
 /**
  * Years that may reach to the ends of the range's life, give or take one: "1963 or later", "1958 to
  * 1961".
+ * @param {Pack} pack
+ * @param {number} first
+ * @param {number} last
+ * @returns {string}
  */
 export function bounded({ range }, first, last) {
   const early = first <= range.first + 1;
@@ -34,7 +53,11 @@ export function bounded({ range }, first, last) {
   return late ? `${first} or later` : `${last} or earlier`;
 }
 
-/** "Made 1958 to 1961, most likely 1959". */
+/**
+ * "Made 1958 to 1961, most likely 1959".
+ * @param {Years} years
+ * @returns {string}
+ */
 export function madeYears(years) {
   if (years.chances.length === 0) return "Years not recorded";
   const made =
@@ -58,13 +81,23 @@ export function stillPossible(count) {
   return count === 1 ? "Only 1 still possible" : `${count} still possible`;
 }
 
-/** How an item is called: its number and its name. */
+/**
+ * How an item is called: its number and its name.
+ * @param {Pack} pack
+ * @param {number} index
+ * @returns {string}
+ */
 export function itemName(pack, index) {
   const item = pack.items[index];
   return `${item.number} ${item.name}`;
 }
 
-/** How a variant is called in a list. */
+/**
+ * How a variant is called in a list.
+ * @param {Pack} pack
+ * @param {number} index
+ * @returns {string}
+ */
 export function variantName(pack, index) {
   const variant = pack.variants[index];
   return variant.name === ""
@@ -72,7 +105,12 @@ export function variantName(pack, index) {
     : `${itemName(pack, variant.item)}, ${small(variant.name)}`;
 }
 
-/** What the piece is limited to, as a sentence; "" for nothing. */
+/**
+ * What the piece is limited to, as a sentence; "" for nothing.
+ * @param {Pack} pack
+ * @param {Scope} scope
+ * @returns {string}
+ */
 export function limit(pack, { kind, items }) {
   if (items.length > 0) {
     const places = items.map((number) => pack.items.findIndex((item) => item.number === number));
@@ -86,16 +124,31 @@ export function limit(pack, { kind, items }) {
     : `Looking only at ${small(pack.kinds.find((one) => one.id === kind).plural)}.`;
 }
 
+/**
+ * @param {Pack} pack
+ * @param {string} id
+ * @returns {number}
+ */
 export function featureOf(pack, id) {
   return pack.features.findIndex((feature) => feature.id === id);
 }
 
+/**
+ * @param {Pack} pack
+ * @param {Answer} answer
+ * @returns {string[]}
+ */
 function stateNames(pack, answer) {
   const feature = pack.features[featureOf(pack, answer.feature)];
   return answer.states.map((id) => feature.states.find((state) => state.id === id).name);
 }
 
-/** An answer for a list: what was seen, and how surely. */
+/**
+ * An answer for a list: what was seen, and how surely.
+ * @param {Pack} pack
+ * @param {Answer} answer
+ * @returns {string}
+ */
 export function answerText(pack, answer) {
   if (answer.how === "other") return "None of the drawings";
   if (answer.how === "cannot") return "Can’t tell";
@@ -104,14 +157,24 @@ export function answerText(pack, answer) {
   return anyOf(names.map((name, place) => (place === 0 ? name : small(name))));
 }
 
-/** An answer put back to the person: You said “wire loop”. */
+/**
+ * An answer put back to the person: You said “wire loop”.
+ * @param {Pack} pack
+ * @param {Answer} answer
+ * @returns {string}
+ */
 function youSaid(pack, answer) {
   if (answer.how === "other") return "You saw something else than any drawing";
   const names = anyOf(stateNames(pack, answer).map((name) => `“${small(name)}”`));
   return answer.how === "unsure" ? `You thought ${names}` : `You said ${names}`;
 }
 
-/** Why a variant falls behind, for one entry of the engine's `why_not`. */
+/**
+ * Why a variant falls behind, for one entry of the engine's `why_not`.
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {Against} entry
+ */
 export function against(pack, session, entry) {
   const feature = pack.features[entry.feature];
   const recorded = entry.recorded.map((state) => `“${small(feature.states[state].name)}”`);
@@ -128,7 +191,10 @@ export function weight(bits) {
   return bits >= 1.5 ? "speaks clearly against it" : "speaks a little against it";
 }
 
-/** Why the engine asks its question. */
+/**
+ * Why the engine asks its question.
+ * @param {View} view
+ */
 export function reason(view) {
   const { expected, groups } = view.question;
   if (view.possible < 2) return "It checks the answer once more: so far only one fits well.";
@@ -156,7 +222,11 @@ function share(part) {
   return words.find(([below]) => part < below)?.[1] ?? "nearly all";
 }
 
-/** What is left if a state is seen, for the list under the reason. */
+/**
+ * What is left if a state is seen, for the list under the reason.
+ * @param {IfSeen} group
+ * @param {number} possible
+ */
 export function leftIf(group, possible) {
   const count = Math.min(group.variants, possible);
   return count === 0 ? "hardly any left" : `about ${count} of ${possible} left`;
@@ -170,12 +240,19 @@ export function helps(bits, best) {
 
 const NEEDS = { loupe: "With a loupe", "body off": "With the body off" };
 
-/** "With a loupe"; a need the app does not know is shown as the pack words it. */
+/**
+ * "With a loupe"; a need the app does not know is shown as the pack words it.
+ * @param {Needs} name
+ * @returns {string}
+ */
 export function need(name) {
   return NEEDS[name] ?? `With ${name}`;
 }
 
-/** What looking takes: its time, and a loupe or a screwdriver. */
+/**
+ * What looking takes: its time, and a loupe or a screwdriver.
+ * @param {Feature} feature
+ */
 export function effort(feature) {
   const time =
     feature.seconds >= 60
@@ -195,7 +272,11 @@ const DROPPED = {
   part: "that part is no longer in the reference",
 };
 
-/** What was set aside when a saved piece met a newer reference. */
+/**
+ * What was set aside when a saved piece met a newer reference.
+ * @param {Pack} pack
+ * @param {Dropped[]} dropped
+ */
 export function setAside(pack, dropped) {
   const lines = dropped.map(({ what, reason: why }) => {
     const feature = featureOf(pack, what);

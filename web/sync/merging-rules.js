@@ -1,7 +1,12 @@
 /** The rules of syncing: `identify/core` compiled, the same that the server and the tests use. */
+/** @import { MergingModule } from "../data/engine-types" */
+
 let loading = null;
 
-/** The module merging.js. */
+/**
+ * The module merging.js.
+ * @returns {Promise<MergingModule>}
+ */
 export function loadRules() {
   loading ??= import(new URL("../merging.js", import.meta.url).href).catch((error) => {
     loading = null;

@@ -4,6 +4,8 @@
  */
 import { fitting } from "../data/record-shapes.js";
 
+/** @import { Merged, Operation, Written } from "../data/engine-types" */
+
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
 export const SILENT = ["photo", "device"]; // not told among the changes
 const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
@@ -40,6 +42,8 @@ export function fieldsOf(entry) {
 /**
  * The entry as it goes to the server; `more`: what a newer version says besides, passed on as it
  * is.
+ * @param {any} entry
+ * @returns {Operation}
  */
 export function operationOf(entry) {
   const { op, record, type, parents, wall, count, time, more } = entry;
@@ -49,7 +53,12 @@ export function operationOf(entry) {
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }
 
-/** An operation from elsewhere as an entry of the journal; `shown`: the record as it was before. */
+/**
+ * An operation from elsewhere as an entry of the journal; `shown`: the record as it was before.
+ * @param {Operation} operation
+ * @param {any} shown
+ * @param {string} held
+ */
 export function entryOf(operation, shown, held) {
   const { id, record, type, parents, wall, count, time, fields, scrubbed, ...rest } = operation;
   const { group = "", what = "", undoes = "", ...more } = rest;
@@ -92,14 +101,23 @@ export function partsOf(id) {
   return { device: id.slice(0, dot), n: Number(id.slice(dot + 1)) };
 }
 
-/** The entry as the rules take it. */
+/**
+ * The entry as the rules take it.
+ * @param {any} entry
+ * @returns {Written}
+ */
 export function ruledOf(entry) {
   const { op, parents, wall, count, type } = entry;
   const fields = Object.entries(fieldsOf(entry)).map(([name, value]) => [name, canonical(value)]);
   return { id: op, ...partsOf(op), parents, wall, count, type, fields };
 }
 
-/** The record that its merged operations come to. `entries`: all of them. */
+/**
+ * The record that its merged operations come to. `entries`: all of them.
+ * @param {string} id
+ * @param {Merged} merged
+ * @param {any[]} entries
+ */
 export function recordOf(id, merged, entries) {
   const times = entries.map(({ time }) => time).sort();
   const { type } = merged;

@@ -6,6 +6,8 @@ import { scrubbed } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { fieldsOf, recordOf, ruledOf } from "./operation-forms.js";
 
+/** @import { Merged, MergingModule } from "../data/engine-types" */
+
 const QUIET = new Set(["trashed", "gone", "made"]); // nobody is asked about these
 
 /** All entries of a record that are operations. */
@@ -13,12 +15,26 @@ export async function operationsOf(there, id) {
   return (await there.where("journal", "record", id)).filter(({ op }) => op);
 }
 
-/** All at once: each waits for the disk less than one after another would. */
+/**
+ * All at once: each waits for the disk less than one after another would.
+ * @param {any} there
+ * @param {any} state
+ * @param {MergingModule} rules
+ * @param {Iterable<string>} ids
+ * @param {Set<string>} touched
+ */
 export function remergeAll(there, state, rules, ids, touched) {
   return Promise.all([...ids].map((id) => remerge(there, state, rules, id, touched)));
 }
 
-/** Makes the record of all its operations, and notes what is to be settled. */
+/**
+ * Makes the record of all its operations, and notes what is to be settled.
+ * @param {any} there
+ * @param {any} state
+ * @param {MergingModule} rules
+ * @param {string} id
+ * @param {Set<string>} touched
+ */
 async function remerge(there, state, rules, id, touched) {
   const entries = await operationsOf(there, id);
   const merged = rules.merged(entries.map(ruledOf));
@@ -48,6 +64,11 @@ async function scrub(there, entries, ids) {
   }
 }
 
+/**
+ * @param {any} there
+ * @param {string} id
+ * @param {Merged} merged
+ */
 async function announce(there, id, merged) {
   const fields = Object.fromEntries(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
   const old = await there.get("announced", id);
@@ -55,6 +76,10 @@ async function announce(there, id, merged) {
   await there.put("announced", { ...fields, id, gone, held: old?.held ?? "" });
 }
 
+/**
+ * @param {any} state
+ * @param {Merged} merged
+ */
 function nameOther(state, merged) {
   const fields = new Map(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
   const [device, name] = [fields.get("device"), fields.get("name")];
@@ -62,6 +87,11 @@ function nameOther(state, merged) {
   state.names = { ...state.names, [device]: name };
 }
 
+/**
+ * @param {any} there
+ * @param {string} id
+ * @param {Merged} merged
+ */
 async function noteClashes(there, id, merged) {
   const old = await there.get("clashes", id);
   const clashes = merged.gone ? [] : merged.clashes.filter(({ field }) => !QUIET.has(field));
