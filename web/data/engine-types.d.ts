@@ -895,7 +895,7 @@ export interface Feature extends Asked {
   needs: Needs;
   states: Array<State>;
   /** pairs of states that are easily mistaken for one another */
-  mistaken: Array<Array<number>>;
+  mistaken: Array<[number, number]>;
   /** index of the kinds that have it */
   kinds: Array<number>;
   /** index of a state "none" that the compiler added, or -1 */

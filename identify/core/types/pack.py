@@ -85,7 +85,8 @@ class Feature(Asked):
     seconds: float  # that a look takes
     needs: Needs
     states: list[State]
-    mistaken: list[list[int]]  # pairs of states that are easily mistaken for one another
+    # pairs of states that are easily mistaken for one another
+    mistaken: list[Annotated[list[int], int, int]]
     kinds: list[int]  # index of the kinds that have it
     none: int  # index of a state "none" that the compiler added, or -1
 
