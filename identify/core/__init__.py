@@ -9,6 +9,11 @@ module of its own.
 FILES = (
     "lists",
     "runs",
+    "edtf",
+    "date_tokens",
+    "date_in_words",
+    "one_date",
+    "dates",
     "misreading",
     "session",
     "donors",

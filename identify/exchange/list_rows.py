@@ -167,7 +167,7 @@ class ListRow:
         if target in ("boxed", "box"):
             return self._box(target, name, cell)
         if target == "when":
-            return read_date(cell, order if order in ("day", "month") else "")
+            return read_date(cell, "day" if order == "day" else "month" if order == "month" else "")
         return read_urgency(cell) if target == "urgency" else cell
 
     def _box(self, target: str, name: str, cell: str) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from typing import Any
 
 from identify.core.amounts import read_money
+from identify.core.edtf import written_edtf
 from identify.core.money import money_parts
 from identify.core.types.money import Money
 from identify.exchange.dates import read_date
@@ -142,7 +143,7 @@ def value_of(field: str, text: str, usual: str = "") -> Any:
     if field in ("boxed", "box"):
         return read_yes(plain)
     if field in ("when", "years"):
-        return read_date(plain)
+        return plain if written_edtf(plain)["problem"] == "" else read_date(plain)
     return plain
 
 

@@ -16,6 +16,8 @@ import msgspec
 from edtf import EDTFParseException, parse_edtf
 from edtf.parser.parser_classes import Season
 
+from identify.core.dates import read_date
+from identify.core.types.dates import Life
 from identify.reference.mistakes import quoted
 
 RIGHT = "Write 1957, 1957~ (about), 1957? (uncertain), 1957/1961, 195X, ../1959 or 1958-03."
@@ -26,18 +28,9 @@ DATE = rf"(?:{YEAR}|{YEAR}-\d\d{DAY}|{YEAR}-XX(?:-XX)?|\d{{3}}X|\d\dXX)[~?%]?"
 SPAN = rf"{DATE}/(?:{DATE}|\.\.)?|(?:\.\.)?/{DATE}|\.\./\.\."
 WRITTEN = re.compile(rf"{DATE}|{SPAN}", re.ASCII)
 OPEN = ("", "..")
+ANY_LIFE: Life = {"first": 0, "last": 0}
 
 DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-
-# What people write, and how EDTF puts it.
-HABITS = (
-    (re.compile(r"(\d{4})\s*[-\u2013]\s*(\d{4})"), r"\1/\2"),
-    (re.compile(r"(\d\d)(\d\d)\s*[-\u2013/]\s*(\d\d)"), r"\1\2/\1\3"),
-    (re.compile(r"(?:c|ca|circa|about)\.?\s*(\d{4})", re.I), r"\1~"),
-    (re.compile(r"(\d{3})0'?s"), r"\1X"),
-    (re.compile(r"(?:before|until|to)\s+(\d{4})", re.I), r"../\1"),
-    (re.compile(r"(?:after|since|from)\s+(\d{4})|(\d{4})\s*[-\u2013+]", re.I), r"\1\2/.."),
-)
 
 Bound = tuple[float, float]
 
@@ -119,11 +112,8 @@ def _readable(text: str) -> bool:
 
 def _wrong(text: str) -> str:
     """What is wrong with a text that is not EDTF, and what would be right."""
-    right = RIGHT
-    for pattern, instead in HABITS:
-        found = pattern.fullmatch(text)
-        if found and _readable(found.expand(instead)):
-            right = f"Write {quoted(found.expand(instead))}."
+    edtf = read_date(text, "", ANY_LIFE)["edtf"]
+    right = f"Write {quoted(edtf)}." if edtf and _readable(edtf) else RIGHT
     return f"{quoted(text)} is not a year or a span of years in EDTF. {right}"
 
 

@@ -12,6 +12,7 @@ from identify.core.claim_words import read_claim
 from identify.core.session import answered, new_session
 from tests.strategies import packs, sessions
 from tests.table_packs import sharp, table_pack
+from tests.written_dates import WRITTEN
 
 QUICK = settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 LIFE = {"pack": {"range": {"first": 1932, "last": 1972}}}
@@ -43,11 +44,27 @@ LIFE = {"pack": {"range": {"first": 1932, "last": 1972}}}
         ("../1959", 1800, 1959),
         ("1959/..", 1959, 2100),
         ("1957~", 1955, 1959),
+        ("from 1957", 1957, 1957),
+        ("from 1957 on", 1957, 2100),
+        ("it's a 1957 piece", 1957, 1957),
+        ("made in the 1950s", 1950, 1959),
+        ("12/5/57", 1957, 1957),
+        ("spring 1957", 1957, 1957),
+        ("winter 1957/58", 1957, 1957),
+        ("not later than 1960", 1800, 1960),
+        ("an early fifties version", 1950, 1953),
+        ("the last issue of 1957", 1957, 1957),
     ],
 )
 def test_what_sellers_say_is_read(text, first, last):
     claim = read_claim(LIFE, text)
     assert (claim["first"], claim["last"], claim["problem"]) == (first, last, "")
+
+
+@pytest.mark.parametrize("text", WRITTEN)
+def test_a_claim_is_read_as_dates_are_everywhere(text):
+    claim = read_claim({"pack": {"range": {"first": 1919, "last": 2018}}}, text)
+    assert (claim["edtf"], claim["problem"]) == (WRITTEN[text], "")
 
 
 @pytest.mark.parametrize(

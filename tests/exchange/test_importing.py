@@ -126,7 +126,8 @@ BAD = [
     'Row 5, "Condition": "exc/vg" was taken as "very good".',
     'Row 5, "Paid": "abc" has a word in it that is no currency. Write it like 4.50, £4 or 12/6. It '
     "is kept in the notes.",
-    'Row 5, "Bought": "31/2/98": February 1998 has 28 days. It is kept in the notes.',
+    'Row 5, "Bought": "31/2/98" is not a date that can be read. February 1998 has 28 days. It is '
+    "kept in the notes.",
     'Row 8, "Condition": "brilliant" is no word for a condition known here. Write as new, '
     "excellent, very good, good, fair or poor. It is kept in the notes.",
 ]

@@ -12,12 +12,16 @@ ClaimProblem = Literal["", "unread", "reversed", "outside"]
 ClaimWord = Literal["fits", "possible", "unlikely", "ruled out", "unknown"]
 
 
+IssueSaid = Literal["", "first issue", "last issue"]
+
+
 class Claim(TypedDict):
     """A claim as it was read; with a problem nothing else counts."""
 
     about: Literal["years", "first issue", "last issue"]
     first: int  # years, inclusive
     last: int
+    edtf: str  # the date as it was understood, "" where it names an issue
     problem: ClaimProblem
 
 
