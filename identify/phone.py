@@ -41,6 +41,7 @@ EXPORTS = (
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
     "conditions", "condition_rank", "read_number", "moved", "incomplete",
+    "read_date", "date_in_words",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (

@@ -88,10 +88,10 @@ def word_token(word: str) -> DateToken:
     return token_of("other", 0, word)
 
 
-def is_time(runs: list[Run], at: int) -> bool:
+def starts_time(runs: list[Run], at: int) -> bool:
     """Whether the time of a day begins here: figures and a colon, with or without a T before."""
     if sort_at(runs, at) == "letter":
-        return runs[at]["text"] == "T" and is_time(runs, at + 1)
+        return runs[at]["text"] == "T" and starts_time(runs, at + 1)
     return sort_at(runs, at) == "figure" and at + 1 < len(runs) and runs[at + 1]["text"] == ":"
 
 
@@ -160,7 +160,7 @@ def date_tokens(text: str) -> list[DateToken]:
                 token["role"] = "skip"
         elif runs[at]["sort"] != "figure":
             token = sign_token(runs, at)
-        if before != "" and is_time(runs, at):
+        if before != "" and starts_time(runs, at):
             end = len(runs)
         elif token["text"] in ["PREWAR", "POSTWAR"]:
             out.append(token_of("before" if token["text"] == "PREWAR" else "after", 0, ""))

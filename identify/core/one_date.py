@@ -10,7 +10,7 @@ from .date_in_words import month_name
 from .edtf import date_as, days_in, no_date, padded, season_of, span_of
 from .types.dates import DateProblem, DateToken, DayOrder, Life, Written
 
-LETTERS = [
+DATE_LETTERS = [
     ["n", "n"], ["month", "m"], ["season", "s"], ["part", "p"], ["tens", "t"], ["decade", "D"],
     ["years", "Y"], ["x", "x"], ["war", "w"], ["-", "-"], ["/", "/"], [".", "."],
 ]  # fmt: skip
@@ -185,7 +185,7 @@ def shape_of_date(tokens: list[DateToken]) -> str:
     out = ""
     for token in tokens:
         letter = "*"
-        for known in LETTERS:
+        for known in DATE_LETTERS:
             if token["role"] == known[0]:
                 letter = known[1]
         out = out + letter

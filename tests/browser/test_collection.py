@@ -96,8 +96,9 @@ def test_a_piece_is_written_down_and_every_field_is_saved_by_itself(page, server
         ("Price paid", "£", "There is no amount in it"),
         ("Price paid", "1.234", "more than one way"),
         ("Price paid", "£5 or €6", "Not saved"),
-        ("When", "last Tuesday", "That day cannot be read"),
-        ("When", "31 February 2001", "That day cannot be read"),
+        ("When", "last Tuesday", "That date cannot be read. Write it like"),
+        ("When", "31 February 2001", "February 2001 has 28 days"),
+        ("When", "1961 to 1957", "It ends before it begins"),
     ],
 )
 def test_what_cannot_be_read_is_said_and_not_saved(page, server, label, text, sentence):
@@ -111,6 +112,20 @@ def test_what_cannot_be_read_is_said_and_not_saved(page, server, label, text, se
     expect(box).to_have_attribute("aria-invalid", "true")
     expect(box).to_have_value(text)
     assert records(page, "piece") == before
+
+
+def test_a_date_stands_there_as_it_was_understood(page, server):
+    page.goto(server.url)
+    add_piece(page, "G 25")
+    for typed, shown, edtf in (
+        ("3/5/1998", "3 May 1998", "1998-05-03"),
+        ("spring 1957", "spring 1957", "1957-21"),
+        ("c. 1957?", "perhaps about 1957", "1957%"),
+        ("", "", ""),
+    ):
+        fill(page, "When", typed)
+        expect(page.get_by_label("When", exact=True)).to_have_value(shown)
+        assert records(page, "piece")[0]["when"] == edtf
 
 
 def test_what_is_being_typed_is_saved_when_the_screen_is_left(page, server):

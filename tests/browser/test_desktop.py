@@ -167,7 +167,7 @@ def test_a_value_that_cannot_be_read_changes_nothing(desk):
     sheet.get_by_label("Which field").select_option("when")
     sheet.get_by_label("When it was bought").fill("31.2.1957")
     sheet.get_by_label("When it was bought").blur()
-    expect(sheet).to_contain_text("That day cannot be read.")
+    expect(sheet).to_contain_text("That date cannot be read. February 1957 has 28 days.")
     sheet.get_by_role("button", name="Change", exact=True).click()
     expect(sheet.get_by_role("status")).to_contain_text("Choose a field and what to set it to")
     sheet.get_by_label("Which field").select_option("paid")

@@ -33,7 +33,7 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
     row = page.locator(".import-row")
     expect(row.nth(0).locator(".import-read")).to_have_text(
         "Read as: condition very good · boxed yes · price paid £0.63 (12/6) · "
-        "when it was bought 3 Apr 1998"
+        "when it was bought 3 April 1998"
     )
     expect(row.nth(1).locator(".import-read")).to_have_text(
         "Read as: box condition as new · boxed yes"

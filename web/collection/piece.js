@@ -9,8 +9,9 @@ import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../par
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price-limit.js";
 import { answerText, variantName } from "../parts/say.js";
+import { announce } from "../parts/status.js";
 import { unsettledLine } from "../parts/unsettled.js";
-import { dayText, readDay } from "../parts/days.js";
+import { dateText, readDay } from "../parts/days.js";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
 export async function pieceScreen(app, keep, { id }) {
@@ -76,14 +77,21 @@ export function conditionFields(app, one, save) {
   ];
 }
 
-/** A day as people write it. */
+/** A day as people write it; once saved, it stands there as it was understood. */
 function dayField(label, value, save) {
-  return textField(label, dayText(value ?? ""), (text) => {
-    const day = readDay(text);
-    return day === null
-      ? "Not saved. That day cannot be read. Write it like 3 May 1998, May 1998 or 1998."
-      : save(day);
-  });
+  const read = async (text) => {
+    const { day, wrong } = readDay(text);
+    if (wrong !== "") return `Not saved. ${wrong}`;
+    const kept = await save(day);
+    const words = dateText(day);
+    if (kept === true && words !== text) {
+      whole.querySelector("input").value = words;
+      announce(`Saved as ${words}.`);
+    }
+    return kept;
+  };
+  const whole = textField(label, dateText(value ?? ""), read);
+  return whole;
 }
 
 function variants(keep, piece, pack) {

@@ -6,7 +6,7 @@ import { longList, thumb } from "../parts/long-list.js";
 import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
-import { dayText, timeText } from "../parts/days.js";
+import { dateText, timeText } from "../parts/days.js";
 
 const TYPES = {
   piece: "Piece",
@@ -52,7 +52,7 @@ export async function trashScreen(_app, keep) {
 function row(keep, one) {
   const name =
     `${TYPES[one.type] ?? "Entry"}: ` +
-    `${one.type === "budget" ? dayText(one.day) : title(keep.packs, one)}`;
+    `${one.type === "budget" ? dateText(one.day) : title(keep.packs, one)}`;
   return el(
     "div",
     { class: "row" },

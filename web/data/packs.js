@@ -10,6 +10,7 @@ const ALL = "all";
 export const OWN = "ranges";
 export const ownKey = (id) => `range ${id}`;
 let numbers = null;
+let theEngine = null;
 
 /** Why the app cannot go on, in a sentence for the person. */
 export class CannotGoOn extends Error {}
@@ -20,12 +21,18 @@ export class CannotGoOn extends Error {}
  */
 export async function loadEngine() {
   try {
-    return await import(at("engine.js").href);
+    theEngine = await import(at("engine.js").href);
+    return theEngine;
   } catch {
     throw new CannotGoOn(
       "The part that does the reasoning could not be loaded. With a signal, try again.",
     );
   }
+}
+
+/** The engine, once it is loaded: before that no screen is drawn. */
+export function loadedEngine() {
+  return theEngine;
 }
 
 /** All ranges at once, as one entry of the list. */

@@ -5,7 +5,7 @@ import { button, el } from "../parts/element.js";
 import { choice, textField } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
 import { sheet } from "../parts/sheet.js";
-import { dayText, readDay } from "../parts/days.js";
+import { dateText, readDay } from "../parts/days.js";
 import { valueText } from "../parts/field-words.js";
 
 const NOTHING = Symbol("nothing chosen yet");
@@ -79,10 +79,9 @@ function money(app, label, take) {
 
 function day(_app, label, take) {
   const read = (typed) => {
-    const found = readDay(typed);
-    if (found !== null) return take(found);
-    take(NOTHING);
-    return "That day cannot be read. Write it like 3 May 1998, May 1998 or 1998.";
+    const { day: found, wrong } = readDay(typed);
+    take(wrong === "" ? found : NOTHING);
+    return wrong === "" ? false : wrong;
   };
   return emptied(textField(label, "", read), "", take);
 }
@@ -157,7 +156,7 @@ export function openBulk(app, keep, ids, one) {
 }
 
 function previewText(app, records, some, field, value) {
-  const to = field === "when" ? dayText(value) : valueText(app, value);
+  const to = field === "when" ? dateText(value) : valueText(app, value);
   const there = records.length - some.length;
   if (some.length === 0) return `Nothing changes: all ${records.length} have it already.`;
   const before = new Map();

@@ -7,7 +7,7 @@ import { record, trashing } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { moneyText } from "../parts/money.js";
 import { itemPlace, title, variantText } from "../parts/piece-names.js";
-import { dayText } from "../parts/days.js";
+import { dateText } from "../parts/days.js";
 import { openBulk } from "./change-several.js";
 import { grid, newState } from "./grid.js";
 import { openKeys } from "./keys.js";
@@ -175,7 +175,7 @@ function pieceColumns(app, keep) {
     {
       id: "when",
       name: "Bought",
-      cell: ({ when }) => dayText(when ?? ""),
+      cell: ({ when }) => dateText(when ?? ""),
       key: ({ when }) => when ?? "",
     },
     {

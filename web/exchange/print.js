@@ -5,7 +5,7 @@ import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
 import { moneyText, totalText } from "../parts/money.js";
 import { itemPlace, stateText, title, variantText } from "../parts/piece-names.js";
-import { dayText, today } from "../parts/days.js";
+import { dateText, today } from "../parts/days.js";
 import { duplicateGroups } from "../collection/duplicates.js";
 import { sortedWants } from "../wants/wants.js";
 
@@ -49,7 +49,7 @@ export async function printScreen(app, keep, { what }) {
     "section",
     { class: "shelf sheet-of-paper" },
     heading(1, name),
-    el("p", { class: "quiet" }, `${dayText(today())}. ${foot}`),
+    el("p", { class: "quiet" }, `${dateText(today())}. ${foot}`),
     el("div", { class: "row" }, button("Print", print, { class: "main" })),
     photos && loading.length > 0
       ? ticks("Photos", [["photos", "Print the photos too"]], ["photos"], (on) => {
@@ -207,7 +207,7 @@ function rangeGroup(app, keep, name, pieces) {
         title(keep.packs, piece),
         variantText(keep.packs, piece),
         stateText(piece),
-        [dayText(piece.when), piece.where].filter(Boolean).join(", "),
+        [dateText(piece.when), piece.where].filter(Boolean).join(", "),
         moneyText(app.engine, piece.paid),
       ],
       photos: piece.photos ?? [],

@@ -18,24 +18,13 @@ const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"
 const OPEN_END = 2100;
 
 /**
- * A claim as EDTF (ISO 8601-2): "1956/1959"; "" where it names an issue and no years.
- * @param {Claim} claim
- * @returns {string}
- */
-export function claimEdtf({ about, first, last }) {
-  if (about !== "years") return "";
-  if (first === last) return String(first);
-  return `${first === OPEN_START ? ".." : first}/${last === OPEN_END ? ".." : last}`;
-}
-
-/**
  * A claim in words with its EDTF where that says it otherwise: "1956 to 1959 (1956/1959)".
  * @param {Claim} claim
  * @returns {string}
  */
 export function claimBoth(claim) {
   const words = claimWords(claim);
-  const edtf = claimEdtf(claim);
+  const { edtf } = claim;
   return edtf === "" || edtf === words ? words : `${words} (${edtf})`;
 }
 

@@ -6,7 +6,7 @@ import { choice } from "../parts/fields.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
-import { dayText } from "../parts/days.js";
+import { dateText } from "../parts/days.js";
 
 /** The box with the verdict; it draws itself anew when condition, box or price are told. */
 export function forYou(app, act) {
@@ -41,7 +41,7 @@ function paid(app, verdict) {
       { class: "plain-list" },
       verdict.paid.slice(0, 5).map(({ piece, money, when }) => {
         const one = record(piece);
-        const more = [dayText(when), stateText(one)].filter(Boolean).join(", ");
+        const more = [dateText(when), stateText(one)].filter(Boolean).join(", ");
         const packs = new Map([[app.pack.id, app.pack]]);
         const called = [title(packs, one), variantText(packs, one)].filter(Boolean).join(", ");
         return el(

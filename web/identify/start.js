@@ -1,7 +1,7 @@
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { rangeChoice } from "./range-choice.js";
-import { plainYears } from "../parts/edtf-words.js";
+import { dateText } from "../parts/days.js";
 import { itemName } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
@@ -117,7 +117,7 @@ function hitButton(pack, act, hit) {
         { class: "quiet" },
         [
           pack.kinds[item.kind].name,
-          item.years === "" ? "" : `, ${plainYears(item.years)}`,
+          item.years === "" ? "" : `, ${dateText(item.years)}`,
           how(hit),
         ].join(""),
       ),

@@ -5,7 +5,7 @@ import { record } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 import { anyOf, itemName, percent } from "../parts/say.js";
-import { dayText } from "../parts/days.js";
+import { dateText } from "../parts/days.js";
 
 /** @import { Verdict } from "../data/engine-types" */
 
@@ -87,7 +87,7 @@ function pieceText(app, piece) {
   const packs = new Map([[app.pack.id, app.pack]]);
   const called = [title(packs, piece), variantText(packs, piece)].filter(Boolean).join(", ");
   const bought = piece.paid ? `bought for ${moneyText(app.engine, piece.paid)}` : "";
-  const when = piece.when ? dayText(piece.when) : "";
+  const when = piece.when ? dateText(piece.when) : "";
   const state = stateText(piece) || "condition not said";
   return [called, state, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
 }

@@ -1,6 +1,6 @@
 /** Who says so: the sources of a year, how far each is to be trusted, and where they differ. */
 import { seenYears } from "../data/work-ahead.js";
-import { plainYears } from "../parts/edtf-words.js";
+import { dateText } from "../parts/days.js";
 import { button, el, heading } from "../parts/element.js";
 import { itemName, small, variantName } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
@@ -25,7 +25,7 @@ function saidBy(pack, said, before = "") {
   if (said.length === 0) return [el("li", {}, `${before}no source is given.`)];
   return said.map(([place, years]) => {
     const source = pack.sources[place];
-    const when = years === "" ? "since the range began" : plainYears(years);
+    const when = years === "" ? "since the range began" : dateText(years);
     return el("li", {}, `${before}${source.what} (${trustWords(source.trust)}): ${when}`);
   });
 }
@@ -58,7 +58,7 @@ function whoOfItem(pack, place) {
   const { said, years } = pack.items[place];
   return [
     heading(3, `${itemName(pack, place)}, all variants`),
-    el("p", {}, plainYears(years)),
+    el("p", {}, dateText(years)),
     differ(said) ? el("p", { class: "differ" }, "The sources differ:") : null,
     said.length === 0 ? null : el("ul", { class: "plain-list" }, saidBy(pack, said)),
   ];
@@ -100,8 +100,8 @@ function fitted(pack, change) {
     change.items.length === 0
       ? ""
       : ` (on ${change.items.map((place) => pack.items[place].number).join(", ")})`;
-  const from = change.from === "" ? "since the range began" : `from ${plainYears(change.from)}`;
-  return change.to === "" ? from + only : `${from}, up to ${plainYears(change.to)}${only}`;
+  const from = change.from === "" ? "since the range began" : `from ${dateText(change.from)}`;
+  return change.to === "" ? from + only : `${from}, up to ${dateText(change.to)}${only}`;
 }
 
 /** A feature that no running change speaks of goes by the years of the variants that have it. */

@@ -1,4 +1,4 @@
-import { plainYears } from "./edtf-words.js";
+import { dateText } from "./days.js";
 import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
 
@@ -19,9 +19,7 @@ export function sources(pack, variant, item) {
     el(
       "ul",
       { class: "plain-list" },
-      said.map(([place, years]) =>
-        el("li", {}, `${pack.sources[place].what}: ${plainYears(years)}`),
-      ),
+      said.map(([place, years]) => el("li", {}, `${pack.sources[place].what}: ${dateText(years)}`)),
     ),
   ];
 }

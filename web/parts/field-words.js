@@ -1,7 +1,7 @@
 /** Fields of records and what they hold, in words. */
 import { moneyText } from "./money.js";
 import { variantLabel, variantPlace } from "./piece-names.js";
-import { dayText } from "./days.js";
+import { dateText } from "./days.js";
 
 const WORDS = {
   of: "Variant",
@@ -33,7 +33,7 @@ export function valueText(app, value, pack) {
     return value.map((one) => entryText(one, pack)).join(", ");
   }
   if (typeof value === "object") return JSON.stringify(value);
-  return /^\d{4}(-\d\d){0,2}~?$/.test(value) ? dayText(value) : String(value);
+  return /^\d{4}(-\d\d){0,2}~?$/.test(value) ? dateText(value) : String(value);
 }
 
 function entryText(one, pack) {

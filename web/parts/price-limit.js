@@ -3,7 +3,7 @@ import { el, heading } from "./element.js";
 import { entry } from "./long-list.js";
 import { moneyText } from "./money.js";
 import { stateText, variantText } from "./piece-names.js";
-import { dayText } from "./days.js";
+import { dateText } from "./days.js";
 
 const MOST = 6;
 
@@ -63,7 +63,7 @@ export async function priceBox(app, keep, about) {
           {},
           entry(
             [
-              [moneyText(app.engine, piece.paid), dayText(piece.when)].filter(Boolean).join(", "),
+              [moneyText(app.engine, piece.paid), dateText(piece.when)].filter(Boolean).join(", "),
               variantText(keep.packs, piece),
               stateText(piece),
             ],

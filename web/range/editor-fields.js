@@ -2,7 +2,7 @@
  * The controls of the editor: what can be written in each field of a pack, with what is wrong
  * beside it.
  */
-import { plainYears } from "../parts/edtf-words.js";
+import { dateText } from "../parts/days.js";
 import { button, el } from "../parts/element.js";
 import { listed } from "./editor-draft.js";
 
@@ -121,7 +121,7 @@ export function entryName(draft, table, { fields }) {
 
 /** Years as people say them; "" for none. */
 export function readYears(text) {
-  return text === "" ? "" : plainYears(text);
+  return text === "" ? "" : dateText(text);
 }
 
 function nameOf(draft, table, id) {

@@ -4,7 +4,6 @@
  */
 import { all, record } from "../data/records.js";
 import { sightingsFile } from "../data/sightings-file.js";
-import { plainYears } from "../parts/edtf-words.js";
 import { button, el, heading } from "../parts/element.js";
 import { whatWasSeen } from "../parts/facts.js";
 import { choice, longField, textField } from "../parts/fields.js";
@@ -12,9 +11,9 @@ import { entry, longList } from "../parts/long-list.js";
 import { title } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
 import { answerText, itemName, small, span } from "../parts/say.js";
-import { claimEdtf, claimProblem, seenWords } from "../identify/claim-words.js";
+import { claimProblem, seenWords } from "../identify/claim-words.js";
 import { unsettledLine } from "../parts/unsettled.js";
-import { timeText } from "../parts/days.js";
+import { dateText, timeText } from "../parts/days.js";
 import { discard, gone } from "../collection/piece.js";
 import { download } from "../exchange/server-files.js";
 
@@ -42,7 +41,7 @@ export function sightingsScreen(_app, keep) {
 }
 
 function row(keep, one) {
-  const about = [one.years === "" ? "" : plainYears(one.years), one.text.split("\n")[0]];
+  const about = [one.years === "" ? "" : dateText(one.years), one.text.split("\n")[0]];
   const open = () => keep.open("sighting", { id: one.id });
   return entry([named(keep, one), ...about, timeText(one.made)], open, one.photos[0]);
 }
@@ -108,7 +107,7 @@ function yearsField(app, ready, sighting, save) {
     const claim = app.engine.read_claim(ready, text);
     if (claim.problem !== "") return claimProblem(ready.pack, claim.problem);
     return claim.about === "years"
-      ? save(claimEdtf(claim))
+      ? save(claim.edtf)
       : "Type years here, such as 1957 or late fifties.";
   };
   return textField("When was it made?", sighting.years, read, { hint });

@@ -1,16 +1,16 @@
 /** What on the server needs somebody: told once a start, and on the screen of devices. */
 import { ask } from "../data/server.js";
-import { dayText } from "../parts/days.js";
+import { dateText } from "../parts/days.js";
 import { notice } from "../parts/status.js";
 import { onSync } from "./sync.js";
 
 /** A sentence for each thing there that needs somebody, the most urgent first. Throws Refused. */
 export async function serverWarnings() {
   const { backup, overdue, full, away, certificate } = await ask("standing").catch(whereUnknown);
-  const day = dayText(backup.slice(0, 10));
+  const day = dateText(backup.slice(0, 10));
   return [
     certificate &&
-      `Your server’s certificate ends on ${dayText(certificate)}. Renew it before then, or this ` +
+      `Your server’s certificate ends on ${dateText(certificate)}. Renew it before then, or this ` +
         "device loses touch with the server.",
     overdue &&
       (backup === ""

@@ -5,7 +5,7 @@ import { button, el, heading } from "../parts/element.js";
 import { title } from "../parts/piece-names.js";
 import { thumb } from "../parts/long-list.js";
 import { unsettled } from "../parts/unsettled.js";
-import { dayText, timeText } from "../parts/days.js";
+import { dateText, timeText } from "../parts/days.js";
 import { partsOf } from "./operation-forms.js";
 import { readState } from "./replica.js";
 import { sealAll } from "./sync.js";
@@ -45,7 +45,7 @@ function known({ record: id }) {
 async function one(app, keep, row) {
   const now = record(row.record);
   await keep.ready(now.pack);
-  const name = now.type === "budget" ? `Budget of ${dayText(now.day)}` : title(keep.packs, now);
+  const name = now.type === "budget" ? `Budget of ${dateText(now.day)}` : title(keep.packs, now);
   const fields = [];
   for (const clash of clashesOf(row)) fields.push(await field(app, keep, now, clash, name));
   return el(
