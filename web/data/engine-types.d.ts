@@ -9,12 +9,16 @@ export type ClaimProblem = "" | "unread" | "reversed" | "outside";
 /** by the chance that it could be so; unknown: the piece is likelier not in the reference at all */
 export type ClaimWord = "fits" | "possible" | "unlikely" | "ruled out" | "unknown";
 
+export type IssueSaid = "" | "first issue" | "last issue";
+
 /** A claim as it was read; with a problem nothing else counts. */
 export interface Claim {
   about: "years" | "first issue" | "last issue";
   /** years, inclusive */
   first: number;
   last: number;
+  /** the date as it was understood, "" where it names an issue */
+  edtf: string;
   problem: ClaimProblem;
 }
 
@@ -81,6 +85,73 @@ export interface Judgement {
   evidence: Array<Evidence>;
   /** the one that would settle it best */
   question: Question | null;
+}
+
+/** which figure of 12/5/57 is taken as the day: the first, the second, or neither is known */
+export type DayOrder = "day" | "month" | "";
+
+/**
+ * unread (not understood) · order (the day and the month cannot be told apart) · month (there is no
+ * such month) · day (the month has no such day) · reversed (it ends before it begins)
+ */
+export type DateProblem = "" | "unread" | "order" | "month" | "day" | "reversed";
+
+/** ~ (about), ? (uncertain), % (both), as EDTF writes them */
+export type Mark = "" | "~" | "?" | "%";
+
+/** The years in which a year of two figures is looked for; 0 and 0 for any. */
+export interface Life {
+  first: number;
+  last: number;
+}
+
+/** A word, a number or a sign of a date by what it does there. */
+export interface DateToken {
+  /** one of those in date_tokens.py */
+  role: string;
+  /** of a month, a season, a part of a decade or year, a decade */
+  value: number;
+  /** as typed, in capitals */
+  text: string;
+}
+
+/** Several words that are one, and where what comes after them begins. */
+export interface PhraseEnd {
+  /** "" for none */
+  role: string;
+  end: number;
+}
+
+/** One date as it was written; with a problem nothing but `why` and `readings` counts. */
+export interface Written {
+  /** without its mark */
+  edtf: string;
+  /** the first year, month or day of it: YYYY, YYYY-MM or YYYY-MM-DD, "" for open */
+  first: string;
+  last: string;
+  mark: Mark;
+  problem: DateProblem;
+  /** a sentence on the problem, "" where there is none to be said */
+  why: string;
+  /** EDTF: what it can be */
+  readings: Array<string>;
+}
+
+/** Tokens without those for "about" and "perhaps", and the mark that they make. */
+export interface Trimmed {
+  tokens: Array<DateToken>;
+  mark: Mark;
+}
+
+/** A date or a span of dates as it was read. */
+export interface ReadDate {
+  /** "" with a problem */
+  edtf: string;
+  problem: DateProblem;
+  /** what is wrong in a sentence, "" for nothing */
+  why: string;
+  /** EDTF: the two days that 12/5/57 can be, where the order is not known */
+  readings: Array<string>;
 }
 
 /** How often answers are wrong, and how often a piece is in no reference. */
@@ -1777,13 +1848,7 @@ export interface EngineModule {
    * recorded}].
    */
   why_not(engine: Engine, session: Session, variant: number): Array<Against>;
-  /**
-   * A claim read: {about: "years", "first issue" or "last issue", first, last (years, inclusive),
-   * problem}.
-   *
-   * `problem` is "", "unread" (not understood), "reversed" (it ends before it begins) or "outside"
-   * (not a year in the life of the range); then nothing else counts.
-   */
+  /** A claim read: what it is about, its years and the same as EDTF. */
   read_claim(engine: Engine, text: string): Claim;
   /**
    * Hold a claim (from read_claim, with no problem) against the answers.
@@ -1879,6 +1944,15 @@ export interface EngineModule {
   moved(engine: Engine, records: Array<InPack>): Array<Moved>;
   /** Formations and boxed sets of which part is owned, those with the least missing first. */
   incomplete(engine: Engine, pieces: Array<Piece>): Array<Incomplete>;
+  /**
+   * A date, a year or a span of them from a typed text.
+   *
+   * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
+   * date is refused with both readings.
+   */
+  read_date(text: string, order: DayOrder, life: Life): ReadDate;
+  /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
+  date_in_words(edtf: string): string;
 }
 
 /** further.js: what the start does not wait for. */
