@@ -25,7 +25,7 @@ from .edtf import (
     written_edtf,
 )
 from .one_date import one_date, shape_of_date, year_of
-from .types.dates import DateToken, DayOrder, Life, Mark, ReadDate, Trimmed, Written
+from .types.dates import DateToken, DayOrder, Life, Mark, OneDate, ReadDate, Trimmed
 
 ABOUT_OR_DOUBT = ["about", "doubt"]
 TO_END = ["later", "to", "-"]  # behind a date: from then on
@@ -42,7 +42,7 @@ def mark_of_date(about: bool, doubt: bool) -> Mark:
     return "?" if doubt else ""
 
 
-def with_mark(date: Written, mark: Mark) -> str:
+def with_mark(date: OneDate, mark: Mark) -> str:
     """EDTF of a date with a mark on each end that is not open, besides what is marked there; a
     season, which takes none, becomes months.
     """
@@ -78,7 +78,7 @@ def trimmed(tokens: list[DateToken]) -> Trimmed:
     return {"tokens": tokens[start:end], "mark": mark_of_date(about, doubt)}
 
 
-def marked_date(tokens: list[DateToken], order: DayOrder, life: Life) -> Written:
+def marked_date(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """One date, which can be about or uncertain."""
     kept = trimmed(tokens)
     out = one_date(kept["tokens"], order, life)
@@ -86,7 +86,7 @@ def marked_date(tokens: list[DateToken], order: DayOrder, life: Life) -> Written
     return out
 
 
-def open_before(date: Written, strict: bool) -> Written:
+def open_before(date: OneDate, strict: bool) -> OneDate:
     """All time up to a date, or up to what comes before it."""
     if date["problem"] != "":
         return date
@@ -96,7 +96,7 @@ def open_before(date: Written, strict: bool) -> Written:
     return out
 
 
-def open_after(date: Written, strict: bool) -> Written:
+def open_after(date: OneDate, strict: bool) -> OneDate:
     """All time from a date on, or from what comes after it."""
     if date["problem"] != "":
         return date
@@ -106,7 +106,7 @@ def open_after(date: Written, strict: bool) -> Written:
     return out
 
 
-def open_date(tokens: list[DateToken], order: DayOrder, life: Life) -> Written:
+def open_date(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """What is open at one end: before 1960, since 1957, 1957 or later."""
     first = tokens[0]["role"]
     last = tokens[len(tokens) - 1]["role"]
@@ -141,7 +141,7 @@ def whole_last(left: list[DateToken], right: list[DateToken], life: Life) -> lis
     return [token_of("n", 0, begun[0 : 4 - len(figures)] + figures)]
 
 
-def left_of(left: list[DateToken], right: list[DateToken], order: DayOrder, life: Life) -> Written:
+def left_of(left: list[DateToken], right: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """The left side of a span; what it lacks is taken from the right: May to June 1957."""
     years = [token for token in left if token["role"] == "n" and len(token["text"]) == 4]
     whole = [token for token in right if token["role"] == "n" and len(token["text"]) == 4]
@@ -161,7 +161,7 @@ def without_at(tokens: list[DateToken], place: int) -> list[DateToken]:
     return [tokens[at] for at in range(len(tokens)) if at != place]
 
 
-def between_dates(tokens: list[DateToken], order: DayOrder, life: Life) -> Written:
+def between_dates(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """A span from one date to another."""
     lead = tokens[0]["role"] in ["between", "from"]
     kept = tokens[1:] if lead else tokens
@@ -188,7 +188,7 @@ def between_dates(tokens: list[DateToken], order: DayOrder, life: Life) -> Writt
     return no_date()
 
 
-def hardest(found: list[Written]) -> Written:
+def hardest(found: list[OneDate]) -> OneDate:
     """The first that is a date, else the first that says why not."""
     for date in found:
         if date["problem"] == "":
@@ -199,7 +199,7 @@ def hardest(found: list[Written]) -> Written:
     return no_date()
 
 
-def date_of(tokens: list[DateToken], order: DayOrder, life: Life) -> Written:
+def date_of(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """The date or the span that tokens say."""
     kept = trimmed(tokens)
     words = kept["tokens"]
@@ -223,7 +223,7 @@ def is_edtf(text: str) -> bool:
     return written_edtf(text)["problem"] in ["", "reversed"]
 
 
-def why_not_a_date(date: Written) -> str:
+def why_not_a_date(date: OneDate) -> str:
     """What is wrong with a date, in a sentence; "" where nothing is."""
     if date["problem"] == "reversed":
         return "It ends before it begins. Put the earlier one first."

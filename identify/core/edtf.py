@@ -6,7 +6,7 @@ and "1959/.." for open, nothing in place of ".." for an unknown end. Winter is D
 edtf library has it.
 """
 
-from .types.dates import Written
+from .types.dates import OneDate
 
 DAYS_IN = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 SEASON_MONTHS = [["03", "05"], ["06", "08"], ["09", "11"], ["12", "12"]]
@@ -41,7 +41,7 @@ def is_figures(text: str) -> bool:
     return text != ""
 
 
-def date_as(edtf: str, first: str, last: str) -> Written:
+def date_as(edtf: str, first: str, last: str) -> OneDate:
     """A date that was read."""
     return {
         "edtf": edtf, "first": first, "last": last, "mark": "", "problem": "", "why": "",
@@ -49,18 +49,18 @@ def date_as(edtf: str, first: str, last: str) -> Written:
     }  # fmt: skip
 
 
-def span_of(first: str, last: str) -> Written:
+def span_of(first: str, last: str) -> OneDate:
     """A date from the first to the last of these."""
     return date_as(first if first == last else first + "/" + last, first, last)
 
 
-def season_of(year: str, season: int) -> Written:
+def season_of(year: str, season: int) -> OneDate:
     """A season (21 to 24) of a year."""
     months = SEASON_MONTHS[season - SPRING]
     return date_as(year + "-" + padded(season, 2), year + "-" + months[0], year + "-" + months[1])
 
 
-def no_date() -> Written:
+def no_date() -> OneDate:
     """What a text that is not EDTF comes to."""
     out = date_as("", "", "")
     out["problem"] = "unread"
@@ -73,7 +73,7 @@ def bare(text: str) -> str:
     return text[0:last] if text != "" and text[last:] in MARKS else text
 
 
-def unspecified(text: str) -> Written:
+def unspecified(text: str) -> OneDate:
     """EDTF with figures left open: 195X, 19XX, 1957-XX, 1957-05-XX, 1957-XX-XX."""
     year = text[0:4]
     if text[4:] in ["-XX", "-XX-XX"] and is_figures(year):
@@ -88,7 +88,7 @@ def unspecified(text: str) -> Written:
     return no_date()
 
 
-def one_edtf(text: str) -> Written:
+def one_edtf(text: str) -> OneDate:
     """One date that is written in EDTF and has no mark."""
     year = text[0:4]
     month = text[5:7]
@@ -139,7 +139,7 @@ def is_season(text: str) -> bool:
     return len(text) == 7 and text[5:6] == "2"
 
 
-def marked_edtf(text: str) -> Written:
+def marked_edtf(text: str) -> OneDate:
     """One date that is written in EDTF, with or without a mark; a season takes none."""
     out = one_edtf(bare(text))
     return no_date() if bare(text) != text and is_season(bare(text)) else out
@@ -150,7 +150,7 @@ def before_begin(first: str, last: str) -> bool:
     return last[0 : len(first)] < first[0 : len(last)]
 
 
-def written_edtf(text: str) -> Written:
+def written_edtf(text: str) -> OneDate:
     """A text that is EDTF already; problem "unread" for any other, "reversed" for a span that ends
     before it begins. edtf is the text, marks and all.
     """
@@ -160,7 +160,7 @@ def written_edtf(text: str) -> Written:
         return one if one["problem"] != "" else date_as(text, one["first"], one["last"])
     if len(sides) != 2 or (is_open(sides[0]) and is_open(sides[1])):
         return no_date()
-    ends: list[Written] = []
+    ends: list[OneDate] = []
     for side in sides:
         end = date_as("", "", "") if is_open(side) else marked_edtf(side)
         if end["problem"] != "" or is_season(side):

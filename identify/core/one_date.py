@@ -8,7 +8,7 @@ spreadsheets take it (from memory). A date with points has its day first.
 
 from .date_in_words import month_name
 from .edtf import date_as, days_in, no_date, padded, season_of, span_of
-from .types.dates import DateProblem, DateToken, DayOrder, Life, Written
+from .types.dates import DateProblem, DateToken, DayOrder, Life, OneDate
 
 DATE_LETTERS = [
     ["n", "n"], ["month", "m"], ["season", "s"], ["part", "p"], ["tens", "t"], ["decade", "D"],
@@ -19,7 +19,7 @@ CENTURIES = [1800, 1900, 2000]
 PIVOT = 30  # two figures below are of the 2000s
 
 
-def refused_date(problem: DateProblem, why: str) -> Written:
+def refused_date(problem: DateProblem, why: str) -> OneDate:
     """No date, and why."""
     out = date_as("", "", "")
     out["problem"] = problem
@@ -42,14 +42,14 @@ def year_of(figures: str, life: Life) -> int:
     return value + (1900 if value >= PIVOT else 2000)
 
 
-def one_year(figures: str, life: Life) -> Written:
+def one_year(figures: str, life: Life) -> OneDate:
     """A year by itself."""
     year = year_of(figures, life)
     text = padded(year, 4)
     return date_as(text, text, text) if year > 0 else no_date()
 
 
-def month_of(year: int, month: int) -> Written:
+def month_of(year: int, month: int) -> OneDate:
     """A month of a year."""
     if not 1 <= month <= 12:
         return refused_date("month", "There is no month " + padded(month, 1) + ".")
@@ -57,7 +57,7 @@ def month_of(year: int, month: int) -> Written:
     return date_as(text, text, text) if year > 0 else no_date()
 
 
-def day_of(year: int, month: int, day: int) -> Written:
+def day_of(year: int, month: int, day: int) -> OneDate:
     """A day of a month."""
     out = month_of(year, month)
     if out["problem"] != "":
@@ -70,7 +70,7 @@ def day_of(year: int, month: int, day: int) -> Written:
     return date_as(text, text, text)
 
 
-def decade_of(start: int, part: int) -> Written:
+def decade_of(start: int, part: int) -> OneDate:
     """A decade, or its early (1), middle (2) or late (3) years."""
     text = padded(start, 4)
     if part == 0:
@@ -93,13 +93,13 @@ def decade_named(tokens: list[DateToken], shape: str, life: Life) -> int:
     return year if year // 10 * 10 == year else 0
 
 
-def part_of_year(year: str, part: int) -> Written:
+def part_of_year(year: str, part: int) -> OneDate:
     """The early (1), middle (2) or late (3) months of a year."""
     first = [1, 1, 5, 9][part]
     return span_of(year + "-" + padded(first, 2), year + "-" + padded(first + 3, 2))
 
 
-def two_figures(one: str, sign: str, two: str, life: Life) -> Written:
+def two_figures(one: str, sign: str, two: str, life: Life) -> OneDate:
     """3/57, 03.1957, 1957-05, 1957-58, 1957/8."""
     if len(one) == 4 and len(two) <= 2:
         year = int(one)
@@ -118,7 +118,7 @@ def two_figures(one: str, sign: str, two: str, life: Life) -> Written:
     return out
 
 
-def three_figures(texts: list[str], sign: str, order: DayOrder, life: Life) -> Written:
+def three_figures(texts: list[str], sign: str, order: DayOrder, life: Life) -> OneDate:
     """1957-05-12, 12.5.1957, 12/5/57: which of the two is the day goes by `order`."""
     one = int(texts[0])
     two = int(texts[1])
@@ -140,7 +140,7 @@ def three_figures(texts: list[str], sign: str, order: DayOrder, life: Life) -> W
     return out
 
 
-def with_month(tokens: list[DateToken], shape: str, life: Life) -> Written:
+def with_month(tokens: list[DateToken], shape: str, life: Life) -> OneDate:
     """A date with a word for its month: 12 May 1957, May 12 1957, May 57, 1957 May 12."""
     month = 0
     texts: list[str] = []
@@ -161,7 +161,7 @@ def with_month(tokens: list[DateToken], shape: str, life: Life) -> Written:
     return day_of(year_of(year, life), month, int(day))
 
 
-def with_season(tokens: list[DateToken], shape: str, life: Life) -> Written:
+def with_season(tokens: list[DateToken], shape: str, life: Life) -> OneDate:
     """A season of a year, or a winter in two: winter 1957/58."""
     season = 0
     texts: list[str] = []
@@ -197,7 +197,7 @@ def without_roles(tokens: list[DateToken], roles: list[str]) -> list[DateToken]:
     return [token for token in tokens if token["role"] not in roles]
 
 
-def one_date(tokens: list[DateToken], order: DayOrder, life: Life) -> Written:
+def one_date(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDate:
     """One day, month, season, year, decade or part of one."""
     kept = without_roles(tokens, ["of"])
     shape = shape_of_date(kept)

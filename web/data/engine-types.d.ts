@@ -123,7 +123,7 @@ export interface PhraseEnd {
 }
 
 /** One date as it was written; with a problem nothing but `why` and `readings` counts. */
-export interface Written {
+export interface OneDate {
   /** without its mark */
   edtf: string;
   /** the first year, month or day of it: YYYY, YYYY-MM or YYYY-MM-DD, "" for open */

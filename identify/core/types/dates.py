@@ -35,7 +35,7 @@ class PhraseEnd(TypedDict):
     end: int
 
 
-class Written(TypedDict):
+class OneDate(TypedDict):
     """One date as it was written; with a problem nothing but `why` and `readings` counts."""
 
     edtf: str  # without its mark
