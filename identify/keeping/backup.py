@@ -13,7 +13,6 @@ import shutil
 import threading
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import Any
 
 import orjson
 
@@ -24,6 +23,7 @@ from identify.keeping.restore import restore
 from identify.keeping.retention import night_before, to_keep
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError, disk_troubles
+from identify.keeping.types import BackupLine, KeptPhoto, MadeBackup, Manifest
 
 EMPTIED = b""
 NAMED = "%Y-%m-%dT%H%M%SZ"
@@ -33,7 +33,7 @@ UNFINISHED = timedelta(days=1)
 _one_at_a_time = threading.Lock()
 
 
-def backup(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
+def backup(store: Store, folder: Path, now: datetime) -> MadeBackup:
     """Makes a backup and tries it out: {name, made, operations, records, photos, bytes, missing}.
 
     missing: photos that could not be read and are in no earlier backup. Raises UserError; then
@@ -60,7 +60,7 @@ def backup(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
     return {**_line(name, manifest), "missing": manifest["missing"]}
 
 
-def all_backups(folder: Path) -> list[dict[str, Any]]:
+def all_backups(folder: Path) -> list[BackupLine]:
     """The finished backups, newest first: [{name, made, operations, records, photos, bytes}]."""
     found = []
     for moment in sorted(_moments(folder), reverse=True):
@@ -79,7 +79,7 @@ def nightly_due(folder: Path, now: datetime) -> bool:
     return not any(night_before(now) <= moment <= now for moment in _moments(folder))
 
 
-def nightly(store: Store, folder: Path, now: datetime) -> dict[str, Any]:
+def nightly(store: Store, folder: Path, now: datetime) -> MadeBackup:
     """The backup of a night: makes one, lets go of old ones, clears what was left over."""
     made = backup(store, folder, now)
     keep_newest(folder)
@@ -104,20 +104,21 @@ def keep_newest(folder: Path) -> list[str]:
     return names
 
 
-def _fill(store: Store, folder: Path, made: Path, moment: datetime) -> dict[str, Any]:
+def _fill(store: Store, folder: Path, made: Path, moment: datetime) -> Manifest:
     store.copy(made / FILE)
     files.sync(made / FILE)
     with store.opened(made / FILE) as db:
         shas = rows(db, "select sha, size from photos order by sha")
         operations = value(db, "select count(*) from ops")
         records = value(db, "select count(distinct record) from ops")
-    there, missing = [], []
+    there: list[KeptPhoto] = []
+    missing: list[str] = []
     for sha, size in shas:
         if _copied(store, folder, sha):
             there.append({"sha": sha, "size": size})
         else:
             missing.append(sha)
-    manifest = {
+    manifest: Manifest = {
         "kind": KIND,
         "format": 1,
         "made": moment.isoformat(),
@@ -159,8 +160,9 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
         ours = _held(store)
     finally:
         shutil.rmtree(trial, ignore_errors=True)
-    absent = set((manifest_of(made) or {})["missing"])
-    same = least <= set(restored) <= set(ours)
+    written = manifest_of(made)
+    absent = set(written["missing"]) if written is not None else set()
+    same = written is not None and least <= set(restored) <= set(ours)
     same = same and all(ours[i] in (content, EMPTIED) for i, content in restored.items())
     same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
     if not same:
@@ -214,6 +216,12 @@ def _moments(folder: Path) -> list[datetime]:
     return found
 
 
-def _line(name: str, manifest: dict[str, Any]) -> dict[str, Any]:
-    counts = {key: manifest[key] for key in ("made", "operations", "records", "bytes")}
-    return {"name": name, **counts, "photos": len(manifest["photos"])}
+def _line(name: str, manifest: Manifest) -> BackupLine:
+    return {
+        "name": name,
+        "made": manifest["made"],
+        "operations": manifest["operations"],
+        "records": manifest["records"],
+        "photos": len(manifest["photos"]),
+        "bytes": manifest["bytes"],
+    }

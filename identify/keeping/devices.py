@@ -18,6 +18,7 @@ import apsw
 from identify.keeping.queries import rows
 from identify.keeping.store import Store
 from identify.keeping.troubles import DiskError, RefusedError
+from identify.keeping.types import KnownDevice
 
 # Douglas Crockford, "Base 32" (crockford.com/base32.html): no I, L, O, U; I and L read as 1, O as 0
 ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -94,7 +95,7 @@ def pair(
     return {"device": device, "token": token}
 
 
-def by_token(store: Store, token: str, now: datetime) -> dict[str, Any] | None:
+def by_token(store: Store, token: str, now: datetime) -> KnownDevice | None:
     """The device with this token: {id, name, revoked: "" or the time}; None where there is none."""
     digest = _digest(token)
     with store.read() as db:

@@ -1,18 +1,25 @@
 """The file that says what a backup holds, and that it is one."""
 
 from pathlib import Path
-from typing import Any
+from typing import Any, Final, TypeGuard
 
 import orjson
 
+from identify.keeping.types import Manifest
+
 MANIFEST = "manifest.json"
-KIND = "identify server backup"
+KIND: Final = "identify server backup"
 
 
-def manifest_of(folder: Path) -> dict[str, Any] | None:
+def manifest_of(folder: Path) -> Manifest | None:
     """What a backup says of itself; None where this folder is none."""
     try:
         found = orjson.loads((folder / MANIFEST).read_bytes())
     except (OSError, orjson.JSONDecodeError):
         return None
-    return found if isinstance(found, dict) and found.get("kind") == KIND else None
+    return found if _is_manifest(found) else None
+
+
+def _is_manifest(found: Any) -> TypeGuard[Manifest]:
+    """Whether a file says that it is one; only the server writes them."""
+    return isinstance(found, dict) and found.get("kind") == KIND

@@ -22,13 +22,14 @@ from identify.keeping.queries import rows, value
 from identify.keeping.schema import next_trail
 from identify.keeping.store import Store
 from identify.keeping.troubles import RefusedError
+from identify.keeping.types import NotTaken, PullAnswer, PushAnswer
 
 MOST_PULLED = 1000
 ANSWER = 2_000_000
 GONE = "Deleted for good"
 
 
-def push(store: Store, sent: list[Any]) -> dict[str, Any]:
+def push(store: Store, sent: list[Any]) -> PushAnswer:
     """Takes operations in, as often as they are sent; answers once they are on the disk.
 
     -> {epoch, held: [ids] (here, with this content), forked: [ids] (another content stands under
@@ -37,7 +38,7 @@ def push(store: Store, sent: list[Any]) -> dict[str, Any]:
     """
     held: list[str] = []
     forked: list[str] = []
-    refused: list[dict[str, str]] = []
+    refused: list[NotTaken] = []
     sound: list[tuple[operations.Operation, str]] = []
     for one in sent:
         try:
@@ -69,7 +70,7 @@ def checked(one: Any) -> str:
     return text_of({name: one[name] for name in one if name != "scrubbed" or one[name]})
 
 
-def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> dict[str, Any]:
+def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAnswer:
     """What came after a place of this server's order, at most `limit` (and 2 MB) at a time.
 
     `after` and `last` are what the answer before said, or 0 and "". `last` is opaque: a digest of

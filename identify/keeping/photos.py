@@ -14,11 +14,13 @@ from typing import Any
 import apsw
 import orjson
 
+from identify.core.types.operations import Operation
 from identify.keeping import files
 from identify.keeping.photo_checks import check_picture
 from identify.keeping.queries import rows
 from identify.keeping.store import Store
 from identify.keeping.troubles import RefusedError, disk_troubles
+from identify.keeping.types import MissingPhoto, Received
 
 CHUNK = 256 * 1024
 LARGEST = 8 * 1024 * 1024
@@ -28,7 +30,7 @@ SHA = re.compile(r"[0-9a-f]{64}")
 _receiving = threading.Lock()
 
 
-def missing(store: Store, shas: list[Any]) -> list[dict[str, Any]]:
+def missing(store: Store, shas: list[Any]) -> list[MissingPhoto]:
     """Those of these that are not here yet: [{sha, have: bytes that came}]. Raises RefusedError."""
     wanted = [_sha(sha) for sha in shas]
     with store.read() as db:
@@ -43,7 +45,7 @@ def missing(store: Store, shas: list[Any]) -> list[dict[str, Any]]:
 
 def receive(
     store: Store, sha: str, data: bytes, *, start: int, size: int, now: datetime
-) -> dict[str, Any]:
+) -> Received:
     """Takes in a chunk that begins at `start` of a photo of `size` bytes: {have, whole}.
 
     A chunk that does not follow on what is here is left out, and `have` says where to go on. When
@@ -141,7 +143,7 @@ def kept_in(folder: Path) -> list[Path]:
     return [path for path in found if SHA.fullmatch(path.stem) and path == under(folder, path.stem)]
 
 
-def named(one: dict[str, Any]) -> set[str]:
+def named(one: Operation) -> set[str]:
     """The SHA-256 that an operation names."""
     if one["type"] != "photo":
         return set()

@@ -4,7 +4,6 @@ import hashlib
 import secrets
 import shutil
 from pathlib import Path
-from typing import Any
 
 import apsw
 import orjson
@@ -16,11 +15,12 @@ from identify.keeping.manifest import MANIFEST, manifest_of
 from identify.keeping.queries import rows
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DAMAGED_BACKUP, DamagedError, RefusedError, disk_troubles
+from identify.keeping.types import Restored
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789"
 
 
-def restore(store: Store, backup: Path, *, link: bool = False) -> dict[str, Any]:
+def restore(store: Store, backup: Path, *, link: bool = False) -> Restored:
     """Merges a backup (its folder) into the store: {operations, photos, devices, missing: [sha]}.
 
     The counts are of what was not here. One transaction takes in operations and devices and gives
@@ -40,11 +40,11 @@ def restore(store: Store, backup: Path, *, link: bool = False) -> dict[str, Any]
             files.make_folder(stage)
             files.write_whole(stage / FILE, (backup / FILE).read_bytes())
         with _staged(type(store), stage) as old:
-            found = _take(store, old)
-            found |= _take_photos(store, old, backup.parent / "photos", link)
+            operations, new = _take(store, old)
+            came, missing = _take_photos(store, old, backup.parent / "photos", link)
     finally:
         shutil.rmtree(stage, ignore_errors=True)
-    return found
+    return {"operations": operations, "photos": came, "devices": new, "missing": missing}
 
 
 def _staged(kind: type[Store], stage: Path) -> Store:
@@ -60,7 +60,8 @@ def _staged(kind: type[Store], stage: Path) -> Store:
     return old
 
 
-def _take(store: Store, old: Store) -> dict[str, Any]:
+def _take(store: Store, old: Store) -> tuple[int, int]:
+    """How many operations, and how many devices, were not here."""
     with old.read() as theirs, store.write() as db:
         paired = rows(theirs, "select id, name, token, made, seen, revoked from devices")
         known = {ident for (ident,) in rows(db, "select id from devices")}
@@ -74,7 +75,7 @@ def _take(store: Store, old: Store) -> dict[str, Any]:
         store.forget()
         photos.unlink(store, lost)
     new = sum(1 for ident, *_ in paired if ident not in known)
-    return {"operations": len(touched), "devices": new}
+    return len(touched), new
 
 
 def _taken(db: apsw.Connection, content: str) -> list[str]:
@@ -92,8 +93,8 @@ def _id_for(content: str) -> str:
     return "d" + "".join(LETTERS[byte % 36] for byte in digest[:16]) + ".1"
 
 
-def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> dict[str, Any]:
-    """All photos but those that were deleted for good since."""
+def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> tuple[int, list[str]]:
+    """All photos but those that were deleted for good since: how many, and which are missing."""
     with old.read() as db:
         theirs = rows(db, "select sha, made from photos order by sha")
         dead = photos.named_by_any(db)
@@ -104,4 +105,4 @@ def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> dict[str
     for sha, made in theirs:
         if sha in wanted and not photos.adopt(store, sha, photos.under(folder, sha), made, link):
             missing.append(sha)
-    return {"photos": len(wanted) - len(missing), "missing": missing}
+    return len(wanted) - len(missing), missing

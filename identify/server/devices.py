@@ -1,6 +1,6 @@
 """Paired devices and pairing over HTTP, backups, and what the server offers."""
 
-from typing import Annotated, Any
+from typing import Annotated
 
 import msgspec
 from starlette.requests import Request
@@ -9,6 +9,7 @@ from starlette.routing import Route
 
 from identify.keeping import backup as backups
 from identify.keeping import devices
+from identify.keeping.types import BackupLine
 from identify.server.access import log, name_of
 from identify.server.buckets import caller_of
 from identify.server.context import Context
@@ -103,7 +104,7 @@ def routes(context: Context) -> list[Route]:
         )
 
     async def all_backups(_: Request) -> Response:
-        every: list[dict[str, Any]] = await context.in_thread(backups.all_backups, context.backups)
+        every: list[BackupLine] = await context.in_thread(backups.all_backups, context.backups)
         return Json({"backups": every})
 
     return [
