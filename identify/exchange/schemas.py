@@ -2,17 +2,20 @@
 one that keeps everything. Fields that are not named here are allowed and kept as they are.
 """
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, Union, cast
 
 import msgspec
 from msgspec import Meta
+
+from identify.core.condition import CONDITIONS
+from identify.core.shapes import RECORD_SHAPES, WORDS, fields_of, usual
 
 Id = Annotated[str, Meta(pattern=r"^r\w+$")]
 Time = Annotated[str, Meta(pattern=r"^\d{4}-\d\d-\d\dT", description="ISO 8601 time")]
 Trashed = Annotated[str, Meta(pattern=r"^(\d{4}-\d\d-\d\dT.*)?$")]
 Edtf = Annotated[str, Meta(description='EDTF (ISO 8601-2), "" for not said')]
-Condition = Literal["", "as new", "excellent", "very good", "good", "fair", "poor"]
 Picture = Annotated[str, Meta(pattern="^data:image/jpeg;base64,")]
+Urgency = Annotated[int, Meta(ge=1, le=3)]
 Share = Annotated[float, Meta(ge=0, le=1)]
 
 
@@ -57,75 +60,25 @@ class Record(msgspec.Struct, kw_only=True, tag_field="type"):
     came: Came | None = None
 
 
-class Piece(Record, tag="piece"):
-    pack: str = ""
-    item: str = ""
-    called: str = ""
-    of: list[Chance] = []
-    answers: list[Answer] = []
-    condition: Condition = ""
-    boxed: Literal["", "yes", "no"] = ""
-    box_condition: Condition = ""
-    missing: list[str] = []
-    replaced: list[str] = []
-    paid: Money | None = None
-    where: str = ""
-    when: Edtf = ""
-    photos: list[str] = []
-    notes: str = ""
-    kept: bool = False
-    purpose: Literal["", "spare", "donor"] = ""
-    asking: Money | None = None
+# What may stand in a field, by its sort in core/shapes.py.
+SORTS: dict[str, Any] = {
+    "text": str, "flag": bool, "condition": Literal["", *CONDITIONS], "urgency": Urgency, "money": Money | None,
+    "texts": list[str], "chances": list[Chance], "answers": list[Answer], "came": Came | None,
+} | {entry["sort"]: Literal[*entry["words"]] for entry in WORDS}  # fmt: skip
+DATES = {("piece", "when"), ("sighting", "years")}  # text that is EDTF
 
 
-class Want(Record, tag="want"):
-    pack: str = ""
-    item: str = ""
-    variant: str = ""
-    least: Condition = ""
-    box: Literal["", "yes"] = ""
-    most: Money | None = None
-    urgency: Annotated[int, Meta(ge=1, le=3)] = 2
-    notes: str = ""
+def struct_of(sort: str) -> type[Record]:
+    """A sort of record as msgspec knows it."""
+    fields = [
+        (name, Edtf if (sort, name) in DATES else SORTS[of], usual(of))
+        for name, of in fields_of(sort)
+    ]
+    made = msgspec.defstruct(sort.title(), fields, bases=(Record,), tag=sort, kw_only=True)
+    return cast(type[Record], made)
 
 
-class Note(Record, tag="note"):
-    pack: str = ""
-    of: list[Chance] = []
-    answers: list[Answer] = []
-    condition: Condition = ""
-    boxed: Literal["", "yes", "no"] = ""
-    hall: str = ""
-    table: str = ""
-    asked: Money | None = None
-    offer: Money | None = None
-    come_back: str = ""
-    decision: Literal["open", "bought", "left"] = "open"
-    photos: list[str] = []
-    text: str = ""
-    piece: str = ""
-
-
-class Sighting(Record, tag="sighting"):
-    pack: str = ""
-    version: str = ""
-    kind: str = ""
-    item: str = ""
-    called: str = ""
-    unrecorded: bool = False
-    of: list[Chance] = []
-    answers: list[Answer] = []
-    years: Edtf = ""
-    text: str = ""
-    photos: list[str] = []
-
-
-class Budget(Record, tag="budget"):
-    day: str = ""
-    amount: Money | None = None
-
-
-AnyRecord = Piece | Want | Note | Sighting | Budget
+AnyRecord: Any = Union[*(struct_of(shape["type"]) for shape in RECORD_SHAPES)]
 
 
 class Records(msgspec.Struct):

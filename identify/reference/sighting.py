@@ -13,6 +13,7 @@ from pathlib import Path
 
 import msgspec
 
+from identify.core.edtf import is_season, span_of, written_edtf
 from identify.core.seen import seen_years
 from identify.core.session import problem
 from identify.core.types.session import Scope, Session
@@ -130,7 +131,7 @@ class _Proposal:
             wrong = f"The sighting is of {quoted(sighting.pack)}, and the pack is {self.pack.id}."
             raise SightingError(wrong)
         if sighting.years:
-            self._years(sighting.years)
+            sighting.years = self._years(sighting.years)
         before = [table.text for table in self.tables.values()]
         known = [a for a in sighting.answers if self._known(a)]
         if sighting.unrecorded:
@@ -145,11 +146,15 @@ class _Proposal:
             self.tables[Source].add(SOURCE, SOURCE_ROW)
             self.pack.sources.append(Source(id=SOURCE))
 
-    def _years(self, text: str) -> None:
+    def _years(self, text: str) -> str:
+        """The years of a sighting as packs write them, which have months for a season."""
+        date = written_edtf(text)
+        years = span_of(date["first"], date["last"])["edtf"] if is_season(text) else text
         try:
-            read_years(text)
+            read_years(years)
         except YearsError as error:
             raise SightingError(f"The years of the sighting: {error}") from error
+        return years
 
     def _known(self, answer: Answer) -> bool:
         """An answer that says something, of a feature that the pack has."""

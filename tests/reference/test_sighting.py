@@ -84,6 +84,14 @@ def test_a_state_seen_before_its_year_stands_beside_the_known_one(small, tmp_pat
     assert [years for _, years in change.said][-1] == "1951"
 
 
+def test_a_season_is_told_in_months(small, tmp_path):
+    path = file_of(tmp_path, kind="coach", years="1951-21", answers=saw(coupling="loop"))
+    diff = propose(path, small)
+    assert "sighting 1951-03/1951-05" in diff
+    applied(diff, small)
+    assert check_pack(small) == []
+
+
 def test_a_state_seen_after_its_time_puts_the_next_one_later(small, tmp_path):
     path = file_of(tmp_path, kind="coach", years="1958", answers=saw(coupling="bar"))
     diff = propose(path, small)
