@@ -129,6 +129,7 @@ function same(one, other) {
 function place(nodes, tools, focus) {
   document.getElementById("tools").replaceChildren(...tools);
   document.getElementById("screen").replaceChildren(...nodes);
+  /** @type {HTMLElement} */
   const top = document.querySelector("#screen h1");
   document.title = `${top.textContent} – Identify`;
   markPlace(here().screen);

@@ -33,7 +33,10 @@ const USUAL = {
 };
 let chosen = { ...USUAL };
 
-/** The collection: search, filters, sorting, totals and the list, as `listOf` draws it. */
+/**
+ * The collection: search, filters, sorting, totals and the list, as `listOf` draws it.
+ * @param {typeof pieceList} [listOf]
+ */
 export function collectionScreen(app, keep, at, listOf = pieceList) {
   const pieces = all("piece");
   const below = el("div", { class: "results-of" });

@@ -6,7 +6,10 @@ import { entry, longList } from "../parts/long-list.js";
 import { moneyField, totalText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 
-/** What is owned twice, and what to ask for each copy to part with, as `listOf` draws it. */
+/**
+ * What is owned twice, and what to ask for each copy to part with, as `listOf` draws it.
+ * @param {(app: any, keep: any, groups: any[], drawn: number) => any[]} [listOf]
+ */
 export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
   const by = app.settings.duplicates;
   const groups = await duplicateGroups(app, keep);

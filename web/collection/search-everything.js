@@ -8,9 +8,9 @@ import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
 
 const SORTS = [
-  ["piece", "Collection", pieceRow],
-  ["want", "Wants", wantRow],
-  ["note", "Notebook", noteRow],
+  { type: "piece", name: "Collection", row: pieceRow },
+  { type: "want", name: "Wants", row: wantRow },
+  { type: "note", name: "Notebook", row: noteRow },
 ];
 let sought = "";
 
@@ -19,7 +19,7 @@ export function findScreen(app, keep) {
   const below = el("div", {});
   const draw = () => {
     const words = wordsOf(sought);
-    const found = SORTS.map(([type, name, row]) => {
+    const found = SORTS.map(({ type, name, row }) => {
       const some =
         words.length === 0 ? [] : all(type).filter((one) => matches(keep.packs, one, words));
       return { name, row, some };

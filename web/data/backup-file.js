@@ -36,11 +36,11 @@ export async function makeBackup() {
 }
 
 async function snapshot() {
-  let found;
-  await look(STORES, async (there) => {
-    found = await Promise.all(["records", "journal", "photos"].map((store) => there.all(store)));
-  });
-  return found;
+  return look(
+    STORES,
+    async (there) =>
+      await Promise.all(["records", "journal", "photos"].map((store) => there.all(store))),
+  );
 }
 
 function rows(values) {

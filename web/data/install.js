@@ -26,7 +26,8 @@ export async function install() {
 
 /** Was the app opened from the home screen? */
 export function installed() {
-  return matchMedia("(display-mode: standalone)").matches || navigator.standalone === true;
+  const { standalone } = /** @type {any} */ (navigator); // Safari's own
+  return matchMedia("(display-mode: standalone)").matches || standalone === true;
 }
 
 /** Is this Safari, which has no offer to make and deletes what pages store? */

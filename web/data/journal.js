@@ -97,10 +97,10 @@ function takenBack(now, { before, after }) {
 
 /** What was ever changed on a record, the newest first. */
 export async function historyOf(id) {
-  let found = [];
-  await look(["journal"], async (there) => {
-    found = await there.where("journal", "record", id);
-  });
+  const found = await look(
+    ["journal"],
+    async (there) => await there.where("journal", "record", id),
+  );
   return found.reverse();
 }
 

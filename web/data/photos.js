@@ -69,19 +69,13 @@ function jpeg(canvas) {
 
 /** A photo that is kept, or undefined. */
 export async function photo(id) {
-  let found;
-  await look(["photos"], async (there) => {
-    found = await there.get("photos", id);
-  });
-  return found;
+  return look(["photos"], async (there) => await there.get("photos", id));
 }
 
 /** The ids of photos that no record shows. */
 export async function loosePhotos(records) {
   const shown = new Set(records.flatMap((record) => record.photos ?? []));
-  let loose = [];
-  await look(["photos"], async (there) => {
-    loose = (await there.all("photos")).map(({ id }) => id).filter((id) => !shown.has(id));
-  });
-  return loose;
+  return look(["photos"], async (there) =>
+    (await there.all("photos")).map(({ id }) => id).filter((id) => !shown.has(id)),
+  );
 }

@@ -112,7 +112,8 @@ export function everything() {
  * a function that gets the stores and gives such a list; `photos` are kept along with it. Gives
  * {kept: "disk", "memory" or "" when it failed, group}. What `alter` throws comes through.
  */
-export async function change(what, edits, { photos = [], ...marks } = {}) {
+export async function change(what, edits, options = /** @type {any} */ ({})) {
+  const { photos = [], ...marks } = options;
   const group = newId("g");
   const changed = [];
   const kept = await together(STORES, async (there) => {

@@ -84,11 +84,7 @@ export function problem() {
 
 /** The value kept under `key`, or undefined. */
 export async function read(store, key) {
-  let value;
-  await look([store], async (there) => {
-    value = await there.get(store, key);
-  });
-  return value;
+  return look([store], async (there) => await there.get(store, key));
 }
 
 /**
@@ -104,7 +100,7 @@ export async function remove(store, key) {
   return (await together([store], (there) => there.remove(store, key))) === "disk";
 }
 
-/** Reads in one go: what `act` sees belongs together. */
+/** Reads in one go: what `act` sees belongs together. Gives what `act` gives. */
 export async function look(stores, act) {
   if (!database) return act(inMemory);
   return act(over(database.transaction(stores)));

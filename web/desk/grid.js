@@ -54,7 +54,7 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
   for (const id of state.selected) if (!known.has(id)) state.selected.delete(id);
   indexed();
   draw(Math.max(drawn, SLICE));
-  refocus(table);
+  refocus();
   new IntersectionObserver(
     (seen) => {
       if (seen.some((one) => one.isIntersecting) && sentinel.isConnected) draw(count + SLICE);

@@ -3,6 +3,7 @@ import { keepSettings } from "../data/settings.js";
 import { el, heading } from "../parts/element.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
 
+/** @type {[string, string[][]][]} */
 const LISTS = [
   [
     "Anywhere",
@@ -35,8 +36,8 @@ const TYPING = "input, select, textarea, [contenteditable]";
 export function startKeys(app, keep) {
   document.documentElement.dataset.keys = app.settings.keys ? "on" : "off";
   document.addEventListener("keydown", (event) => {
-    if (event.defaultPrevented || event.altKey || sheetOpen() || event.target.closest(TYPING))
-      return;
+    const target = /** @type {Element} */ (event.target);
+    if (event.defaultPrevented || event.altKey || sheetOpen() || target.closest(TYPING)) return;
     const act = event.ctrlKey || event.metaKey ? withCtrl(keep, event) : alone(app, keep, event);
     if (!act) return;
     event.preventDefault();
@@ -54,11 +55,13 @@ function alone(app, keep, { key }) {
   if (key === "?") return () => openKeys(app);
   if (key === "/") return () => search(keep);
   const control = { Delete: "Delete", e: "e", E: "e" }[key];
+  /** @type {HTMLElement} */
   const found = control && document.querySelector(`[data-key="${control}"]`);
   return found ? () => found.click() : null;
 }
 
 function search(keep) {
+  /** @type {HTMLInputElement} */
   const field = document.querySelector('#screen [type="search"]');
   if (field) field.select();
   else keep.open("find").then(() => document.getElementById("everything")?.focus());

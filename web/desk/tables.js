@@ -37,7 +37,7 @@ function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
   const groups = found[0]?.part_with ? found : null;
   const records = groups ? groups.flatMap(copies) : found;
   const bar = el("div", { class: "grid-bar", role: "group", "aria-label": "Selected" });
-  const draw = () => bar.replaceChildren(...barNodes(app, keep, { one, state, draw }));
+  const draw = () => bar.replaceChildren(...barNodes(app, keep, { one, state }));
   draw();
   if (records.length === 0) return [];
   return [

@@ -7,6 +7,7 @@ import { pieceRow } from "../collection/collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
 
+/** @type {[string, string, string, Function][]} */
 const SORTS = [
   ["piece", "Pieces", "collection", pieceRow],
   ["want", "Wants", "wants", wantRow],
@@ -15,10 +16,9 @@ const SORTS = [
 
 /** The screen; `at.group`: the change that brought them in, `at.file`: the name of the file. */
 export async function cameScreen(app, keep, at) {
-  let ids = [];
-  await look(["journal"], async (there) => {
-    ids = (await there.where("journal", "group", at.group)).map((entry) => entry.record);
-  });
+  const ids = await look(["journal"], async (there) =>
+    (await there.where("journal", "group", at.group)).map((entry) => entry.record),
+  );
   const found = [...new Set(ids)].map(record).filter((one) => one && one.trashed === "");
   return el(
     "section",

@@ -23,6 +23,7 @@ const LOOKED = 5; // changes of others may have come between
  * {stage: file | columns | running | rows | done, table, file, as, columns, currency, packs, found,
  * ready, written, group, wrong}.
  */
+/** @type {any} */
 let job = { stage: "file", wrong: "" };
 
 /** The screen; where it stands is kept while other screens are looked at. */
@@ -56,7 +57,7 @@ function stageNodes(app, keep, act) {
   const nodes = {
     file: () => fileNodes(act),
     columns: () => columnNodes(app, keep, job, act),
-    running: () => runningNodes(act),
+    running: () => runningNodes(),
     rows: () => rowNodes(app, keep, job, act),
     done: () => doneNodes(keep, act),
   };
@@ -148,6 +149,7 @@ async function run(app, keep, act) {
   act.draw();
   const { length } = job.table.rows;
   const tell = (done) => {
+    /** @type {HTMLProgressElement} */
     const bar = document.querySelector(".import progress");
     if (bar) {
       bar.value = done;
@@ -166,7 +168,13 @@ async function run(app, keep, act) {
     job = { ...job, stage: "columns", wrong: error.message };
   }
   act.draw();
-  document.querySelector(".import h2")?.focus();
+  focusHeading();
+}
+
+function focusHeading() {
+  /** @type {HTMLElement} */
+  const top = document.querySelector(".import h2");
+  top?.focus();
 }
 
 /** Writes it all as one change, which one Undo takes back. */
@@ -178,7 +186,7 @@ function write(keep) {
     const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
     await keep.redraw();
-    document.querySelector(".import h2")?.focus();
+    focusHeading();
   });
 }
 

@@ -32,7 +32,11 @@ const SHEET = {
   at: ".sheet-foot button",
 };
 
-function walked(now, use, { begin = BEGIN, asking = () => null, answer, sheet = () => null }) {
+const nothing = () => null;
+
+/** What is said at each stage of a walk. */
+function walked(now, use, lines) {
+  const { begin = BEGIN, asking = nothing, answer, sheet = nothing } = lines;
   if (now.sheet !== "") return sheet(now) ?? SHEET;
   if (now.screen !== "identify") return ELSEWHERE;
   if (now.stage === "start") return begin(use);

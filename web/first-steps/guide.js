@@ -20,7 +20,9 @@ const PACK = "pellmarsh"; // the range that the pieces are of
 /** Puts the guide over the app that was opened for one of the first steps. */
 export async function openGuide(app, id) {
   const use = useOf(id);
-  const [visit] = performance.getEntriesByType("navigation");
+  const [visit] = /** @type {PerformanceNavigationTiming[]} */ (
+    performance.getEntriesByType("navigation")
+  );
   const begun = await read("kept", BEGUN);
   if (
     !use ||

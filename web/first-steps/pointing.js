@@ -57,6 +57,6 @@ function atBottom(bar) {
 
 /** Where the bars begin that stay at the bottom of the window. */
 function lowest() {
-  const tops = [...document.querySelectorAll(BARS)].filter(atBottom).map((bar) => bar.offsetHeight);
-  return innerHeight - tops.reduce((sum, height) => sum + height, 0);
+  const bars = [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(BARS))];
+  return bars.filter(atBottom).reduce((top, bar) => top - bar.offsetHeight, innerHeight);
 }

@@ -124,22 +124,22 @@ function spansOf({ rows, variants, spans }, item) {
 export function sayAloud(pack, session, claim, judged, view) {
   if (view.items.length === 0 || judged.word === "unknown") return "";
   const [{ item }] = view.items;
-  const meant = claimSpan(pack, claim, item);
+  const [first, last] = claimSpan(pack, claim, item);
   const speaking = judged.evidence.filter((entry) => entry.earliest > 0);
   if (judged.word === "fits" || judged.word === "possible") {
     return forIt(pack, session, claim, judged, speaking);
   }
-  const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, meant));
+  const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, first, last));
   const so = judged.word === "ruled out" ? "so this cannot be" : "so this is hardly";
   const ending = `${so} ${one(claim)}`;
-  if (hard) return `${cameOrWent(pack, session, hard, meant)}, ${ending}${unless(pack, hard)}.`;
+  if (hard) return `${cameOrWent(pack, session, hard, last)}, ${ending}${unless(pack, hard)}.`;
   const spans = spansOf(pack, item);
   const life = {
     earliest: Math.min(...spans.map(([from]) => from)),
     latest: Math.max(...spans.map(([, to]) => to)),
   };
-  if (apart(life, meant)) {
-    return `${itemName(pack, item)} ${timed(life, meant)}, ${ending}.`;
+  if (apart(life, first, last)) {
+    return `${itemName(pack, item)} ${timed(life, last)}, ${ending}.`;
   }
   return (
     `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ` +
@@ -156,15 +156,15 @@ function forIt(pack, session, claim, { word, evidence }, speaking) {
   return `${named(pack, session, best)} was in use ${fromTo(pack, best)}, ${ending} ${one(claim)}.`;
 }
 
-function apart({ earliest, latest }, [first, last]) {
+function apart({ earliest, latest }, first, last) {
   return earliest > last || latest < first;
 }
 
-function cameOrWent(pack, session, entry, meant) {
-  return `${named(pack, session, entry)} ${timed(entry, meant)}`;
+function cameOrWent(pack, session, entry, last) {
+  return `${named(pack, session, entry)} ${timed(entry, last)}`;
 }
 
-function timed({ earliest, latest }, [, last]) {
+function timed({ earliest, latest }, last) {
   return earliest > last ? `only came in ${earliest}` : `went out in ${latest}`;
 }
 
@@ -245,14 +245,12 @@ export function quickClaims({ range }) {
   const lines = [];
   for (let start = range.first - (range.first % 10); start <= range.last; start += 10) {
     const parts = [
-      [`${start}s`, start, start + 9],
-      ["early", start, start + 3],
-      ["mid", start + 3, start + 7],
-      ["late", start + 6, start + 9],
-    ].filter(([, from, to]) => from <= range.last && to >= range.first);
-    lines.push(
-      parts.map(([label]) => [label, label === `${start}s` ? label : `${label} ${start}s`]),
-    );
+      { label: `${start}s`, text: `${start}s`, from: start, to: start + 9 },
+      { label: "early", text: `early ${start}s`, from: start, to: start + 3 },
+      { label: "mid", text: `mid ${start}s`, from: start + 3, to: start + 7 },
+      { label: "late", text: `late ${start}s`, from: start + 6, to: start + 9 },
+    ].filter(({ from, to }) => from <= range.last && to >= range.first);
+    lines.push(parts.map(({ label, text }) => [label, text]));
   }
   const others = [
     ["First issue", "first issue"],

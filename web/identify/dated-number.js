@@ -40,31 +40,31 @@ function openForm(engine, tables, what) {
     said.textContent = numberSaid(sort, engine.read_number(tables, sort, field.value));
   }
 
-  function take([id, , about]) {
+  function take(id) {
     sort = id;
-    hint.textContent = about;
+    hint.textContent = SORTS.find(([one]) => one === id)[2];
     field.inputMode = id === "patent" ? "text" : "numeric";
     told();
   }
 
-  take(SORTS.find(([id]) => id === what));
+  take(what);
   sheet(
     "Date a number or barcode",
     el(
       "fieldset",
       { class: "tick-list" },
       el("legend", {}, "What is it?"),
-      SORTS.map((one) =>
+      SORTS.map(([id, name]) =>
         el(
           "label",
           {},
           el("input", {
             type: "radio",
             name: "sort",
-            checked: one[0] === what,
-            onchange: () => take(one),
+            checked: id === what,
+            onchange: () => take(id),
           }),
-          one[1],
+          name,
         ),
       ),
     ),

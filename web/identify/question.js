@@ -221,5 +221,7 @@ export function keyChooses(event) {
   if (event.ctrlKey || event.metaKey || event.altKey || !/^[1-9]$/.test(event.key)) return;
   if (document.querySelector("dialog[open]") || event.target.closest("input, select, textarea"))
     return;
-  document.querySelector(`.choices [aria-keyshortcuts="${event.key}"]`)?.click();
+  /** @type {HTMLElement} */
+  const choice = document.querySelector(`.choices [aria-keyshortcuts="${event.key}"]`);
+  choice?.click();
 }

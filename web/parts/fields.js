@@ -34,7 +34,8 @@ export function field(label, control, commit, { hint = "" } = {}) {
 }
 
 /** A line of text. */
-export function textField(label, value, save, { hint, ...props } = {}) {
+export function textField(label, value, save, options = /** @type {any} */ ({})) {
+  const { hint, ...props } = options;
   const control = el("input", { type: "text", autocomplete: "off", value, ...props });
   return field(label, control, () => save(control.value.trim()), { hint });
 }
@@ -77,6 +78,6 @@ export function ticks(label, options, values, save) {
 
 /** Ends typing, so that what stands in a field is saved before the screen goes. */
 export function endTyping() {
-  const active = document.activeElement;
+  const active = /** @type {HTMLElement} */ (document.activeElement);
   if (active?.matches("input, textarea, select")) active.blur();
 }

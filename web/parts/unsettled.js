@@ -4,11 +4,7 @@ import { button } from "./element.js";
 
 /** Of each record about which there is something to settle: {record, clashes, brought_back}. */
 export async function unsettled() {
-  let found;
-  await look(["clashes"], async (there) => {
-    found = await there.all("clashes");
-  });
-  return found;
+  return look(["clashes"], async (there) => await there.all("clashes"));
 }
 
 /** A quiet line at a record about which there is something to settle, else null. */

@@ -103,8 +103,16 @@ export function short(number) {
   return String(Math.round(number * 10) / 10);
 }
 
-/** A new shape between two points; null where there is too little of it to see. */
-export function drawn(tag, [x1, y1], [x2, y2], mark) {
+/**
+ * A new shape between two points; null where there is too little of it to see.
+ * @param {string} tag
+ * @param {number[]} from
+ * @param {number[]} to
+ * @param {boolean} mark
+ */
+export function drawn(tag, from, to, mark) {
+  const [x1, y1] = from;
+  const [x2, y2] = to;
   const [width, height] = [Math.abs(x2 - x1), Math.abs(y2 - y1)];
   if (width + height < 2) return null;
   const middle = { cx: short((x1 + x2) / 2), cy: short((y1 + y2) / 2) };

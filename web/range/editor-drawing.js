@@ -213,7 +213,7 @@ function padOf(draft, name, title, svg) {
       draw(through(points, mark, false));
     } else if (tool === "path") points = [begun];
     else if (tool === "choose") {
-      chosen = Number(event.target.dataset.place ?? -1);
+      chosen = Number(/** @type {HTMLElement} */ (event.target).dataset.place ?? -1);
       points = [begun];
       draw();
     }

@@ -160,6 +160,7 @@ export function select(value, options, save, props = {}) {
 
 /**
  * A control for a field. `save` gets the new value, `typed` what is being typed before it is left.
+ * @param {(now: any) => void} [typed]
  */
 export function control(draft, entry, [name, , sort], save, props = {}, typed = () => {}) {
   const value = entry.fields[name];

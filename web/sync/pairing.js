@@ -94,7 +94,8 @@ function labelled(text, control) {
 }
 
 function usualName() {
-  const phone = navigator.userAgentData?.mobile ?? matchMedia("(pointer: coarse)").matches;
+  const { userAgentData } = /** @type {any} */ (navigator); // not in every browser
+  const phone = userAgentData?.mobile ?? matchMedia("(pointer: coarse)").matches;
   return phone ? "Phone" : "Computer";
 }
 

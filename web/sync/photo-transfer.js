@@ -15,11 +15,9 @@ const NO_ROOM = 507; // for any photo; everything else is still taken
 
 /** Writes down photos that no operation tells of yet. */
 export async function tellOfPhotos(shown) {
-  let ids;
-  let rows;
-  await look(["photos", "announced"], async (there) => {
-    [ids, rows] = await Promise.all([there.keys("photos"), there.all("announced")]);
-  });
+  const [ids, rows] = await look(["photos", "announced"], (there) =>
+    Promise.all([there.keys("photos"), there.all("announced")]),
+  );
   const told = new Map(rows.map((row) => [row.id, row]));
   for (const id of ids) {
     const row = told.get(id);
@@ -57,11 +55,7 @@ async function tellOf(id, again) {
 }
 
 async function stored(id) {
-  let found;
-  await look(["photos"], async (there) => {
-    found = await there.get("photos", id);
-  });
-  return found;
+  return look(["photos"], async (there) => await there.get("photos", id));
 }
 
 /** The SHA-256 of a blob, in hexadecimal figures. */
@@ -74,24 +68,20 @@ async function sha(blob) {
  * The rows of photos that are here and that this server has not confirmed; with `all`, of all here.
  */
 async function unconfirmed(mark, all = false) {
-  let rows;
-  await look(["announced", "photos"], async (there) => {
+  return look(["announced", "photos"], async (there) => {
     const here = new Set(await there.keys("photos"));
-    rows = (await there.all("announced")).filter(
+    return (await there.all("announced")).filter(
       (row) => here.has(row.id) && !row.gone && (all || row.held !== mark),
     );
   });
-  return rows;
 }
 
 /** The rows of photos that are known of but not here. */
 async function wanted() {
-  let rows;
-  await look(["announced", "photos"], async (there) => {
+  return look(["announced", "photos"], async (there) => {
     const here = new Set(await there.keys("photos"));
-    rows = (await there.all("announced")).filter((row) => !row.gone && !here.has(row.id));
+    return (await there.all("announced")).filter((row) => !row.gone && !here.has(row.id));
   });
-  return rows;
 }
 
 /** How many photos are to be sent, and how many to be fetched. */

@@ -159,8 +159,9 @@ async function checkSome(there, state, rules, touched) {
   const stand = await Promise.all(some.map((id) => there.get("records", id)));
   const found = await Promise.all(stand.map((now) => asItWas(there, rules, now)));
   const entries = found.filter(Boolean);
-  for (const entry of entries) entry.seq = await there.put("journal", entry);
-  await sealThese(there, state, rules, entries, touched);
+  const stored = [];
+  for (const entry of entries) stored.push({ ...entry, seq: await there.put("journal", entry) });
+  await sealThese(there, state, rules, stored, touched);
   state.checked = some.length < CHECKED ? true : some[some.length - 1];
   return state.checked !== true;
 }
@@ -228,19 +229,15 @@ export async function markNow() {
 
 /** The places in the journal of the operations that this server does not hold. */
 export async function unsent(mark) {
-  let keys;
-  await look(["journal"], async (there) => {
-    keys = await there.othersKeys("journal", "held", mark);
-  });
-  return keys;
+  return look(["journal"], async (there) => await there.othersKeys("journal", "held", mark));
 }
 
 /** The operations at these places. */
 export async function operations(keys) {
-  let found;
-  await look(["journal"], async (there) => {
-    found = await Promise.all(keys.map((key) => there.get("journal", key)));
-  });
+  const found = await look(
+    ["journal"],
+    async (there) => await Promise.all(keys.map((key) => there.get("journal", key))),
+  );
   return found.map(operationOf);
 }
 

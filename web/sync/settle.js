@@ -169,10 +169,7 @@ async function choicesOf(now, { field: name, values }) {
 
 /** The device and the time that an operation came from. */
 async function origin(names, id) {
-  let entries;
-  await look(["journal"], async (there) => {
-    entries = await there.where("journal", "op", id);
-  });
+  const entries = await look(["journal"], async (there) => await there.where("journal", "op", id));
   const { device } = partsOf(id);
   const name = Object.hasOwn(names, device) ? names[device] : "another device";
   return entries.length > 0 ? `${name}, ${timeText(entries[0].time)}` : name;

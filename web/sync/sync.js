@@ -291,7 +291,7 @@ async function pull() {
 
 /** The address of what comes after a place of the server's order. */
 function pageAt({ epoch, after, last }) {
-  return `pull?${new URLSearchParams({ epoch, after, last, limit: PAGE })}`;
+  return `pull?${new URLSearchParams({ epoch, after, last, limit: String(PAGE) })}`;
 }
 
 /**
