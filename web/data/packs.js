@@ -1,7 +1,7 @@
 /** The engine, the list of reference packs, and the packs themselves. */
 import { read } from "./store.js";
 
-/** @import { Engine, EngineModule, NumberTables, Pack } from "./engine-types" */
+/** @import { Engine, EngineModule, NumberTables, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();

@@ -14,7 +14,7 @@
 import { newId } from "./record-shapes.js";
 import { read, remove, together, write } from "./store.js";
 
-/** @import { Engine, EngineModule, Pack, Session } from "./engine-types" */
+/** @import { Engine, EngineModule, Pack, Session } from "./engine-types.d.ts" */
 
 const FORMAT = 1;
 const KEY = "piece";

@@ -2,7 +2,7 @@
  * What the next tap will need, worked out while the person looks. An answer then only has to be
  * drawn.
  */
-/** @import { Engine, EngineModule, SeenYears, Session } from "./engine-types" */
+/** @import { Engine, EngineModule, SeenYears, Session } from "./engine-types.d.ts" */
 
 const MOST = 60;
 const known = new Map();

@@ -11,7 +11,7 @@ import { itemName, small, span } from "../parts/say.js";
  *   SeenYears,
  *   Session,
  *   View,
- * } from "../data/engine-types"
+ * } from "../data/engine-types.d.ts"
  */
 
 const OPEN_START = 1800; // the engine's years for "no beginning" and "no end"

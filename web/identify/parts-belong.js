@@ -2,7 +2,7 @@
 import { el, heading } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 
-/** @import { Pack, Suspect, View, Whole } from "../data/engine-types" */
+/** @import { Pack, Suspect, View, Whole } from "../data/engine-types.d.ts" */
 
 const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";

@@ -3,7 +3,7 @@ import { button, el, heading } from "../parts/element.js";
 import { answerText, effort, limit, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
-/** @import { Feature, State } from "../data/engine-types" */
+/** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
 const NUMBERED = /(?:^|_)mark_(design|patent|barcode)$/;

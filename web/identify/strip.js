@@ -4,7 +4,7 @@ import { itemName, percent, small, span, stillPossible, variantName } from "../p
 import { claimLine } from "./claim-words.js";
 import { verdictLine } from "./verdict-words.js";
 
-/** @import { Pack, Suspect, View } from "../data/engine-types" */
+/** @import { Pack, Suspect, View } from "../data/engine-types.d.ts" */
 
 /**
  * What it looks like so far: the leader with its chance, the years, how many are left, the claim.

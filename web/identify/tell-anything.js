@@ -2,7 +2,7 @@ import { button, el } from "../parts/element.js";
 import { effort } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 
-/** @import { Pack, Session } from "../data/engine-types" */
+/** @import { Pack, Session } from "../data/engine-types.d.ts" */
 
 /** Opens the sheet with everything that can still be told of a piece, asked for or not. */
 export function openAnything({ pack }, session, choose) {

@@ -7,7 +7,7 @@ import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
 
-/** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types" */
+/** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types.d.ts" */
 
 const CANDIDATES = 3;
 const MARKS = 5;

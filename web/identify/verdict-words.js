@@ -7,7 +7,7 @@ import { stateText, title, variantText } from "../parts/piece-names.js";
 import { anyOf, itemName, percent } from "../parts/say.js";
 import { dateText } from "../parts/days.js";
 
-/** @import { Verdict } from "../data/engine-types" */
+/** @import { Verdict } from "../data/engine-types.d.ts" */
 
 const SHORT = {
   same: "You own it",

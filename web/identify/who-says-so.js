@@ -6,7 +6,7 @@ import { itemName, small, variantName } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
 import { sheet } from "../parts/sheet.js";
 
-/** @import { Pack, SeenYears, Session } from "../data/engine-types" */
+/** @import { Pack, SeenYears, Session } from "../data/engine-types.d.ts" */
 
 const TRUST = [
   [0.8, "well trusted"],

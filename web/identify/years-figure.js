@@ -1,7 +1,7 @@
 import { el, svg } from "../parts/element.js";
 import { madeYears } from "../parts/say.js";
 
-/** @import { Years } from "../data/engine-types" */
+/** @import { Years } from "../data/engine-types.d.ts" */
 
 const HEIGHT = 56;
 const STEP = 10;

@@ -2,7 +2,7 @@ import { dateText } from "./days.js";
 import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
 
-/** @import { Item, Pack, Variant } from "../data/engine-types" */
+/** @import { Item, Pack, Variant } from "../data/engine-types.d.ts" */
 
 /**
  * What the sources say of the variant, and where they differ.

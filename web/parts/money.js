@@ -2,7 +2,7 @@
 import { field } from "./fields.js";
 import { el } from "./element.js";
 
-/** @import { EngineModule, Money } from "../data/engine-types" */
+/** @import { EngineModule, Money } from "../data/engine-types.d.ts" */
 
 const PROBLEMS = {
   amount: "There is no amount in it. Write it like 4.50, £4 or 12/6.",

@@ -1,7 +1,7 @@
 /** What pieces, wants and notes are called, by the packs they speak of. No DOM here. */
 import { itemName, percent, small } from "./say.js";
 
-/** @import { Pack } from "../data/engine-types" */
+/** @import { Pack } from "../data/engine-types.d.ts" */
 
 const looked = new WeakMap();
 const CERTAIN = 0.995;

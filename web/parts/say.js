@@ -12,7 +12,7 @@
  *   Session,
  *   View,
  *   Years,
- * } from "../data/engine-types"
+ * } from "../data/engine-types.d.ts"
  */
 
 /** A chance in words short enough for a figure. */

@@ -1,5 +1,5 @@
 /** The rules of syncing: `identify/core` compiled, the same that the server and the tests use. */
-/** @import { MergingModule } from "../data/engine-types" */
+/** @import { MergingModule } from "../data/engine-types.d.ts" */
 
 let loading = null;
 

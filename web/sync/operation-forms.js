@@ -4,7 +4,7 @@
  */
 import { fitting } from "../data/record-shapes.js";
 
-/** @import { Merged, Operation, Written } from "../data/engine-types" */
+/** @import { Merged, Operation, Written } from "../data/engine-types.d.ts" */
 
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
 export const SILENT = ["photo", "device"]; // not told among the changes

@@ -6,7 +6,7 @@ import { scrubbed } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { fieldsOf, recordOf, ruledOf } from "./operation-forms.js";
 
-/** @import { Merged, MergingModule } from "../data/engine-types" */
+/** @import { Merged, MergingModule } from "../data/engine-types.d.ts" */
 
 const QUIET = new Set(["trashed", "gone", "made"]); // nobody is asked about these
 
