@@ -6,11 +6,11 @@ import string
 import tempfile
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
 
 import orjson
 
 from identify.exchange.table import FileError
+from identify.exchange.types import Fields, Outcome
 from identify.keeping import files
 
 LETTERS = string.ascii_lowercase + string.digits
@@ -21,7 +21,7 @@ def now() -> str:
     return datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
 
 
-def read_backup(path: Path, new: bool = False) -> dict[str, Any]:
+def read_backup(path: Path, new: bool = False) -> Fields:
     """The backup in a file; new: one without records where there is no such file.
 
     Raises FileError.
@@ -47,7 +47,7 @@ def read_backup(path: Path, new: bool = False) -> dict[str, Any]:
     return file
 
 
-def write_backup(path: Path, backup: dict[str, Any]) -> None:
+def write_backup(path: Path, backup: Fields) -> None:
     """Put the backup in place of the file, all of it or nothing."""
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}")
     try:
@@ -61,7 +61,7 @@ def write_backup(path: Path, backup: dict[str, Any]) -> None:
         raise
 
 
-def taken_up(records: list[dict[str, Any]], found: list[dict[str, Any]], time: str) -> None:
+def taken_up(records: list[Fields], found: list[Outcome], time: str) -> None:
     """Write what an import found (the rows of Importing.match) into the records."""
     places = {record["id"]: at for at, record in enumerate(records)}
     for row in found:

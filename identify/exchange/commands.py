@@ -15,6 +15,7 @@ from identify.exchange.import_steps import name_rows, read_file, reference_of
 from identify.exchange.importing import Importing
 from identify.exchange.schemas import records_schema
 from identify.exchange.table import FileError, quoted
+from identify.exchange.types import AskedColumn, KeyedRow, LeftOutRow, Outcome, ReadTable
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import write_failed, write_records
 
@@ -29,7 +30,10 @@ def import_(args: argparse.Namespace) -> int:
     sort = "" if table["own"] else (args.sort or table["type"])
     columns = _settled(table, args.column, args.dates)
     named = name_rows(sort, columns, table["rows"])
-    rows = [row | {"key": key} for row, key in zip(table["rows"], named["keys"], strict=True)]
+    rows: list[KeyedRow] = [
+        {"row": row["row"], "cells": row["cells"], "key": key}
+        for row, key in zip(table["rows"], named["keys"], strict=True)
+    ]
     importing = Importing(reference, sort, args.currency, columns)
     existing = [record for record in backup["records"] if not record.get("gone")]
     found = importing.match(rows, existing)
@@ -47,7 +51,10 @@ def import_(args: argparse.Namespace) -> int:
     print(f"Written to {args.into}. Restore it in the app.")
     if failed:
         left = args.file.with_name(f"{args.file.stem}-left-out.csv")
-        rows_out = [{**row, "wrong": [one["failed"]]} for row, one in failed]
+        rows_out: list[LeftOutRow] = [
+            {"row": row["row"], "cells": row["cells"], "wrong": [one["failed"]]}
+            for row, one in failed
+        ]
         left.write_bytes(write_failed([c["name"] for c in columns], rows_out, "csv"))
         print(f"The rows that could not be imported are in {left}.")
     return 0
@@ -60,7 +67,7 @@ def _bytes(path: Path) -> bytes:
         raise FileError(f"{path} cannot be read: {(error.strerror or '').lower()}.") from error
 
 
-def _settled(table: dict[str, Any], told: list[str], dates: str) -> list[dict[str, str]]:
+def _settled(table: ReadTable, told: list[str], dates: str) -> list[AskedColumn]:
     """The columns with what the person said of them. Raises FileError."""
     said = {}
     for one in told:
@@ -82,7 +89,7 @@ def _settled(table: dict[str, Any], told: list[str], dates: str) -> list[dict[st
     ]
 
 
-def _print_columns(columns: list[dict[str, str]], sort: str) -> None:
+def _print_columns(columns: list[AskedColumn], sort: str) -> None:
     print(f"Each row is taken as a {sort} (--as). The columns (--column NAME=FIELD):")
     for column in columns:
         print(f"  {column['name']}: {column['field'] or 'left out'}")
@@ -92,7 +99,7 @@ def _print_columns(columns: list[dict[str, str]], sort: str) -> None:
             )
 
 
-def _print_rows(found: list[dict[str, Any]]) -> None:
+def _print_rows(found: list[Outcome]) -> None:
     """What becomes of the rows."""
     counts: Counter[str] = Counter()
     for one in found:

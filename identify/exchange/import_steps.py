@@ -1,10 +1,8 @@
 """The whole of an import and of an export, as the server and the command line use it."""
 
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
-from typing import Any
-
-import msgspec
 
 from identify.exchange.columns import guess
 from identify.exchange.fields import FIELDS
@@ -12,6 +10,7 @@ from identify.exchange.reference import Reference
 from identify.exchange.second_import import keys_of
 from identify.exchange.table import MOST_NOTES, Row
 from identify.exchange.table_files import read_table
+from identify.exchange.types import AskedColumn, CellsRow, Keys, ReadTable
 from identify.reference.loading import load_engine
 
 
@@ -31,7 +30,7 @@ def chosen_packs(reference: Reference, ids: list[str] | None) -> Reference:
 
 def read_file(
     data: bytes, reference: Reference, name: str = "", sheet: str = "", header: int | None = None
-) -> dict[str, Any]:
+) -> ReadTable:
     """A file as a table with guessed columns. Raises FileError."""
     table = read_table(data, sheet)
     found = guess(table, reference, name, header)
@@ -46,14 +45,12 @@ def read_file(
             for c in found.columns
         ],
         "fields": [{"id": one.id, "name": one.name} for one in FIELDS],
-        "rows": msgspec.to_builtins(found.rows),
+        "rows": [{"row": row.row, "cells": row.cells} for row in found.rows],
         "notes": [*table.notes, *found.notes][:MOST_NOTES],
     }
 
 
-def name_rows(
-    sort: str, columns: list[dict[str, str]], rows: list[dict[str, Any]]
-) -> dict[str, Any]:
+def name_rows(sort: str, columns: Sequence[AskedColumn], rows: Sequence[CellsRow]) -> Keys:
     """The keys of all rows of a table: {keys, notes}."""
     fields = [column["field"] for column in columns]
     keys, notes = keys_of(sort, fields, [Row(row["row"], row["cells"]) for row in rows])

@@ -2,6 +2,7 @@
 README.md says what is given back.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -20,6 +21,7 @@ from identify.exchange.reference import Reference
 from identify.exchange.second_import import ITEM, KEPT, OWN, changes, held, merged
 from identify.exchange.shapes import SHAPES
 from identify.exchange.table import quoted
+from identify.exchange.types import AskedColumn, FieldClash, Fields, KeyedRow, Outcome, SameRecord
 from identify.exchange.wording import Wording
 
 
@@ -33,18 +35,16 @@ class Importing:
     reference: Reference
     sort: str
     currency: str
-    columns: list[dict[str, str]]
+    columns: Sequence[AskedColumn]
     wordings: dict[str, Wording] = field(default_factory=dict)
 
-    def match(
-        self, rows: list[dict[str, Any]], existing: list[dict[str, Any]]
-    ) -> list[dict[str, Any]]:
+    def match(self, rows: Sequence[KeyedRow], existing: list[Fields]) -> list[Outcome]:
         """What becomes of each row {row, cells, key}; existing: the records of earlier imports."""
         by_key = {r["came"].get("key"): r for r in existing if isinstance(r.get("came"), dict)}
         by_key |= {f"{OWN}{r.get('id')}": r for r in existing}
         return [self._row(row, by_key.get(row["key"])) for row in rows]
 
-    def _row(self, row: dict[str, Any], existing: dict[str, Any] | None) -> dict[str, Any]:
+    def _row(self, row: KeyedRow, existing: Fields | None) -> Outcome:
         told = told_of([column["name"] for column in self.columns], row["cells"])
         if row["key"].startswith(OWN) and told.get("record", "").strip():
             return self._own(row, told, existing)
@@ -54,24 +54,21 @@ class Importing:
         one = ListRow(about, sort, row)
         out = one.outcome()
         if existing is not None and out["record"] is None and _chosen_before(out, existing):
-            out |= {"record": out["if_chosen"], "failed": ""}
+            out["record"], out["failed"] = out.get("if_chosen"), ""
         if existing is not None and out["record"] is not None:
             if existing.get("type") != sort:
                 return out
             sets, both = changes(out["record"], existing)
-            out["same"] = _same(existing, sets) | {
-                "clashes": [
-                    _clash(row, name, one.heads.get(name, name), existing, out["record"])
-                    for name in both
-                ]
-            }
+            record = out["record"]
+            clashes = [
+                _clash(row, name, one.heads.get(name, name), existing, record) for name in both
+            ]
+            out["same"] = _same(existing, sets, clashes)
         return out
 
-    def _own(
-        self, row: dict[str, Any], told: dict[str, str], existing: dict[str, Any] | None
-    ) -> dict[str, Any]:
+    def _own(self, row: KeyedRow, told: dict[str, str], existing: Fields | None) -> Outcome:
         """A row of a table that this app wrote."""
-        out: dict[str, Any] = {
+        out: Outcome = {
             "row": row["row"], "key": row["key"], "failed": "", "record": None, "candidates": [],
             "none": {}, "chosen": -1, "sure": 1.0, "problems": [], "same": None,
         }  # fmt: skip
@@ -80,7 +77,8 @@ class Importing:
             record, wrong = record_of(told, self.currency)
             _checked(record, existing)
         except RecordError as error:
-            return out | {"failed": f"Row {row['row']}: {error}"}
+            out["failed"] = f"Row {row['row']}: {error}"
+            return out
         for name, sentence in wrong:
             left = " It was left as it was." if existing is not None else ""
             column = heads.get(name, name)
@@ -101,9 +99,8 @@ class Importing:
                 if f in KEPT or shown(f, existing.get(f)) != told_now.get(f, "")
             }
         sets, both = merged(record, existing)
-        out["same"] = _same(existing, sets) | {
-            "clashes": [_clash(row, name, heads.get(name, name), existing, record) for name in both]
-        }
+        clashes = [_clash(row, name, heads.get(name, name), existing, record) for name in both]
+        out["same"] = _same(existing, sets, clashes)
         return out
 
     def wording(self, pack: str) -> Wording:
@@ -113,7 +110,7 @@ class Importing:
         return self.wordings[pack]
 
 
-def _checked(record: dict[str, Any], existing: dict[str, Any] | None) -> None:
+def _checked(record: Fields, existing: Fields | None) -> None:
     """Raises RecordError for a record that this app cannot hold."""
     own = str(record["id"])
     if not (own.startswith("r") and own[1:].replace("_", "").isalnum() and own.isascii()):
@@ -125,23 +122,22 @@ def _checked(record: dict[str, Any], existing: dict[str, Any] | None) -> None:
         )
 
 
-def _chosen_before(out: dict[str, Any], existing: dict[str, Any]) -> bool:
+def _chosen_before(out: Outcome, existing: Fields) -> bool:
     """Whether the item of an unsure row was chosen at an earlier import, for the same words."""
-    if out["if_chosen"] is None:
+    chosen = out.get("if_chosen")
+    if chosen is None:
         return False
-    now = out["if_chosen"]["came"]["cells"][ITEM]
+    now = chosen["came"]["cells"][ITEM]
     return bool(existing.get("came", {}).get("cells", {}).get(ITEM) == now)
 
 
-def _same(existing: dict[str, Any], sets: dict[str, Any]) -> dict[str, Any]:
+def _same(existing: Fields, sets: Fields, clashes: list[FieldClash]) -> SameRecord:
     """What an import changes in a record that is there already."""
     before = {name: existing.get(name) for name in sets if name != "came"}
-    return {"id": existing["id"], "sets": sets, "before": before}
+    return {"id": existing["id"], "sets": sets, "before": before, "clashes": clashes}
 
 
-def _clash(
-    row: dict[str, Any], name: str, column: str, existing: dict[str, Any], record: dict[str, Any]
-) -> dict[str, Any]:
+def _clash(row: KeyedRow, name: str, column: str, existing: Fields, record: Fields) -> FieldClash:
     """A field that was changed in the app and in the file."""
     ours, theirs = held(existing, name), held(record, name)
     return {

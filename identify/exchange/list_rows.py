@@ -4,7 +4,7 @@ Nothing is lost: what has no field of its own, or cannot be read, goes into the 
 heading of its column.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 from identify.core.look_up import words
@@ -19,6 +19,7 @@ from identify.exchange.reference import Reference, stems
 from identify.exchange.second_import import ITEM, item_of
 from identify.exchange.shapes import blank
 from identify.exchange.table import CellError, quoted
+from identify.exchange.types import AskedColumn, Fields, KeyedRow, Offer, Outcome, RowProblem
 from identify.exchange.values import (
     read_box,
     read_condition,
@@ -40,20 +41,20 @@ class About(NamedTuple):
 
     reference: Reference
     currency: str
-    columns: list[dict[str, str]]
+    columns: Sequence[AskedColumn]
     wording: Callable[[str], Wording]
 
 
 class ListRow:
     """A row {row, cells, key} while it is read as a piece, a want or a note."""
 
-    def __init__(self, about: About, sort: str, row: dict[str, Any]) -> None:
+    def __init__(self, about: About, sort: str, row: KeyedRow) -> None:
         self.about, self.sort, self.row = about, sort, row
         self.reference = about.reference
-        self.problems: list[dict[str, str]] = []
+        self.problems: list[RowProblem] = []
         self.lines: list[str] = []  # of the notes
         self.cells: dict[str, str] = {}
-        self.values: dict[str, Any] = {}
+        self.values: Fields = {}
         self.heads: dict[str, str] = {}  # field of the record -> name of its column
         self.said: dict[str, list[str]] = {}
         self.told: list[tuple[str, str, str, str]] = []  # field, name, cell, order of each column
@@ -64,7 +65,7 @@ class ListRow:
             if one:
                 self.told.append((one, column["name"], cell, column.get("order", "")))
 
-    def outcome(self) -> dict[str, Any]:
+    def outcome(self) -> Outcome:
         """What becomes of the row."""
         record = blank(self.sort)
         for one, name, cell, order in self.told:
@@ -208,7 +209,7 @@ class ListRow:
         )
         return candidates(self.reference, query)
 
-    def _offered(self, one: Candidate) -> dict[str, Any]:
+    def _offered(self, one: Candidate) -> Offer:
         """A candidate with the variants that the words may mean."""
         entry = one.entry
         text = self._cell("variant", "description", "name")
@@ -230,6 +231,7 @@ class ListRow:
             "of": of,
             "variant": known,
             "which": names.get(known, ""),
+            "sets": {},
         }
 
     def _nameless(self) -> str:
@@ -259,26 +261,26 @@ class ListRow:
             )
         return ""
 
-    def _what(self, offer: dict[str, Any] | None) -> dict[str, Any]:
+    def _what(self, offer: Offer | None) -> Fields:
         """The fields that say what it is."""
         called = " ".join(part for part in (self._cell("number"), self._cell("name")) if part)
         called = called or self._cell("description", "variant")
         if offer is None:
             return {"called": called} if self.sort == "piece" else {}
         if self.sort == "want":
-            return {f: offer[f] for f in ("pack", "item", "variant")}
+            return {"pack": offer["pack"], "item": offer["item"], "variant": offer["variant"]}
         if self.sort == "note":
             return {"pack": offer["pack"], "of": offer["of"]}
         return {"pack": offer["pack"], "item": offer["item"], "of": offer["of"]}
 
-    def _sets(self, offer: dict[str, Any] | None) -> dict[str, Any]:
+    def _sets(self, offer: Offer | None) -> Fields:
         """All fields that say what it is, as they are once this one, or none, was chosen."""
         empty = blank(self.sort)
         names = {"piece": ("pack", "item", "of", "called"), "note": ("pack", "of")}
         chosen = names.get(self.sort, ("pack", "item", "variant"))
         return {name: empty[name] for name in chosen} | self._what(offer)
 
-    def _keep_words(self, record: dict[str, Any], matched: bool) -> None:
+    def _keep_words(self, record: Fields, matched: bool) -> None:
         """Into the notes goes what was said of the item and is not kept in a field."""
         several = len(record.get("of", [])) != 1 if self.sort != "want" else not record["variant"]
         first = []

@@ -7,13 +7,13 @@ of them" turns it into chances. WEIGHTS were fitted to invented rows made by spo
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 from rapidfuzz import fuzz
 from rapidfuzz.distance import OSA
 
 from identify.core.look_up import canonical, forgiven, plain, words
 from identify.exchange.reference import Entry, Reference, in_common, stems, unaccented, unzeroed
+from identify.exchange.types import How
 
 # What each piece of evidence adds to an item's logarithm of odds.
 WEIGHTS = {
@@ -56,11 +56,11 @@ class Query:
 
 @dataclass(frozen=True)
 class Candidate:
-    """An item that a row may mean. how: number, misread, name, or number and name."""
+    """An item that a row may mean."""
 
     entry: Entry
     sure: float
-    how: str
+    how: How
 
 
 def ranges_named(reference: Reference, text: str) -> list[str]:
@@ -161,7 +161,7 @@ def candidates(reference: Reference, query: Query) -> list[Candidate]:
     ]
 
 
-def _how(one: dict[str, Any]) -> str:
+def _how(one: dict[str, float]) -> How:
     by_name = one.get("cosine", 0.0) > 0.3
     if {"exact", "zeros", "carried", "inside"} & set(one):
         return "number and name" if by_name else "number"

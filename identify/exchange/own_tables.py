@@ -15,10 +15,12 @@ from identify.core.amounts import read_money
 from identify.core.edtf import written_edtf
 from identify.core.money import money_parts
 from identify.core.types.money import Money
+from identify.core.types.records import Chance
 from identify.exchange.dates import read_date
 from identify.exchange.safe_cells import LONGEST, fit_for_cell, guarded, unguarded
 from identify.exchange.shapes import SHAPES
 from identify.exchange.table import CellError, Row, Table
+from identify.exchange.types import Fields
 from identify.exchange.values import (
     read_condition,
     read_price,
@@ -40,7 +42,7 @@ ALWAYS = ("trashed", "made", "changed")
 HIDDEN = ("answers", "photos")  # in "further" only
 MONEYS = ("paid", "asking", "most", "asked", "offer", "amount")
 
-Names = Callable[[dict[str, Any]], tuple[str, str]]
+Names = Callable[[Fields], tuple[str, str]]
 
 
 class RecordError(Exception):
@@ -114,7 +116,7 @@ def _shown(field: str, value: Any) -> str:
     return value if isinstance(value, str) else ""
 
 
-def _chance_text(one: dict[str, Any], count: int) -> str:
+def _chance_text(one: Chance, count: int) -> str:
     item = f"{one['item']}: " if "item" in one else ""
     alone = count == 1 and one["chance"] == 1
     return f"{item}{one['variant']}" + ("" if alone else f" {100 * one['chance']:.3g} %")
@@ -147,7 +149,7 @@ def value_of(field: str, text: str, usual: str = "") -> Any:
     return plain
 
 
-def _chance_of(text: str) -> dict[str, Any]:
+def _chance_of(text: str) -> Chance:
     item, colon, rest = text.rpartition(": ")
     variant, _, share = rest.partition(" ")
     chance: float = 1
@@ -156,13 +158,15 @@ def _chance_of(text: str) -> dict[str, Any]:
             chance = float(share.removesuffix("%")) / 100
         except ValueError:
             raise CellError(f'"{text}" is no variant with its chance, such as p1_a 55 %.') from None
-    return ({"item": item} if colon else {}) | {"variant": variant, "chance": chance}
+    if colon:
+        return {"item": item, "variant": variant, "chance": chance}
+    return {"variant": variant, "chance": chance}
 
 
 # ---- a record as a row ---------------------------------------------------------------------------
 
 
-def columns_for(records: list[dict[str, Any]]) -> list[str]:
+def columns_for(records: list[Fields]) -> list[str]:
     """The fields that have a column, in order."""
     used: set[str] = {"record", "type", WHAT, WHICH, *ALWAYS}
     for record in records:
@@ -170,13 +174,13 @@ def columns_for(records: list[dict[str, Any]]) -> list[str]:
     return [field for field in COLUMNS if field in used]
 
 
-def cells_of(record: dict[str, Any], fields: list[str], names: Names) -> dict[str, str]:
+def cells_of(record: Fields, fields: list[str], names: Names) -> dict[str, str]:
     """The texts of a record's columns, by field, not guarded."""
     what, which = names(record)
     cells = {"record": _text(record.get("id")), "type": _text(record.get("type"))}
     cells |= {WHAT: fit_for_cell(what), WHICH: fit_for_cell(which)}
     shape = _fields_of(record)
-    further: dict[str, Any] = {}
+    further: Fields = {}
     for field, value in record.items():
         if field in ("id", "type"):
             if cells["record" if field == "id" else "type"] != value:
@@ -195,7 +199,7 @@ def cells_of(record: dict[str, Any], fields: list[str], names: Names) -> dict[st
     return cells
 
 
-def _fields_of(record: dict[str, Any]) -> tuple[str, ...]:
+def _fields_of(record: Fields) -> tuple[str, ...]:
     """The fields of a record of its type that have a column, or are in "further"."""
     return (*SHAPES.get(str(record.get("type")), {}), *ALWAYS)
 
@@ -217,7 +221,7 @@ def _equal(one: Any, other: Any) -> bool:
     return json.dumps(one, sort_keys=True) == json.dumps(other, sort_keys=True)
 
 
-def table_of(records: list[dict[str, Any]], names: Names) -> tuple[list[str], list[list[str]]]:
+def table_of(records: list[Fields], names: Names) -> tuple[list[str], list[list[str]]]:
     """The headings and the rows for these records, every cell guarded.
 
     names: what a record is about and its variant, in words.
@@ -235,7 +239,7 @@ def table_of(records: list[dict[str, Any]], names: Names) -> tuple[list[str], li
     return [*(heading(field) for field in fields), FURTHER, *more], rows
 
 
-def rows_of(records: list[dict[str, Any]]) -> Table:
+def rows_of(records: list[Fields]) -> Table:
     """The same as a table that was read from a file."""
     names, rows = table_of(records, lambda record: ("", ""))
     return Table([Row(n, cells) for n, cells in enumerate([names, *rows], 1)], [])
@@ -256,7 +260,7 @@ def told_of(names: list[str], cells: list[str]) -> dict[str, str]:
     return told
 
 
-def record_of(told: dict[str, str], usual: str) -> tuple[dict[str, Any], list[tuple[str, str]]]:
+def record_of(told: dict[str, str], usual: str) -> tuple[Fields, list[tuple[str, str]]]:
     """The record of a row, by told_of(), and what was wrong: [(field, sentence)].
 
     A field whose column is not there, and which is not in "further" either, is left out. A cell
@@ -264,7 +268,7 @@ def record_of(told: dict[str, str], usual: str) -> tuple[dict[str, Any], list[tu
     """
     further, absent, problems = _further(told)
     whole = FURTHER in told and not problems
-    record: dict[str, Any] = {
+    record: Fields = {
         "id": further.pop("id", told.get("record", "").strip()),
         "type": further.pop("type", told.get("type", "").strip().lower()),
     }
@@ -290,7 +294,7 @@ def record_of(told: dict[str, str], usual: str) -> tuple[dict[str, Any], list[tu
 
 def _further(
     told: dict[str, str],
-) -> tuple[dict[str, Any], list[str], list[tuple[str, str]]]:
+) -> tuple[Fields, list[str], list[tuple[str, str]]]:
     """What "further" says: the fields, which ones are absent, and what is wrong with it."""
     text = told.get(FURTHER, "").strip()
     if text == "":

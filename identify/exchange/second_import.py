@@ -15,6 +15,7 @@ from identify.exchange.reference import unaccented
 from identify.exchange.safe_cells import unguarded
 from identify.exchange.shapes import blank
 from identify.exchange.table import Row, listed, quoted
+from identify.exchange.types import Fields
 
 ITEM = "item"  # pack, item and variant count as one
 KEPT = ("id", "type", "made", "changed")
@@ -113,17 +114,17 @@ def _plain(value: Any) -> Any:
     return value
 
 
-def item_of(record: dict[str, Any]) -> dict[str, Any]:
+def item_of(record: Fields) -> Fields:
     """What a record says it is: the fields that count as one."""
     return {f: record[f] for f in ("pack", "item", "of", "variant", "called") if f in record}
 
 
-def held(record: dict[str, Any], field: str) -> Any:
+def held(record: Fields, field: str) -> Any:
     """The value of a field, or of those that say what the piece is."""
     return item_of(record) if field == ITEM else record.get(field)
 
 
-def changes(record: dict[str, Any], existing: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
+def changes(record: Fields, existing: Fields) -> tuple[Fields, list[str]]:
     """What an import changes in the record that an earlier import of the row made: {field: value},
     and the fields that were changed on both sides since.
 
@@ -134,7 +135,7 @@ def changes(record: dict[str, Any], existing: dict[str, Any]) -> tuple[dict[str,
     now = record["came"]
     cells, values = dict(base.get("cells", {})), dict(base.get("values", {}))
     usual = blank(record["type"])
-    sets: dict[str, Any] = {}
+    sets: Fields = {}
     clashes = []
     for field, cell in now["cells"].items():
         if cell == cells.get(field, "") or field not in now["values"]:
@@ -154,7 +155,7 @@ def changes(record: dict[str, Any], existing: dict[str, Any]) -> tuple[dict[str,
     return sets, clashes
 
 
-def merged(record: dict[str, Any], existing: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
+def merged(record: Fields, existing: Fields) -> tuple[Fields, list[str]]:
     """The same for a record that this app wrote itself: fields of the file that differ. Where the
     record was changed here after it was written, nobody can tell which side did: all clash.
     """

@@ -1,15 +1,15 @@
 """What each sort of record holds when it is new, by the core's one list of fields."""
 
 from copy import deepcopy
-from typing import Any
 
 from identify.core.shapes import RECORD_SHAPES, new_fields
+from identify.exchange.types import Fields
 
-SHAPES: dict[str, dict[str, Any]] = {
+SHAPES: dict[str, Fields] = {
     shape["type"]: dict(new_fields(shape["type"])) for shape in RECORD_SHAPES
 }
 
 
-def blank(sort: str) -> dict[str, Any]:
+def blank(sort: str) -> Fields:
     """A new record of a type, without id and times."""
     return {"type": sort, "trashed": "", **deepcopy(SHAPES[sort])}

@@ -9,6 +9,7 @@ from typing import Any
 from identify.core.types.pack import Pack
 from identify.core.wants import want_words
 from identify.exchange.own_tables import shown
+from identify.exchange.types import Fields
 
 STYLE = """
 :root { color-scheme: light dark; --ink: #1a1a1a; --page: #fff; --line: #767676; --soft: #3d3d3d; }
@@ -34,7 +35,7 @@ li { border-top: 1px solid var(--line); padding: .75rem 0; break-inside: avoid; 
 POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 
-def wants_page(records: list[dict[str, Any]], packs: dict[str, Pack], title: str = "") -> str:
+def wants_page(records: list[Fields], packs: dict[str, Pack], title: str = "") -> str:
     """The page for the wants among some records, those in the trash left out; packs: compiled, by
     id. Notes are left out: they are for oneself.
     """
@@ -67,11 +68,9 @@ def _text(value: Any) -> str:
     return value if isinstance(value, str) else ""
 
 
-def _by_range(
-    wants: list[dict[str, Any]], packs: dict[str, Pack]
-) -> list[tuple[str, list[dict[str, Any]]]]:
+def _by_range(wants: list[Fields], packs: dict[str, Pack]) -> list[tuple[str, list[Fields]]]:
     """The wants of each range under its name, the urgent ones first."""
-    groups: dict[str, list[dict[str, Any]]] = {}
+    groups: dict[str, list[Fields]] = {}
     for want in wants:
         pack = _text(want.get("pack"))
         name = packs[pack]["range"]["name"] if pack in packs else pack or "Other"
@@ -81,12 +80,12 @@ def _by_range(
     return sorted(groups.items())
 
 
-def _urgency(want: dict[str, Any]) -> int:
+def _urgency(want: Fields) -> int:
     value = want.get("urgency")
     return value if isinstance(value, int) else 2
 
 
-def _line(want: dict[str, Any], pack: Pack | None) -> str:
+def _line(want: Fields, pack: Pack | None) -> str:
     """One want."""
     number = _text(want.get("item"))
     names = {item["number"]: item["name"] for item in pack["items"]} if pack else {}

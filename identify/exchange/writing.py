@@ -5,6 +5,7 @@ it is read again.
 
 import csv
 import io
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import Any
 
@@ -14,6 +15,7 @@ from identify.core.types.pack import Pack
 from identify.exchange.columns import WRONG
 from identify.exchange.own_tables import Names, table_of
 from identify.exchange.safe_cells import fit_for_cell, guarded
+from identify.exchange.types import Fields, LeftOutRow
 
 ABOUT = (
     "This lists valuables in a house. Keep it, and send it, with care.",
@@ -47,7 +49,7 @@ def names_from(packs: dict[str, Pack]) -> Names:
         (p, one["id"]): one["name"] for p, pack in packs.items() for one in pack["variants"]
     }
 
-    def names(record: dict[str, Any]) -> tuple[str, str]:
+    def names(record: Fields) -> tuple[str, str]:
         pack = record.get("pack")
         of = record.get("of")
         of = [one for one in of if isinstance(one, dict)] if isinstance(of, list) else []
@@ -63,7 +65,7 @@ def _named(value: Any) -> bool:
     return isinstance(value, str) and value != ""
 
 
-def write_records(records: list[dict[str, Any]], ending: str, packs: dict[str, Pack]) -> bytes:
+def write_records(records: list[Fields], ending: str, packs: dict[str, Pack]) -> bytes:
     """The file of these records. ending: csv, xlsx or json; packs: compiled, by id."""
     if ending == "json":
         made = datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
@@ -75,7 +77,7 @@ def write_records(records: list[dict[str, Any]], ending: str, packs: dict[str, P
     return _csv([names, *rows]) if ending == "csv" else _workbook(names, rows)
 
 
-def write_failed(header: list[str], rows: list[dict[str, Any]], ending: str) -> bytes:
+def write_failed(header: list[str], rows: Sequence[LeftOutRow], ending: str) -> bytes:
     """The rows that could not be imported, each with what is wrong, in the columns they came in."""
     table = [
         [guarded(fit_for_cell(cell)) for cell in [" ".join(row["wrong"]), *row["cells"]]]

@@ -7,7 +7,7 @@ from asyncio import Semaphore
 from collections.abc import Awaitable, Callable, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Annotated, Any, Literal, TypeVar
+from typing import Annotated, Literal, TypeVar
 
 import msgspec
 from starlette.concurrency import run_in_threadpool
@@ -23,6 +23,7 @@ from identify.exchange.import_steps import chosen_packs, name_rows, read_file, r
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
 from identify.exchange.table import MOST_COLUMNS, MOST_ROWS, FileError
+from identify.exchange.types import AskedColumn, Fields, KeyedRow, LeftOutRow
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, WANTS, name_of, write_failed, write_records
 from identify.server import limits
@@ -32,7 +33,7 @@ from identify.server.json_http import CROWDED, Json, crowded, sent
 T = TypeVar("T")
 Answer = Callable[[Request], Awaitable[Response]]
 Cells = Annotated[list[str], msgspec.Meta(max_length=MOST_COLUMNS + 1)]  # and what was wrong
-Records = Annotated[list[dict[str, Any]], msgspec.Meta(max_length=MOST_ROWS)]
+Records = Annotated[list[Fields], msgspec.Meta(max_length=MOST_ROWS)]
 
 
 class Column(msgspec.Struct):
@@ -149,7 +150,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         return Json({"rows": importing.match(rows, asked.existing)})
 
     def failed(asked: FailedIn) -> Response:
-        rows = [msgspec.to_builtins(row) for row in asked.rows]
+        rows: list[LeftOutRow] = msgspec.to_builtins(asked.rows)
         return _file(write_failed(asked.header, rows, asked.format), "left-out-rows", asked.format)
 
     def write(asked: WriteIn) -> Response:
@@ -189,6 +190,6 @@ def _checked_text(body: bytes) -> None:
         )
 
 
-def _plain(asked: KeysIn) -> tuple[list[dict[str, str]], list[dict[str, Any]]]:
+def _plain(asked: KeysIn) -> tuple[list[AskedColumn], list[KeyedRow]]:
     """Columns and rows of a request as plain data."""
     return msgspec.to_builtins(asked.columns), msgspec.to_builtins(asked.rows)
