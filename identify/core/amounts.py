@@ -35,14 +35,8 @@ def refused(problem: MoneyProblem) -> ReadMoney:
 
 
 def read_money(text: str, usual: str) -> ReadMoney:
-    """Money from a typed text: {money, problem}. usual: the currency that is meant where none is
-    written. Old money is sterling, whatever is usual.
-
-    problem: "" · empty (nothing typed) · amount (no figures) · word (a word that is no currency) ·
-    which (a mark that several currencies share) · currency (`usual` is not known) · mixed (two
-    currencies) · decimals (more than the currency has, or in old money) · parts (more than 19
-    shillings, 11 old pence or 99 new pence beside a larger unit) · large · ambiguous (can be read
-    in more than one way, or in none).
+    """Money from a typed text, or what is wrong with it. usual: the currency that is meant where
+    none is written. Old money is sterling, whatever is usual.
     """
     tokens = joined(tokens_of(text))
     if len(tokens) == 0:
@@ -90,7 +84,7 @@ def unit_of(word: str, shape: str) -> str:
 
 
 def shape_of(tokens: list[Token], usual: str) -> Shape:
-    """{shape, numbers, marked: how often a currency is written, currency: "" for none, problem}."""
+    """What a typed amount looks like."""
     shape = ""
     numbers: list[Token] = []
     marked = 0
@@ -182,7 +176,7 @@ def added_up(numbers: list[Token], counts: str, currency: str, typed: str) -> Re
 
 
 def figures_in(token: Token) -> Decimal:
-    """A number's {whole, decimals, problem}, as text.
+    """A number's figures.
 
     The last point or comma is the decimal one, unless it comes more than once or three figures
     follow. A comma before three figures parts thousands; a point there may be either.

@@ -27,10 +27,10 @@ def unasked(engine: Engine, session: Session) -> list[int]:
 
 
 def questions(engine: Engine, session: Session, state: Belief, outcomes: list[int]) -> Questions:
-    """Every question worth asking, best first: {open, shut: [{feature, bits, score}], focus}.
+    """Every question worth asking, best first.
 
-    `shut` are those that need something the person has not got. A feature that is likelier absent
-    than there is left out, and so is one worth less than WORTH bits.
+    A feature that is likelier absent than there is left out, and so is one worth less than WORTH
+    bits.
     """
     pack = engine["pack"]
     focused = focus(state, outcomes)
@@ -54,11 +54,7 @@ def questions(engine: Engine, session: Session, state: Belief, outcomes: list[in
 
 
 def reason(engine: Engine, state: Belief, focused: Focus, place: int) -> Leaves:
-    """What each answer leaves: {expected: [chance of each state], groups: [{state, variants}]}.
-
-    `variants` counts the outcomes with at least a hundredth of the best one's chance, if that is
-    seen.
-    """
+    """What each answer leaves."""
     table = joint(engine, state, focused, place)
     scales = table["scales"]
     views = table["views"]

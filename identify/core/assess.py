@@ -117,7 +117,7 @@ def aimed(
     chances: list[float],
     kinds: list[int],
 ) -> Aim:
-    """What to ask about, the questions, and whether to stop: {about, asked, stop}.
+    """What to ask about, the questions, and whether to stop.
 
     About the years once a variant is sure, else about the variant; but first, where `kinds` is
     given (what each variant would mean, [] when that is settled), about what it means.

@@ -109,9 +109,8 @@ def in_scope(engine: Engine, scope: Scope) -> list[int]:
 
 
 def beginning(engine: Engine, scope: Scope) -> Beginning:
-    """What is known before the first answer: {kind, items, rows, kinds, variants, spans, priors,
-    chances, unrecorded, parts}. It is the same for every answer to come, so the engine keeps the
-    last one; and in `parts`, what was made of the last answers on each part.
+    """What is known before the first answer. It is the same for every answer to come, so the engine
+    keeps the last one; and in `parts`, what was made of the last answers on each part.
     """
     for kept in engine["begun"]:
         if is_scope(kept, scope):
@@ -148,10 +147,8 @@ def is_scope(kept: Beginning, scope: Scope) -> bool:
 
 
 def said(engine: Engine, session: Session) -> list[Heard]:
-    """The answers that say something: [{answer, place, part, like, any}].
-
-    `like` is P(answer | recorded shares) by cell code, `any` the same by kind from the background.
-    Raises nothing: a session must have passed `mend` or `problem`.
+    """The answers that say something. Raises nothing: a session must have passed `mend` or
+    `problem`.
     """
     pack = engine["pack"]
     out: list[Heard] = []
@@ -174,12 +171,7 @@ def said(engine: Engine, session: Session) -> list[Heard]:
 
 
 def believe(engine: Engine, session: Session) -> Belief:
-    """The posterior after a session's answers.
-
-    Returns {rows: [row], kinds, variants, spans, priors: [those of each of the rows], chances:
-    [chance of each], unrecorded: [chance by kind], bare: [chance of each of the rows by what is on
-    no part, to scale], parts: [by part, as from look_at_part]}. Chances and unrecorded add up to 1.
-    """
+    """The posterior after a session's answers."""
     pack = engine["pack"]
     start = beginning(engine, session["scope"])
     state: Belief = {

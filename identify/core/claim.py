@@ -55,7 +55,7 @@ def row_shares(engine: Engine, claim: Claim, rows: list[int]) -> list[float]:
 
 
 def weigh_claim(state: Belief, shares: list[float]) -> Weight:
-    """{could, chance} of a claim, given that the piece is in the reference; 0 where it is not."""
+    """How far a claim holds, given that the piece is in the reference; 0 where it is not."""
     whole = total(state["chances"])
     could = 0.0
     chance = 0.0
@@ -99,12 +99,7 @@ def odds_with(
 
 
 def judge(engine: Engine, session: Session, claim: Claim) -> Judgement:
-    """Hold a claim (from read_claim, with no problem) against the answers.
-
-    Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
-    earliest, latest, variants, changes}] strongest first, question: the one that would settle it
-    best, or None}.
-    """
+    """Hold a claim (from read_claim, with no problem) against the answers."""
     state = believe(engine, session)
     shares = row_shares(engine, claim, state["rows"])
     weighed = weigh_claim(state, shares)

@@ -33,7 +33,7 @@ def tick(clock: Clock, now: int) -> Clock:
 
 
 def heard(clock: Clock, other: Clock, now: int) -> Clock:
-    """The clock after something was heard of that happened at `other` {wall, count}."""
+    """The clock after something was heard of that happened at `other`."""
     wall = max(clock["wall"], other["wall"], min(now, LAST_WALL))
     count = 0
     if wall == clock["wall"] and wall == other["wall"]:

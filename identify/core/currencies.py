@@ -31,7 +31,7 @@ CURRENCIES: list[Marked] = [
 
 
 def currencies() -> list[Currency]:
-    """The currencies that can be read, the usual ones first: [{code, digits}]."""
+    """The currencies that can be read, the usual ones first."""
     out: list[Currency] = []
     for currency in CURRENCIES:
         out.append({"code": currency["code"], "digits": currency["digits"]})

@@ -1,11 +1,6 @@
 """The years of a number on a piece: a British registered design or patent, or a barcode.
 
-The tables (reference/numbers.py makes them from fixtures/marks):
-
-design, patent   [[number, first, before, memory]], lowest number first. first: the year of the
-                 numbers from here on; 0: none was given until the next row. before: the last year
-                 that a number below this one can be of; 0: not known. memory: 1 or 0
-barcode          {twelve, thirteen: [first year of such bars, memory]}
+reference/numbers.py makes the tables from fixtures/marks.
 
 The check digit is by the GS1 General Specifications, modulo 10: from the right, the figures before
 it weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
@@ -198,15 +193,7 @@ def read_bars(table: BarTables, text: str) -> DatedNumber:
 
 
 def read_number(tables: NumberTables, what: NumberSort, text: str) -> DatedNumber:
-    """When a number was given: `what` is "design", "patent" or "barcode", `text` as it is read.
-
-    {problem ("" · empty · letters · long · count · low · unused · year · check), figures (where
-    they cannot be read: the text), meant (letters: the text with look-alikes as figures, "" where
-    that is no number either), kind (application · EAN-8 · EAN-13 · UPC-A · ""), number, first,
-    last (0: open), memory, row (place in the table, or -1), near: what is right (low: the lowest
-    number and its year; unused: the first number not given and the next that was, or 0; year: the
-    first and the last; check: the last figure)}
-    """
+    """When a number was given; `text` is as it is read."""
     if what == "barcode":
         return read_bars(tables["barcode"], text)
     rest = after_lead(text)

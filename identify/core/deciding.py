@@ -18,8 +18,8 @@ OWNING: list[Owning] = ["same", "other", "new"]
 
 
 def assess_for(engine: Engine, session: Session, records: Records, hand: Hand) -> View:
-    """assess() with the `verdict` beside it. records: {pieces, wants}; hand: {condition, boxed,
-    asked (money or None)} of the piece in hand, "" where not said.
+    """assess() with the `verdict` beside it, by the collector's records and what is said of the
+    piece in hand.
 
     While the verdict is not settled, the next question is about it. Once it is, stop is "verdict",
     unless the records have nothing to say: then which one it is remains to be found out.
@@ -50,9 +50,7 @@ def assess_studied(engine: Engine, session: Session, studied: Studied) -> View:
 
 
 def what_answers_mean(engine: Engine, state: Belief, meant: Meanings, place: int) -> list[Meant]:
-    """For each state of a feature, the chances of the verdicts if that is seen: [{same, other, new,
-    unrecorded}].
-    """
+    """For each state of a feature, the chances of the verdicts if that is seen."""
     focused = focus(state, by_variant(state))
     table = joint(engine, state, focused, place)
     count = len(engine["pack"]["features"][place]["states"])

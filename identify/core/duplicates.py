@@ -21,8 +21,7 @@ def copy_of(entry: Held, by: str) -> int:
 
 
 def duplicates(engine: Engine, pieces: list[Piece], by: str) -> list[Duplicate]:
-    """What is owned twice or more, in the pack's order: [{item, variant (-1 by item), keep: id of
-    the best copy, part_with: [ids of the others, worst first]}].
+    """What is owned twice or more, in the pack's order.
 
     by: "variant" or "item". Copies kept on purpose, spares and donors are left out. Worst is by
     condition (one that is not said counts as worst), then without a box, then with the most parts

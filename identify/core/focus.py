@@ -40,15 +40,7 @@ def faint(chances: list[float]) -> float:
 
 
 def focus(state: Belief, outcomes: list[int]) -> Focus:
-    """The rows that still count, those of an outcome together, and outcomes numbered from 0.
-
-    Returns {rows: [row], weights: [chance of each], of: [by part, and last for the piece itself:
-    the class of each row as in state's parts], starts: [where the rows of each outcome begin, and
-    last their count], first, first_of: [row of each outcome's first, and by part its class], names:
-    [outcome of each number], number: [of each outcome, -1: none], many: [numbers of outcomes with
-    more rows than one], chances: [chance of each number, the unrecorded last], elsewhere: count of
-    rows whose outcome is not their variant}.
-    """
+    """The rows that still count, those of an outcome together, and outcomes numbered from 0."""
     chances = state["chances"]
     variants = state["variants"]
     least = faint(chances)

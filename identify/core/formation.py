@@ -9,9 +9,7 @@ HAVE = 0.5  # an item that is owned with this chance counts as owned here
 
 
 def together(engine: Engine) -> list[Together]:
-    """Everything that belongs together: [{sort: formation or set, name, item (of the set, else -1),
-    members: [item]}], formations of two or more and sets with anything in them.
-    """
+    """What belongs together: formations of two or more, and sets with anything in them."""
     items = engine["pack"]["items"]
     named: dict[str, int] = {}
     formations: list[Together] = []
@@ -39,10 +37,7 @@ def together(engine: Engine) -> list[Together]:
 
 
 def begun(engine: Engine, without: list[float]) -> list[Incomplete]:
-    """What is owned in part: [{sort, name, item, owned: [item], missing: [item]}].
-
-    A boxed set that is owned as such is not in parts.
-    """
+    """What is owned in part. A boxed set that is owned as such is not in parts."""
     out: list[Incomplete] = []
     for whole in together(engine):
         have = [i for i in whole["members"] if 1.0 - without[i] >= HAVE]
@@ -70,11 +65,8 @@ def incomplete(engine: Engine, pieces: list[Piece]) -> list[Incomplete]:
 def completing(
     found: list[Incomplete], items: list[float], without: list[float], least: float
 ) -> list[Completing]:
-    """What the piece in hand would add to with at least this chance, likeliest first.
-
-    items: the chance of each item. Returns [{sort, name, item (of the set), chance (that the piece
-    is one that is missing), adds (the likeliest of those), owned, missing (what is still missing
-    then)}].
+    """What the piece in hand would add to with at least this chance, likeliest first. items: the
+    chance of each item.
     """
     out: list[Completing] = []
     for whole in found:

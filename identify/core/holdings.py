@@ -48,9 +48,7 @@ def variants_at(engine: Engine) -> dict[str, int]:
 
 
 def shelf(engine: Engine) -> Shelf:
-    """The pack's items and variants for look-up: {items, variants, inside: [variants of each item],
-    shares: [each variant's share of its item's prior]}.
-    """
+    """The pack's items and variants for look-up."""
     pack = engine["pack"]
     inside = empty_lists(len(pack["items"]))
     for v in range(len(pack["variants"])):
@@ -83,7 +81,7 @@ def put_in(at: list[int], chances: list[float], place: int, chance: float) -> No
 
 
 def spread(engine: Engine, store: Shelf, piece: Piece) -> Held:
-    """What a piece can be: {record, at: [variant], chances, items: [item], shares}.
+    """What a piece can be.
 
     Its `of` is scaled to add up to 1. What names no variant of this pack counts as "some variant of
     the item"; a piece whose item is not in the pack either is nowhere.
@@ -122,10 +120,7 @@ def in_use(records: list[Kept]) -> list[Kept]:
 
 
 def hold(engine: Engine, pieces: list[Piece]) -> Holdings:
-    """What is owned of what this pack lists: {owned, spares, lacking, without}.
-
-    owned and spares are lists of what spread() gives.
-    """
+    """What is owned of what this pack lists."""
     store = shelf(engine)
     owned: list[Held] = []
     spares: list[Held] = []

@@ -103,8 +103,8 @@ def forgiven(text: str) -> int:
 
 
 def number_fit(asked: Spelt, number: Listed) -> float:
-    """How well a number that was read fits a recorded one, both {plain, canonical}: from 0 to 1, or
-    below 0, the same score, where look-alikes or a slip had to be forgiven.
+    """How well a number that was read fits a recorded one: from 0 to 1, or below 0, the same score,
+    where look-alikes or a slip had to be forgiven.
     """
     one = asked["plain"]
     other = number["plain"]
@@ -153,10 +153,7 @@ def word_score(asked: str, word: str, figures: int, there: int) -> float:
 
 
 def index_of(pack: Pack) -> Index:
-    """What is looked through: {numbers: [{item, plain, canonical, text, carried}], words: [every
-    word once], figures: [how many each has], items: [of each, those with that word], count: how
-    many items there are}.
-    """
+    """What is looked through."""
     numbers: list[Listed] = []
     listed: list[str] = []
     places: dict[str, int] = {}
@@ -200,7 +197,7 @@ def index_of(pack: Pack) -> Index:
 
 
 def fitting(index: Index, asked: list[str]) -> list[Fitting]:
-    """The items that every word fits: [{item, score: 0.9 of the mean of its best fits}]."""
+    """The items that every word fits; the score is 0.9 of the mean of its best fits."""
     sums = filled(index["count"], 0.0)
     best = filled(index["count"], 0.0)
     fitted = filled(index["count"], 0)  # so many of the words, from the first on
@@ -226,8 +223,7 @@ def fitting(index: Index, asked: list[str]) -> list[Fitting]:
 def find(engine: Engine, text: str, limit: int) -> list[Match]:
     """The items that a number or a name could mean, best first, at most `limit`.
 
-    Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
-    recorded text}. Empty for a text that fits nothing. The first call takes longer than the next.
+    Empty for a text that fits nothing. The first call takes longer than the next.
     """
     pack = engine["pack"]
     if len(engine["index"]) == 0:

@@ -17,9 +17,7 @@ from .wants import TOO_DEAR, UNWANTED, demand, looked_for
 
 
 def study(engine: Engine, records: Records, hand: Hand) -> Studied:
-    """The collector's records worked out for the piece in hand: {hand, held, wants, started,
-    meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
-    """
+    """The collector's records worked out for the piece in hand, once for many answers."""
     held = hold(engine, records["pieces"])
     wants = looked_for(engine, records["wants"], hand)
     started = begun(engine, held["without"])
@@ -39,9 +37,7 @@ def meanings(
     started: list[Incomplete],
     hand: Hand,
 ) -> Meanings:
-    """What each variant would mean, lists of chances by variant: {same, other, new, wanted, dear,
-    double, upgrade, completes}, and {kind}: equal for variants that mean the same, which they do
-    where all of that is equal, chances to a tenth.
+    """What each variant would mean; `kind` is equal where all of that is equal, chances to a tenth.
 
     wanted: a want is met; dear: by none that allows the price asked. double: owned and not wanted.
     upgrade: one of it is owned, and all of those are worse than the piece in hand. completes: its

@@ -20,13 +20,7 @@ OWN_RULES = ["trashed", "gone"]  # fields that nobody settles: the trash has its
 
 
 def merged(ops: list[Written]) -> Merged:
-    """One record of all its known operations, each given once, in any order.
-
-    -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
-    then the latest first), heads: [ids] (no known operation names them as parents; sorted),
-    trashed, gone, brought_back (trashed on one device, changed or restored on another meanwhile),
-    scrub: [ids of operations whose values were deleted for good]}
-    """
+    """One record of all its known operations, each given once, in any order."""
     ordered = latest_first(ops)
     parents = known_parents(ordered)
     ends = [i for i in range(len(ordered)) if text_of_field(ordered[i], "gone") == "true"]
@@ -139,7 +133,7 @@ def is_trashing(op: Written) -> bool:
 
 
 def writers(ops: list[Written], dead: list[int]) -> list[Writers]:
-    """Every field with the operations that wrote it, but for dead ones: [{name, places}]."""
+    """Every field with the operations that wrote it, but for dead ones."""
     out: list[Writers] = []
     at: dict[str, int] = {}
     for i in range(len(ops)):
@@ -163,7 +157,7 @@ def unknown_to_others(parents: list[list[int]], places: list[int]) -> list[int]:
 
 
 def different(ops: list[Written], places: list[int], name: str) -> list[FieldValue]:
-    """The values that these operations wrote into a field, each once: [{text, id}]."""
+    """The values that these operations wrote into a field, each once."""
     out: list[FieldValue] = []
     for i in places:
         text = text_of_field(ops[i], name)

@@ -1,13 +1,5 @@
-"""Money: {minor, over, currency, typed}, exact in old money too.
-
-minor     whole minor units (new pence, cents, yen)
-over      48ths of a minor unit on top, 0 to 47, nothing but old money and halfpence has any
-currency  the ISO 4217 code
-typed     the text that it was read from, "" for a sum
-
-A pound is 20 shillings, a shilling 12 old pence, an old penny 4 farthings; a new penny is the
-hundredth part of the same pound (Decimal Currency Act 1967, section 1). So a farthing is 5/48 of a
-new penny, and no amount in old money is ever rounded. It is rounded when shown, half up.
+"""Money added, compared, and cut up to be shown. An amount in old money is never rounded, but when
+it is shown, half up; types/money.py says why.
 """
 
 from .currencies import digits_of
@@ -33,7 +25,7 @@ def value_of(money: Money) -> int:
 
 
 def add_money(one: Money, other: Money) -> Sum:
-    """The sum: {money, problem}; problem is "currency", and money None, for two currencies."""
+    """The sum, in one currency."""
     if one["currency"] != other["currency"]:
         return {"money": None, "problem": "currency"}
     value = value_of(one) + value_of(other)
@@ -41,10 +33,7 @@ def add_money(one: Money, other: Money) -> Sum:
 
 
 def compare_money(one: Money, other: Money) -> Order:
-    """Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
-
-    Two currencies are not compared: order 0 and problem "currency".
-    """
+    """Which is more, in one currency."""
     if one["currency"] != other["currency"]:
         return {"order": 0, "problem": "currency"}
     apart = value_of(one) - value_of(other)
@@ -82,12 +71,7 @@ def scale_of(digits: int) -> int:
 
 
 def money_parts(money: Money) -> MoneyParts:
-    """What a screen shows money with: {currency, digits, whole, part, exact, old}.
-
-    whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
-    old: {pounds, shillings, pence, farthings} for sterling that is a whole number of farthings,
-    else None.
-    """
+    """What a screen shows money with."""
     value = value_of(money)
     digits = max(0, digits_of(money["currency"]))
     scale = scale_of(digits)

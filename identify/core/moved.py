@@ -45,7 +45,7 @@ def moved_record(
     variants: list[str],
     record: InPack,
 ) -> Moved:
-    """{id, changed, gone (how many names moved, how many are no more), item, variant, of} now."""
+    """Where a record points now."""
     now: Moved = {
         "id": record["id"], "changed": 0, "gone": 0,
         "item": record.get("item", ""), "variant": record.get("variant", ""), "of": [],

@@ -9,11 +9,7 @@ from .year_chances import likely_years, year_chances, years_of_spans
 
 
 def suspects(engine: Engine, session: Session, state: Belief) -> list[Suspect]:
-    """[{part, swapped, features, first, last}] for each part with an answer, most suspect first.
-
-    `swapped` is the chance that it was replaced, given that the piece is in the reference; `first`
-    and `last` are the likely years of the part by itself, whatever it is fitted to.
-    """
+    """Each part with an answer, most suspect first."""
     pack = engine["pack"]
     whole = total(state["chances"])
     out: list[Suspect] = []
@@ -63,9 +59,7 @@ def part_years(engine: Engine, state: Belief, part: PartBelief) -> list[int]:
 
 
 def whole_piece(engine: Engine, state: Belief) -> Whole:
-    """Whether all of it can belong together: {original: chance that no part was replaced, given
-    that it is in the reference, first, last: likely years by what is on no part}.
-    """
+    """Whether all of it can belong together."""
     whole = total(state["chances"])
     kept = state["chances"][:]
     for part in state["parts"]:

@@ -29,11 +29,7 @@ def day_number(when: str) -> int:
 
 
 def paid_before(entries: list[Near]) -> list[Paid]:
-    """What was paid for the same variant or item, newest first: [{piece, money, when, same, item}].
-
-    entries: [{record, same, item}], same and item being the chances that the piece in hand is the
-    same variant and the same item. Pieces without a date come last.
-    """
+    """What was paid for the same variant or item, newest first; pieces without a date come last."""
     out: list[Paid] = []
     for entry in entries:
         record = entry["record"]

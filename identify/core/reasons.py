@@ -52,8 +52,7 @@ def why_not(engine: Engine, session: Session, variant: int) -> list[Against]:
     """What each answer said between this variant and the leader, strongest first.
 
     Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
-    leader, so it allows for swapped parts and misread answers. Returns [{feature, answer, bits,
-    recorded}].
+    leader, so it allows for swapped parts and misread answers.
     """
     chances = variant_chances(engine, believe(engine, session))
     leader = largest(chances)

@@ -44,14 +44,14 @@ def named_items(pack: Pack, place: int) -> list[float]:
 
 
 def may_be(engine: Engine, state: Belief) -> MayBe:
-    """{kinds, items}: 1 for each that the piece may well be, else 0."""
+    """The kinds and items that the piece may well be."""
     return {"kinds": likely_kinds(engine, state), "items": likely_items(engine, state)}
 
 
 def rows_that_count(engine: Engine, likely: MayBe, place: int) -> Counting:
-    """{rows, changes}: the issues, and the running changes, that say when a state of this feature
-    was made on a piece such as this. An item with changes of its own counts only where the piece
-    may be that item; the others only where it may be one of them.
+    """The issues, and the running changes, that say when a state of this feature was made on a
+    piece such as this. An item with changes of its own counts only where the piece may be that
+    item; the others only where it may be one of them.
     """
     pack = engine["pack"]
     kinds = likely["kinds"]

@@ -72,7 +72,7 @@ def problem(engine: Engine, answer: Answer) -> AnswerProblem:
 
 
 def mend(engine: Engine, session: Session) -> Mended:
-    """A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
+    """A saved session made to fit this pack.
 
     What the pack no longer knows is set aside and named, so that the screen can say so.
     """

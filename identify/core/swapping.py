@@ -25,9 +25,7 @@ def are_answers(kept: list[Answer], things: list[Heard]) -> bool:
 
 
 def alike_on(pack: Pack, start: InScope, place: int, known: PartBelief) -> Parting:
-    """Classes of rows, `known` as in look_at_part, parted further by what is recorded of a feature:
-    {of: [class of each row], code: [of each class], from: [the class that it is of in `known`]}.
-    """
+    """The classes of rows in `known`, parted further by what is recorded of a feature."""
     shares = pack["cells"][place]["shares"]
     codes = pack["cells"][place]["codes"]
     count = len(known["kind"])
@@ -48,14 +46,7 @@ def alike_on(pack: Pack, start: InScope, place: int, known: PartBelief) -> Parti
 
 
 def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int) -> PartBelief:
-    """What the answers on one part say, whatever else was seen.
-
-    Returns {answers, told: their count} and the classes of rows that they cannot tell apart: {of:
-    [class of each row], kind: [of each class], own: [P(answers | the class, the part being its
-    own)], factors: [P(answers | the class)], swapped: [P(replaced | the class)], beyond:
-    [P(answers | any piece of a kind)], donors: [by kind of piece: chance of each kind that a
-    replacement comes from]}. With no answer the classes are the kinds.
-    """
+    """What the answers on one part say, whatever else was seen."""
     pack = engine["pack"]
     kinds: list[int] = []
     for k in range(len(pack["kinds"])):

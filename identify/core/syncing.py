@@ -1,7 +1,5 @@
 """What a device does so that nothing is lost between it and the server.
 
-The device's state is {device, n (of its last operation), clock {wall, count}, epoch, after, last
-(where the last pull ended), round (how often the server was found to be another, or an older one)}.
 An operation is `held` once a pull has brought it, under mark_of(state); before that it is "". A
 push that was acknowledged does not count: an older copy of the server's file may be put back, and
 only what a pull has gone past would show it.
@@ -53,10 +51,8 @@ def mark_of(state: Device) -> str:
 def sealed(state: Device, entries: list[Unsealed], heads: list[Heads]) -> Sealing:
     """What makes operations of what was changed here, in the order in which it was.
 
-    entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
-    what was known when the changes were made: before anything else is taken in.
-    -> {n, clock (for the state), ops: [{id, device, n, parents, wall, count}] (one an entry),
-    heads: [{record, heads}]}
+    heads: of those records, as merged from what was known when the changes were made: before
+    anything else is taken in.
     """
     ends: dict[str, list[str]] = {}
     for row in heads:
@@ -88,7 +84,7 @@ def sealed(state: Device, entries: list[Unsealed], heads: list[Heads]) -> Sealin
 
 
 def is_late(state: Device, asked: Reached) -> bool:
-    """Whether the answer to this question {epoch, after, last} is to be thrown away.
+    """Whether the answer to this question is to be thrown away.
 
     The state has moved on since it was asked; what lies between would be missed.
     """
@@ -98,7 +94,7 @@ def is_late(state: Device, asked: Reached) -> bool:
 
 
 def pulled(state: Device, answer: PullAnswer) -> Pulled:
-    """The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
+    """The state after a pull's answer.
 
     Where the answer begins from the beginning, nothing counts as held any more.
     """
@@ -116,11 +112,7 @@ def one_more(number: int, more: bool) -> int:
 
 
 def same_operation(one: Compared, other: Compared) -> bool:
-    """Whether two operations under one id are the same, as far as neither was deleted for good.
-
-    Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
-    `what` and `scrubbed`, which deleting for good changes}.
-    """
+    """Whether two operations under one id are the same, as far as neither was deleted for good."""
     if neither(one["scrubbed"], other["scrubbed"]):
         return one["text"] == other["text"]
     return one["bare"] == other["bare"]
@@ -132,13 +124,10 @@ def neither(one: bool, other: bool) -> bool:
 
 
 def met(state: Device, ops: list[Arriving], now: int) -> Meeting:
-    """What to do with operations that came from the server, or from a backup file.
+    """What to do with operations that came from the server, or from a backup file, at `now` (ms).
 
-    ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
-    known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
-    of those that are here already], moved: [ids that stand for another operation here], fork}.
-    fork: a copy of a device went another way (one was restored from an old copy, or two use one).
-    Before anything is taken in, forked() then gives other ids to what stands in the way.
+    A fork is a copy of a device that went another way (one was restored from an old copy, or two
+    use one). Before anything is taken in, forked() then gives other ids to what stands in the way.
     """
     clock = state["clock"]
     take: list[int] = []
@@ -162,12 +151,10 @@ def met(state: Device, ops: list[Arriving], now: int) -> Meeting:
 def forked(state: Device, device: str, ops: list[Unheld], moved: list[str]) -> Forking:
     """Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
 
-    ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
-    mark_of(state), and those `moved`: ids under which the server holds other operations.
-    New ids get the moved; this device's own that no pull ever brought; and what is not held and has
-    one of these as a parent. The rest stay as they are: others may know them.
-    -> {device, n, after, last (the next pull begins from the beginning), ops: [{place (in ops), id,
-    device, n, parents}]}
+    ops: in the order of the journal, all that are not held under mark_of(state), and those `moved`:
+    ids under which the server holds other operations. New ids get the moved; this device's own that
+    no pull ever brought; and what is not held and has one of these as a parent. The rest stay as
+    they are: others may know them.
     """
     mark = mark_of(state)
     ids: dict[str, str] = {}

@@ -68,10 +68,7 @@ def verdict(
 
 
 def nearest(entries: list[Held], chances: list[float], items: list[float]) -> list[Near]:
-    """The held pieces that bear on the one in hand, likeliest first: [{record, items, same, item}].
-
-    same, item: the chances that the two are the same variant, and the same item.
-    """
+    """The held pieces that bear on the one in hand, likeliest first."""
     out: list[Near] = []
     for entry in entries:
         item = meeting(entry, "items", "shares", items)
@@ -85,7 +82,7 @@ def nearest(entries: list[Held], chances: list[float], items: list[float]) -> li
 
 
 def named(near: list[Near]) -> list[NearPiece]:
-    """The same with the record's id in place of the record: [{piece, same, item}]."""
+    """The same with the record's id in place of the record."""
     out: list[NearPiece] = []
     for entry in near:
         out.append({"piece": entry["record"]["id"], "same": entry["same"], "item": entry["item"]})
@@ -93,7 +90,7 @@ def named(near: list[Near]) -> list[NearPiece]:
 
 
 def inside_of(engine: Engine, owned: list[Held], items: list[float]) -> list[SetNear]:
-    """Owned boxed sets that hold a piece like this: [{piece: id of the set, item, chance}]."""
+    """Owned boxed sets that hold a piece like this."""
     out: list[SetNear] = []
     for entry in owned:
         for n in range(len(entry["items"])):
@@ -108,9 +105,7 @@ def inside_of(engine: Engine, owned: list[Held], items: list[float]) -> list[Set
 
 
 def wants_near(wants: list[Wanted], chances: list[float], items: list[float]) -> list[WantNear]:
-    """The wants that the piece in hand may meet, likeliest first: [{want, chance, met, condition,
-    box, price}]. met: it is not short of what the want asks, if it is the right piece.
-    """
+    """The wants that the piece in hand may meet, likeliest first."""
     out: list[WantNear] = []
     for want in wants:
         chance = chance_of(want, chances, items)
@@ -129,11 +124,7 @@ def wants_near(wants: list[Wanted], chances: list[float], items: list[float]) ->
 
 
 def to_beat(near: list[Near], hand: Hand) -> ToBeat | None:
-    """The best owned piece that may be the same variant, which the one in hand would have to beat:
-    {piece, condition, boxed, better}, or None.
-
-    better: "yes", "no", or "" where one of the two conditions is not said.
-    """
+    """The best owned piece that may be the same variant: the one in hand would have to beat it."""
     same = [entry["record"] for entry in near if entry["same"] >= LIKE]
     if len(same) == 0:
         return None

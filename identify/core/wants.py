@@ -66,9 +66,9 @@ def price_met(want: Want, hand: Hand) -> PriceMet:
 
 
 def looked_for(engine: Engine, wants: list[Want], hand: Hand) -> list[Wanted]:
-    """The wants of what this pack lists: [{record, item, variant, condition, box, price}].
+    """The wants of what this pack lists, held against the piece in hand.
 
-    variant is -1 for any. A want for a variant that the pack no longer has is a want for the item.
+    A want for a variant that the pack no longer has is a want for the item.
     """
     items = items_at(engine)
     variants = variants_at(engine)

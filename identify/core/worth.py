@@ -41,13 +41,7 @@ def spare(engine: Engine, state: Belief, place: int, by_kind: list[float]) -> li
 
 
 def look_at(engine: Engine, state: Belief, focused: Focus, place: int) -> Look:
-    """What says how likely each answer is about one feature.
-
-    A class of rows is `code * kinds' length + its class of doubt`. Returns {codes, varying
-    (None, or the only variants that can have rows of more classes), rows, of, first_of, doubts,
-    kinds (by class of doubt), by_code, by_kind (P(answer) by the record), spares (the same
-    where the part was replaced), made (what view_from found, by class; []: not yet)}.
-    """
+    """What says how likely each answer is about one feature."""
     pack = engine["pack"]
     part = pack["features"][place]["part"]
     known = engine["sights"][place]
@@ -95,9 +89,7 @@ def view_from(look: Look, c: int) -> list[float]:
 
 
 def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
-    """P(o,a) for one feature, for each outcome and last for the unrecorded: {scales, views}, which
-    is scales[o] * views[o][a].
-    """
+    """P(o,a) for one feature, for each outcome and last for the unrecorded."""
     look = look_at(engine, state, focused, place)
     found = parted(look, focused)
     width = len(look["kinds"])
@@ -126,8 +118,6 @@ def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
 def gone(engine: Engine, state: Belief, place: int) -> Away:
     """How likely it is that there is nothing to look at: a kind without the feature, or a state
     "none" that no drawing shows. "No horns" that can be seen and tapped is not absent.
-
-    Returns {lacking: [1 for each kind without it], by_code, by_kind, replaced (by kind)}.
     """
     pack = engine["pack"]
     feature = pack["features"][place]
@@ -159,9 +149,7 @@ def gone_from(away: Away, look: Look, c: int) -> float:
 
 
 def parted(look: Look, focused: Focus) -> Parted:
-    """{alike: [by class: the chance of the outcomes all of whose rows are of it], mixed: [the
-    other outcomes]}.
-    """
+    """The outcomes all of whose rows are of one class, and the others."""
     codes = look["codes"]
     rows = look["rows"]
     of = look["of"]
@@ -196,9 +184,7 @@ def may_be_mixed(look: Look, focused: Focus) -> list[int]:
 
 
 def worth(engine: Engine, state: Belief, focused: Focus, place: int) -> Worth:
-    """{bits: what the answer about one feature is expected to tell of the outcome, absent: the
-    chance that there is nothing to look at}.
-    """
+    """What a question about one feature is worth."""
     look = look_at(engine, state, focused, place)
     away = gone(engine, state, place)
     found = parted(look, focused)

@@ -60,9 +60,7 @@ def likely_years(chances: list[list[float]]) -> list[int]:
 
 
 def years(engine: Engine, state: Belief) -> Years:
-    """The years of the piece, given that it is in the reference: {chances, first, last, earliest,
-    latest}; first and last are 0 where there is nothing to say.
-    """
+    """The years of the piece, given that it is in the reference."""
     chances = year_chances(engine, state["spans"], state["chances"])
     likely = likely_years(chances)
     named = [int(pair[0]) for pair in chances if pair[1] >= BARELY]
