@@ -1,9 +1,10 @@
-"""Spreadsheets in and out over HTTP: files in, JSON out and the other way. Nothing is kept.
+"""Spreadsheets in and out over HTTP: files in, JSON out and the other way. A file goes up once; it
+is kept (uploads.py) only until its rows are matched.
 
 identify/exchange/README.md says what each route takes and gives.
 """
 
-from asyncio import Semaphore
+from asyncio import Semaphore, get_running_loop
 from collections.abc import Awaitable, Callable, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
@@ -23,12 +24,13 @@ from identify.exchange.import_steps import chosen_packs, name_rows, read_file, r
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
 from identify.exchange.table import MOST_COLUMNS, MOST_ROWS, FileError
-from identify.exchange.types import AskedColumn, Fields, KeyedRow, LeftOutRow
+from identify.exchange.types import Fields, LeftOutRow
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, WANTS, name_of, write_failed, write_records
 from identify.server import limits
 from identify.server.bodies import Bodies
 from identify.server.json_http import CROWDED, Json, crowded, sent
+from identify.server.uploads import Uploads
 
 T = TypeVar("T")
 Answer = Callable[[Request], Awaitable[Response]]
@@ -42,19 +44,17 @@ class Column(msgspec.Struct):
     order: str = ""
 
 
-class RowIn(msgspec.Struct):
-    row: int
-    cells: Cells
-    key: str = ""
-
-
 class KeysIn(msgspec.Struct):
+    upload: str
     columns: list[Column]
-    rows: list[RowIn]
     sort: str = msgspec.field(name="as", default="")
 
 
 class MatchIn(KeysIn):
+    """So many rows of an upload from `first` on, a key for each."""
+
+    keys: list[str] = []
+    first: Annotated[int, msgspec.Meta(ge=0)] = 0
     currency: str = ""
     packs: list[str] | None = None
     existing: Records = []
@@ -85,15 +85,15 @@ class WantsIn(msgspec.Struct):
     title: str = ""
 
 
-def _answering(kind: type[T], act: Callable[[T], Response], turns: Semaphore) -> Answer:
-    """A route that works on the JSON of a request in a thread.
+def _answering(kind: type[T], act: Callable[[T, str], Response], turns: Semaphore) -> Answer:
+    """A route that works on the JSON of a request, and on whose it is, in a thread.
 
     turns: as many at once as there is memory for.
     """
 
     async def answer(request: Request) -> Response:
         async with turns:
-            return await run_in_threadpool(act, await sent(request, kind))
+            return await run_in_threadpool(act, await sent(request, kind), _owner(request))
 
     return answer
 
@@ -117,50 +117,61 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         return {one: engine["pack"] for one, engine in some.engines.items()}
 
     turns = Semaphore(limits.SPREADSHEETS_AT_ONCE)
+    uploads = Uploads()
 
     async def read(request: Request) -> Response:
         async with turns:
             body = await request.body()
             if crowded(body):
                 raise HTTPException(413, CROWDED)
-            return await run_in_threadpool(table, request.query_params, body)
+            answer = await run_in_threadpool(table, request.query_params, body, _owner(request))
+        get_running_loop().call_later(limits.UPLOAD_SECONDS + 1, uploads.expire)
+        return answer
 
-    def table(query: QueryParams, body: bytes) -> Response:
+    def table(query: QueryParams, body: bytes, owner: str) -> Response:
         row = query.get("header", "")
         header = int(row) if row.isdecimal() and len(row) < 10 else None
-        if not body.startswith(b"PK"):
+        upload = query.get("upload", "")
+        if upload:
+            body = uploads.body(owner, upload)
+        elif not body.startswith(b"PK"):
             _checked_text(body)
-        return Json(
-            read_file(body, reference(), query.get("name", ""), query.get("sheet", ""), header)
-        )
+        found = read_file(body, reference(), query.get("name", ""), query.get("sheet", ""), header)
+        return Json(found | {"upload": uploads.keep(owner, body, found["rows"], upload)})
 
-    def keys(asked: KeysIn) -> Response:
-        if len(asked.rows) > MOST_ROWS:
-            raise FileError(f"More than {MOST_ROWS:,} rows are not taken. Part the file.")
-        return Json(name_rows(asked.sort, *_plain(asked)))
+    def keys(asked: KeysIn, owner: str) -> Response:
+        rows = uploads.rows(owner, asked.upload)
+        return Json(name_rows(asked.sort, msgspec.to_builtins(asked.columns), rows))
 
-    def match(asked: MatchIn) -> Response:
+    def match(asked: MatchIn, owner: str) -> Response:
         if asked.sort not in ("piece", "want", "note", ""):
             raise FileError('Rows are read as "piece", "want" or "note".')
-        if len(asked.rows) > limits.BATCH_ROWS:
+        if len(asked.keys) > limits.BATCH_ROWS:
             raise FileError(f"At most {limits.BATCH_ROWS} rows are matched at a time.")
-        columns, rows = _plain(asked)
+        found = uploads.rows(owner, asked.upload, asked.first, len(asked.keys))
+        if len(found) < len(asked.keys):
+            raise FileError("The table has no such rows.")
+        rows: list[KeyedRow] = [
+            {"row": row["row"], "cells": row["cells"], "key": key}
+            for row, key in zip(found, asked.keys, strict=True)
+        ]
+        columns = msgspec.to_builtins(asked.columns)
         some = chosen_packs(reference(), asked.packs)
         importing = Importing(some, asked.sort, asked.currency, columns)
         return Json({"rows": importing.match(rows, asked.existing)})
 
-    def failed(asked: FailedIn) -> Response:
+    def failed(asked: FailedIn, _: str) -> Response:
         rows: list[LeftOutRow] = msgspec.to_builtins(asked.rows)
         return _file(write_failed(asked.header, rows, asked.format), "left-out-rows", asked.format)
 
-    def write(asked: WriteIn) -> Response:
+    def write(asked: WriteIn, _: str) -> Response:
         for place, one in enumerate(asked.records, 1):
             if not isinstance(one.get("id"), str) or not isinstance(one.get("type"), str):
                 raise FileError(f"Record {place} of these has no id or no type.")
         content = write_records(asked.records, asked.format, compiled(asked.packs))
         return _file(content, "collection", asked.format)
 
-    def page(asked: WantsIn) -> Response:
+    def page(asked: WantsIn, _: str) -> Response:
         content = wants_page(asked.records, compiled(asked.packs), asked.title)
         return _file(content.encode(), WANTS, "html")
 
@@ -190,6 +201,7 @@ def _checked_text(body: bytes) -> None:
         )
 
 
-def _plain(asked: KeysIn) -> tuple[list[AskedColumn], list[KeyedRow]]:
-    """Columns and rows of a request as plain data."""
-    return msgspec.to_builtins(asked.columns), msgspec.to_builtins(asked.rows)
+def _owner(request: Request) -> str:
+    """The id of the device that asks; "" on a server without pairing, which is for one person."""
+    device = request.scope.get("device")
+    return str(device["id"]) if device else ""

@@ -50,6 +50,8 @@ TOKEN = 100  # characters
 MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a text 60
 BATCH_ROWS = 500  # rows of a spreadsheet that are matched at a time
 SPREADSHEET_TEXT = SPREADSHEET_BYTES // 2  # bytes of one that is text
+UPLOADS_BYTES = 64_000_000  # spreadsheets kept while they are brought in, all together
+UPLOAD_SECONDS = 30 * 60  # after they were last asked for
 LINES_A_ROW = 10  # a cell may hold several lines
 
 # At work at once

@@ -36,13 +36,17 @@ def told(server: Any, path: str, body: bytes | dict[str, Any]) -> Any:
     return orjson.loads(content)
 
 
+def about(table: dict[str, Any], **more: Any) -> dict[str, Any]:
+    """What is asked about the rows of a table that was read."""
+    return {"upload": table["upload"], "columns": table["columns"], "currency": "GBP", **more}
+
+
 @pytest.fixture(scope="module")
 def matched(server) -> dict[str, Any]:
     """A list read and matched, as the app does it."""
     table = told(server, "read?name=list.csv", LIST)
-    asked = {"as": "piece", "currency": "GBP", "columns": table["columns"], "rows": table["rows"]}
-    keys = told(server, "keys", asked)["keys"]
-    asked["rows"] = [row | {"key": key} for row, key in zip(table["rows"], keys, strict=True)]
+    asked = about(table, **{"as": "piece"})
+    asked["keys"] = told(server, "keys", asked)["keys"]
     return {"table": table, "asked": asked, "rows": told(server, "match", asked)["rows"]}
 
 
@@ -62,6 +66,22 @@ def test_a_second_import_finds_the_first(server, matched):
     record = matched["rows"][0]["record"] | {"id": "r1", "made": "", "changed": ""}
     again = told(server, "match", matched["asked"] | {"existing": [record]})["rows"]
     assert again[0]["same"] == {"id": "r1", "sets": {}, "before": {}, "clashes": []}
+
+
+def test_the_table_is_read_anew_without_sending_it(server):
+    table = told(server, "read?name=list.csv", LIST)
+    other = told(server, f"read?name=list.csv&header=0&upload={table['upload']}", b"")
+    assert (other["upload"], other["header"]) == (table["upload"], 0)
+    keys = told(server, "keys", about(other, **{"as": "piece"}))["keys"]
+    assert len(keys) == len(other["rows"]) == len(table["rows"]) + 1
+    rows = told(server, "match", about(other, first=1, keys=keys[1:2]))["rows"]
+    assert [row["row"] for row in rows] == [2]
+
+
+def test_rows_that_are_not_there_are_not_matched(server, matched):
+    asked = matched["asked"] | {"first": 1}
+    status, _, content = post(server, "match", asked)
+    assert (status, orjson.loads(content)["error"]) == (400, "The table has no such rows.")
 
 
 def test_only_the_packs_asked_for_are_searched(server, matched):
@@ -91,10 +111,8 @@ def test_records_come_back_as_they_were_written(server):
         assert headers["Cache-Control"] == "no-store"
         assert "valuables" in headers["Content-Disposition"]
         table = told(server, "read", content)
-        keys = told(server, "keys", {"columns": table["columns"], "rows": table["rows"]})["keys"]
-        rows = [table["rows"][0] | {"key": keys[0]}]
-        asked = {"columns": table["columns"], "rows": rows, "currency": "GBP"}
-        assert told(server, "match", asked)["rows"][0]["record"] == record
+        keys = told(server, "keys", about(table))["keys"]
+        assert told(server, "match", about(table, keys=keys))["rows"][0]["record"] == record
         if ending == "xlsx":
             sheet = load_workbook(io.BytesIO(content))["records"]
             assert sheet["E2"].value == "Main-line diesel with nose"
@@ -114,13 +132,17 @@ REFUSED = {
     "too much": ("read", b"x" * 20_000_001, 413, "More than 20 MB are not taken at once here."),
     "no JSON": ("match", b"{", 400, "The request cannot be read: Input data was truncated."),
     "no rows": ("keys", b"{}", 400, "The request cannot be read: Object missing required field"),
-    "a sort": ("match", {"as": "engine", "columns": [], "rows": []}, 400,
+    "a sort": ("match", {"as": "engine", "upload": "", "columns": []}, 400,
                'Rows are read as "piece", "want" or "note".'),
     "a format": ("write", {"records": [], "format": "doc"}, 400, "The request cannot be read: Inv"),
     "a record": ("write", {"records": [{"type": []}], "format": "csv"}, 400,
                  "Record 1 of these has no id or no type."),
-    "a batch": ("match", {"columns": [], "rows": [{"row": 1, "cells": []}] * 501}, 400,
+    "a batch": ("match", {"upload": "", "columns": [], "keys": ["k"] * 501}, 400,
                 "At most 500 rows are matched at a time."),
+    "no upload": ("keys", {"upload": "x", "columns": []}, 410,
+                  "The server no longer has this file. Choose it again."),
+    "no upload to read": ("read?upload=x", b"", 410,
+                          "The server no longer has this file. Choose it again."),
 }  # fmt: skip
 
 

@@ -57,8 +57,13 @@ POSTS = {
     "/api/photos/missing": {"shas": [SHA]},
     "/api/devices/k0123456789abcdef": {"name": "x"},
     "/api/devices/k0123456789abcdef/revoke": {},
-    "/api/exchange/keys": {"as": "piece", "columns": [{"field": "notes"}], "rows": []},
-    "/api/exchange/match": {"as": "piece", "columns": [{"field": "notes"}], "rows": []},
+    "/api/exchange/keys": {"upload": "x", "as": "piece", "columns": [{"field": "notes"}]},
+    "/api/exchange/match": {
+        "upload": "x",
+        "as": "piece",
+        "columns": [{"field": "notes"}],
+        "keys": [],
+    },
     "/api/exchange/write": {"records": [], "format": "csv"},
     "/api/exchange/failed": {"header": ["a"], "rows": []},
     "/api/exchange/wants-page": {"records": []},
@@ -272,19 +277,19 @@ def torn(chance: Random, token: str) -> bytes:
 def heavy(chance: Random) -> list[Request]:
     """Just short of what is refused for its size, and made to take much memory when it is read."""
     cells = ",".join(f'"{n}"' for n in range(1_400_000)).encode()
-    rows = b",".join(b'{"row":1,"cells":["a"]}' for _ in range(140_000))
+    columns = b",".join(b'{"field":"notes"}' for _ in range(290_000))
     records = b",".join(b'{"id":"r1","type":"piece"}' for _ in range(290_000))
     table = b"".join(b"%d,%d,%d\n" % (n, n + 1, n + 2) for n in range(600_000))
     full = b"PK\3\4" + chance.randbytes(19_000_000)
     tables = "/api/exchange/read?name=x.csv"
     return [
-        Request("POST", "/api/exchange/keys", JSON, b'{"columns":[],"rows":[%s]}' % rows),
+        Request("POST", "/api/exchange/keys", JSON, b'{"upload":"x","columns":[%s]}' % columns),
         Request("POST", "/api/exchange/failed", JSON, b'{"header":[%s],"rows":[]}' % cells),
         Request(
             "POST",
             "/api/exchange/match",
             JSON,
-            b'{"columns":[],"rows":[],"existing":[%s]}' % records,
+            b'{"upload":"x","columns":[],"existing":[%s]}' % records,
         ),
         Request("POST", "/api/exchange/write", JSON, b'{"format":"csv","records":[%s]}' % records),
         Request("POST", "/api/exchange/wants-page", JSON, b'{"records":[%s]}' % records),

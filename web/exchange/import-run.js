@@ -7,20 +7,49 @@ import { ask, post } from "../data/server.js";
 import { blank, same } from "../data/record-shapes.js";
 
 const BATCH = 100;
+const GONE = 410;
 
-/** A file as a table; `more`: {sheet, header} where they were chosen. Throws Refused. */
-export function readTable(file, more = {}) {
-  const told = new URLSearchParams({ name: file.name, ...more });
-  return ask(`exchange/read?${told}`, { method: "POST", body: file });
+/**
+ * A file as a table; `more`: {sheet, header} where they were chosen, `upload` where the server has
+ * it already. Throws Refused.
+ */
+export async function readTable(file, more = {}) {
+  const read = (told, body) =>
+    ask(`exchange/read?${new URLSearchParams({ name: file.name, ...told })}`, {
+      method: "POST",
+      body,
+    });
+  const { upload, ...chosen } = more;
+  if (!upload) return read(chosen, file);
+  return read(more).catch((error) => sentAnew(error, () => read(chosen, file)));
+}
+
+/** The server keeps a file for some time only: then it is sent once more. */
+function sentAnew(error, send) {
+  if (error.status !== GONE) throw error;
+  return send();
+}
+
+/** Asks about the rows of the table, which the server has; `table.upload` is how it is called. */
+async function postAbout(file, table, path, value) {
+  const send = () => post(path, { ...value, upload: table.upload });
+  return send().catch((error) =>
+    sentAnew(error, async () => {
+      const { sheet, header } = table;
+      table.upload = (await readTable(file, { sheet, header })).upload;
+      return send();
+    }),
+  );
 }
 
 /**
- * What each row would do, some at a time: {rows, notes}. `job`: {table, as, columns, currency,
- * packs}; `tell(done)` after each batch; `stopped()`: true gives null. Throws Refused.
+ * What each row would do, some at a time: {rows, notes}. `job`: {file, table, as, columns,
+ * currency, packs}; `tell(done)` after each batch; `stopped()`: true gives null. Throws Refused.
  */
-export async function matchRows({ table, as, columns, currency, packs }, tell, stopped) {
+export async function matchRows({ file, table, as, columns, currency, packs }, tell, stopped) {
   const told = columns.map(({ name, field, order }) => ({ name, field, order }));
-  const { keys, notes } = await post("exchange/keys", { as, columns: told, rows: table.rows });
+  const about = (path, value) => postAbout(file, table, path, { as, columns: told, ...value });
+  const { keys, notes } = await about("exchange/keys", {});
   const held = new Map();
   for (const one of everything().filter(({ gone }) => !gone)) {
     held.set(`record:${one.id}`, one);
@@ -29,17 +58,16 @@ export async function matchRows({ table, as, columns, currency, packs }, tell, s
   const rows = [];
   for (let from = 0; from < table.rows.length; from += BATCH) {
     if (stopped()) return null;
-    const some = table.rows
-      .slice(from, from + BATCH)
-      .map((row, n) => ({ ...row, key: keys[from + n] }));
-    const existing = [...new Set(some.map(({ key }) => held.get(key)).filter(Boolean))];
-    const body = { as, currency, packs, columns: told, rows: some, existing };
-    const answer = await post("exchange/match", body);
+    const some = table.rows.slice(from, from + BATCH);
+    const these = keys.slice(from, from + BATCH);
+    const existing = [...new Set(these.map((key) => held.get(key)).filter(Boolean))];
+    const body = { currency, packs, first: from, keys: these, existing };
+    const answer = await about("exchange/match", body);
     rows.push(
       ...answer.rows.map((found, n) => ({
         ...found,
         cells: some[n].cells,
-        trashed: Boolean(held.get(some[n].key)?.trashed),
+        trashed: Boolean(held.get(these[n])?.trashed),
         ...begun(found),
       })),
     );

@@ -107,8 +107,9 @@ async function taken(app, keep, act, file, more = {}) {
   const line = document.querySelector(".reading");
   if (line) line.textContent = "Reading the file…";
   try {
-    const table = await readTable(file, more);
     const fresh = before.file !== file;
+    const upload = fresh ? {} : { upload: before.table.upload };
+    const table = await readTable(file, { ...upload, ...more });
     job = {
       stage: "columns",
       wrong: "",
