@@ -24,7 +24,7 @@ from identify.exchange.import_steps import chosen_packs, name_rows, read_file, r
 from identify.exchange.importing import Importing
 from identify.exchange.reference import Reference
 from identify.exchange.table import MOST_COLUMNS, MOST_ROWS, FileError
-from identify.exchange.types import Fields, LeftOutRow
+from identify.exchange.types import Fields, KeyedRow, LeftOutRow
 from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import TYPES, WANTS, name_of, write_failed, write_records
 from identify.server import limits
