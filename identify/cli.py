@@ -110,8 +110,8 @@ def table(args: argparse.Namespace) -> int:
 
 
 def date(args: argparse.Namespace) -> int:
-    """Print when a number was given, or when a wording was in use."""
-    print("\n".join(dated(args.what, " ".join(args.text), args.country.upper())))
+    """Print what a mark on a piece is, and its years."""
+    print("\n".join(dated(" ".join(args.text), args.country.upper())))
     return 0
 
 
@@ -184,10 +184,9 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("-o", "--output", type=Path, help="file to write (the table's name, .json)")
     p.set_defaults(run=table)
 
-    p = commands.add_parser("date", help="date a number, a barcode or a mark")
-    p.add_argument("what", help="design, patent, barcode, or the id of a mark such as price")
-    p.add_argument("text", nargs="+", help="the number as it is read, or a wording of the mark")
-    p.add_argument("--country", default="GB", help="two letters of ISO 3166-1 (GB)")
+    p = commands.add_parser("date", help="read a mark as it stands on a piece, and date it")
+    p.add_argument("text", nargs="+", help="as it stands there; ; between the marks of one piece")
+    p.add_argument("--country", default="", help="two letters of ISO 3166-1: its readings only")
     p.set_defaults(run=date)
 
     p = commands.add_parser("lab", help="report how well a pack identifies")

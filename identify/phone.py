@@ -20,15 +20,15 @@ from identify import core
 from identify.bundle import bundled, small
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
+from identify.reference.mark_tables import mark_tables
 from identify.reference.mistakes import Mistake, PackError
-from identify.reference.numbers import number_tables
 from identify.shipped import DEMO, PACKS, WEB
 
 UNSENT = (".md", ".ts")  # what in web/ is for those who work on it
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
-NUMBERS = "packs/numbers.json"  # the tables for core/dated_numbers.py
+MARKS = "packs/marks.json"  # the tables for core/marking.py
 CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
@@ -40,13 +40,14 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
-    "conditions", "condition_rank", "read_number", "moved", "incomplete",
+    "conditions", "condition_rank", "moved", "incomplete",
     "read_date", "date_in_words",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
     "record_fault", "file_record_fault", "entry_fault", "operation_fault", "photo_fault",
     "misfits", "new_fields", "fault_words",
+    "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
@@ -179,7 +180,7 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
     for path in paths:
         compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
-        if url in (INDEX, NUMBERS, SCHEMA, *files):
+        if url in (INDEX, MARKS, SCHEMA, *files):
             what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
             raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
@@ -220,7 +221,7 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     files["merging.js"] = small(merging_module()).encode()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
-    files[NUMBERS] = orjson.dumps(number_tables(), option=orjson.OPT_SORT_KEYS)
+    files[MARKS] = orjson.dumps(mark_tables(), option=orjson.OPT_SORT_KEYS)
     files[SCHEMA] = orjson.dumps(pack_schema(), option=orjson.OPT_SORT_KEYS)
     files.update(_packs(packs))
     digest = hashlib.sha256()

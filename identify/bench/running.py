@@ -129,7 +129,7 @@ def _tapped(sizes: Sizes, seed: int) -> Iterator[tuple[str, dict[str, bytes], by
 
 def only_pack(files: dict[str, bytes], pack: Any, packed: bytes) -> dict[str, bytes]:
     """The same app with this pack in place of the ones it has."""
-    kept = {n: c for n, c in files.items() if not n.startswith("packs/") or n == phone.NUMBERS}
+    kept = {n: c for n, c in files.items() if not n.startswith("packs/") or n == phone.MARKS}
     entry = {"id": pack.id, "version": pack.version, "url": f"packs/{pack.id}.json"}
     listed = msgspec.json.encode([entry | msgspec.to_builtins(pack.range)])
     return kept | {phone.INDEX: listed, entry["url"]: packed}

@@ -120,6 +120,8 @@ def judge(engine: Engine, session: Session, claim: Claim) -> Judgement:
                     "answer": made["answer"],
                     "earliest": made["earliest"],
                     "latest": made["latest"],
+                    "first": made["first"],
+                    "last": made["last"],
                     "variants": made["variants"],
                     "changes": made["changes"],
                     "bits": 0.5 * (first + last),

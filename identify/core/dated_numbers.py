@@ -1,26 +1,23 @@
-"""The years of a number on a piece: a British registered design or patent, or a barcode.
+"""The years of a number on a piece: a patent, a registered design, a barcode.
 
-reference/numbers.py makes the tables from fixtures/marks.
-
-The check digit is by the GS1 General Specifications, modulo 10: from the right, the figures before
-it weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
+The tables (core/types/marks.py) are made from fixtures/marks by reference/number_tables.py. The
+check digit is by the GS1 General Specifications, modulo 10: from the right, the figures before it
+weigh 3, 1, 3, 1 and so on; it is what is missing to the next ten.
 """
 
 from .look_up import LOOK_ALIKES
 from .runs import FIGURES, SPACES
-from .types.numbers import BarTables, DatedNumber, NumberProblem, NumberSort, NumberTables, Series
+from .types.marks import BarTables, DatedNumber, NumberProblem
 
-LEADS = [
-    "REG", "REGD", "REGISTERED", "RD", "DES", "DESIGN", "NO", "NOS", "NUMBER", "PAT", "PATENT",
-    "BRITISH", "GB", "UK", "PROV", "PROVISIONAL", "APP", "APPL", "APPLICATION", "APPLIED", "FOR",
-]  # fmt: skip
-MOST_FIGURES = 8
 YEARLY_FIRST = 1852  # British patent applications began again at 1 in each of these years
 YEARLY_LAST = 1978
+MOST_FIGURES = 8  # figures of a number of any series
 
 
 def number_told(problem: NumberProblem, figures: str) -> DatedNumber:
-    """What read_number gives, with nothing known yet."""
+    """What is told of a number, with nothing known yet: {problem, figures, meant, kind, number,
+    first, last, memory, row, near}.
+    """
     return {
         "problem": problem, "figures": figures, "meant": "", "kind": "", "number": 0,
         "first": 0, "last": 0, "memory": False, "row": -1, "near": [],
@@ -35,32 +32,8 @@ def past(text: str, start: int, allowed: list[str] | str) -> int:
     return at
 
 
-def past_letters(text: str, start: int) -> int:
-    """Where the letters A to Z that begin here end."""
-    at = start
-    while at < len(text) and ("A" <= text[at] <= "Z" or "a" <= text[at] <= "z"):
-        at = at + 1
-    return at
-
-
-def after_lead(text: str) -> str:
-    """What comes after words such as "Regd. No.", without spaces around it."""
-    end = len(text)
-    while end > 0 and text[end - 1] in SPACES:
-        end = end - 1
-    kept = text[0:end]
-    at = past(kept, 0, SPACES)
-    going = True
-    while going and at < end:
-        word = past_letters(kept, at)
-        going = kept[at:word].upper() in LEADS
-        if going:
-            at = past(kept, past(kept, word, ".:"), SPACES)
-    return kept[at:end]
-
-
 def whole_figures(text: str) -> str:
-    """The figures of a number, which may be separated by threes; "" for any other text."""
+    """The figures of a number, which may be parted by threes; "" for any other text."""
     out = ""
     group = 0
     parted = False
@@ -68,7 +41,9 @@ def whole_figures(text: str) -> str:
         if c in FIGURES:
             out = out + c
             group = group + 1
-        elif (c == "," or c in SPACES) and (group == 3 or (not parted and 0 < group < 3)):
+        elif (c in [",", ".", "'"] or c in SPACES) and (
+            group == 3 or (not parted and 0 < group < 3)
+        ):
             parted = True
             group = 0
         else:
@@ -112,24 +87,45 @@ def parts_of_year(text: str) -> list[str]:
     return []
 
 
-def read_application(parts: list[str]) -> DatedNumber:
-    """A number with its year. Two figures of a year are read as 19.."""
-    year = int(parts[1])
-    if len(parts[1]) == 2:
-        year = 1900 + year
-    out = number_told("", parts[0])
-    out["kind"] = "application"
-    out["number"] = int(parts[0])
-    out["first"] = year
-    out["last"] = year
-    if year < YEARLY_FIRST or year > YEARLY_LAST:
-        out["problem"] = "year"
-        out["near"] = [YEARLY_FIRST, YEARLY_LAST]
+def years_meant(year: str) -> list[int]:
+    """The years that may stand after an application's number. Two figures are of either century:
+    both where both had such numbers, none where neither had.
+    """
+    written = int(year)
+    years = [written] if len(year) == 4 else [1800 + written, 1900 + written]
+    return [each for each in years if YEARLY_FIRST <= each <= YEARLY_LAST]
+
+
+def read_applications(parts: list[str]) -> list[DatedNumber]:
+    """A number with its year: one entry for each year that may be meant, or one with the problem
+    "year".
+    """
+    out: list[DatedNumber] = []
+    for year in years_meant(parts[1]):
+        told = number_told("", parts[0])
+        told["kind"] = "application"
+        told["number"] = int(parts[0])
+        told["first"] = year
+        told["last"] = year
+        out.append(told)
+    if len(out) == 0:
+        wrong = number_told("year", parts[0])
+        wrong["kind"] = "application"
+        wrong["number"] = int(parts[0])
+        wrong["first"] = int(parts[1])
+        wrong["near"] = [YEARLY_FIRST, YEARLY_LAST]
+        out.append(wrong)
     return out
 
 
-def read_series(rows: Series, figures: str) -> DatedNumber:
-    """A number of a series that ran on over the years."""
+def read_series(rows: list[list[int]], figures: str) -> DatedNumber:
+    """A number of a series that ran on over the years. problem: "" · long · low · unused · beyond.
+
+    near: what is right (low: the lowest number and its year; unused: the first number not given and
+    the next that was, or 0; beyond: the number not reached, and by which year).
+    """
+    if len(figures) > MOST_FIGURES:
+        return number_told("long", figures)
     out = number_told("", figures)
     number = int(figures)
     out["number"] = number
@@ -142,13 +138,17 @@ def read_series(rows: Series, figures: str) -> DatedNumber:
         out["near"] = [rows[0][0], rows[0][1]]
         return out
     going_on = at + 1 < len(rows)
+    out["memory"] = rows[at][3] == 1
+    if rows[at][1] < 0:
+        out["problem"] = "beyond"
+        out["near"] = [rows[at][0], rows[at][2]]
+        return out
     if rows[at][1] == 0:
         out["problem"] = "unused"
-        out["near"] = [rows[at][0], rows[at + 1][0] if going_on else 0]
+        out["near"] = [rows[at][0], rows[at + 1][0] if going_on and rows[at + 1][1] > 0 else 0]
         return out
     out["row"] = at
     out["first"] = rows[at][1]
-    out["memory"] = rows[at][3] == 1
     if going_on:
         out["last"] = rows[at + 1][2]
         out["memory"] = rows[at][3] == 1 or rows[at + 1][3] == 1
@@ -166,7 +166,9 @@ def check_digit(body: str) -> int:
 
 
 def read_bars(table: BarTables, text: str) -> DatedNumber:
-    """The number under a barcode. The kind is UPC-A too where a 0 was written in front of it."""
+    """The number under a barcode. problem: "" · empty · letters · count · check. The kind is UPC-A
+    too where a 0 was written in front of it; near, of check: what the last figure should be.
+    """
     figures = without_gaps(text)
     if past(figures, 0, FIGURES) < len(figures) or figures == "":
         out = number_told("empty" if figures == "" else "letters", text)
@@ -190,27 +192,3 @@ def read_bars(table: BarTables, text: str) -> DatedNumber:
     out["first"] = since[0]
     out["memory"] = since[1] == 1
     return out
-
-
-def read_number(tables: NumberTables, what: NumberSort, text: str) -> DatedNumber:
-    """When a number was given; `text` is as it is read."""
-    if what == "barcode":
-        return read_bars(tables["barcode"], text)
-    rest = after_lead(text)
-    if rest == "":
-        return number_told("empty", "")
-    parts: list[str] = []
-    if what == "patent":
-        parts = parts_of_year(rest)
-    if len(parts) > 0:
-        return read_application(parts)
-    figures = whole_figures(rest)
-    if figures == "":
-        out = number_told("letters", rest)
-        meant = read_for_figures(rest)
-        if whole_figures(meant) != "" or (what == "patent" and len(parts_of_year(meant)) > 0):
-            out["meant"] = meant
-        return out
-    if len(figures) > MOST_FIGURES:
-        return number_told("long", figures)
-    return read_series(tables["patent"] if what == "patent" else tables["design"], figures)

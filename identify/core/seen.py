@@ -11,9 +11,10 @@ from .lists import filled, total
 from .reasons import variant_chances
 from .types.claims import Counting, MayBe, SeenYears
 from .types.engine import Belief, Engine
-from .types.pack import Pack
+from .types.pack import Feature, Pack
 from .types.session import Answer, Session
 
+IN_FULL = 0.99  # shares are rounded
 MAY_BE = 0.05  # kinds and items with this much of the recorded chance are reckoned with
 
 
@@ -82,6 +83,25 @@ def rows_that_count(engine: Engine, likely: MayBe, place: int) -> Counting:
     return {"rows": rows, "changes": changes}
 
 
+def in_full_use(feature: Feature, share: list[float], wanted: list[float]) -> bool:
+    """Whether one of the wanted states was in use where the states have these shares. A date mark
+    is also met beyond the soft ends of its years, in a smaller share: that is no full use.
+    """
+    if "seen" not in feature:
+        return True
+    carried = 0.0
+    most = 0.0
+    held = 0.0
+    for s in range(len(share)):
+        if feature["states"][s]["id"] != "none":
+            carried = carried + share[s]
+            most = max(most, share[s])
+            held = max(held, share[s] * wanted[s])
+    if held == 0.0:
+        return True
+    return held * carried >= IN_FULL * most * feature["seen"]
+
+
 def state_years(engine: Engine, likely: MayBe, answer: Answer, n: int) -> SeenYears:
     """The earliest and latest year in which any of an answer's states was made on what the piece
     may be (from may_be()), the variants that are first and last with it, and who says so; `n` is
@@ -97,6 +117,8 @@ def state_years(engine: Engine, likely: MayBe, answer: Answer, n: int) -> SeenYe
     counted = rows_that_count(engine, likely, place)
     earliest = 0
     latest = 0
+    first = 0
+    last = 0
     ends: list[int] = [-1, -1]
     for i in counted["rows"]:
         share = pack["cells"][place]["shares"][pack["cells"][place]["codes"][i]]
@@ -105,18 +127,26 @@ def state_years(engine: Engine, likely: MayBe, answer: Answer, n: int) -> SeenYe
             held = held + share[s] * seen[s]
         if held > 0.0:
             span = pack["spans"][pack["rows"]["span"][i]]
-            last = span["first"] + len(span["weights"]) - 1
-            if earliest == 0 or span["first"] < earliest:
-                earliest = span["first"]
-                ends[0] = pack["rows"]["variant"][i]
-            if last > latest:
-                latest = last
-                ends[1] = pack["rows"]["variant"][i]
+            until = span["first"] + len(span["weights"]) - 1
+            first = span["first"] if first == 0 else min(first, span["first"])
+            last = max(last, until)
+            if in_full_use(feature, share, seen):
+                if earliest == 0 or span["first"] < earliest:
+                    earliest = span["first"]
+                    ends[0] = pack["rows"]["variant"][i]
+                if until > latest:
+                    latest = until
+                    ends[1] = pack["rows"]["variant"][i]
+    if earliest == 0:
+        earliest = first
+        latest = last
     return {
         "feature": place,
         "answer": n,
         "earliest": earliest,
         "latest": latest,
+        "first": first,
+        "last": last,
         "variants": [v for v in ends if v >= 0],
         "changes": counted["changes"],
     }

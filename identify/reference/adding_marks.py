@@ -5,15 +5,19 @@ from collections.abc import Sequence
 import msgspec
 
 from identify.reference.csv_files import FILES
-from identify.reference.marks import OPEN, Marks, years_of
+from identify.reference.mark_ends import OPEN, End, ends_of, window_of
+from identify.reference.marks import Marks
 from identify.reference.mistakes import Mistake
 from identify.reference.records import (
     MEMORY,
     PRACTICE,
     Change,
     Feature,
+    MarkChange,
     MarkFeature,
     MarkRow,
+    MarkSource,
+    MergedMark,
     Pack,
     Source,
 )
@@ -44,33 +48,40 @@ def _kinds(part: str, pack: Pack) -> list[str] | None:
     return [kind.id for kind in pack.kinds if kind.id in having] or None
 
 
-def _source(row: MarkRow, sources: dict[str, Source]) -> Source:
-    """Who says so, with how far it is to be believed."""
-    if not row.source:
-        name, trust = UNNAMED[row.label]
-        return Source(id=PREFIX + name, what=row.label.capitalize(), trust=trust)
-    named = sources[row.source]
-    if row.label != MEMORY:
-        return Source(id=PREFIX + named.id, what=named.what, year=named.year, trust=named.trust)
+def _source(end: End, sources: dict[str, MarkSource]) -> Source:
+    """Who says so of an end, with how far that is to be believed."""
+    if not end.source:
+        name, trust = UNNAMED[end.label]
+        return Source(id=PREFIX + name, what=end.label.capitalize(), trust=trust)
+    named = sources[end.source]
+    what = f"{named.what}; {named.read}" if named.read else named.what
+    if end.label != MEMORY:
+        return Source(id=PREFIX + named.id, what=what, year=named.year, trust=named.trust)
     name, trust = UNNAMED[MEMORY]
-    what = f"{named.what}; in part {MEMORY}"
+    what = f"{what}; in part {MEMORY}"
     return Source(id=f"{PREFIX}{named.id}_{name}", what=what, year=named.year, trust=trust)
 
 
-def _change(row: MarkRow, source: Source) -> Change:
-    return Change(
+def _change(row: MarkRow, sources: dict[str, MarkSource]) -> tuple[MarkChange, list[Source]]:
+    """The row as a running change, and the sources of its ends that are not open."""
+    first, last = ends_of(row)
+    start, end = (None if each.open else _source(each, sources) for each in (first, last))
+    change = MarkChange(
         feature=PREFIX + row.feature,
         state=row.state,
         came="" if row.earliest == OPEN else row.earliest,
         ended="" if row.latest == OPEN else row.latest,
-        source=source.id,
+        source=start.id if start else "",
+        to_source=end.id if end else "",
+        hard=(first.hard, last.hard),
         note=f"Such as {row.wording.rstrip('.')}. {row.note}".rstrip(),
     )
+    return change, [each for each in (start, end) if each]
 
 
-def _feature(feature: MarkFeature, part: str, kinds: list[str] | None, ids: set[str]) -> Feature:
+def _feature(feature: MarkFeature, part: str, kinds: list[str] | None, ids: set[str]) -> MergedMark:
     """The mark with those of its states that can be met."""
-    return Feature(
+    return MergedMark(
         id=PREFIX + feature.id,
         name=feature.name,
         question=feature.question,
@@ -81,21 +92,21 @@ def _feature(feature: MarkFeature, part: str, kinds: list[str] | None, ids: set[
         kinds=kinds,
         mistaken=[pair for pair in feature.mistaken if set(pair) <= ids],
         states=[state for state in feature.states if state.id in ids],
+        seen=feature.seen,
     )
 
 
 def _here(row: MarkRow, country: str, first: int, last: int) -> bool:
-    """Whether the wording was in use in the country in some of the years."""
-    start, end = years_of(row)
-    return country in row.country and start < last + 1 and end > first
+    """Whether the wording was in use in the country in some of the years, or nearly."""
+    return country in row.country and window_of(row).met(first, last)
 
 
 def _merge_one(
     mark: MarkFeature, rows: Sequence[MarkRow], pack: Pack, life: tuple[int, int]
-) -> tuple[Feature, Windows] | None:
+) -> tuple[MergedMark, Windows] | None:
     """The mark as a feature of the pack; None where it says nothing or has nothing to stand on."""
     first, last = life
-    windows = Windows([(row.state, *years_of(row)) for row in rows], mark.seen)
+    windows = Windows([window_of(row) for row in rows], mark.seen)
     part = _carrier(mark, pack)
     if part is None or len({windows.cell(year) for year in range(first, last + 1)}) < 2:
         return None
@@ -106,8 +117,8 @@ def _merge_one(
 def merged(pack: Pack, first: int, last: int, marks: Marks) -> Pack:
     """The pack with each mark of its country that tells some years of its life from others."""
     named = {source.id: source for source in marks.sources}
-    features = [*pack.features]
-    changes = [*pack.changes]
+    features: list[Feature] = [*pack.features]
+    changes: list[Change] = [*pack.changes]
     sources = {source.id: source for source in pack.sources}
     drawings = {**pack.drawings}
     windows: dict[str, Windows] = {}
@@ -122,9 +133,10 @@ def merged(pack: Pack, first: int, last: int, marks: Marks) -> Pack:
         for state in feature.states:
             drawings[f"{feature.id}-{state.id}"] = marks.drawings[f"{mark.id}-{state.id}"]
         for row in rows:
-            source = _source(row, named)
-            sources.setdefault(source.id, source)
-            changes.append(_change(row, source))
+            change, said = _change(row, named)
+            changes.append(change)
+            for source in said:
+                sources.setdefault(source.id, source)
     return msgspec.structs.replace(
         pack,
         features=features,

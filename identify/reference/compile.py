@@ -7,7 +7,7 @@ from identify.reference.check import checked_pack
 from identify.reference.check_range import OF_THE_RANGE
 from identify.reference.compiled import CompiledPack, pack_bytes, pack_schema, version_of
 from identify.reference.mistakes import PackError
-from identify.reference.records import Feature, Pack
+from identify.reference.records import Feature, MarkChange, MergedMark, Pack
 from identify.reference.rows import Table, rows_of
 from identify.reference.splitting import Splitter, kinds_of, may_be_none, said_of
 from identify.reference.windows import NONE
@@ -58,6 +58,7 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
         mistaken=[(ids.index(a), ids.index(b)) for a, b in feature.mistaken],
         kinds=[n for n, kind in enumerate(pack.kinds) if kind.id in having],
         none=ids.index(NONE) if added else -1,
+        seen=feature.seen if isinstance(feature, MergedMark) else 0.0,
     )
 
 
@@ -119,6 +120,8 @@ class _Compiler:
             states = [state.id for state in self.features[place].states]
             kinds = change.kinds or kinds_of(declared[change.feature], self.pack.kinds)
             main = [(change.source, change.came)] if change.source else []
+            mark = change if isinstance(change, MarkChange) else None
+            end = [(mark.to_source, mark.ended)] if mark and mark.to_source else []
             changes.append(
                 to.Change(
                     feature=place,
@@ -129,6 +132,8 @@ class _Compiler:
                     ended=change.ended,
                     said=self.said([*main, *change.other_from]),
                     note=change.note,
+                    said_to=self.said(end),
+                    hard=mark.hard if mark else None,
                 )
             )
         return changes

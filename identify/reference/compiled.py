@@ -60,7 +60,7 @@ class State(_Closed):
     drawing: str
 
 
-class Feature(_Closed):
+class Feature(_Closed, omit_defaults=True):
     id: str
     name: str
     question: str
@@ -72,6 +72,7 @@ class Feature(_Closed):
     mistaken: list[tuple[Index, Index]]
     kinds: list[Index]
     none: Annotated[int, Meta(ge=-1)]
+    seen: Share = 0.0
 
 
 class Item(_Closed):
@@ -96,7 +97,7 @@ class Variant(_Closed):
     note: str
 
 
-class Change(_Closed):
+class Change(_Closed, omit_defaults=True):
     feature: Index
     state: Index
     kinds: list[Index]
@@ -105,6 +106,8 @@ class Change(_Closed):
     ended: str = msgspec.field(name="to")
     said: Said
     note: str
+    said_to: Said = []
+    hard: tuple[bool, bool] | None = None
 
 
 class Move(_Closed):

@@ -45,10 +45,25 @@ Label = Annotated[
     Literal["published", "common practice, no source", "from memory"],
     Meta(description=f'"{PUBLISHED}", "{PRACTICE}" or "{MEMORY}"'),
 ]
+EndLabel = Annotated[
+    Literal["", "published", "common practice, no source", "from memory"],
+    Meta(description=f'"{PUBLISHED}", "{PRACTICE}" or "{MEMORY}", or blank where open'),
+]
+AUTHORITIES: Final = ("statute", "office", "standard", "publication")
+SourceKind = Annotated[
+    Literal["statute", "office", "standard", "publication", "page", "encyclopedia"],
+    Meta(
+        description='"statute", "office", "standard", "publication", "page" (of a private person) '
+        'or "encyclopedia" (that anyone edits)'
+    ),
+]
 Count = Annotated[int, Meta(ge=1, description="a whole number from 1")]
 NumberIs = Annotated[
-    Literal["first", "given", "unused"],
-    Meta(description='"first" (of its year), "given" (in that year) or "unused" (from here on)'),
+    Literal["first", "given", "unused", "limit"],
+    Meta(
+        description='"first" (of its year), "given" (in that year), "unused" (from here on) or '
+        '"limit" (not reached by that year)'
+    ),
 ]
 Texts = Annotated[list[str], Meta(description="texts separated by ;")]
 Said = Annotated[
@@ -141,8 +156,14 @@ class MarkFeature(Look):
     seen: Chance = 0.0
 
 
+class MergedMark(Feature):
+    """A date mark as a feature of a pack. `seen`: the share of pieces that carry such a mark."""
+
+    seen: Chance = 0.0
+
+
 class Source(Entry):
-    needed = ("id", "what", "trust")
+    needed: ClassVar[tuple[str, ...]] = ("id", "what", "trust")
     id: Id = ""
     what: Text = ""
     year: Free = ""
@@ -190,6 +211,13 @@ class Change(Entry):
     note: Free = ""
 
 
+class MarkChange(Change):
+    """A wording of a date mark as a change: who says when it ended, and which ends are hard."""
+
+    to_source: Free = ""
+    hard: tuple[bool, bool] = (True, True)
+
+
 class Move(Entry):
     """An item's number or a variant's id that was changed, or is no more."""
 
@@ -203,18 +231,36 @@ class Move(Entry):
 
 
 class MarkRow(Entry):
-    """The years in which a wording may stand on new pieces of these countries."""
+    """The years in which a wording may stand on new pieces of these countries.
 
-    needed = ("country", "feature", "state", "earliest", "latest", "wording", "label")
+    Each end has its own label, source and edge: "hard", or the years of its tail and who says so.
+    """
+
+    needed = ("country", "feature", "state", "wording", "earliest", "latest")
     country: Texts = []
     feature: Text = ""
     state: Text = ""
-    earliest: Text = ""
-    latest: Text = ""
     wording: Text = ""
-    source: Free = ""
-    label: Label = PUBLISHED
+    earliest: Text = ""
+    from_label: EndLabel = ""
+    from_source: Free = ""
+    from_edge: Free = ""
+    latest: Text = ""
+    to_label: EndLabel = ""
+    to_source: Free = ""
+    to_edge: Free = ""
     note: Free = ""
+
+
+class MarkSource(Source):
+    """Who says when a mark was in use: what kind of authority that is, and where it was read.
+
+    `read` is blank where nothing of it was read, so that it can bear out no end as published.
+    """
+
+    needed: ClassVar[tuple[str, ...]] = ("id", "what", "trust", "kind")
+    kind: SourceKind = "page"
+    read: Free = ""
 
 
 class NumberRow(Entry):
@@ -226,6 +272,41 @@ class NumberRow(Entry):
     year: Free = ""
     source: Free = ""
     label: Label = PUBLISHED
+
+
+class Series(Entry):
+    """A series of numbers that ran on over the years; its numbers are in numbers/<id>.csv."""
+
+    needed = ("id", "country", "kind", "name", "done", "example")
+    id: Id = ""
+    country: Country = ""
+    kind: Text = ""
+    name: Text = ""
+    done: Text = ""
+    example: Text = ""
+    wordings: Texts = []
+    note: Free = ""
+
+
+class MarkWords(Entry):
+    """Words on a piece, and what they are: a wording of a mark, the lead of a number, or both."""
+
+    needed = ("words",)
+    words: Text = ""
+    feature: Free = ""
+    state: Free = ""
+    country: Texts = []
+    series: Texts = []
+
+
+class MarkShape(Entry):
+    """What a mark without words looks like, such as a price or a code; how: core/mark_shapes.py."""
+
+    needed = ("shape", "feature", "state", "country")
+    shape: Text = ""
+    feature: Text = ""
+    state: Text = ""
+    country: Texts = []
 
 
 class Pack(msgspec.Struct, kw_only=True):

@@ -5,6 +5,8 @@ import random
 import msgspec
 import orjson
 import pytest
+from identify.core.types.numbers import DatedNumber, NumberTables
+from identify.reference.numbers import number_tables
 
 from identify.core.assess import assess
 from identify.core.belief import prepare
@@ -25,7 +27,6 @@ from identify.core.types.claims import Claim, Judgement, SeenYears
 from identify.core.types.engine import Engine
 from identify.core.types.holdings import Duplicate, Incomplete, Moved
 from identify.core.types.matches import Match
-from identify.core.types.numbers import DatedNumber, NumberTables
 from identify.core.types.operations import Merged, Written
 from identify.core.types.pack import Pack
 from identify.core.types.records import (
@@ -45,7 +46,6 @@ from identify.core.types.view import Against, View
 from identify.phone import demo_packs
 from identify.reference.compiled import CompiledPack, pack_bytes
 from identify.reference.loading import load_pack
-from identify.reference.numbers import number_tables
 from identify.shipped import DEMO
 from tests.strategies import random_operations
 

@@ -16,7 +16,7 @@ from identify.reference.compile import compile_pack
 from identify.reference.compiled import CompiledPack
 from identify.reference.records import Pack
 from identify.reference.splitting import Splitter
-from identify.reference.windows import Windows
+from identify.reference.windows import Window, Windows
 from tests.reference.small_pack import SVG, changed, small_files, write
 
 PACKS = Path(__file__).resolve().parents[2] / "fixtures" / "packs"
@@ -74,13 +74,33 @@ def shares(pack: CompiledPack, feature: str, kind: str) -> dict[int, dict[str, f
 
 
 def test_years_of_the_money_on_a_box(tmp_path: Path) -> None:
+    # Weights by the rule: 1 within the ends; k years beyond a soft end with a tail of n years,
+    # doubt + (1 - doubt) * (1 - k / (n + 1)). All share 0.3 times the greatest of them.
     said = shares(compiled(tmp_path, boxed()), "mark_price", "set")
-    assert said[1968] == said[1969] == pytest.approx({"lsd": 0.3, "none": 0.7})
-    assert said[1970] == pytest.approx({"lsd": 0.15, "both": 0.15, "none": 0.7})
+    assert said[1969] == pytest.approx(beyond(1969), abs=2e-6)
     four = dict.fromkeys(["lsd", "both", "half_penny", "decimal"], 0.075)
     assert said[1971] == pytest.approx(four | {"none": 0.7})
-    new = {"half_penny": 0.15, "decimal": 0.15, "none": 0.7}
-    assert said[1972] == said[1974] == pytest.approx(new)
+    for year in (1970, 1972, 1973, 1974):
+        assert said[year] == pytest.approx(beyond(year), abs=2e-6)
+    assert said[1974]["lsd"] < said[1973]["lsd"] < said[1972]["lsd"] < said[1972]["decimal"]
+
+
+def beyond(year: int) -> dict[str, float]:
+    """The shares of a year by the rule and the ends of the four wordings of money in Britain."""
+    after, before = year - 1971, 1971 - year
+    weights = {
+        "lsd": 1.0 if after <= 0 else tail(after, 4, 0.01),
+        "both": 1.0 if after <= 0 else tail(after, 3, 0.05),
+        "half_penny": 1.0 if before <= 0 else tail(before, 1, 0.01),
+        "decimal": 1.0 if before <= 0 else tail(before, 1, 0.01),
+    }
+    whole = sum(weights.values())
+    return {state: 0.3 * weight / whole for state, weight in weights.items()} | {"none": 0.7}
+
+
+def tail(years: int, length: int, doubt: float) -> float:
+    """The weight so many years beyond a soft end."""
+    return doubt + (1 - doubt) * max(0.0, 1 - years / (length + 1))
 
 
 def test_a_mark_is_on_the_part_that_carries_it_and_on_kinds_that_have_it(tmp_path: Path) -> None:
@@ -101,20 +121,29 @@ def test_a_mark_brings_its_changes_and_sources(tmp_path: Path) -> None:
     changes = [change for change in pack.changes if change.feature == place]
     assert [(change.came, change.ended) for change in changes] == [
         ("", "1971-08"),
-        ("1970", "1971-08"),
+        ("1968-04", "1971-08"),
         ("1971-02-15", "1984-12"),
         ("1971-02-15", ""),
     ]
-    said = [pack.sources[change.said[0][0]] for change in changes]
-    assert [each.id for each in said] == [
-        "mark_decimal",
-        "mark_practice",
-        "mark_decimal_memory",
-        "mark_decimal",
+    assert [change.hard for change in changes] == [(False, False)] * 4
+
+    def ids(said: list[tuple[int, str]]) -> list[str]:
+        return [pack.sources[place].id for place, _ in said]
+
+    assert [ids(change.said) for change in changes] == [
+        [],
+        ["mark_memory"],
+        ["mark_decimal"],
+        ["mark_decimal"],
     ]
-    assert said[1].what == "Common practice, no source"
-    assert said[2].what.endswith("; in part from memory")
-    assert said[0].trust > said[2].trust > said[1].trust
+    assert [ids(change.said_to) for change in changes] == [
+        ["mark_decimal"],
+        ["mark_memory"],
+        ["mark_memory"],
+        [],
+    ]
+    trust = {source.id: source.trust for source in pack.sources}
+    assert trust["mark_decimal"] > trust["mark_memory"]
     assert changes[1].note.startswith("Such as 12/6 (62½p). ")
     assert len({source.id for source in pack.sources}) == len(pack.sources)
 
@@ -124,9 +153,16 @@ def test_marks_that_tell_no_year_from_another_are_left_out(tmp_path: Path) -> No
     assert not {name for name in names if name.startswith("mark_")}
     later = compiled(tmp_path / "later", boxed(years="1985/1995"))
     found = {each.id: each for each in later.features if each.id.startswith("mark_")}
-    # Decimal money and VAT all through; no recycling bin yet; barcodes all through.
-    assert set(found) == {"mark_telephone", "mark_recycling", "mark_conformity", "mark_design"}
-    assert [state.id for state in found["mark_conformity"].states] == ["ce", "none"]
+    # VAT and postcodes all through. The half penny goes, square codes come.
+    assert {"mark_tax", "mark_postal", "mark_origin"}.isdisjoint(found)
+    assert {"mark_price", "mark_telephone", "mark_recycling", "mark_barcode"} <= set(found)
+    assert [state.id for state in found["mark_price"].states] == ["half_penny", "decimal", "none"]
+    assert [state.id for state in found["mark_barcode"].states] == [
+        "twelve",
+        "thirteen",
+        "qr",
+        "none",
+    ]
 
 
 def test_a_pack_without_the_part_does_without_the_mark(tmp_path: Path) -> None:
@@ -195,8 +231,9 @@ def test_a_mark_that_is_seen_dates_and_one_that_is_not_says_nothing(tmp_path: Pa
     def after_1970(chances: dict[int, float]) -> float:
         return sum(chance for year, chance in chances.items() if year > 1970)
 
-    assert after_1970(old) < after_1970(before) / 2
-    assert after_1970(new) > 0.8
+    assert after_1970(old) < after_1970(before)
+    assert old[1974] < old[1969] / 2  # boxes with old prices were used up
+    assert after_1970(new) > 0.75  # 1970 too is met: the end is soft
 
 
 def without_marks(pack: Pack) -> Pack:
@@ -219,20 +256,32 @@ def test_marks_hardly_add_rows(folder: str) -> None:
 
 
 years = st.integers(1900, 1930).map(float)
-spans = st.lists(st.tuples(st.sampled_from("abc"), years, years), max_size=5)
+spans = st.lists(
+    st.builds(
+        Window,
+        st.sampled_from("abc"),
+        years,
+        years,
+        st.integers(0, 5),
+        st.integers(0, 5),
+        st.sampled_from([0.0, 0.01, 0.05]),
+        st.sampled_from([0.0, 0.01, 0.05]),
+    ),
+    max_size=5,
+)
 
 
 @given(spans, st.floats(0, 1), st.integers(1895, 1935))
-def test_shares_add_up_and_none_is_the_same_in_every_year_with_a_wording(
-    spans: list[tuple[str, float, float]], seen: float, year: int
-) -> None:
-    windows = Windows(spans, seen)
-    cell = dict(windows.cell(year))
+def test_shares_add_up_and_go_by_the_weights(windows: list[Window], seen: float, year: int) -> None:
+    found = Windows(windows, seen)
+    cell = dict(found.cell(year))
+    weights = found.weights(year)
     assert sum(cell.values()) == pytest.approx(1)
-    possible = {state for state, start, end in spans if start < year + 1 and end > year}
-    assert set(windows.possible(year)) == possible
-    assert cell["none"] == pytest.approx(1 - seen if possible else 1, abs=3e-6)
-    assert set(cell) == possible | {"none"}
+    assert set(cell) == {*weights, "none"}
+    assert cell["none"] == pytest.approx(1 - seen * max(weights.values(), default=0), abs=3e-6)
+    for state, weight in weights.items():
+        ratio = weight / sum(weights.values())
+        assert cell[state] == pytest.approx((1 - cell["none"]) * ratio, abs=3e-6)
 
 
 def test_the_small_pack_has_no_marks(tmp_path: Path) -> None:

@@ -1,13 +1,19 @@
-"""The table of date marks, its mistakes, and looking a mark up in it."""
+"""The table of date marks, how hard its ends are, and its mistakes."""
 
+import math
 import shutil
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from identify.reference.marks import MarkError, read_marks, rows_for, years_of
-from identify.reference.records import MEMORY, PRACTICE, PUBLISHED
+from identify.reference.mark_ends import ends_of, window_of, years_of
+from identify.reference.marks import read_marks
+from identify.reference.number_tables import all_series, yearly_table
+from identify.reference.records import AUTHORITIES, MEMORY, PRACTICE, PUBLISHED
+from identify.reference.years import read_years
 from identify.shipped import MARKS
 
 
@@ -18,18 +24,65 @@ def test_the_table_has_no_mistakes() -> None:
     assert {feature.id for feature in marks.features} == {row.feature for row in marks.rows}
 
 
-def test_every_row_has_a_label_and_a_source_to_match() -> None:
+def test_every_end_has_a_label_and_a_source_to_match() -> None:
     marks, _ = read_marks()
-    sources = {source.id for source in marks.sources}
+    sources = {source.id: source for source in marks.sources}
+    named = set()
     for row in marks.rows:
         assert row.wording
-        assert row.label in (PUBLISHED, PRACTICE, MEMORY)
-        assert row.source in sources | {""}
-        if row.label == PUBLISHED:
-            assert row.source, row
-        if row.label == PRACTICE:
-            assert not row.source, row
-    assert sources == {row.source for row in marks.rows if row.source}
+        for end in ends_of(row):
+            named.add(end.source)
+            if end.open:
+                assert (end.label, end.source, end.tail) == ("", "", 0), row
+                continue
+            assert end.label in (PUBLISHED, PRACTICE, MEMORY)
+            if end.label == PUBLISHED:
+                assert sources[end.source].kind in AUTHORITIES, row
+                assert sources[end.source].read, row
+            else:
+                assert not end.hard, row
+            if end.label == PRACTICE:
+                assert not end.source, row
+    for series in all_series():
+        for number in yearly_table(series.id):
+            named.add(number.source)
+            assert number.label in (PUBLISHED, MEMORY)
+            if number.label == PUBLISHED:
+                assert sources[number.source].kind in AUTHORITIES, number
+                assert sources[number.source].read, number
+    assert set(sources) == named - {""}
+
+
+@pytest.mark.parametrize("series", [each.id for each in all_series()])
+def test_numbers_and_years_rise_together(series: str) -> None:
+    rows = yearly_table(series)
+    for before, after in pairwise(rows):
+        assert before.number < after.number
+        if before.year and after.year:
+            assert read_years(before.year).first <= read_years(after.year).first
+    for row in rows:
+        assert row.year or row.what == "unused"
+
+
+@given(st.sampled_from(read_marks()[0].rows), st.integers(1800, 2030))
+def test_no_mark_ever_rules_a_year_out_alone_unless_its_end_is_hard(row, year) -> None:
+    first, last = ends_of(row)
+    weight = window_of(row).weight(year)
+    beyond_hard = (first.hard and year + 1 <= first.at) or (last.hard and year >= last.at)
+    assert (weight == 0.0) == beyond_hard
+    if year + 1 > first.at and year < last.at:
+        assert weight == 1.0
+
+
+@given(st.sampled_from(read_marks()[0].rows), st.integers(1, 40))
+def test_the_weight_falls_evenly_in_the_tail_and_then_stays(row, years) -> None:
+    _, last = ends_of(row)
+    if last.open or last.hard:
+        return
+    window = window_of(row)
+    final = math.ceil(last.at) - 1
+    left = max(0.0, 1 - years / (last.tail + 1))
+    assert window.weight(final + years) == pytest.approx(last.doubt + (1 - last.doubt) * left)
 
 
 def test_the_same_wording_does_not_come_in_twice_at_once() -> None:
@@ -43,24 +96,35 @@ def test_the_same_wording_does_not_come_in_twice_at_once() -> None:
             assert before[1] <= after[0], key
 
 
+GUESS = "decimal,4 guess"
 BROKEN = [
     ("changes.csv", "GB;IE,price,lsd", "GB;Irl,price,lsd", '2, country: "Irl" is not a'),
     ("changes.csv", "price,lsd", "prise,lsd", '2, feature: there is no "prise" in features.toml'),
     ("changes.csv", "price,lsd", "price,none", '2, state: there is no "none" in features.toml'),
-    ("changes.csv", "lsd,..,1971-08", "lsd,..,Aug 1971", '2, latest: "Aug 1971" is not a year'),
-    ("changes.csv", "both,1970,1971-08", "both,1972,1971-08", "3, latest: 1971-08 is before 1972"),
-    ("changes.csv", "5s.,decimal,", "5s.,decimol,", '2, source: there is no "decimol" in sources'),
-    ("changes.csv", "5s.,decimal,", "5s.,,", '2, source: "published" needs a source of sources'),
-    ("changes.csv", "5s.,decimal,published", "5s.,decimal,sure", '2, label: "sure" is not right'),
-    ("changes.csv", "(62½p),,", "(62½p),decimal,", "3, source: leave this blank, since it is"),
+    ("changes.csv", ",1971-08,", ",Aug 1971,", '2, latest: "Aug 1971" is not a year'),
+    ("changes.csv", "1968-04,", "1972,", "3, latest: 1971-08 is before 1972"),
+    ("changes.csv", GUESS, "decimol,4 guess", '2, source: there is no "decimol" in sources'),
+    ("changes.csv", GUESS, ",4 guess", '2, to_source: "published" needs a source of sources'),
+    ("changes.csv", "published,decimal,4", "sure,decimal,4", '2, to_label: "sure" is not'),
+    ("changes.csv", "published,decimal,4", ",decimal,4", "2, to_label: this is blank"),
+    ("changes.csv", GUESS, "decimal,soon", '2, to_edge: write "hard", or the years'),
+    ("changes.csv", GUESS, "decimal,4 nobody", '2, source: there is no "nobody" in sources.csv'),
+    ("changes.csv", "from memory,,2 guess", "from memory,,hard", '3, from_edge: only a "publ'),
+    ("changes.csv", GUESS, "ddr_mark,4 guess", '2, to_source: "published" needs a statute'),
+    ("changes.csv", GUESS, "weee,4 guess", '2, to_source: nothing was read of "weee"'),
+    ("changes.csv", "..,,,,1971-08", "..,published,,,1971-08", "2, from_label: leave this"),
+    ("changes.csv", "from memory,,2 guess,1971",
+     '"common practice, no source",decimal,2 guess,1971',
+     '3, from_source: leave this blank, since it is "common practice, no source".'),
     ("changes.csv", ",12/6; £1/2/6; 5s.,", ",,", "2, wording: this is blank; it must be text"),
     ("features.toml", 'parts = ["box"]\n', "parts = []\n", "8, parts: name at least one part"),
     ("features.toml", 'parts = ["box"]\n', 'part = "box"\n', '8, part: "part" means nothing'),
-    ("features.toml", '{ id = "rm"', '{ id = "rm2"', "19, states: no row of changes.csv says"),
+    ("features.toml", '{ id = "rm"', '{ id = "rm2"', "20, states: no row of changes.csv says"),
     ("features.toml", '"half_penny", "d', '"half", "d', '12, mistaken: there is no "half" in fea'),
     ("features.toml", '  { id = "none", name = "No price" },\n', "", '13, states: add a state "no'),
-    ("features.toml", 'id = "tax"', 'id = "price"', '29, id: "price" stands twice. Change one.'),
+    ("features.toml", 'id = "tax"', 'id = "price"', '41, id: "price" stands twice. Change one.'),
     ("sources.csv", "\nau_decimal,", "\ndecimal,", '3, id: "decimal" stands twice. Change one.'),
+    ("sources.csv", "0.95,statute", "0.95,hearsay", '2, kind: "hearsay" is not right'),
     ("drawings/price-lsd.svg", "viewBox", "onclick", '1: the attribute "onclick" is not allowed'),
 ]  # fmt: skip
 
@@ -87,22 +151,3 @@ def test_drawings_one_for_each_state(tmp_path: Path) -> None:
 def test_a_folder_that_is_not_there_is_said(tmp_path: Path) -> None:
     found = [str(each) for each in read_marks(tmp_path / "nowhere")[1]]
     assert found[0] == "nowhere/features.toml: this file is missing."
-
-
-@pytest.mark.parametrize(
-    ("country", "feature", "state", "said"),
-    [
-        ("FR", "origin", "occupied", '"Occupied Japan" is not known from FR, only from JP. '
-         "Known from FR: The country, with or without Made in, Foreign, no country."),
-        ("BR", "price", "lsd", '"Shillings and pence: 12/6" is not known from BR, only from AU, '
-         "GB, IE, NZ. Nothing of the kind is from BR."),
-        ("GB", "prices", "lsd", 'There is no mark "prices": did you mean "price"?'),
-        ("GB", "price", "shilling", 'There is no wording "shilling": known are lsd, both, '
-         "half_penny, decimal, dollars, rm, dm, mdn and so on."),
-    ],
-)  # fmt: skip
-def test_a_mark_never_seen_there(country: str, feature: str, state: str, said: str) -> None:
-    marks, _ = read_marks()
-    with pytest.raises(MarkError) as error:
-        rows_for(marks, country, feature, state)
-    assert str(error.value) == said

@@ -59,6 +59,9 @@ export interface SeenYears {
   /** years; 0: recorded on none */
   earliest: number;
   latest: number;
+  /** the same for a date mark with what lies beyond soft ends of its years */
+  first: number;
+  last: number;
   /** the first and the last with it */
   variants: Array<number>;
   /** every running change of the feature that applies */
@@ -455,6 +458,213 @@ export interface Moved {
   of: Array<Chance>;
 }
 
+/** of a sentence, to be joined by who shows it */
+export type Parts = Array<string | number>;
+
+export type NumberProblem = "" | "none" | "empty" | "letters" | "long" | "low" | "unused" | "beyond" | "year" | "count" | "check";
+
+/** A piece of a shape: see core/mark_shapes.py. */
+export interface Piece {
+  kind: "figures" | "letters" | "pence" | "word" | "district" | "text" | "gap" | "space";
+  least: number;
+  most: number;
+  text: string;
+}
+
+/** A state of a mark, and the number from which it is that one. */
+export interface StateFrom {
+  state: string;
+  number: number;
+}
+
+/**
+ * A series of numbers that ran on over the years.
+ *
+ * Each of `rows` is [number, first, before, memory], lowest number first: from this number on
+ * numbers were given from the year `first` (0: none was until the next row; -1: none by the year
+ * `before`); numbers below it are of the year `before` at the latest (0: not known); `memory` is 1
+ * where that is from memory, else 0.
+ */
+export interface SeriesTable {
+  id: string;
+  country: string;
+  /** id of the mark: design, patent */
+  kind: string;
+  name: string;
+  /** what was done in the year of a number: registered, granted */
+  done: string;
+  example: string;
+  note: string;
+  states: Array<StateFrom>;
+  rows: Array<Array<number>>;
+  /** place of the source of each row, -1: none */
+  sources: Array<number>;
+}
+
+/** When bars of these lengths came: [first year, memory]. */
+export interface BarTables {
+  twelve: Array<number>;
+  thirteen: Array<number>;
+}
+
+/** Words that name a mark, or stand before the numbers of some series. */
+export interface MarkWordsEntry {
+  words: Array<string>;
+  feature: string;
+  /** "": the number says which */
+  state: string;
+  countries: Array<string>;
+  series: Array<string>;
+}
+
+/** What a mark without words looks like. */
+export interface ShapeEntry {
+  pieces: Array<Piece>;
+  feature: string;
+  state: string;
+  countries: Array<string>;
+}
+
+/** One end of the years of a wording. */
+export interface MarkEnd {
+  /** 0: open */
+  year: number;
+  /** "15 February 1971" */
+  when: string;
+  /** rules out what is beyond it */
+  hard: boolean;
+  label: string;
+  /** place, -1: none */
+  source: number;
+  /** years beyond a soft end in which it grows rarer */
+  tail: number;
+}
+
+/** When a wording was in use in some countries. */
+export interface WordingRow {
+  feature: string;
+  state: string;
+  countries: Array<string>;
+  wording: string;
+  since: MarkEnd;
+  until: MarkEnd;
+  note: string;
+}
+
+/** An id with its name. */
+export interface NamedOne {
+  id: string;
+  name: string;
+}
+
+/** A mark and its wordings. */
+export interface MarkFeature {
+  id: string;
+  name: string;
+  states: Array<NamedOne>;
+}
+
+/** Who says so, where it was read, and what kind of authority that is. */
+export interface MarkSource {
+  what: string;
+  read: string;
+  kind: string;
+}
+
+/** packs/marks.json. */
+export interface MarkTables {
+  series: Array<SeriesTable>;
+  barcode: BarTables;
+  words: Array<MarkWordsEntry>;
+  shapes: Array<ShapeEntry>;
+  rows: Array<WordingRow>;
+  features: Array<MarkFeature>;
+  sources: Array<MarkSource>;
+  countries: Array<NamedOne>;
+}
+
+/** A number that was read, and when it was given. */
+export interface DatedNumber {
+  /**
+   * none (there is no number) · empty · letters (not figures only) · long (more than 8) · low
+   * (below the table) · unused (none given there) · beyond (not reached yet) · year (1234/79: not
+   * numbered by the year then) · count (barcode: not 8, 12 or 13) · check
+   */
+  problem: NumberProblem;
+  /** without gaps; where they cannot be read, the text */
+  figures: string;
+  /**
+   * for letters: the text with look-alikes (O, I, S, ...) as figures, "" if that is no number
+   * either; it is told, never taken
+   */
+  meant: string;
+  /** application: a patent's number with its year; UPC-A: with 13 figures, a 0 in front */
+  kind: "" | "application" | "EAN-8" | "EAN-13" | "UPC-A";
+  number: number;
+  /** years */
+  first: number;
+  /** 0: open */
+  last: number;
+  /** some of it is from memory */
+  memory: boolean;
+  /** place in the table, or -1 */
+  row: number;
+  /**
+   * what is right; low: the lowest number and its year; unused: the first number not given and
+   * the next that was, or 0; beyond: the number not reached, and by which year; year: the first
+   * and the last; check: the last figure
+   */
+  near: Array<number>;
+}
+
+/** One thing that a mark can be. */
+export interface Reading {
+  feature: string;
+  /** "": not known */
+  state: string;
+  countries: Array<string>;
+  /** "": no number of a series */
+  series: string;
+  /** places of the rows that say when */
+  rows: Array<number>;
+  number: DatedNumber;
+  /** nothing before the number says what it is */
+  bare: boolean;
+}
+
+/** A mark in a text: from where to where, and what it can be. */
+export interface MarkFound {
+  start: number;
+  end: number;
+  text: string;
+  readings: Array<Reading>;
+}
+
+/** What a text on a piece says. */
+export interface MarkRead {
+  problem: "" | "empty" | "nothing";
+  /** as plain capitals */
+  read: string;
+  /** whether figures or letters of another script were read as ours */
+  changed: boolean;
+  marks: Array<MarkFound>;
+}
+
+/** A reading in words. */
+export interface ReadingSaid {
+  what: Parts;
+  lines: Array<Parts>;
+  who: Array<string>;
+}
+
+/** The years that a reading leaves, 0 where open. */
+export interface MarkSpan {
+  first: number;
+  last: number;
+  first_hard: boolean;
+  last_hard: boolean;
+}
+
 /** misread: look-alikes or a slip had to be forgiven; carried: on the piece itself */
 export type HowFound = "number" | "misread" | "carried" | "name";
 
@@ -621,64 +831,6 @@ export interface Currency {
   code: string;
   /** its decimals */
   digits: number;
-}
-
-/** [number, first, before, memory], lowest number first: see NumberTables */
-export type Series = Array<Array<number>>;
-
-/** When bars of these lengths came: [first year, memory]. */
-export interface BarTables {
-  twelve: Array<number>;
-  thirteen: Array<number>;
-}
-
-/**
- * packs/numbers.json.
- *
- * Of a series each row says: from this number on numbers were given from the year `first` (0: none
- * was until the next row); numbers below it are of the year `before` at the latest (0: not known);
- * `memory` is 1 where that is from memory, else 0.
- */
-export interface NumberTables {
-  design: Series;
-  patent: Series;
-  barcode: BarTables;
-}
-
-export type NumberSort = "design" | "patent" | "barcode";
-
-/**
- * empty · letters (not figures only) · long (more than 8) · low (below the table) · unused (never
- * given) · year (1234/79: not numbered by the year then) · count (barcode: not 8, 12 or 13) · check
- */
-export type NumberProblem = "" | "empty" | "letters" | "long" | "low" | "unused" | "year" | "count" | "check";
-
-/** A number that was read, and when it was given. */
-export interface DatedNumber {
-  problem: NumberProblem;
-  /** without gaps; where they cannot be read, the text after words such as "Regd. No." */
-  figures: string;
-  /**
-   * for letters: the text with look-alikes (O, I, S, ...) as figures, "" if that is no number
-   * either; it is told, never taken
-   */
-  meant: string;
-  /** application: a patent's number with its year; UPC-A: with 13 figures, a 0 in front */
-  kind: "" | "application" | "EAN-8" | "EAN-13" | "UPC-A";
-  number: number;
-  /** years */
-  first: number;
-  /** 0: open */
-  last: number;
-  /** some of it is from memory */
-  memory: boolean;
-  /** place in the table, or -1 */
-  row: number;
-  /**
-   * what is right; low: the lowest number and its year; unused: the first number not given and
-   * the next that was, or 0; year: the first and the last; check: the last figure
-   */
-  near: Array<number>;
 }
 
 /**
@@ -971,6 +1123,8 @@ export interface Feature extends Asked {
   kinds: Array<number>;
   /** index of a state "none" that the compiler added, or -1 */
   none: number;
+  /** of a date mark: the share of the pieces that carry such a mark */
+  seen?: number;
 }
 
 /** What has a number in the catalogue. */
@@ -1022,6 +1176,10 @@ export interface Change extends Bounds {
   items: Array<number>;
   said: Array<Said>;
   note: string;
+  /** of a date mark: who says when it ended */
+  said_to?: Array<Said>;
+  /** of a date mark: whether each end rules out what is beyond it */
+  hard?: Array<boolean>;
 }
 
 export type Moving = "item" | "variant";
@@ -1822,7 +1980,7 @@ export interface EngineModule {
   /** The session without its answer to `feature`. */
   without(session: Session, feature: string): Session;
   /**
-   * A saved session made to fit this pack.
+   * A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
    *
    * What the pack no longer knows is set aside and named, so that the screen can say so.
    */
@@ -1830,7 +1988,8 @@ export interface EngineModule {
   /**
    * The items that a number or a name could mean, best first, at most `limit`.
    *
-   * Empty for a text that fits nothing. The first call takes longer than the next.
+   * Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
+   * recorded text}. Empty for a text that fits nothing. The first call takes longer than the next.
    */
   find(engine: Engine, text: string, limit: number): Array<Match>;
   /**
@@ -1843,12 +2002,19 @@ export interface EngineModule {
    * What each answer said between this variant and the leader, strongest first.
    *
    * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
-   * leader, so it allows for swapped parts and misread answers.
+   * leader, so it allows for swapped parts and misread answers. Returns [{feature, answer, bits,
+   * recorded}].
    */
   why_not(engine: Engine, session: Session, variant: number): Array<Against>;
   /** A claim read: what it is about, its years and the same as EDTF. */
   read_claim(engine: Engine, text: string): Claim;
-  /** Hold a claim (from read_claim, with no problem) against the answers. */
+  /**
+   * Hold a claim (from read_claim, with no problem) against the answers.
+   *
+   * Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
+   * earliest, latest, variants, changes}] strongest first, question: the one that would settle it
+   * best, or None}.
+   */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
    * One pack from several compiled ones, to be given to `prepare`.
@@ -1867,24 +2033,44 @@ export interface EngineModule {
   /** The years of each answer that names a state, in the order of the answers. */
   seen_years(engine: Engine, session: Session): Array<SeenYears>;
   /**
-   * Money from a typed text, or what is wrong with it. usual: the currency that is meant where
-   * none is written. Old money is sterling, whatever is usual.
+   * Money from a typed text: {money, problem}. usual: the currency that is meant where none is
+   * written. Old money is sterling, whatever is usual.
+   *
+   * problem: "" · empty (nothing typed) · amount (no figures) · word (a word that is no currency) ·
+   * which (a mark that several currencies share) · currency (`usual` is not known) · mixed (two
+   * currencies) · decimals (more than the currency has, or in old money) · parts (more than 19
+   * shillings, 11 old pence or 99 new pence beside a larger unit) · large · ambiguous (can be read
+   * in more than one way, or in none).
    */
   read_money(text: string, usual: string): ReadMoney;
-  /** Which is more, in one currency. */
+  /**
+   * Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
+   *
+   * Two currencies are not compared: order 0 and problem "currency".
+   */
   compare_money(one: Money, other: Money): Order;
   /** The sum in each currency, in the order in which the currencies first come up. */
   totals(amounts: Array<Money>): Array<Money>;
-  /** What a screen shows money with. */
+  /**
+   * What a screen shows money with: {currency, digits, whole, part, exact, old}.
+   *
+   * whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
+   * old: {pounds, shillings, pence, farthings} for sterling that is a whole number of farthings,
+   * else None.
+   */
   money_parts(money: Money): MoneyParts;
-  /** The currencies that can be read, the usual ones first. */
+  /** The currencies that can be read, the usual ones first: [{code, digits}]. */
   currencies(): Array<Currency>;
-  /** The collector's records worked out for the piece in hand, once for many answers. */
+  /**
+   * The collector's records worked out for the piece in hand: {hand, held, wants, started,
+   * meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
+   */
   study(engine: Engine, records: Records, hand: Hand): Studied;
   /** assess_for() with the records and the hand worked out before, by study(). */
   assess_studied(engine: Engine, session: Session, studied: Studied): View;
   /**
-   * What is owned twice or more, in the pack's order.
+   * What is owned twice or more, in the pack's order: [{item, variant (-1 by item), keep: id of
+   * the best copy, part_with: [ids of the others, worst first]}].
    *
    * by: "variant" or "item". Copies kept on purpose, spares and donors are left out. Worst is by
    * condition (one that is not said counts as worst), then without a box, then with the most parts
@@ -1897,8 +2083,6 @@ export interface EngineModule {
   conditions(): Array<string>;
   /** 6 for the best word of the scale down to 1 for the worst; 0 for one that is not on it. */
   condition_rank(word: string): number;
-  /** When a number was given; `text` is as it is read. */
-  read_number(tables: NumberTables, what: NumberSort, text: string): DatedNumber;
   /**
    * The records of this pack that point to what moved or is gone, each with where they point now.
    *
@@ -1942,53 +2126,92 @@ export interface FurtherModule {
   new_fields(kind: string): Array<Array<any>>;
   /** A fault of the gate as a sentence, with the name of the field that it is about. */
   fault_words(fault: Fault): string;
+  /**
+   * What a text on a piece says: {problem ("" · empty · nothing), read (as plain capitals),
+   * changed: whether figures or letters of another script were read as ours, marks: [{text, start,
+   * end, readings}] in the order in which they stand}. Several readings: it can be each of them.
+   */
+  read_mark(tables: MarkTables, text: string): MarkRead;
+  /**
+   * {what, lines, who}: what a reading is, sentences about its years, who says so. `what` and
+   * each line are parts to be joined.
+   */
+  reading_said(tables: MarkTables, reading: Reading): ReadingSaid;
+  /** What to do about a text in which no mark was read; [] where one was. */
+  nothing_said(found: MarkRead): Parts;
+  /** The years that a reading leaves: {first, last (0: open), first_hard, last_hard}. */
+  mark_span(tables: MarkTables, reading: Reading): MarkSpan;
+  /**
+   * [[late, early]]: places of two spans ({first, last}, 0: open) with no year in common, the one
+   * that begins latest against each that has ended by then.
+   */
+  years_apart(spans: Array<MarkSpan>): Array<Array<number>>;
 }
 
 /** merging.js: the rules of syncing. */
 export interface MergingModule {
   /** The clock after something was done here at `now` (the device's own time, ms). */
   tick(clock: Clock, now: number): Clock;
-  /** The clock after something was heard of that happened at `other`. */
+  /** The clock after something was heard of that happened at `other` {wall, count}. */
   heard(clock: Clock, other: Clock, now: number): Clock;
-  /** One record of all its known operations, each given once, in any order. */
+  /**
+   * One record of all its known operations, each given once, in any order.
+   *
+   * -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
+   * then the latest first), heads: [ids] (no known operation names them as parents; sorted),
+   * trashed, gone, brought_back (trashed on one device, changed or restored on another meanwhile),
+   * scrub: [ids of operations whose values were deleted for good]}
+   */
   merged(ops: Array<Written>): Merged;
   /** The name for what the server holds now: another one whenever it may hold less than before. */
   mark_of(state: Device): string;
   /**
    * What makes operations of what was changed here, in the order in which it was.
    *
-   * heads: of those records, as merged from what was known when the changes were made: before
-   * anything else is taken in.
+   * entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
+   * what was known when the changes were made: before anything else is taken in.
+   * -> {n, clock (for the state), ops: [{id, device, n, parents, wall, count}] (one an entry),
+   * heads: [{record, heads}]}
    */
   sealed(state: Device, entries: Array<Unsealed>, heads: Array<Heads>): Sealing;
   /**
-   * Whether the answer to this question is to be thrown away.
+   * Whether the answer to this question {epoch, after, last} is to be thrown away.
    *
    * The state has moved on since it was asked; what lies between would be missed.
    */
   is_late(state: Device, asked: Reached): boolean;
   /**
-   * The state after a pull's answer.
+   * The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
    *
    * Where the answer begins from the beginning, nothing counts as held any more.
    */
   pulled(state: Device, answer: PullAnswer): Pulled;
-  /** Whether two operations under one id are the same, as far as neither was deleted for good. */
+  /**
+   * Whether two operations under one id are the same, as far as neither was deleted for good.
+   *
+   * Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
+   * `what` and `scrubbed`, which deleting for good changes}.
+   */
   same_operation(one: Compared, other: Compared): boolean;
   /**
-   * What to do with operations that came from the server, or from a backup file, at `now` (ms).
+   * What to do with operations that came from the server, or from a backup file.
    *
-   * A fork is a copy of a device that went another way (one was restored from an old copy, or two
-   * use one). Before anything is taken in, forked() then gives other ids to what stands in the way.
+   * ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
+   * known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
+   * of those that are here already], moved: [ids that stand for another operation here], fork}.
+   * fork: a copy of a device went another way (one was restored from an old copy, or two use one).
+   * Before anything is taken in, forked() then gives other ids to what stands in the way.
    */
   met(state: Device, ops: Array<Arriving>, now: number): Meeting;
   /**
    * Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
    *
-   * ops: in the order of the journal, all that are not held under mark_of(state), and those `moved`:
-   * ids under which the server holds other operations. New ids get the moved; this device's own that
-   * no pull ever brought; and what is not held and has one of these as a parent. The rest stay as
-   * they are: others may know them.
+   * ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
+   * mark_of(state), and those `moved`: ids under which the server holds other operations.
+   * New ids get the moved; this device's own that no pull ever brought; and what is not held and has
+   * one of these as a parent. The rest stay as they are: others may know them.
+   * -> {device, n, after, last (the next pull begins from the beginning), ops: [{place (in ops), id,
+   * device, n, parents}]}
    */
   forked(state: Device, device: string, ops: Array<Unheld>, moved: Array<string>): Forking;
 }

@@ -1,7 +1,7 @@
 /** The engine, the list of reference packs, and the packs themselves. */
 import { read } from "./store.js";
 
-/** @import { Engine, EngineModule, NumberTables, Pack } from "./engine-types.d.ts" */
+/** @import { Engine, EngineModule, MarkTables, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
@@ -9,7 +9,7 @@ const ALL = "all";
 /** Under which the list of ranges added from files is kept; the text of each is apart. */
 export const OWN = "ranges";
 export const ownKey = (id) => `range ${id}`;
-let numbers = null;
+let marks = null;
 let theEngine = null;
 
 /** Why the app cannot go on, in a sentence for the person. */
@@ -110,12 +110,26 @@ export async function loadPack(engine, entry) {
 }
 
 /**
- * The tables that the engine reads numbers and barcodes by.
- * @returns {Promise<NumberTables>}
+ * The tables that marks are read by.
+ * @returns {Promise<MarkTables>}
  */
-export async function numberTables() {
-  numbers ??= await json("packs/numbers.json", "the tables of numbers");
-  return numbers;
+export async function markTables() {
+  marks ??= await json("packs/marks.json", "the tables of marks");
+  return marks;
+}
+
+/**
+ * The part of the engine that reads marks, further.js.
+ * @returns {Promise<object>} what identify/phone.py exports of the core beside the engine
+ */
+export async function markRules() {
+  try {
+    return await import(at("further.js").href);
+  } catch {
+    throw new CannotGoOn(
+      "The part that reads marks is not on this device yet. Try it with a signal.",
+    );
+  }
 }
 
 function unreadable({ name }) {

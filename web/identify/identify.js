@@ -164,7 +164,8 @@ export function identify(app) {
     collect: () => app.shelf().then(({ takeUp }) => takeUp.piece()),
     want: () => app.shelf().then(({ takeUp }) => takeUp.want()),
     sighting: () => app.shelf().then(({ takeUp }) => takeUp.sighting()),
-    number: async (what) => (await loaded(import("./dated-number.js"))).openDatedNumber(app, what),
+    mark: async () =>
+      (await loaded(import("./read-mark.js"))).openReadMark(app, app.pack, act.answer),
     who: (variants) => openWho(app, current(app.piece), variants),
   };
 

@@ -6,7 +6,7 @@ import { announce } from "../parts/status.js";
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
-const NUMBERED = /(?:^|_)mark_(design|patent|barcode)$/;
+const MARK = /(?:^|_)mark_/;
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap the one you think it is.",
@@ -15,8 +15,7 @@ const HINTS = {
 
 /**
  * The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or
- * null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, number (design,
- * patent or barcode).
+ * null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, mark.
  */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
@@ -36,7 +35,7 @@ export function questionCard(card, act) {
           : button("Why this question?", act.why, { class: "link" }),
         answersLink(card.session, act),
         button("Note it", act.note, { class: "link" }),
-        dateLink(feature, act),
+        markLink(feature, act),
         wider(card, act),
       ),
     ),
@@ -52,10 +51,9 @@ function answersLink({ answers }, act) {
   });
 }
 
-/** For a mark whose number itself says the year. */
-function dateLink({ id }, act) {
-  const found = NUMBERED.exec(id);
-  return found && button("Date the number", () => act.number(found[1]), { class: "link" });
+/** For a mark: typed as it stands, it says what it is. */
+function markLink({ id }, act) {
+  return MARK.test(id) && button("Type it as it stands", act.mark, { class: "link" });
 }
 
 function wider({ pack, session }, act) {

@@ -24,6 +24,7 @@ export function startScreen(app, act) {
     heading(1, "What have you got?"),
     searchField(app, act, show),
     below,
+    button("Read a mark on it", act.mark, { class: "link" }),
     rangeChoice(app, act.range),
   );
 }

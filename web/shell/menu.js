@@ -23,7 +23,7 @@ export async function moreScreen(app, keep) {
       keep
         .menuLines({ saved, clashes })
         .map(([screen, name, about]) => link(name, about, () => keep.open(screen))),
-      link("Date a number or barcode", "Design, patent or bars: the year", () => dateNumber(app)),
+      link("Read a mark", "Words, numbers, prices: the years", () => readMark(app)),
     ),
     everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),
   );
@@ -37,6 +37,6 @@ function link(name, about, act) {
   );
 }
 
-async function dateNumber(app) {
-  (await loaded(import("../identify/dated-number.js"))).openDatedNumber(app);
+async function readMark(app) {
+  (await loaded(import("../identify/read-mark.js"))).openReadMark(app);
 }

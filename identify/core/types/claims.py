@@ -60,6 +60,8 @@ class SeenYears(TypedDict):
     answer: int  # place in the session's answers
     earliest: int  # years; 0: recorded on none
     latest: int
+    first: int  # the same for a date mark with what lies beyond soft ends of its years
+    last: int
     variants: list[int]  # the first and the last with it
     changes: list[int]  # every running change of the feature that applies
 

@@ -89,6 +89,7 @@ class Feature(Asked):
     mistaken: list[Annotated[list[int], int, int]]
     kinds: list[int]  # index of the kinds that have it
     none: int  # index of a state "none" that the compiler added, or -1
+    seen: NotRequired[float]  # of a date mark: the share of the pieces that carry such a mark
 
 
 class Item(TypedDict):
@@ -130,6 +131,8 @@ class Change(_Bounds):
     items: list[int]  # and of the items, where it applies to these alone
     said: list[Said]
     note: str
+    said_to: NotRequired[list[Said]]  # of a date mark: who says when it ended
+    hard: NotRequired[list[bool]]  # of a date mark: whether each end rules out what is beyond it
 
 
 Moving = Literal["item", "variant"]

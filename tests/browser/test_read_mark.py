@@ -1,0 +1,98 @@
+"""A mark is read on the phone as it stands: from the menu, the start and a question."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import question, take_up
+from tests.browser.phone_storage import place
+from tests.conftest import serving
+
+ENTRY = "Read a mark"
+FIELD = "What stands there?"
+
+
+def opened(page: Page, url: str) -> None:
+    page.goto(url)
+    place(page, "More")
+    page.get_by_role("main").get_by_role("button", name=ENTRY).click()
+    expect(page.get_by_role("heading", name=ENTRY)).to_be_visible()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Regd. Des. 821265", "It was registered in 1937; the piece is of 1937 or later. By the "
+         "table, from memory."),
+        ("PAT. NO. 10811/97", "Numbered in 1897; from 1916 on as an application. The piece is of "
+         "1897 or later."),
+        ("W. Germany", "Germany: hardly before 1949, hardly after October 1990."),
+        ("5 012345 678900", "Such bars have been printed since 1977. They say nothing of a later "
+         "year."),
+        ("Rd 82I265", "It may be 821265."),
+        ("purple", "“PURPLE” is no mark that is known here."),
+        ("Made in Occupied Japan £2.99 inc. VAT", "VAT is of 1972 or later, MADE IN OCCUPIED JAPAN "
+         "of 1952 or earlier: not of one year."),
+    ],
+)  # fmt: skip
+def test_what_is_typed_is_answered_at_once(page, server, text, said):
+    opened(page, server.url)
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label(FIELD).fill(text)
+    expect(sheet.get_by_role("status")).to_contain_text(said)
+    sheet.get_by_label(FIELD).fill("")
+    expect(sheet.get_by_role("status")).to_have_text("")
+
+
+def test_each_reading_is_offered_with_who_says_so(page, server):
+    opened(page, server.url)
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label(FIELD).fill("49/11")
+    expect(sheet.get_by_text("Or: British patent, 49 of 1911")).to_be_visible()
+    sheet.get_by_text("Who says so?").first.click()
+    expect(sheet.get_by_text("Decimal Currency Act 1969").first).to_be_visible()
+    expect(sheet.get_by_role("button", name="Take this as an answer")).to_have_count(0)
+
+
+def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pellmarsh):
+    page.goto(server.url)
+    asked = next(f for f in pellmarsh["pack"]["features"] if f["id"] == "mark_patent")
+    session = {"pack": "pellmarsh", "version": "", "scope": {"kind": "", "items": []}}
+    take_up(page, {**session, "able": [], "missing": [], "answers": []}, asked="mark_patent")
+    assert question(page) == asked["question"]
+    page.get_by_role("button", name="Type it as it stands").click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label(FIELD).fill("Pat. No. 654321")
+    sheet.get_by_role("button", name="Take this as an answer").first.click()
+    expect(sheet).to_have_count(0)
+    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+    page.get_by_role("button", name="1 answer so far").click()
+    expect(page.get_by_role("dialog").get_by_text("Six figures").first).to_be_visible()
+
+
+def test_it_is_reached_from_the_start(page, server):
+    page.goto(server.url)
+    page.get_by_role("button", name="Read a mark on it").click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label(FIELD).fill("12/6")
+    expect(sheet.get_by_role("status")).to_contain_text("hardly after August 1971")
+
+
+def test_with_no_signal(page, site):
+    with serving(site) as leaving:
+        page.goto(leaving.url)
+        page.wait_for_function("() => navigator.serviceWorker.controller !== null")
+    place(page, "More")
+    page.get_by_role("main").get_by_role("button", name=ENTRY).click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_label(FIELD).fill("Rd. 821265")
+    expect(sheet.get_by_role("status")).to_contain_text("registered in 1937")
+
+
+def test_without_the_tables_it_says_so(page, site):
+    left = {name: content for name, content in site.items() if name != "packs/marks.json"}
+    with serving(left) as bare:
+        page.goto(bare.url)
+        place(page, "More")
+        page.get_by_role("main").get_by_role("button", name=ENTRY).click()
+        expect(page.get_by_role("alert")).to_contain_text("Could not load the tables of marks")
+        page.reported.clear()  # the browser's own line about the missing file

@@ -1,0 +1,112 @@
+import { CannotGoOn, markRules, markTables } from "../data/packs.js";
+import { button, el, heading } from "../parts/element.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+
+/**
+ * The sheet where whatever is read on the piece says what it is and when it was in use. `pack`: the
+ * range a piece is being identified in, and `answer`: takes an answer to one of its questions; both
+ * null where no piece is.
+ */
+export function openReadMark(app, pack = null, answer = null) {
+  return app.run(async () => {
+    try {
+      openForm(await markRules(), await markTables(), pack, answer);
+    } catch (error) {
+      if (!(error instanceof CannotGoOn)) throw error;
+      notice(error.message);
+    }
+  });
+}
+
+function openForm(rules, tables, pack, answer) {
+  const said = el("div", { role: "status", class: "mark-said" });
+  const field = el("input", {
+    id: "mark-text",
+    type: "text",
+    autocomplete: "off",
+    autocapitalize: "off",
+    spellcheck: "false",
+    enterkeyhint: "done",
+    "aria-describedby": "mark-hint",
+    oninput: () => said.replaceChildren(...told(rules, tables, field.value, taking)),
+  });
+  const taking = { pack, answer: (given) => (close(), answer(given)) };
+  const close = sheet(
+    "Read a mark",
+    el("label", { for: "mark-text" }, "What stands there?"),
+    el(
+      "p",
+      { id: "mark-hint", class: "quiet" },
+      "As it stands, words and figures: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
+    ),
+    field,
+    said,
+  );
+}
+
+/** What is to be said of a text, as elements. */
+function told(rules, tables, text, taking) {
+  if (text.trim() === "") return [];
+  const found = rules.read_mark(tables, text);
+  if (found.problem !== "") return [el("p", {}, sentence(rules.nothing_said(found)))];
+  const spans = found.marks.map((mark) => rules.mark_span(tables, mark.readings[0]));
+  return [
+    found.changed ? el("p", {}, `Read as ${found.read}, with our own figures and letters.`) : "",
+    ...found.marks.flatMap((mark) => [
+      heading(3, mark.text),
+      ...mark.readings.flatMap((reading, place) => saidOf(rules, tables, reading, place, taking)),
+    ]),
+    ...rules
+      .years_apart(spans)
+      .map(([late, early]) =>
+        el(
+          "p",
+          { class: "differ" },
+          `${found.marks[late].text} is of ${spans[late].first} or later, ${found.marks[early].text} of ${spans[early].last} or earlier: not of one year.`,
+        ),
+      ),
+  ];
+}
+
+/** One reading of a mark. */
+function saidOf(rules, tables, reading, place, taking) {
+  const { what, lines, who } = rules.reading_said(tables, reading);
+  return [
+    el("p", {}, el("strong", {}, (place > 0 ? "Or: " : "") + what.join(""))),
+    ...lines.map((line) => el("p", {}, sentence(line))),
+    take(reading, taking),
+    who.length > 0 &&
+      el(
+        "details",
+        {},
+        el("summary", {}, "Who says so?"),
+        el(
+          "ul",
+          { class: "plain-list" },
+          who.map((line) => el("li", {}, line)),
+        ),
+      ),
+  ].filter(Boolean);
+}
+
+/** The button that makes the reading an answer; null where no question has it. */
+function take({ feature, state }, { pack, answer }) {
+  const asked = pack?.features.find(
+    ({ id, states }) =>
+      new RegExp(`(?:^|_)mark_${feature}$`).test(id) &&
+      states.some(({ id: each }) => each === state),
+  );
+  return (
+    asked &&
+    button("Take this as an answer", () =>
+      answer({ feature: asked.id, how: "sure", states: [state] }),
+    )
+  );
+}
+
+/** Parts from the engine as a sentence. */
+function sentence(parts) {
+  const text = parts.join("");
+  return text[0].toUpperCase() + text.slice(1);
+}
