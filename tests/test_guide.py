@@ -76,7 +76,7 @@ def words() -> frozenset[str]:
     found |= {path.stem for path in sources(".py", ".js", ".toml")}
     found |= set(re.findall(r"\w+", (ROOT / "pyproject.toml").read_text("utf-8")))
     for path in sources(".csv"):
-        if "packs" in path.parts or "template" in path.parts or "marks" in path.parts:
+        if {"packs", "template", "marks"} & set(path.relative_to(ROOT).parts):
             found |= set(re.findall(r"\w+", path.read_text("utf-8").split("\n", 1)[0]))
     return frozenset(found)
 

@@ -14,7 +14,7 @@ space     a space or a comma, or several
 
 from .mark_text import figures_from, is_letter, letters_from
 from .runs import FIGURES
-from .types.marks import Piece
+from .types.marks import ShapePiece
 
 DISTRICTS = ["N", "S", "E", "W", "NE", "NW", "SE", "SW", "EC", "WC"]
 LEAST_WORD = 3
@@ -38,7 +38,7 @@ def past_pence(text: str, start: int) -> int:
     return end + 1 if text[end : end + 1] == "½" else end
 
 
-def past_piece(text: str, start: int, piece: Piece) -> int:
+def past_piece(text: str, start: int, piece: ShapePiece) -> int:
     """Where a piece of a shape ends that begins here, or -1."""
     kind = piece["kind"]
     least = piece["least"]
@@ -73,7 +73,7 @@ def touches(text: str, at: int) -> bool:
     return 0 <= at < len(text) and (text[at] in FIGURES or is_letter(text[at]))
 
 
-def shape_at(text: str, start: int, shape: list[Piece]) -> int:
+def shape_at(text: str, start: int, shape: list[ShapePiece]) -> int:
     """Where a shape ends that begins here and stands by itself, or -1."""
     if touches(text, start) and touches(text, start - 1):
         return -1

@@ -4,7 +4,7 @@ import re
 from functools import cache
 from typing import Any, cast
 
-from identify.core.types.marks import MarkTables, Piece
+from identify.core.types.marks import MarkTables, ShapePiece
 from identify.reference.csv_files import read_table
 from identify.reference.mark_ends import End, ends_of
 from identify.reference.marks import Marks, read_marks
@@ -31,9 +31,9 @@ COUNTRIES = {
 }  # fmt: skip
 
 
-def pieces_of(shape: str) -> list[Piece]:
+def pieces_of(shape: str) -> list[ShapePiece]:
     """A shape as written, such as "{1-3}/{p}", as the engine takes it. Raises ValueError."""
-    out: list[Piece] = []
+    out: list[ShapePiece] = []
     at = 0
     while at < len(shape):
         found = PIECE.match(shape, at)
@@ -51,11 +51,11 @@ def pieces_of(shape: str) -> list[Piece]:
     return out
 
 
-def _piece(kind: Any, least: int = 0, most: int = 0, text: str = "") -> Piece:
+def _piece(kind: Any, least: int = 0, most: int = 0, text: str = "") -> ShapePiece:
     return {"kind": kind, "least": least, "most": most, "text": text}
 
 
-def _counted(inside: str) -> Piece:
+def _counted(inside: str) -> ShapePiece:
     """What stands in braces: p, w, d, a2, 4 or 1-3."""
     plain = {"p": "pence", "w": "word", "d": "district"}
     if inside in plain:

@@ -464,7 +464,7 @@ export type Parts = Array<string | number>;
 export type NumberProblem = "" | "none" | "empty" | "letters" | "long" | "low" | "unused" | "beyond" | "year" | "count" | "check";
 
 /** A piece of a shape: see core/mark_shapes.py. */
-export interface Piece {
+export interface ShapePiece {
   kind: "figures" | "letters" | "pence" | "word" | "district" | "text" | "gap" | "space";
   least: number;
   most: number;
@@ -519,7 +519,7 @@ export interface MarkWordsEntry {
 
 /** What a mark without words looks like. */
 export interface ShapeEntry {
-  pieces: Array<Piece>;
+  pieces: Array<ShapePiece>;
   feature: string;
   state: string;
   countries: Array<string>;

@@ -38,7 +38,7 @@ function openForm(rules, tables, pack, answer) {
     el(
       "p",
       { id: "mark-hint", class: "quiet" },
-      "As it stands, words and figures: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
+      "As it stands, words and figures: Regd. Des. 821265, W. Germany, 12/6, the figures under bars.",
     ),
     field,
     said,
@@ -63,7 +63,10 @@ function told(rules, tables, text, taking) {
         el(
           "p",
           { class: "differ" },
-          `${found.marks[late].text} is of ${spans[late].first} or later, ${found.marks[early].text} of ${spans[early].last} or earlier: not of one year.`,
+          [
+            `${found.marks[late].text} is of ${spans[late].first} or later, `,
+            `${found.marks[early].text} of ${spans[early].last} or earlier: not of one year.`,
+          ].join(""),
         ),
       ),
   ];

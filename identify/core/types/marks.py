@@ -8,7 +8,7 @@ NumberProblem = Literal[
 ]
 
 
-class Piece(TypedDict):
+class ShapePiece(TypedDict):
     """A piece of a shape: see core/mark_shapes.py."""
 
     kind: Literal["figures", "letters", "pence", "word", "district", "text", "gap", "space"]
@@ -65,7 +65,7 @@ class MarkWordsEntry(TypedDict):
 class ShapeEntry(TypedDict):
     """What a mark without words looks like."""
 
-    pieces: list[Piece]
+    pieces: list[ShapePiece]
     feature: str
     state: str
     countries: list[str]
