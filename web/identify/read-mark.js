@@ -38,7 +38,7 @@ function openForm(rules, tables, pack, answer) {
     el(
       "p",
       { id: "mark-hint", class: "quiet" },
-      "As it stands, words and figures: Regd. Des. 821265, W. Germany, 12/6, the figures under bars.",
+      "As it stands: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
     ),
     field,
     said,
