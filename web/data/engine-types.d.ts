@@ -1980,7 +1980,7 @@ export interface EngineModule {
   /** The session without its answer to `feature`. */
   without(session: Session, feature: string): Session;
   /**
-   * A saved session made to fit this pack: {session, dropped: [{what, reason}]}.
+   * A saved session made to fit this pack.
    *
    * What the pack no longer knows is set aside and named, so that the screen can say so.
    */
@@ -1988,8 +1988,7 @@ export interface EngineModule {
   /**
    * The items that a number or a name could mean, best first, at most `limit`.
    *
-   * Each is {item, score from 0 to 1, how: "number", "misread", "carried" or "name", matched: the
-   * recorded text}. Empty for a text that fits nothing. The first call takes longer than the next.
+   * Empty for a text that fits nothing. The first call takes longer than the next.
    */
   find(engine: Engine, text: string, limit: number): Array<Match>;
   /**
@@ -2002,19 +2001,12 @@ export interface EngineModule {
    * What each answer said between this variant and the leader, strongest first.
    *
    * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
-   * leader, so it allows for swapped parts and misread answers. Returns [{feature, answer, bits,
-   * recorded}].
+   * leader, so it allows for swapped parts and misread answers.
    */
   why_not(engine: Engine, session: Session, variant: number): Array<Against>;
   /** A claim read: what it is about, its years and the same as EDTF. */
   read_claim(engine: Engine, text: string): Claim;
-  /**
-   * Hold a claim (from read_claim, with no problem) against the answers.
-   *
-   * Returns {word, could, chance, evidence: [{feature, answer, bits (below 0: against the claim),
-   * earliest, latest, variants, changes}] strongest first, question: the one that would settle it
-   * best, or None}.
-   */
+  /** Hold a claim (from read_claim, with no problem) against the answers. */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
    * One pack from several compiled ones, to be given to `prepare`.
@@ -2033,44 +2025,24 @@ export interface EngineModule {
   /** The years of each answer that names a state, in the order of the answers. */
   seen_years(engine: Engine, session: Session): Array<SeenYears>;
   /**
-   * Money from a typed text: {money, problem}. usual: the currency that is meant where none is
-   * written. Old money is sterling, whatever is usual.
-   *
-   * problem: "" · empty (nothing typed) · amount (no figures) · word (a word that is no currency) ·
-   * which (a mark that several currencies share) · currency (`usual` is not known) · mixed (two
-   * currencies) · decimals (more than the currency has, or in old money) · parts (more than 19
-   * shillings, 11 old pence or 99 new pence beside a larger unit) · large · ambiguous (can be read
-   * in more than one way, or in none).
+   * Money from a typed text, or what is wrong with it. usual: the currency that is meant where
+   * none is written. Old money is sterling, whatever is usual.
    */
   read_money(text: string, usual: string): ReadMoney;
-  /**
-   * Which is more: {order, problem}; order 1: the first, -1: the other, 0: neither.
-   *
-   * Two currencies are not compared: order 0 and problem "currency".
-   */
+  /** Which is more, in one currency. */
   compare_money(one: Money, other: Money): Order;
   /** The sum in each currency, in the order in which the currencies first come up. */
   totals(amounts: Array<Money>): Array<Money>;
-  /**
-   * What a screen shows money with: {currency, digits, whole, part, exact, old}.
-   *
-   * whole and part: units and minor units, rounded half up; exact tells whether nothing was rounded.
-   * old: {pounds, shillings, pence, farthings} for sterling that is a whole number of farthings,
-   * else None.
-   */
+  /** What a screen shows money with. */
   money_parts(money: Money): MoneyParts;
-  /** The currencies that can be read, the usual ones first: [{code, digits}]. */
+  /** The currencies that can be read, the usual ones first. */
   currencies(): Array<Currency>;
-  /**
-   * The collector's records worked out for the piece in hand: {hand, held, wants, started,
-   * meanings}. records: {pieces, wants}; hand: {condition, boxed, asked}.
-   */
+  /** The collector's records worked out for the piece in hand, once for many answers. */
   study(engine: Engine, records: Records, hand: Hand): Studied;
   /** assess_for() with the records and the hand worked out before, by study(). */
   assess_studied(engine: Engine, session: Session, studied: Studied): View;
   /**
-   * What is owned twice or more, in the pack's order: [{item, variant (-1 by item), keep: id of
-   * the best copy, part_with: [ids of the others, worst first]}].
+   * What is owned twice or more, in the pack's order.
    *
    * by: "variant" or "item". Copies kept on purpose, spares and donors are left out. Worst is by
    * condition (one that is not said counts as worst), then without a box, then with the most parts
@@ -2152,66 +2124,47 @@ export interface FurtherModule {
 export interface MergingModule {
   /** The clock after something was done here at `now` (the device's own time, ms). */
   tick(clock: Clock, now: number): Clock;
-  /** The clock after something was heard of that happened at `other` {wall, count}. */
+  /** The clock after something was heard of that happened at `other`. */
   heard(clock: Clock, other: Clock, now: number): Clock;
-  /**
-   * One record of all its known operations, each given once, in any order.
-   *
-   * -> {type, fields: [[name, text]], clashes: [{field, values: [{text, id}]}] (the one shown first,
-   * then the latest first), heads: [ids] (no known operation names them as parents; sorted),
-   * trashed, gone, brought_back (trashed on one device, changed or restored on another meanwhile),
-   * scrub: [ids of operations whose values were deleted for good]}
-   */
+  /** One record of all its known operations, each given once, in any order. */
   merged(ops: Array<Written>): Merged;
   /** The name for what the server holds now: another one whenever it may hold less than before. */
   mark_of(state: Device): string;
   /**
    * What makes operations of what was changed here, in the order in which it was.
    *
-   * entries: [{record, time (ms)}]; heads: [{record, heads: [ids]}] of those records, as merged from
-   * what was known when the changes were made: before anything else is taken in.
-   * -> {n, clock (for the state), ops: [{id, device, n, parents, wall, count}] (one an entry),
-   * heads: [{record, heads}]}
+   * heads: of those records, as merged from what was known when the changes were made: before
+   * anything else is taken in.
    */
   sealed(state: Device, entries: Array<Unsealed>, heads: Array<Heads>): Sealing;
   /**
-   * Whether the answer to this question {epoch, after, last} is to be thrown away.
+   * Whether the answer to this question is to be thrown away.
    *
    * The state has moved on since it was asked; what lies between would be missed.
    */
   is_late(state: Device, asked: Reached): boolean;
   /**
-   * The state {epoch, after, last, round} after a pull's answer {epoch, from_start, after, last}.
+   * The state after a pull's answer.
    *
    * Where the answer begins from the beginning, nothing counts as held any more.
    */
   pulled(state: Device, answer: PullAnswer): Pulled;
-  /**
-   * Whether two operations under one id are the same, as far as neither was deleted for good.
-   *
-   * Each is {scrubbed: bool, text: all of it as canonical JSON, bare: the same without `fields`,
-   * `what` and `scrubbed`, which deleting for good changes}.
-   */
+  /** Whether two operations under one id are the same, as far as neither was deleted for good. */
   same_operation(one: Compared, other: Compared): boolean;
   /**
-   * What to do with operations that came from the server, or from a backup file.
+   * What to do with operations that came from the server, or from a backup file, at `now` (ms).
    *
-   * ops: [{id, device, wall, count, here: "" (not known), "same", or "other" (another operation is
-   * known under this id)}]; now: ms. -> {clock, take: [places of those to take in], known: [places
-   * of those that are here already], moved: [ids that stand for another operation here], fork}.
-   * fork: a copy of a device went another way (one was restored from an old copy, or two use one).
-   * Before anything is taken in, forked() then gives other ids to what stands in the way.
+   * A fork is a copy of a device that went another way (one was restored from an old copy, or two
+   * use one). Before anything is taken in, forked() then gives other ids to what stands in the way.
    */
   met(state: Device, ops: Array<Arriving>, now: number): Meeting;
   /**
    * Other ids, where a copy of this device went another way: it goes on as `device`, a new id.
    *
-   * ops: [{id, device, parents, held}] in the order of the journal, all that are not held under
-   * mark_of(state), and those `moved`: ids under which the server holds other operations.
-   * New ids get the moved; this device's own that no pull ever brought; and what is not held and has
-   * one of these as a parent. The rest stay as they are: others may know them.
-   * -> {device, n, after, last (the next pull begins from the beginning), ops: [{place (in ops), id,
-   * device, n, parents}]}
+   * ops: in the order of the journal, all that are not held under mark_of(state), and those `moved`:
+   * ids under which the server holds other operations. New ids get the moved; this device's own that
+   * no pull ever brought; and what is not held and has one of these as a parent. The rest stay as
+   * they are: others may know them.
    */
   forked(state: Device, device: string, ops: Array<Unheld>, moved: Array<string>): Forking;
 }
