@@ -13,11 +13,31 @@ from starlette.types import ASGIApp
 from identify import phone
 from identify.server import exchange
 from identify.server.app import create_app
+from tests import sampling
 from tests.threaded_server import Running, free_port
 
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
 settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
+
+WITHOUT_QUICK = ("tests/browser/", "tests/bench/", "tests/sync/")
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--full", action="store_true", help="heavy tests try everything, no sample")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    sampling.full = config.getoption("--full")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Marks as quick what is not heavy, and needs neither a browser nor another process."""
+    for item in items:
+        slow = item.get_closest_marker("heavy") or "playwright" in getattr(item, "fixturenames", ())
+        if not slow and not item.nodeid.startswith(WITHOUT_QUICK):
+            item.add_marker("quick")
+
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
 ARGS = [

@@ -29,6 +29,7 @@ def said(browser, script: str) -> list[str]:
     return told
 
 
+@pytest.mark.heavy
 def test_modules_keep_their_own_names_and_templates_their_spaces(browser):
     assert said(browser, bundled(MODULES, "app.js")["app.js"]) == ["Hello2, dear  you  (1)"]
 

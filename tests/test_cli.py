@@ -11,6 +11,8 @@ import pytest
 
 from identify.cli import parser
 
+pytestmark = pytest.mark.heavy
+
 ROOT = Path(__file__).resolve().parent.parent
 PELLMARSH = "fixtures/packs/pellmarsh"
 

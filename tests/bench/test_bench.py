@@ -15,6 +15,8 @@ from identify.cli import main
 from identify.lab.generating import made_pack
 from identify.reference.compiled import pack_bytes
 
+pytestmark = pytest.mark.heavy
+
 NUMBER = {"type": "number", "minimum": 0}
 NUMBERS = ["core", "floor", "core_to_floor", "python", "peer", "peer_to_core", "prepare"]
 SHAPE = {

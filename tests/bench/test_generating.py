@@ -17,6 +17,8 @@ from identify.reference.loading import load_pack
 from identify.reference.rows import background
 from tests.strategies import sessions
 
+pytestmark = pytest.mark.heavy
+
 FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 
 

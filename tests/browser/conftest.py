@@ -1,6 +1,5 @@
 """Fixtures of the browser tests."""
 
-import signal
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -13,7 +12,7 @@ from identify import phone
 from identify.core.belief import prepare
 from identify.server import exchange
 from identify.server.devices import offers
-from tests.browser.own_server import OwnServer
+from tests.browser.own_server import OwnProcess, OwnServer
 from tests.browser.phone import DESK, PHONE, watched
 from tests.browser.phone_storage import demo
 from tests.conftest import Server, serving
@@ -37,12 +36,21 @@ def tables(site) -> Iterator[Server]:
 
 
 @pytest.fixture
-def own(tmp_path) -> Iterator[OwnServer]:
+def own(tmp_path, site) -> Iterator[OwnServer]:
     """The collector's own server, with nothing kept yet."""
-    running = OwnServer(tmp_path / "data")
+    running = OwnServer(tmp_path / "data", site)
     running.start()
     yield running
-    running.end(signal.SIGKILL)
+    running.end()
+
+
+@pytest.fixture
+def own_process(tmp_path) -> Iterator[OwnProcess]:
+    """The same as a process of its own, which can be killed."""
+    running = OwnProcess(tmp_path / "data")
+    running.start()
+    yield running
+    running.kill()
 
 
 @pytest.fixture

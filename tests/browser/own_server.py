@@ -1,4 +1,4 @@
-"""The collector's own server as a process of its own, and phones that are paired with it."""
+"""The collector's own server, in a thread or as a process, and phones that are paired with it."""
 
 import re
 import signal
@@ -6,6 +6,8 @@ import subprocess
 import sys
 import time
 import urllib.request
+from collections.abc import Mapping
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 from urllib.error import URLError
@@ -13,22 +15,63 @@ from urllib.error import URLError
 from playwright.sync_api import BrowserContext, Page, expect
 
 from identify import keeping
+from identify import phone as gathered
+from identify.keeping import devices
+from identify.server import exchange
+from identify.server.devices import LOOPBACK
+from identify.server.own_server import own_app
+from identify.server.pairing import link
 from tests.browser.phone import watched
 from tests.browser.phone_storage import kept, more, place
 from tests.keeping.store_contents import records
-from tests.threaded_server import free_port
+from tests.threaded_server import Running, free_port
 
 RUN = [sys.executable, "-m", "identify"]
 ROUND = 30_000  # milliseconds that a round of syncing may take here
 
 
 class OwnServer:
-    """`serve` over HTTP on loopback, with real SQLite in a folder; it can be killed and moved."""
+    """What `serve` serves over HTTP on loopback, with real SQLite in a folder, in a thread."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, files: Mapping[str, bytes]) -> None:
         self.folder = folder
+        self.files = files
         self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}/"
+
+    def start(self) -> None:
+        self.store = keeping.open(self.folder)
+        app = own_app(
+            self.files,
+            self.store,
+            backup_folder=self.folder.with_name("backups"),
+            public=self.url,
+            hosts=LOOPBACK,
+            routes=exchange.routes(gathered.demo_packs()),
+        )
+        # a browser keeps its connections open
+        self.running = Running(app, self.port, lifespan="on", timeout_graceful_shutdown=1)
+
+    def end(self) -> None:
+        self.running.stop()
+        self.store.close()
+
+    def link(self) -> str:
+        """A pairing link."""
+        with keeping.open(self.folder) as store:
+            return link(self.url, devices.new_pairing(store, datetime.now(UTC))["secret"])
+
+    def records(self) -> dict[str, dict[str, Any]]:
+        """What the server's operations come to, by record."""
+        with keeping.open(self.folder) as store:
+            return {one["id"]: one for one in records(store)}
+
+
+class OwnProcess(OwnServer):
+    """The same as the command is run by a person: a process, which can be killed."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(folder, {})
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self, *options: str) -> None:
@@ -36,16 +79,19 @@ class OwnServer:
         self.process = subprocess.Popen(
             command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT
         )
-        for _ in range(600):
+        for _ in range(1200):
             try:
                 urllib.request.urlopen(self.url + "api/offers").close()
                 return
             except URLError:
                 assert self.process.poll() is None, "the server did not start"
-                time.sleep(0.05)
+                time.sleep(0.1)
         raise AssertionError("the server did not answer")
 
-    def end(self, how: signal.Signals = signal.SIGTERM) -> None:
+    def end(self) -> None:
+        self.kill(signal.SIGTERM)
+
+    def kill(self, how: signal.Signals = signal.SIGKILL) -> None:
         if self.process is not None:
             self.process.send_signal(how)
             self.process.wait()
@@ -65,11 +111,6 @@ class OwnServer:
         found = re.search(r"https?://\S+/(#pair=[\w-]+)", self.run("pair"))
         assert found
         return self.url + found[1]
-
-    def records(self) -> dict[str, dict[str, Any]]:
-        """What the server's operations come to, by record."""
-        with keeping.open(self.folder) as store:
-            return {one["id"]: one for one in records(store)}
 
 
 def phone(context: BrowserContext) -> Page:

@@ -2,14 +2,16 @@
 
 import re
 import shutil
-import signal
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any
 
 import orjson
 import pytest
-from playwright.sync_api import Page, Request, expect
+from playwright.sync_api import Browser, Page, Request, expect
 
 from tests.browser.own_server import (
+    OwnProcess,
     OwnServer,
     open_piece,
     operations,
@@ -22,9 +24,8 @@ from tests.browser.phone import PHONE
 from tests.browser.phone_storage import add_photo, add_piece, fill, kept, place, records
 
 
-@pytest.fixture
-def two(browser, own):
-    """Two phones that are paired with it."""
+@contextmanager
+def paired_phones(browser: Browser, own: OwnServer) -> Iterator[list[Page]]:
     contexts = [browser.new_context(**PHONE) for _ in range(2)]
     pages = [phone(context) for context in contexts]
     for page, name in zip(pages, ("Attic", "Pocket"), strict=True):
@@ -32,7 +33,21 @@ def two(browser, own):
     yield pages
     for context in contexts:
         context.close()
-    assert [page.reported for page in pages] == [[], []]
+    assert [page.reported for page in pages] == [[], []]  # type: ignore[attr-defined]
+
+
+@pytest.fixture
+def two(browser, own):
+    """Two phones that are paired with the server."""
+    with paired_phones(browser, own) as pages:
+        yield pages
+
+
+@pytest.fixture
+def two_of_process(browser, own_process):
+    """Two phones that are paired with the server as a process."""
+    with paired_phones(browser, own_process) as pages:
+        yield pages
 
 
 def to_trash(page: Page, number: str) -> None:
@@ -89,14 +104,14 @@ def day_in_the_pocket(page: Page) -> None:
     to_trash(page, "G 25")
 
 
-def killed_at_the_first_photo(page: Page, own: OwnServer) -> None:
+def killed_at_the_first_photo(page: Page, own: OwnProcess) -> None:
     """The server's process ends while a phone is sending to it."""
     killed: list[str] = []
 
     def kill(request: Request) -> None:
         if request.method == "PUT" and not killed:
             killed.append(request.url)
-            own.end(signal.SIGKILL)
+            own.kill()
 
     page.on("request", kill)
     signal_gone(page, False)
@@ -115,9 +130,10 @@ def settle_by_taps(page: Page) -> None:
     expect(page.get_by_text("Nothing is left to settle")).to_be_visible()
 
 
-def test_a_day_without_signal_a_killed_server_and_last_nights_backup(two, own):
+def test_a_day_without_signal_a_killed_server_and_last_nights_backup(two_of_process, own_process):
     """Two phones change the same pieces; the server dies meanwhile, and comes back an old one."""
-    attic, pocket = two
+    attic, pocket = two_of_process
+    own = own_process
     for number in ("P 24", "P 21", "G 25"):
         add_piece(attic, number)
     open_piece(attic, "P 24")

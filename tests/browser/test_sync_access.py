@@ -1,7 +1,6 @@
 """The screens of syncing as those who cannot see well, or have large thumbs, meet them."""
 
 import re
-import signal
 from collections.abc import Iterator
 from typing import Any
 
@@ -51,14 +50,14 @@ def disagreeing() -> list[Any]:
 
 
 @pytest.fixture(scope="module")
-def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OwnServer]:
+def shared(tmp_path_factory: pytest.TempPathFactory, site) -> Iterator[OwnServer]:
     """A server that holds what two devices do not agree on."""
-    server = OwnServer(tmp_path_factory.mktemp("own") / "data")
+    server = OwnServer(tmp_path_factory.mktemp("own") / "data", site)
     server.start()
     with keeping.open(server.folder) as store:
         assert len(ops.push(store, disagreeing())["held"]) == 6
     yield server
-    server.end(signal.SIGKILL)
+    server.end()
 
 
 def walk(page: Page, server: OwnServer) -> Iterator[str]:

@@ -21,6 +21,7 @@ from identify.core.reasons import why_not
 from identify.core.seen import seen_years
 from identify.core.session import answered, mend, new_session, problem, undone, without
 from tests.browser.engines import agree, compiled
+from tests.sampling import sample
 from tests.strategies import answers, packs, sessions
 
 RECORDED = Path(__file__).with_name("recorded.json")
@@ -51,8 +52,9 @@ ANY_YEARS = {"about": "years", "first": 1953, "last": 1956, "problem": ""}
 CLAIMS = st.lists(WORDS, max_size=4).map(" ".join)
 
 
-# 2,000 sessions, each asked for everything the screens use
-@settings(max_examples=2000, deadline=None, suppress_health_check=list(HealthCheck))
+# 2,000 sessions with --full, each asked for everything the screens use
+@pytest.mark.heavy
+@settings(max_examples=sample(2000, 200), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_random_sessions(page, data):
     pack = data.draw(packs())

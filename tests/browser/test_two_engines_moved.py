@@ -9,6 +9,7 @@ from playwright.sync_api import Page
 
 from identify.core.moved import moved
 from tests.browser.engines import agree, compiled
+from tests.sampling import sample
 from tests.table_packs import sharp, table_pack
 
 NAMES = st.sampled_from(["A 1", "A 2", "a", "b", "constructor", "7", "i0", "row0", ""])
@@ -28,7 +29,8 @@ def page(browser) -> Iterator[Page]:
         yield page
 
 
-@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+@pytest.mark.heavy
+@settings(max_examples=sample(100, 40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.lists(MOVE, max_size=4), st.lists(RECORD, max_size=4))
 def test_moved(page, moves, records):
     pack = table_pack(

@@ -16,6 +16,7 @@ from identify.core.formation import incomplete
 from identify.core.money import add_money, compare_money, money_parts, totals
 from identify.core.wants import want_words
 from tests.browser.engines import agree, compiled
+from tests.sampling import sample
 from tests.strategies import (
     CODES,
     WORDS_OF_CONDITION,
@@ -43,7 +44,8 @@ def page(browser) -> Iterator[Page]:
         yield page
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@pytest.mark.heavy
+@settings(max_examples=sample(200, 40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(
     st.lists(st.tuples(scribbles(), st.sampled_from([*CODES, "XTS"])), min_size=20, max_size=20),
     st.lists(moneys(), min_size=2, max_size=6),
@@ -55,7 +57,8 @@ def test_money(page, texts, amounts):
     agree(page, ANY, {}, FREE, [*asked, ["currencies"]])
 
 
-@settings(max_examples=1000, deadline=None, suppress_health_check=list(HealthCheck))
+@pytest.mark.heavy
+@settings(max_examples=sample(1000, 100), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_random_collections(page, data):
     pack = data.draw(packs())

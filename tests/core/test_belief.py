@@ -118,6 +118,7 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
     )
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_it_is_the_sum_over_every_way_of_swapping_parts(data):
@@ -148,6 +149,7 @@ def test_what_always_holds(data):
     assert believe(engine, {**session, "answers": told}) == state
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_one_of_these_lies_between_its_states(data):

@@ -79,6 +79,7 @@ def test_an_uncertain_piece_is_a_copy_of_its_item_only():
     assert [found["keep"] for found in duplicates(engine, mine, "item")] == ["a"]
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data(), st.sampled_from(["variant", "item"]))
 def test_every_duplicate_is_owned_and_named_once(data, by):
@@ -122,6 +123,7 @@ def test_what_is_missing_from_formations_and_sets():
     assert incomplete(engine, [piece("a", 0), piece("b", 3), piece("c", 5), piece("box", 9)]) == []
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_what_is_missing_is_what_would_complete(data):

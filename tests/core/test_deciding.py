@@ -220,6 +220,7 @@ def test_what_was_paid_comes_newest_first():
     assert found["paid"][0]["same"] > 0.9 > found["paid"][3]["same"]
 
 
+@pytest.mark.heavy
 def test_in_joined_packs_each_record_counts_for_its_own(site):
     packs = [orjson.loads(site[f"packs/{name}.json"]) for name in ("pellmarsh", "tarrowby")]
     alone, joined = prepare(packs[1]), prepare(join(packs))

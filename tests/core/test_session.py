@@ -31,6 +31,7 @@ def test_an_answer_is_put_in_and_taken_back_and_nothing_else_changes(data):
     assert undone(new_session(prepare(pack))) == new_session(prepare(pack))
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_a_session_that_fits_is_left_alone(data):
@@ -39,6 +40,7 @@ def test_a_session_that_fits_is_left_alone(data):
     assert mend(prepare(pack), session) == {"session": session, "dropped": []}
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_after_a_pack_update_what_is_gone_is_named_and_the_rest_goes_on(data):

@@ -13,6 +13,8 @@ from identify.core.reasons import variant_chances
 from tests.core import worlds
 from tests.strategies import collections, hands, packs, pieces, sessions
 
+pytestmark = pytest.mark.heavy
+
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 NO_HAND = {"condition": "", "boxed": "", "asked": None}
 NOTHING = {"pieces": [], "wants": []}

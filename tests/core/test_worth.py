@@ -20,6 +20,7 @@ def test_entropy_is_that_of_scipy(weights):
     assert entropy(chances) == pytest.approx(scipy_entropy(chances, base=2), abs=1e-9)
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_gain_is_mutual_information_by_scipy(data):

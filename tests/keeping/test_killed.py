@@ -19,6 +19,8 @@ from tests.keeping.power import old_file, read
 from tests.keeping.samples import Writer, picture, sha
 from tests.keeping.store_contents import operations
 
+pytestmark = pytest.mark.heavy
+
 ROOT = Path(__file__).parents[2]
 MOMENTS = range(5)
 NOW = datetime(2026, 5, 1, tzinfo=UTC)

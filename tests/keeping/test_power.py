@@ -9,6 +9,8 @@ from tests.keeping.disk import Disk, File, Folder, Log
 from tests.keeping.power import Backups, History, Lost, Upgrade, cut_one
 from tests.keeping.recording import AsIfSynced, RecordedStore, SeldomSynced, TooEarly
 
+pytestmark = pytest.mark.heavy
+
 HISTORIES, IMAGES = 100, 100
 UPGRADES, BACKUPS = 20, 20
 SEED = 1

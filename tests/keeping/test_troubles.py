@@ -17,6 +17,8 @@ from tests.keeping.recording import Trouble, recorded
 from tests.keeping.samples import Writer, picture, sha
 from tests.keeping.store_contents import operations
 
+pytestmark = pytest.mark.heavy
+
 NOW = datetime(2026, 5, 1, tzinfo=UTC)
 LONG = 10**9
 KINDS = {

@@ -14,6 +14,8 @@ from identify.reference.plain_tables import table_pack
 from tests.browser.phone import violations
 from tests.reference.small_pack import changed, small_files, write
 
+pytestmark = pytest.mark.heavy
+
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory) -> Path:

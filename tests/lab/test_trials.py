@@ -15,6 +15,8 @@ from identify.reference.loading import load_engine
 from tests.reference.small_pack import small_files, write
 from tests.table_packs import EXACT, sharp, table_pack
 
+pytestmark = pytest.mark.heavy
+
 AB = ["a", "b"]
 
 

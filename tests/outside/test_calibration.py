@@ -9,6 +9,8 @@ from identify.lab.calibration import Stated, stated
 from identify.reference.loading import load_engine
 from tests.calibrated import assert_come_true
 
+pytestmark = pytest.mark.heavy
+
 PIECES = 1500
 
 

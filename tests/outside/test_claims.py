@@ -22,6 +22,8 @@ from identify.reference.loading import load_engine
 from tests.calibrated import assert_come_true
 from tests.table_packs import sharp, table_pack
 
+pytestmark = pytest.mark.heavy
+
 PIECES = 1000
 AB = ["a", "b"]
 FIRST, LAST = 1954, 1957  # the years of the issue, a quarter of it in each

@@ -28,6 +28,8 @@ from identify.lab.trials import Asker, mean, trials
 from identify.reference.plain_tables import table_pack
 from tests.outside.data import OUTSIDE, read
 
+pytestmark = pytest.mark.heavy
+
 
 @pytest.mark.filterwarnings("ignore:The number of unique classes")  # that is the job here
 def test_zoo_needs_fewer_questions_than_an_entropy_tree():

@@ -28,6 +28,8 @@ from tests.exchange.fitting import demo_reference, fitted
 from tests.exchange.labelled import labelled
 from tests.exchange.strategies import QUICK
 
+pytestmark = pytest.mark.heavy
+
 WORDS = st.text("ABCDE12", max_size=9)
 DISTANCES = [
     ("kitten", "sitting", 3),

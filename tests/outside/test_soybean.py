@@ -19,6 +19,8 @@ from identify.core.session import answered, new_session
 from tests.outside.data import read
 from tests.table_packs import EXACT, table_pack
 
+pytestmark = pytest.mark.heavy
+
 ROWS = read("soybean.csv")
 FEATURES = [name for name in ROWS[0] if name != "class"]
 STATES = {n: sorted({row[n] for row in ROWS if row[n] != ""}) for n in FEATURES}

@@ -146,6 +146,7 @@ for folder in sys.argv[1:]:
 """
 
 
+@pytest.mark.heavy
 def test_the_same_bytes_in_every_process(tmp_path: Path) -> None:
     folders = [write(tmp_path, small_files()), PACKS / "pellmarsh"]
     seen = set()

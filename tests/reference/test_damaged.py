@@ -60,6 +60,7 @@ def checked(folder: Path) -> None:
         assert mistake.line >= 0
 
 
+@pytest.mark.heavy
 @settings(
     deadline=None, max_examples=120, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
@@ -70,6 +71,7 @@ def test_a_damaged_pack_is_never_a_traceback(
     checked(write(tmp_path_factory.mktemp("damaged"), files))
 
 
+@pytest.mark.heavy
 def test_bytes_flipped_all_over_the_pack(tmp_path: Path) -> None:
     chance = random.Random(20)
     for turn in range(40):

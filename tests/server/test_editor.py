@@ -144,6 +144,7 @@ def test_a_form_of_another_page_cannot_be_sent(client, model):
     assert "asked for as JSON" in answer.json()["error"]
 
 
+@pytest.mark.heavy
 def test_the_command_serves_folders_and_shows_compiled_packs(editor, tmp_path):
     """A real process, on a port of its own."""
     (folder,) = [each.folder for each in editor.editor.folders if each.id == "small"]

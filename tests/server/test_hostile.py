@@ -23,6 +23,8 @@ from tests.server.hostile import Request, heavy, requests, torn
 from tests.server.own_server import Pen
 from tests.server.serving import Serving
 
+pytestmark = pytest.mark.heavy
+
 SEED = int(os.environ.get("TEST_SEED", "1"))
 ASKED = 2100
 TORN = 400

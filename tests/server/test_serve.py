@@ -16,6 +16,8 @@ from identify.cli import main
 from identify.server import authority
 from tests.server.serving import Serving, run, serving
 
+pytestmark = pytest.mark.heavy
+
 HOST = "trains.home.arpa"
 
 

@@ -7,6 +7,7 @@ import shutil
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
@@ -14,6 +15,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
 from tests.sync.playing import memory
 from tests.sync.real_store import Kept
 from tests.sync.world import NAMES, World
+
+pytestmark = pytest.mark.heavy
 
 names = st.sampled_from(NAMES)
 

@@ -9,6 +9,8 @@ from identify.keeping import ops
 from tests.sync import device, stories
 from tests.sync.playing import play, tell
 
+pytestmark = pytest.mark.heavy
+
 Patch = pytest.MonkeyPatch
 
 

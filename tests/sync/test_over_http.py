@@ -6,6 +6,8 @@ from tests.sync import stories
 from tests.sync.playing import play, tell
 from tests.sync.real_store import Served
 
+pytestmark = pytest.mark.heavy
+
 
 @pytest.mark.parametrize("seed", range(4))
 def test_what_chance_brings_ends_well(seed):
