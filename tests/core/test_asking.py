@@ -23,6 +23,7 @@ def told(feature: str, state: str) -> dict[str, Any]:
     return {"feature": feature, "how": "sure", "states": [state]}
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_only_what_is_open_is_asked(data):

@@ -134,6 +134,7 @@ def test_it_is_the_sum_over_every_way_of_swapping_parts(data):
         assert suspect["swapped"] == pytest.approx(replaced[suspect["part"]], rel=1e-9, abs=1e-12)
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_what_always_holds(data):

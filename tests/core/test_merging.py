@@ -83,6 +83,7 @@ def plain(found: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+@pytest.mark.heavy
 @settings(max_examples=1500, deadline=None)
 @given(operation_sets())
 def test_merging_is_what_the_oracle_says(ops):

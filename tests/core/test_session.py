@@ -15,6 +15,7 @@ from tests.table_packs import table_pack
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_an_answer_is_put_in_and_taken_back_and_nothing_else_changes(data):

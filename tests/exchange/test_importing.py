@@ -62,6 +62,7 @@ def taken(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return found
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("sort", ["piece", "want", "note"])
 @given(rows=LISTS)
 @QUICK
@@ -74,6 +75,7 @@ def test_importing_the_same_file_again_changes_nothing(sort, rows):
     assert found == before
 
 
+@pytest.mark.heavy
 @given(rows=LISTS, data=st.data())
 @QUICK
 def test_rows_in_another_order_are_known_again(rows, data):
@@ -85,6 +87,7 @@ def test_rows_in_another_order_are_known_again(rows, data):
         assert [row["same"]["sets"] for row in again if not row["failed"]] == [{}] * len(found)
 
 
+@pytest.mark.heavy
 @given(rows=LISTS, change=st.sampled_from(["good", "C5", "excellent"]), data=st.data())
 @QUICK
 def test_a_changed_cell_changes_just_its_field(rows, change, data):
@@ -104,6 +107,7 @@ def test_a_changed_cell_changes_just_its_field(rows, change, data):
         assert (now | mine["same"]["sets"])["condition"] == word
 
 
+@pytest.mark.heavy
 @given(rows=LISTS)
 @QUICK
 def test_what_the_person_changed_is_kept_and_the_clash_told(rows):

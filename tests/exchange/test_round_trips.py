@@ -39,6 +39,7 @@ def unique(found: list[dict[str, Any]]) -> list[dict[str, Any]]:
 SOME = st.lists(records(), min_size=1, max_size=4).map(unique)
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("ending", FORMATS)
 @given(found=SOME)
 @QUICK
@@ -68,6 +69,7 @@ def cells(data: bytes, ending: str) -> list[str]:
     return [cell.value for cell in found if cell.value is not None]
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("ending", ["csv", "xlsx"])
 @given(found=SOME)
 @QUICK

@@ -47,6 +47,7 @@ def tables(draw: st.DrawFn) -> str:
     return text.removesuffix(end) if draw(st.booleans()) else text
 
 
+@pytest.mark.heavy
 @settings(max_examples=400, deadline=None)
 @given(tables(), st.data())
 def test_one_cell_changes_and_every_other_byte_stays(text, data):
@@ -98,6 +99,7 @@ TOML_VALUES: dict[str, Any] = {
 }
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("end", ["\n", "\r\n"])
 @settings(max_examples=120, deadline=None)
 @given(st.data())

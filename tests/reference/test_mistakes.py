@@ -140,6 +140,7 @@ def test_a_directory_in_place_of_a_file(tmp_path: Path) -> None:
     ]
 
 
+@pytest.mark.heavy
 def test_too_many_rows_in_one_year(tmp_path: Path) -> None:
     count = 13
     files = small_files()

@@ -179,6 +179,7 @@ def joint(issues: list[Issue]) -> dict[tuple[Any, ...], float]:
     return out
 
 
+@pytest.mark.heavy
 @BY_FILE
 @given(files=pack_files())
 def test_one_row_says_the_same_as_every_combination(
@@ -221,6 +222,7 @@ def test_every_compiled_pack_adds_up(
         assert span.weights[-1] > 0
 
 
+@pytest.mark.heavy
 @BY_FILE
 @given(files=pack_files())
 def test_splitting_keeps_each_year_of_a_variant(

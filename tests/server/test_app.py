@@ -75,6 +75,7 @@ def test_only_reading_is_allowed(server):
     assert get(server.url, method="POST").status == 405
 
 
+@pytest.mark.heavy
 def test_any_change_makes_a_new_version(site, monkeypatch):
     other = phone.engine_module() + "const more = 1;\n"
     monkeypatch.setattr(phone, "engine_module", lambda: other)
