@@ -10,18 +10,15 @@ import orjson
 import uvicorn
 
 from identify import phone, terminal
-from identify.bench import commands as bench_commands
 from identify.errors import UserError
 from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
-from identify.lab.measuring import measure
-from identify.lab.report import report, summary
+from identify.lab import commands as lab_commands
 from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.date_command import dated
-from identify.reference.loading import load_pack
 from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
@@ -36,7 +33,7 @@ AREAS: tuple[ModuleType, ...] = (
     exchange_commands,
     server_commands,
     editor_commands,
-    bench_commands,
+    lab_commands,
 )
 
 PACK = "folder of a pack, or a file compiled from one"
@@ -115,29 +112,11 @@ def date(args: argparse.Namespace) -> int:
     return 0
 
 
-def lab(args: argparse.Namespace) -> int:
-    """Report how well a pack identifies."""
-    pack = load_pack(args.pack)
-    output = args.output or Path(f"{pack.id}-lab.html")
-    found = measure(pack, args.pieces, args.seed)
-    output.write_text(report(found), encoding="utf-8")
-    print("\n".join(summary(found)))
-    print(f"The whole report is in {output}.")
-    return 0
-
-
 def publish(args: argparse.Namespace) -> int:
     """Write the site into a folder."""
     count = publish_site(phone.site(args.packs or phone.demo_packs()), args.folder)
     print(f"{count} files in {args.folder}. Serve it over https, under any path.")
     return 0
-
-
-def counted(text: str) -> int:
-    """How many pieces to draw. Raises ArgumentTypeError."""
-    if not (text.isdecimal() and int(text) > 0):
-        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1.")
-    return int(text)
 
 
 def parser() -> argparse.ArgumentParser:
@@ -188,13 +167,6 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("text", nargs="+", help="as it stands there; ; between the marks of one piece")
     p.add_argument("--country", default="", help="two letters of ISO 3166-1: its readings only")
     p.set_defaults(run=date)
-
-    p = commands.add_parser("lab", help="report how well a pack identifies")
-    p.add_argument("pack", type=Path, help=PACK)
-    p.add_argument("-o", "--output", type=Path, help="file to write (the pack's id, -lab.html)")
-    p.add_argument("--pieces", type=counted, default=120, help="pieces drawn for each trial (120)")
-    p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
-    p.set_defaults(run=lab)
 
     p = commands.add_parser("publish", help="write the app into a folder, for any https host")
     p.add_argument("folder", type=Path, help="new or empty folder, or one published before")

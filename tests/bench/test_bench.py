@@ -7,13 +7,13 @@ import jsonschema
 import msgspec
 import pytest
 
-from identify.bench import running
-from identify.bench.engine import answers_at
-from identify.bench.running import Sizes, left_out, run, saved
-from identify.bench.table import table
-from identify.cli import main
 from identify.lab.generating import made_pack
 from identify.reference.compiled import pack_bytes
+from tests.bench import running
+from tests.bench.__main__ import main
+from tests.bench.engine import answers_at
+from tests.bench.running import Sizes, left_out, run, saved
+from tests.bench.table import table
 
 pytestmark = pytest.mark.heavy
 
@@ -119,15 +119,8 @@ def test_what_is_not_here_is_named(monkeypatch):
     assert found["peer"] is None
 
 
-def test_a_pack_is_made_by_a_command(tmp_path, capsys):
-    file = tmp_path / "large.json"
-    assert main(["made-pack", "50", "-o", str(file), "--seed", "4"]) == 0
-    assert "50 rows" in capsys.readouterr().out
-    assert file.read_bytes() == pack_bytes(made_pack(50, 4))
-
-
 @pytest.mark.parametrize("rows", ["0", "-3", "many", "9999999"])
 def test_a_number_of_rows_that_cannot_be_is_told(rows, capsys):
     with pytest.raises(SystemExit):
-        main(["made-pack", rows])
+        main(["--rows", rows])
     assert "is not a whole number from 1" in capsys.readouterr().err

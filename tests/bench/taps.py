@@ -7,10 +7,10 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from identify.bench.serving import ARGS, PHONE, Site, browser_path, kept_browser, served, slowed
-from identify.bench.sessions import STEPS, likeliest, rows_of
 from identify.core.types.pack import Pack
 from identify.errors import UserError
+from tests.bench.serving import ARGS, PHONE, Site, browser_path, kept_browser, served, slowed
+from tests.bench.sessions import STEPS, likeliest, rows_of
 
 Step = Callable[[], None]
 Walk = tuple[int, int]  # so many pieces, and milliseconds between the taps

@@ -11,13 +11,13 @@ from typing import Any
 import msgspec
 
 from identify import phone
-from identify.bench.serving import ARGS, browser_path, served
 from identify.core.belief import prepare
 from identify.core.look_up import find
 from identify.lab.generating import made_pack
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
+from tests.bench.serving import ARGS, browser_path, served
 
 PER_ITEM = 8.2  # rows of a made pack for each item, about
 HITS = 12  # as many as the screen shows

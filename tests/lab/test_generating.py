@@ -5,7 +5,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from identify.bench.sessions import walked
+from identify.cli import main
 from identify.core import focus as focusing
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
@@ -15,6 +15,7 @@ from identify.lab.generating import KINDS, made_pack
 from identify.reference.compiled import CompiledPack, pack_bytes
 from identify.reference.loading import load_pack
 from identify.reference.rows import background
+from tests.bench.sessions import walked
 from tests.strategies import sessions
 
 pytestmark = pytest.mark.heavy
@@ -117,3 +118,17 @@ def test_rows_fall_away_as_answers_come():
     assert left[0] == len(PACK["rows"]["kind"])
     assert left == sorted(left, reverse=True)
     assert left[-1] < left[0] / 4
+
+
+def test_a_pack_is_made_by_a_command(tmp_path, capsys):
+    file = tmp_path / "large.json"
+    assert main(["made-pack", "50", "-o", str(file), "--seed", "4"]) == 0
+    assert "50 rows" in capsys.readouterr().out
+    assert file.read_bytes() == pack_bytes(made_pack(50, 4))
+
+
+@pytest.mark.parametrize("rows", ["0", "-3", "many", "9999999"])
+def test_a_number_of_rows_that_cannot_be_is_told(rows, capsys):
+    with pytest.raises(SystemExit):
+        main(["made-pack", rows])
+    assert "is not a whole number from 1" in capsys.readouterr().err

@@ -14,13 +14,13 @@ from typing import Any
 import msgspec
 
 from identify import phone
-from identify.bench.serving import ARGS, browser_path, served
-from identify.bench.sessions import numbered, rows_of, walked
 from identify.core.asking import questions
 from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant
 from identify.core.types.engine import Engine
 from identify.core.types.session import Session
+from tests.bench.serving import ARGS, browser_path, served
+from tests.bench.sessions import numbered, rows_of, walked
 
 Peer = Callable[[dict[str, Any], list[Any], list[list[list[int]]]], float]
 FLOOR = Path(__file__).with_name("floor.js")

@@ -13,12 +13,12 @@ from typing import Any
 import msgspec
 
 from identify import phone, shipped
-from identify.bench import reference, taps
-from identify.bench.engine import answers_at
-from identify.bench.serving import browser_path
-from identify.bench.syncing import synced
 from identify.lab.generating import made_pack
 from identify.reference.compiled import pack_bytes
+from tests.bench import reference, taps
+from tests.bench.engine import answers_at
+from tests.bench.serving import browser_path
+from tests.bench.syncing import synced
 
 Progress = Callable[[str], None]
 INSTALL = "pip install -e '.[dev]'"
@@ -66,7 +66,7 @@ def run(sizes: Sizes, seed: int, told: Progress) -> dict[str, Any]:
     """Every part of the bench; `told` hears what is being done. All times are in milliseconds."""
     peer = None
     if importlib.util.find_spec("sklearn") is not None:
-        peer = importlib.import_module("identify.bench.peer").with_peer
+        peer = importlib.import_module("tests.bench.peer").with_peer
     out: dict[str, Any] = {
         "machine": {
             "system": platform.platform(),

@@ -1,1 +1,0 @@
-"""How fast it is: one command that measures, compares, and says what it measured with."""
