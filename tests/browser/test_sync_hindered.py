@@ -81,7 +81,7 @@ def still(browser, hindered) -> Iterator[Page]:
     pair(page, hindered, "Phone")
     add_piece(page, "P 24")
     sync(page)
-    page.clock.pause_at(page.evaluate("Date.now() + 60_000"))
+    page.clock.pause_at(page.evaluate("Date.now() / 1000 + 60"))  # in seconds
     sync(page)  # whatever was under way when the clock stopped is over then
     yield page
     context.close()
