@@ -49,7 +49,7 @@ def without_docstrings(tree: ast.AST) -> ast.AST:
                 one
                 for one in body
                 if not (isinstance(one, ast.Expr) and isinstance(one.value, ast.Constant))
-            ]  # type: ignore[attr-defined]
+            ]
     return tree
 
 

@@ -31,6 +31,7 @@ from identify.reference.records import (
     Variant,
 )
 from identify.reference.toml_files import FEATURES, RANGE
+from identify.reference.types import TableEntry, TomlTable
 
 TOMLS = {RANGE: ("kinds", "parts", "cautions"), FEATURES: ("feature",)}
 CSVS: dict[str, type[Entry]] = {
@@ -75,7 +76,7 @@ class AddEntry(msgspec.Struct, tag_field="do", tag="add"):
 
     table: str
     key: str
-    fields: dict[str, Any]
+    fields: TomlTable
 
 
 class RemoveEntry(msgspec.Struct, tag_field="do", tag="remove"):
@@ -83,7 +84,7 @@ class RemoveEntry(msgspec.Struct, tag_field="do", tag="remove"):
 
     table: str
     key: str
-    old: dict[str, Any]
+    old: TomlTable
 
 
 class Draw(msgspec.Struct, tag_field="do", tag="draw"):
@@ -132,9 +133,9 @@ class Folder:
         except UnicodeDecodeError as error:
             raise EditError(f"{name} is not UTF-8. Save it as UTF-8 first.") from error
 
-    def entries(self) -> dict[str, list[dict[str, Any]]]:
-        """Every entry of every table: [{key, line, fields}]."""
-        found: dict[str, list[dict[str, Any]]] = {"moves": []}
+    def entries(self) -> dict[str, list[TableEntry]]:
+        """Every entry of every table."""
+        found: dict[str, list[TableEntry]] = {"moves": []}
         for table, csv in self.csv.items():
             lines = csv.lines()
             found[table] = [

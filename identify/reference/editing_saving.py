@@ -6,7 +6,6 @@ import shutil
 import tempfile
 from pathlib import Path
 from threading import RLock
-from typing import Any
 
 import msgspec
 
@@ -23,6 +22,7 @@ from identify.reference.editing import (
 from identify.reference.editing_csv import EditError
 from identify.reference.editing_toml import TOP
 from identify.reference.mistakes import Mistake, PackError
+from identify.reference.types import EditedPack, PlacedMistake
 
 SAVING = ".saving"  # in the folder, only while files are put in place: what was there before
 LIST = "list.json"  # in it, written last: which files are being put in place
@@ -41,7 +41,7 @@ class PackFolder:
         self.lock = RLock()
         self.former: tuple[str, Files] | None = None  # the version last saved, what was before it
 
-    def read(self) -> dict[str, Any]:
+    def read(self) -> EditedPack:
         """Everything that can be edited, with the mistakes there are. Raises EditError, OSError."""
         with self.lock:
             files = self._files()
@@ -57,12 +57,12 @@ class PackFolder:
                 "undo": self.former is not None and self.former[0] == version_of(files),
             }
 
-    def check(self, version: str, edits: list[Edit]) -> list[dict[str, Any]]:
+    def check(self, version: str, edits: list[Edit]) -> list[PlacedMistake]:
         """Every mistake that the folder would have with these edits. Raises EditError."""
         with self.lock:
             return self._checked(self._same(version), edits)[1]
 
-    def save(self, version: str, edits: list[Edit]) -> list[dict[str, Any]]:
+    def save(self, version: str, edits: list[Edit]) -> list[PlacedMistake]:
         """Make the edits; [] when that is done, else the mistakes, and nothing is changed.
 
         Raises EditError, also where the folder was changed since, and OSError.
@@ -104,7 +104,7 @@ class PackFolder:
             )
         return files
 
-    def _checked(self, before: Files, edits: list[Edit]) -> tuple[Files, list[dict[str, Any]]]:
+    def _checked(self, before: Files, edits: list[Edit]) -> tuple[Files, list[PlacedMistake]]:
         """The files with the edits, and their mistakes, found in a copy."""
         folder = edited(before, edits)
         after = folder.after()
@@ -115,9 +115,22 @@ class PackFolder:
                 (copy / name).write_bytes(data)
             return after, self._told(check_pack(copy), folder)
 
-    def _told(self, mistakes: list[Mistake], folder: Folder) -> list[dict[str, Any]]:
+    def _told(self, mistakes: list[Mistake], folder: Folder) -> list[PlacedMistake]:
         """Mistakes with the entry that each is in: table and key, "" for none."""
-        return [msgspec.to_builtins(each) | _where(each, folder) for each in mistakes]
+        out: list[PlacedMistake] = []
+        for each in mistakes:
+            table, key = _where(each, folder)
+            out.append(
+                {
+                    "file": each.file,
+                    "line": each.line,
+                    "column": each.column,
+                    "text": each.text,
+                    "table": table,
+                    "key": key,
+                }
+            )
+        return out
 
     def _put(self, before: Files, after: Files) -> None:
         """Put the files in place; when that fails, all are as they were. Raises OSError."""
@@ -171,20 +184,20 @@ def version_of(files: Files) -> str:
     return hashlib.sha256(msgspec.json.encode(named)).hexdigest()[:16]
 
 
-def _where(mistake: Mistake, folder: Folder) -> dict[str, str]:
-    """The entry that a mistake is in."""
+def _where(mistake: Mistake, folder: Folder) -> tuple[str, str]:
+    """The table and the key of the entry that a mistake is in, "" for none."""
     for table, csv in folder.csv.items():
         if csv.name == mistake.file:
             lines = csv.lines()
             key = next((row.key for row in csv.entries() if lines[row.key] == mistake.line), "")
-            return {"table": table, "key": key}
+            return table, key
     for name in TOMLS:
         if name == mistake.file and mistake.line:
             for table in reversed(folder.toml[name].keys):
                 for key, (start, end) in folder.toml[name].lines(table).items():
                     if start < mistake.line <= end:
-                        return {"table": table if table != TOP else "range", "key": key}
-    return {"table": "", "key": ""}
+                        return (table if table != TOP else "range"), key
+    return "", ""
 
 
 def opened(folders: list[Path]) -> list[PackFolder]:

@@ -14,6 +14,7 @@ from tomlkit.exceptions import TOMLKitError
 
 from identify.reference.editing_csv import EditError
 from identify.reference.texts import TomlLines
+from identify.reference.types import TomlTable
 
 TOP = ""  # the table of what stands before any header
 PLAIN = re.compile(r"[A-Za-z0-9_-]+")
@@ -72,12 +73,12 @@ class TomlText:
         """The file as it is now."""
         return self.now.replace("\n", "\r\n") if self.windows else self.now
 
-    def entry(self, table: str, key: str) -> dict[str, Any]:
+    def entry(self, table: str, key: str) -> TomlTable:
         """What an entry says. Raises EditError."""
         place = self._place(table, key)
         if table == TOP:
             return {n: v for n, v in self.data.items() if n not in self.keys}
-        entry: dict[str, Any] = self.data[table][place]
+        entry: TomlTable = self.data[table][place]
         return entry
 
     def lines(self, table: str) -> dict[str, tuple[int, int]]:
@@ -117,7 +118,7 @@ class TomlText:
             raise self._cannot(field) from error
         self._take(after, wanted)
 
-    def add(self, table: str, key: str, fields: dict[str, Any]) -> None:
+    def add(self, table: str, key: str, fields: TomlTable) -> None:
         """Add an entry behind the last one of its table. Raises EditError."""
         wanted = copy.deepcopy(self.data)
         wanted.setdefault(table, []).append(fields)
@@ -172,7 +173,7 @@ class TomlText:
             lines[at - 1] += "\n"
         return "".join([*lines[:at], line, *lines[at:]])
 
-    def _take(self, text: str, wanted: dict[str, Any]) -> None:
+    def _take(self, text: str, wanted: TomlTable) -> None:
         """Take the new text if it says just what was meant. Raises EditError."""
         try:
             data = tomllib.loads(text)
@@ -189,7 +190,7 @@ class TomlText:
         )
 
 
-def _states(array: Any, wanted: list[dict[str, Any]]) -> None:
+def _states(array: Any, wanted: list[TomlTable]) -> None:
     """Change a list of states so that those which stay as they are stay as they are written."""
     ids = [each["id"] for each in wanted]
     for place in reversed(range(len(array))):

@@ -9,6 +9,7 @@ import msgspec
 
 from identify.reference.mistakes import Mistake, quoted
 from identify.reference.records import Entry, Said, Texts
+from identify.reference.types import TomlTable
 
 E = TypeVar("E", bound=Entry)
 
@@ -58,7 +59,7 @@ def _value(value: Any, kind: Any, cell: bool) -> Any:
 
 def read_entry(
     record: type[E],
-    given: dict[str, Any],
+    given: TomlTable,
     line: int,
     mistake: Callable[[str, str], None],
     cell: bool = False,
@@ -67,7 +68,7 @@ def read_entry(
 
     `given` holds known keys only. With `cell`, values are the text of a spreadsheet's cells.
     """
-    values: dict[str, Any] = {"line": line}
+    values: TomlTable = {"line": line}
     for key, (name, kind, words) in fields(record).items():
         value = given.get(key)
         if value is None or (cell and value == ""):

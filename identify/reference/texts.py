@@ -3,9 +3,9 @@
 import re
 import tomllib
 from pathlib import Path
-from typing import Any
 
 from identify.reference.mistakes import Mistake
+from identify.reference.types import TomlTable
 
 HEAD = re.compile(r"\s*\[\[?\s*([A-Za-z0-9_.-]+)\s*\]\]?\s*(#.*)?")
 CONTROL = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
@@ -47,7 +47,7 @@ def read_text(path: Path, name: str, mistakes: list[Mistake]) -> str | None:
 
 def read_toml(
     path: Path, name: str, mistakes: list[Mistake]
-) -> tuple[dict[str, Any], "TomlLines"] | None:
+) -> tuple[TomlTable, "TomlLines"] | None:
     """The file as a dict with where things stand in it, or None with a mistake."""
     text = read_text(path, name, mistakes)
     if text is None:

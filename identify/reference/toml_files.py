@@ -7,6 +7,7 @@ from identify.reference.fields import fields, read_entry, reporter
 from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.records import Caution, Entry, Kind, Look, Part, Range, State
 from identify.reference.texts import TomlLines, read_toml
+from identify.reference.types import TomlTable
 
 RANGE = "range.toml"
 FEATURES = "features.toml"
@@ -16,8 +17,8 @@ L = TypeVar("L", bound=Look)
 
 
 def _tables(
-    data: dict[str, Any], table: str, file: str, lines: TomlLines, mistakes: list[Mistake]
-) -> list[dict[str, Any]]:
+    data: TomlTable, table: str, file: str, lines: TomlLines, mistakes: list[Mistake]
+) -> list[TomlTable]:
     """The [[table]] entries of a file; anything else under that name is a mistake."""
     found = data.get(table, [])
     if isinstance(found, list) and all(isinstance(each, dict) for each in found):
@@ -29,7 +30,7 @@ def _tables(
 
 def _entry(
     record: type[E],
-    given: dict[str, Any],
+    given: TomlTable,
     place: tuple[str, str, int],
     lines: TomlLines,
     mistakes: list[Mistake],

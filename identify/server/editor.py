@@ -23,6 +23,7 @@ from identify.reference.editing_csv import EditError
 from identify.reference.editing_saving import ChangedError, PackFolder
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
+from identify.reference.types import EditedPack
 from identify.server import devices
 from identify.server.access import Door, LastResort
 from identify.server.app import create_app
@@ -76,7 +77,7 @@ def routes(folders: Sequence[PackFolder], saved: Callable[[], None] | None = Non
         folder.undo()
         return _done(folder)
 
-    def _done(folder: PackFolder) -> dict[str, Any]:
+    def _done(folder: PackFolder) -> dict[str, EditedPack]:
         if saved is not None:
             saved()
         return {"pack": folder.read()}

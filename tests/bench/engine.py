@@ -18,11 +18,12 @@ from identify.core.asking import questions
 from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant
 from identify.core.types.engine import Engine
+from identify.core.types.pack import Pack
 from identify.core.types.session import Session
 from tests.bench.serving import ARGS, browser_path, served
 from tests.bench.sessions import numbered, rows_of, walked
 
-Peer = Callable[[dict[str, Any], list[Any], list[list[list[int]]]], float]
+Peer = Callable[[Pack, list[Any], list[list[list[int]]]], float]
 FLOOR = Path(__file__).with_name("floor.js")
 PAGE = b"<!doctype html><meta charset=utf-8><title>bench</title>"
 BOTH = """async ({ sessions, plain, rounds }) => {

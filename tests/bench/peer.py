@@ -12,10 +12,12 @@ import numpy as np
 from sklearn.metrics import mutual_info_score
 from sklearn.naive_bayes import CategoricalNB
 
+from identify.core.types.pack import Pack
+
 UNITS = 10**9  # mutual_info_score counts in whole numbers, and multiplies two of them
 
 
-def with_peer(pack: dict[str, Any], channels: list[Any], answers: list[list[list[int]]]) -> float:
+def with_peer(pack: Pack, channels: list[Any], answers: list[list[list[int]]]) -> float:
     """Median milliseconds of predict_proba and of the mutual information of every question left.
 
     channels: P(sure answer | state) by feature. answers: of each session, [feature, state].

@@ -5,6 +5,7 @@ import statistics
 import sys
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ import msgspec
 from identify import phone
 from identify.core.belief import prepare
 from identify.core.look_up import find
+from identify.core.types.pack import Pack
 from identify.lab.generating import made_pack
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
@@ -54,8 +56,8 @@ def compiling(folders: list[Path], rows: int, seed: int) -> list[dict[str, Any]]
     out: list[dict[str, Any]] = [
         {
             "pack": folder.name,
-            "check": timed(lambda folder=folder: check_pack(folder)),  # type: ignore[misc]
-            "compile": timed(lambda folder=folder: compile_pack(folder)),  # type: ignore[misc]
+            "check": timed(partial(check_pack, folder)),
+            "compile": timed(partial(compile_pack, folder)),
         }
         for folder in folders
     ]
@@ -64,7 +66,7 @@ def compiling(folders: list[Path], rows: int, seed: int) -> list[dict[str, Any]]
     return [*out, {"pack": f"made, {rows} rows", "make": 1000 * (time.perf_counter() - began)}]
 
 
-def asked_for(pack: dict[str, Any]) -> list[str]:
+def asked_for(pack: Pack) -> list[str]:
     """What people type: numbers, whole, in part and misread; names, whole, in part and misspelt."""
     items = pack["items"]
     some = [items[n * len(items) // 20] for n in range(20)]
@@ -83,7 +85,7 @@ def looking_up(playwright: Any, names: int, seed: int) -> dict[str, Any]:
     engine = prepare(pack)
     texts = asked_for(pack)
     find(engine, "warm", 1)
-    ours = [timed(lambda text=text: find(engine, text, HITS)) for text in texts[:12]]  # type: ignore[misc]
+    ours = [timed(partial(find, engine, text, HITS)) for text in texts[:12]]
     out: dict[str, Any] = {"names": len(pack["items"]), "python": statistics.median(ours)}
     if playwright is None:
         return out

@@ -19,6 +19,7 @@ import uvicorn
 from PIL import Image
 
 from identify import keeping
+from identify.core.types.operations import Operation
 from identify.errors import UserError
 from identify.keeping import devices
 from identify.keeping.photos import CHUNK
@@ -101,10 +102,10 @@ class _Line:
             time.sleep(float(answer.headers["Retry-After"]))
 
 
-def _operations(count: int) -> list[dict[str, Any]]:
+def _operations(count: int) -> list[Operation]:
     """Notes and pieces as a phone would write them: three operations a record."""
     device = "d" + secrets.token_hex(8)
-    out: list[dict[str, Any]] = []
+    out: list[Operation] = []
     for n in range(1, count + 1):
         first = (n - 1) % 3 == 0
         out.append(

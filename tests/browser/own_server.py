@@ -116,7 +116,7 @@ class OwnProcess(OwnServer):
 def phone(context: BrowserContext) -> Page:
     """A page that tells what is on its console, but for answers and connections that failed."""
     page = watched(context.new_page())
-    page.reported = _WithoutNetwork()  # type: ignore[attr-defined]
+    page.reported = _WithoutNetwork()
     return page
 
 

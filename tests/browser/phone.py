@@ -30,11 +30,11 @@ STRICT = {
 
 def watched(page: Page) -> Page:
     """The page, failing the test at the next step after anything is reported on its console."""
-    page.reported = []  # type: ignore[attr-defined]
-    page.on("pageerror", lambda error: page.reported.append(str(error)))  # type: ignore[attr-defined]
+    page.reported = []
+    page.on("pageerror", lambda error: page.reported.append(str(error)))
     page.on(
         "console",
-        lambda m: page.reported.append(m.text) if m.type == "error" else None,  # type: ignore[attr-defined]
+        lambda m: page.reported.append(m.text) if m.type == "error" else None,
     )
     return page
 

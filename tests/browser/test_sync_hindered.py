@@ -54,7 +54,7 @@ class Hindered(OwnServer):
     def __init__(self, data: Path, files: dict[str, bytes]) -> None:
         super().__init__(data, files)
         self.hindrance = Hindrance(self.app)
-        self.app = self.hindrance  # type: ignore[assignment]
+        self.app = self.hindrance
 
     def link(self) -> str:
         secret = devices.new_pairing(self.store, self.times.now())["secret"]

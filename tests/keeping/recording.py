@@ -228,7 +228,7 @@ def recorded(
     name = f"recorded-{id(recorder)}"
     layer = RecordedFiles(name, recorder)
     made = type(kind.__name__, (kind,), {"VFS": name, "recorder": recorder})
-    files.os = RecordedOs(recorder)  # type: ignore[assignment]
+    files.os = RecordedOs(recorder)
     try:
         with nullcontext(layer):
             yield recorder, made

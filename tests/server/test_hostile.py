@@ -47,8 +47,8 @@ class Sender:
         try:
             # exactly these characters, where http.client would refuse some
             self.line.putrequest("X", "/", skip_host=True, skip_accept_encoding=True)
-            self.line._buffer[0] = f"{one.method} {one.path} HTTP/1.1".encode("latin-1")  # type: ignore[attr-defined]
-            self.line._method = one.method  # type: ignore[attr-defined]
+            self.line._buffer[0] = f"{one.method} {one.path} HTTP/1.1".encode("latin-1")
+            self.line._method = one.method
             self.line.putheader("Host", "127.0.0.1")
             self.line.putheader("Authorization", f"Bearer {self.token}")
             self.line.putheader("Content-Type", one.kind)
