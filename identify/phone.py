@@ -51,7 +51,7 @@ FURTHER_EXPORTS = (
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
-    "same_operation", "met", "forked",
+    "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
 )  # fmt: skip
 SHARED = ("lists", "limits")  # what the second module uses of the first
 

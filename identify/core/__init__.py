@@ -60,4 +60,4 @@ FILES = (
     "gate_words",
 )
 
-MERGING = ("clock", "merging", "syncing")
+MERGING = ("clock", "merging", "syncing", "operation_forms")

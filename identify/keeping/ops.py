@@ -13,9 +13,10 @@ import orjson
 from identify.core.gate import operation_fault
 from identify.core.gate_words import fault_words
 from identify.core.merging import merged
+from identify.core.operation_forms import comparable, for_merging
 from identify.core.syncing import same_operation
 from identify.core.types import operations
-from identify.core.types.operations import Compared, Written
+from identify.core.types.operations import Written
 from identify.keeping import photos
 from identify.keeping.canonical_json import EXACT, text_of
 from identify.keeping.queries import rows, value
@@ -120,7 +121,7 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
         known = rows(db, "select id, content, scrubbed, gone from ops where record = ?", record)
         if not any(gone for *_, gone in known):
             continue
-        dead = set(merged(for_merging(content for _, content, _, _ in known))["scrub"])
+        dead = set(merged(read_operations(content for _, content, _, _ in known))["scrub"])
         for ident, content, already, _ in known:
             if ident in dead and not already:
                 scrubbed = True
@@ -132,25 +133,9 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
     return photos.unnamed(db, lost) if scrubbed else None
 
 
-def for_merging(contents: Iterable[str]) -> list[Written]:
-    """Operations as identify/core/merging.py takes them: fields as [[name, JSON text]]."""
-    out: list[Written] = []
-    for content in contents:
-        one: operations.Operation = orjson.loads(content)
-        device, n = one["id"].split(".")
-        out.append(
-            {
-                "id": one["id"],
-                "device": device,
-                "n": int(n),
-                "parents": one["parents"],
-                "wall": one["wall"],
-                "count": one["count"],
-                "type": one["type"],
-                "fields": [[name, text_of(held)] for name, held in sorted(one["fields"].items())],
-            }
-        )
-    return out
+def read_operations(contents: Iterable[str]) -> list[Written]:
+    """Operations, as they are kept, in the form in which the rules of merging take them."""
+    return [for_merging(orjson.loads(content)) for content in contents]
 
 
 def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None:
@@ -172,14 +157,9 @@ def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None
 
 def same(ours: str, theirs: str) -> bool:
     """Whether two texts under one id are one operation, as far as it was not deleted for good."""
-    return ours == theirs or same_operation(_compared(ours), _compared(theirs))
-
-
-def _compared(content: str) -> Compared:
-    one = orjson.loads(content)
-    apart = ("fields", "what", "scrubbed")
-    bare = {name: held for name, held in one.items() if name not in apart}
-    return {"scrubbed": one.get("scrubbed", False), "text": content, "bare": text_of(bare)}
+    if ours == theirs:
+        return True
+    return same_operation(comparable(orjson.loads(ours)), comparable(orjson.loads(theirs)))
 
 
 def take(db: apsw.Connection, one: operations.Operation, content: str) -> str:

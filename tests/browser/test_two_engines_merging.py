@@ -10,6 +10,7 @@ from playwright.sync_api import Page
 from identify import phone
 from identify.core import merging, syncing
 from identify.core.clock import heard, tick
+from identify.core.operation_forms import comparable, for_merging, parts_of_id
 from tests.browser.engines import PAGE, same
 from tests.conftest import serving
 from tests.strategies import random_operations
@@ -17,10 +18,12 @@ from tests.strategies import random_operations
 LOAD = "async () => { window.rules = await import('./merging.js'); }"
 ASK = """text => JSON.stringify(
   JSON.parse(text).map(([name, ...given]) => rules[name](...given)))"""
+FORMS = {"parts_of_id": parts_of_id, "for_merging": for_merging, "comparable": comparable}
 OURS = {
     "merged": merging.merged,
     "tick": tick,
     "heard": heard,
+    **FORMS,
     **{name: getattr(syncing, name) for name in
        ("mark_of", "sealed", "is_late", "pulled", "same_operation", "met", "forked")},
 }  # fmt: skip
@@ -86,7 +89,7 @@ def test_long_histories(page):
 
 def test_syncing(page):
     asked = [a_call(random.Random(seed)) for seed in range(2000)]
-    assert {name for name, *_ in asked} == set(OURS) - {"merged"}
+    assert {name for name, *_ in asked} == set(OURS) - {"merged", *FORMS}
     agree(page, asked)
 
 
@@ -136,3 +139,22 @@ def a_call(chance: random.Random) -> list:
             ["forked", state, "dz", ops, chance.sample(ids, chance.randint(0, 2))],
         ]
     )  # fmt: skip
+
+
+def an_operation(chance: random.Random) -> dict:
+    """An operation as the server takes it, with what a newer version may say besides."""
+    values = [None, True, 0, -1, 1.5, 2**40, "", '½ " \\ 日本 €', [], [1, {"b": [], "a": ""}], {}]
+    names = [name for name in [*ODD, "notes", "é"] if name != "0"]  # JavaScript puts "0" first
+    op = {
+        "id": f"d{'x' * 16}.{chance.choice([1, 9, 10, 123456])}", "record": "r1", "type": "piece",
+        "parents": ["dy.1"], "wall": 5, "count": 0, "time": "", "group": "", "what": "Changed",
+        "undoes": "", "new": chance.choice(values),
+        "fields": {name: chance.choice(values) for name in chance.sample(names, 4)},
+    }  # fmt: skip
+    return op | chance.choice([{}, {"scrubbed": True}, {"scrubbed": False}, {"scrubbed": 1}])
+
+
+def test_the_forms_of_operations(page):
+    ops = [an_operation(random.Random(seed)) for seed in range(1000)]
+    agree(page, [[name, op] for op in ops for name in ("for_merging", "comparable")])
+    agree(page, [["parts_of_id", op["id"]] for op in ops])

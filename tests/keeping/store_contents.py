@@ -5,7 +5,7 @@ from typing import Any
 import orjson
 
 from identify.core.merging import merged
-from identify.keeping.ops import for_merging, pull
+from identify.keeping.ops import pull, read_operations
 from identify.keeping.queries import rows
 from identify.keeping.store import Store
 
@@ -32,7 +32,7 @@ def records(store: Store) -> list[dict[str, Any]]:
 
 
 def _shown(record: str, contents: list[str]) -> dict[str, Any]:
-    found = merged(for_merging(contents))
+    found = merged(read_operations(contents))
     clashes = [
         {
             "field": clash["field"],

@@ -68,7 +68,7 @@ def test_any_fields_come_back_as_they_were(fields):
     one = {**Writer(Random(3)).operation("r1", fields), "from a newer version": fields}
     content = ops.checked(one)
     assert ops.checked(copy.deepcopy(one)) == content
-    (back,) = ops.for_merging([content])
+    (back,) = ops.read_operations([content])
     assert dict(back["fields"]) == {name: text_of(value) for name, value in fields.items()}
 
 

@@ -3,12 +3,13 @@
 Every method is one transaction of the phone's storage, or several that may be cut off in between.
 """
 
-import json
 from collections.abc import Callable
 from datetime import UTC, datetime
 from typing import Any, Protocol
 
 from identify.core.merging import merged
+from identify.core.native.values import json_text
+from identify.core.operation_forms import comparable, for_merging, parts_of_id
 from identify.core.syncing import forked, is_late, mark_of, met, pulled, same_operation, sealed
 
 Json = dict[str, Any]
@@ -27,10 +28,6 @@ class Server(Protocol):
     def push(self, ops: list[Json]) -> Json: ...
 
 
-def canonical(value: Any) -> str:
-    return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
-
-
 def as_time(ms: int) -> str:
     """A time as records have it."""
     return datetime.fromtimestamp(ms / 1000, UTC).isoformat(timespec="milliseconds")
@@ -38,21 +35,6 @@ def as_time(ms: int) -> str:
 
 def operation(entry: Json) -> Json:
     return {name: value for name, value in entry.items() if name not in LOCAL}
-
-
-def comparable(op: Json) -> Json:
-    bare = {name: op[name] for name in op if name not in ("fields", "what", "scrubbed")}
-    return {
-        "scrubbed": op.get("scrubbed", False),
-        "text": canonical(op),
-        "bare": canonical(bare),
-    }
-
-
-def for_merging(entry: Json) -> Json:
-    fields = [[name, canonical(value)] for name, value in entry["fields"].items()]
-    keep = ("id", "device", "n", "parents", "wall", "count", "type")
-    return {name: entry[name] for name in keep} | {"fields": fields}
 
 
 class Device:
@@ -89,7 +71,7 @@ class Device:
             {"record": record, "type": kind, "time": now + self.offset, "fields": fields} | more
         )
         shown = self.records.setdefault(record, {})
-        shown |= {name: canonical(value) for name, value in fields.items()}
+        shown |= {name: json_text(value) for name, value in fields.items()}
 
     def known_writes(self, record: str) -> set[int]:
         """The numbers of all writes on a record that are stored here."""
@@ -125,7 +107,7 @@ class Device:
 
     def merge(self, record: str) -> None:
         entries = self.entries(record)
-        found = merged([for_merging(entry) for entry in entries])
+        found = merged([for_merging(operation(entry)) for entry in entries])
         for entry in entries:
             if entry["id"] in found["scrub"]:
                 entry |= {"fields": {}, "what": GONE, "scrubbed": True}
@@ -137,12 +119,11 @@ class Device:
         at = {entry["id"]: entry for entry in self.journal}
         asked = []
         for op in ops:
-            device, n = op["id"].split(".")
             here = ""
             if op["id"] in at:
                 same = same_operation(comparable(operation(at[op["id"]])), comparable(op))
                 here = "same" if same else "other"
-            asked.append({**op, "device": device, "n": int(n), "here": here})
+            asked.append({**op, **parts_of_id(op["id"]), "here": here})
         found = met(self.state, asked, now + self.offset)
         self.state["clock"] = found["clock"]
         for place in found["known"]:

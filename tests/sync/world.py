@@ -10,7 +10,9 @@ from pathlib import Path
 from typing import Any
 
 from identify.core.merging import merged
-from tests.sync.device import CutError, Device, canonical, for_merging, operation
+from identify.core.native.values import json_text
+from identify.core.operation_forms import for_merging
+from tests.sync.device import CutError, Device, operation
 from tests.sync.real_store import Kept
 
 NAMES = "ABCDEF"
@@ -62,7 +64,7 @@ class World:
         self.now += self.chance.randint(0, 3000)
         self.writes += 1
         self.knew[self.writes] = self.closed(device.known_writes(record))
-        self.wrote[self.writes] = (record, {n: canonical(v) for n, v in fields.items()})
+        self.wrote[self.writes] = (record, {n: json_text(v) for n, v in fields.items()})
         more = {"write": self.writes, "what": "Changed", "group": f"g{self.writes}", "undoes": ""}
         device.write(self.now, record, self.records[record], fields, more)
         return self.writes
@@ -250,18 +252,18 @@ class World:
     def check_equal(self) -> None:
         """Every device holds and shows the same as the server."""
         contents = self.server.contents()
-        first = {op["id"]: canonical(op) for op in contents}
+        first = {op["id"]: json_text(op) for op in contents}
         told = {one["id"]: one for one in self.server.records()}
         for name, device in self.devices.items():
-            ours = {entry["id"]: canonical(operation(entry)) for entry in device.journal}
+            ours = {entry["id"]: json_text(operation(entry)) for entry in device.journal}
             assert ours == first, f"device {name} holds other operations than the server"
             assert set(device.found) == set(told)
             for record, found in device.found.items():
                 entries = device.entries(record)
-                assert found == merged([for_merging(entry) for entry in entries])
+                assert found == merged([for_merging(operation(entry)) for entry in entries])
                 assert device.records[record] == dict(found["fields"])
                 theirs = told[record]
-                shown = {field: canonical(value) for field, value in theirs["fields"].items()}
+                shown = {field: json_text(value) for field, value in theirs["fields"].items()}
                 assert shown == device.records[record], (name, record)
                 for mark in ("heads", "trashed", "gone", "brought_back", "type"):
                     assert theirs[mark] == found[mark], (name, record, mark)

@@ -870,6 +870,12 @@ export interface Operation extends Clock {
   scrubbed?: boolean;
 }
 
+/** What an operation's id says. */
+export interface OperationId {
+  device: string;
+  n: number;
+}
+
 /** An operation as the rules take it; of one that is not here yet nothing is known. */
 export interface Written extends Clock {
   id: string;
@@ -2167,4 +2173,10 @@ export interface MergingModule {
    * they are: others may know them.
    */
   forked(state: Device, device: string, ops: Array<Unheld>, moved: Array<string>): Forking;
+  /** The device and the number in an operation's id, "<device>.<n>". */
+  parts_of_id(ident: string): OperationId;
+  /** An operation as merging.py takes it. */
+  for_merging(op: Operation): Written;
+  /** An operation as it is held against another under the same id. */
+  comparable(op: Operation): Compared;
 }

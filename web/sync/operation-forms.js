@@ -4,20 +4,11 @@
  */
 import { fitting } from "../data/record-shapes.js";
 
-/** @import { Merged, Operation, Written } from "../data/engine-types.d.ts" */
+/** @import { Merged, MergingModule, Operation, Written } from "../data/engine-types.d.ts" */
 
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
 export const SILENT = ["photo", "device"]; // not told among the changes
 const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
-
-/** JSON with the keys of every object in order, so that equal values are equal text. */
-export function canonical(value) {
-  return JSON.stringify(value ?? null, (_, one) =>
-    one && typeof one === "object" && !Array.isArray(one)
-      ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : one,
-  );
-}
 
 /** A value without halves of characters: they are no Unicode text, and no server takes them. */
 function whole(value) {
@@ -95,21 +86,13 @@ export function soundOperation({ op, parents, wall, count, type, after, fields =
   );
 }
 
-/** The device and the number in an operation's id. */
-export function partsOf(id) {
-  const dot = id.lastIndexOf(".");
-  return { device: id.slice(0, dot), n: Number(id.slice(dot + 1)) };
-}
-
 /**
- * The entry as the rules take it.
- * @param {any} entry
- * @returns {Written}
+ * Gives entries the form in which the rules take them.
+ * @param {MergingModule} rules
+ * @returns {(entry: any) => Written}
  */
-export function ruledOf(entry) {
-  const { op, parents, wall, count, type } = entry;
-  const fields = Object.entries(fieldsOf(entry)).map(([name, value]) => [name, canonical(value)]);
-  return { id: op, ...partsOf(op), parents, wall, count, type, fields };
+export function written(rules) {
+  return (entry) => rules.for_merging(operationOf(entry));
 }
 
 /**

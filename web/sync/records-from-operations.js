@@ -4,7 +4,7 @@
  */
 import { scrubbed } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
-import { fieldsOf, recordOf, ruledOf } from "./operation-forms.js";
+import { fieldsOf, recordOf, written } from "./operation-forms.js";
 
 /** @import { Merged, MergingModule } from "../data/engine-types.d.ts" */
 
@@ -37,7 +37,7 @@ export function remergeAll(there, state, rules, ids, touched) {
  */
 async function remerge(there, state, rules, id, touched) {
   const entries = await operationsOf(there, id);
-  const merged = rules.merged(entries.map(ruledOf));
+  const merged = rules.merged(entries.map(written(rules)));
   await there.put("heads", { record: id, heads: merged.heads });
   await scrub(there, entries, merged.scrub);
   if (merged.type === "photo") return announce(there, id, merged);

@@ -11,15 +11,7 @@
  */
 import { newId, same } from "../data/record-shapes.js";
 import { look, problem, read, together } from "../data/store.js";
-import {
-  SILENT,
-  canonical,
-  entryOf,
-  operationOf,
-  partsOf,
-  recordOf,
-  ruledOf,
-} from "./operation-forms.js";
+import { SILENT, entryOf, operationOf, recordOf, written } from "./operation-forms.js";
 import { operationsOf, remergeAll } from "./records-from-operations.js";
 import { loadRules } from "./merging-rules.js";
 
@@ -169,7 +161,7 @@ async function checkSome(there, state, rules, touched) {
 async function asItWas(there, rules, now) {
   const entries = await operationsOf(there, now.id);
   const known = entries.length > 0;
-  const merged = known ? recordOf(now.id, rules.merged(entries.map(ruledOf)), entries) : {};
+  const merged = known ? recordOf(now.id, rules.merged(entries.map(written(rules))), entries) : {};
   const names = [...new Set([...Object.keys(now), ...Object.keys(merged)])].filter(
     (name) => name !== "changed" && !same(now[name] ?? null, merged[name] ?? null),
   );
@@ -269,7 +261,7 @@ async function takeThese(there, state, rules, given, touched) {
     const { op: id, wall, count } = entry;
     return {
       id,
-      device: partsOf(id).device,
+      device: rules.parts_of_id(id).device,
       wall,
       count,
       here: standing(rules, known[place], entry),
@@ -297,13 +289,11 @@ async function takeThese(there, state, rules, given, touched) {
 /** What is known here under an operation's id: "", "same" or "other". */
 function standing(rules, [known], entry) {
   if (!known) return "";
-  return rules.same_operation(compared(known), compared(entry)) ? "same" : "other";
+  return rules.same_operation(compared(rules, known), compared(rules, entry)) ? "same" : "other";
 }
 
-function compared(entry) {
-  const operation = operationOf(entry);
-  const { fields, what, scrubbed = false, ...bare } = operation;
-  return { scrubbed, text: canonical(operation), bare: canonical(bare) };
+function compared(rules, entry) {
+  return rules.comparable(operationOf(entry));
 }
 
 /** Another id for this device, and for what no server holds under the old one. */
@@ -315,7 +305,7 @@ async function renameOwn(there, state, rules, moved, touched) {
   const entries = await Promise.all(order.map((key) => there.get("journal", key)));
   const ops = entries.map(({ op: id, parents, held }) => ({
     id,
-    device: partsOf(id).device,
+    device: rules.parts_of_id(id).device,
     parents,
     held,
   }));

@@ -2,7 +2,7 @@
 import { everything, record, reread } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { problem } from "../data/store.js";
-import { recordOf, ruledOf, soundOperation } from "./operation-forms.js";
+import { recordOf, written, soundOperation } from "./operation-forms.js";
 import { takeEntries } from "./replica.js";
 import { loadRules } from "./merging-rules.js";
 
@@ -43,7 +43,10 @@ async function explainedBy(records, shared) {
   const found = records.filter(({ id }) => {
     const entries = of.get(id);
     if (entries.length === 0) return false;
-    return alike(recordOf(id, rules.merged(entries.map(ruledOf)), entries), byId({ records }, id));
+    return alike(
+      recordOf(id, rules.merged(entries.map(written(rules))), entries),
+      byId({ records }, id),
+    );
   });
   return new Set(found.map(({ id }) => id));
 }

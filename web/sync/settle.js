@@ -6,7 +6,7 @@ import { title } from "../parts/piece-names.js";
 import { thumb } from "../parts/long-list.js";
 import { unsettled } from "../parts/unsettled.js";
 import { dateText, timeText } from "../parts/days.js";
-import { partsOf } from "./operation-forms.js";
+import { loadRules } from "./merging-rules.js";
 import { readState } from "./replica.js";
 import { sealAll } from "./sync.js";
 import { fieldName, valueText } from "../parts/field-words.js";
@@ -170,7 +170,7 @@ async function choicesOf(now, { field: name, values }) {
 /** The device and the time that an operation came from. */
 async function origin(names, id) {
   const entries = await look(["journal"], async (there) => await there.where("journal", "op", id));
-  const { device } = partsOf(id);
+  const { device } = (await loadRules()).parts_of_id(id);
   const name = Object.hasOwn(names, device) ? names[device] : "another device";
   return entries.length > 0 ? `${name}, ${timeText(entries[0].time)}` : name;
 }

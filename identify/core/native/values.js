@@ -28,3 +28,12 @@ const weight_of = (text) => {
   return weight;
 };
 const is_whole = (number) => Number.isSafeInteger(number);
+const is_true = (value) => value === true;
+const json_text = (value) =>
+  JSON.stringify(value ?? null, (_, one) =>
+    one && typeof one === "object" && !Array.isArray(one)
+      ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : one,
+  );
+const json_without = (group, names) =>
+  json_text(Object.fromEntries(Object.entries(group).filter(([name]) => !names.includes(name))));

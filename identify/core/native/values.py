@@ -1,7 +1,10 @@
 """What a value that came from elsewhere is, asked so that no value can be a trick."""
 
 import math
+from collections.abc import Mapping
 from typing import Any
+
+import orjson
 
 from ..types.gate import Group
 
@@ -47,3 +50,29 @@ def weight_of(text: str) -> int:
 def is_whole(number: float) -> bool:
     """Whether a number is a whole one that both platforms hold exactly."""
     return abs(number) < 2**53 and float(number).is_integer()
+
+
+def is_true(value: Any) -> bool:
+    """Whether a value is true, and not merely something."""
+    return value is True
+
+
+def json_text(value: Any) -> str:
+    """JSON with sorted names and numbers as a phone writes them: equal values are equal text."""
+    return orjson.dumps(_as_on_phone(value), option=orjson.OPT_SORT_KEYS).decode()
+
+
+def json_without(group: Mapping[str, Any], names: list[str]) -> str:
+    """The same of a group without what it has under these names."""
+    return json_text({name: group[name] for name in group if name not in names})
+
+
+def _as_on_phone(value: Any) -> Any:
+    """A phone has one sort of number, so that 1.0 is 1 and -0 is 0."""
+    if isinstance(value, float):
+        return int(value) if value.is_integer() and is_whole(value) else value
+    if isinstance(value, list):
+        return [_as_on_phone(one) for one in value]
+    if isinstance(value, dict):
+        return {name: _as_on_phone(one) for name, one in value.items()}
+    return value

@@ -33,6 +33,13 @@ class Operation(Clock):
     scrubbed: NotRequired[bool]  # its fields were deleted for good, and are {}
 
 
+class OperationId(TypedDict):
+    """What an operation's id says."""
+
+    device: str
+    n: int
+
+
 class Written(Clock):
     """An operation as the rules take it; of one that is not here yet nothing is known."""
 
