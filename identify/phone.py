@@ -37,7 +37,7 @@ BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 EXPORTS = (
     "prepare", "new_session", "answered", "without", "mend",
     "find", "assess", "why_not", "read_claim", "judge",
-    "join", "settled", "narrowed", "seen_years",
+    "join", "settled", "narrowed", "seen_years", "marks_apart",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
     "conditions", "condition_rank", "moved", "incomplete",

@@ -127,7 +127,7 @@ def sighting(page: Page) -> None:
 
 def dated_number(page: Page) -> None:
     place(page, "More")
-    page.get_by_role("button", name="Date a number or barcode").click()
+    page.get_by_role("button", name="Read a mark").click()
     sheet = page.get_by_role("dialog")
     sheet.get_by_label("British patent").check()
     sheet.get_by_label("Figures").fill("654321")

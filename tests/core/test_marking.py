@@ -1,10 +1,12 @@
 """Marks read as they stand on a piece: what they are, several readings, and what is wrong."""
 
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.core.apart import years_apart
+from identify.core.apart import marks_apart, years_apart
 from identify.core.mark_text import plain_mark, words_in
 from identify.core.mark_words import mark_span, nothing_said, reading_said
 from identify.core.marking import read_mark
@@ -201,3 +203,26 @@ def test_words_are_pieces_of_the_text_in_order(text):
     for word, start, end in words_in(plain):
         assert (at <= start, plain[start:end]) == (True, word)
         at = end
+
+
+def seen(feature: int, earliest: int, latest: int, first: int, last: int) -> dict[str, Any]:
+    return {"feature": feature, "answer": 0, "earliest": earliest, "latest": latest,
+            "first": first, "last": last, "variants": [], "changes": []}  # fmt: skip
+
+
+def test_date_marks_of_two_parts_that_cannot_be_of_one_year():
+    pack: Any = {
+        "range": {"first": 1950, "last": 1980},
+        "features": [
+            {"id": "coupling"},
+            {"id": "mark_a", "seen": 0.3},
+            {"id": "mark_b", "seen": 1},
+        ],
+    }
+    box, plate = seen(1, 1971, 1980, 1970, 1980), seen(2, 1950, 1962, 1950, 1968)
+    assert marks_apart(pack, [box, plate]) == [{"late": 0, "early": 1, "hard": True}]
+    assert marks_apart(pack, [plate, box]) == [{"late": 1, "early": 0, "hard": True}]
+    soft = plate | {"last": 1970}
+    assert marks_apart(pack, [box, soft]) == [{"late": 0, "early": 1, "hard": False}]
+    assert marks_apart(pack, [box, plate | {"latest": 1971}]) == []
+    assert marks_apart(pack, [box, plate | {"feature": 0}]) == []  # a running change is no mark

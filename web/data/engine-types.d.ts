@@ -665,6 +665,15 @@ export interface MarkSpan {
   last_hard: boolean;
 }
 
+/** Two marks of one piece that cannot be of one year, or hardly. */
+export interface MarkClash {
+  /** places among what was seen */
+  late: number;
+  early: number;
+  /** not even with what lies beyond soft ends of their years */
+  hard: boolean;
+}
+
 /** misread: look-alikes or a slip had to be forgiven; carried: on the piece itself */
 export type HowFound = "number" | "misread" | "carried" | "name";
 
@@ -2030,6 +2039,11 @@ export interface EngineModule {
   narrowed(alone: Engine, session: Session): Session;
   /** The years of each answer that names a state, in the order of the answers. */
   seen_years(engine: Engine, session: Session): Array<SeenYears>;
+  /**
+   * The date marks among what was seen (from seen_years) that cannot be of one year, or hardly:
+   * {late, early: places in `seen`; hard: also with what lies beyond soft ends}.
+   */
+  marks_apart(pack: Pack, seen: Array<SeenYears>): Array<MarkClash>;
   /**
    * Money from a typed text, or what is wrong with it. usual: the currency that is meant where
    * none is written. Old money is sterling, whatever is usual.

@@ -1,7 +1,7 @@
 /** The engine, the list of reference packs, and the packs themselves. */
 import { read } from "./store.js";
 
-/** @import { Engine, EngineModule, MarkTables, Pack } from "./engine-types.d.ts" */
+/** @import { Engine, EngineModule, FurtherModule, MarkTables, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
@@ -120,7 +120,7 @@ export async function markTables() {
 
 /**
  * The part of the engine that reads marks, further.js.
- * @returns {Promise<object>} what identify/phone.py exports of the core beside the engine
+ * @returns {Promise<FurtherModule>}
  */
 export async function markRules() {
   try {

@@ -1,8 +1,9 @@
 /** Do its parts belong together? The years of every part against those of the piece. */
 import { el, heading } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
+import { seenWords } from "./claim-words.js";
 
-/** @import { Pack, Suspect, View, Whole } from "../data/engine-types.d.ts" */
+/** @import { MarkClash, Pack, SeenYears, Session, Suspect, View, Whole } from "../data/engine-types.d.ts" */
 
 const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
@@ -90,4 +91,38 @@ function said(pack, whole, one) {
       ? ` What you saw of it counts for little in the answer. ${replaced || USUAL}`
       : null,
   ];
+}
+
+/**
+ * The date marks that cannot be of one year, a sentence each; null where there are none.
+ * @param {{pack: Pack, engine: any}} app
+ * @param {Session} session
+ * @param {SeenYears[]} seen
+ */
+export function marksApart({ pack, engine }, session, seen) {
+  const clashes = engine.marks_apart(pack, seen);
+  if (clashes.length === 0) return null;
+  return clashes.map((clash) => el("p", { class: "warn" }, clashWords(pack, session, seen, clash)));
+}
+
+/**
+ * "The box (£1.25) is of 1971 or later, the piece (nippon) of 1921 or earlier: ..."
+ * @param {Pack} pack
+ * @param {Session} session
+ * @param {SeenYears[]} seen
+ * @param {MarkClash} clash
+ * @returns {string}
+ */
+function clashWords(pack, session, seen, { late, early, hard }) {
+  const [newer, older] = [seen[late], seen[early]].map((entry) => {
+    const { part } = pack.features[entry.feature];
+    return { entry, part, name: part < 0 ? "piece itself" : small(pack.parts[part].name) };
+  });
+  const years = [
+    `The ${newer.name} (${seenWords(pack, session, newer.entry)}) is of ${newer.entry.earliest}`,
+    ` or later, the ${older.name} (${seenWords(pack, session, older.entry)}) of `,
+    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be of one year. `,
+  ].join("");
+  if (newer.part === older.part) return `${years}Read both again.`;
+  return newer.part < 0 ? `${years}An older ${older.name}?` : `${years}A later ${newer.name}?`;
 }

@@ -1,6 +1,6 @@
 import { seenYears } from "../data/work-ahead.js";
 import { CHECK, heldClaim } from "./claim.js";
-import { partsBelong } from "./parts-belong.js";
+import { marksApart, partsBelong } from "./parts-belong.js";
 import { button, el } from "../parts/element.js";
 import { claimLine, claimProblem } from "./claim-words.js";
 import { timeline } from "./timeline.js";
@@ -17,6 +17,7 @@ export function datedFacts(app, step, act) {
   const held = heldClaim(app, step);
   const variants = view.variants.slice(0, NAMED).map(({ variant }) => variant);
   const claim = held?.judged ? held.claim : null;
+  const seen = seenYears(app, step.session);
   return [
     el(
       "div",
@@ -29,7 +30,8 @@ export function datedFacts(app, step, act) {
     ),
     held === null ? null : claimed(pack, held, act),
     partsBelong(pack, view),
-    timeline(pack, step.session, view, seenYears(app, step.session), claim),
+    marksApart(app, step.session, seen),
+    timeline(pack, step.session, view, seen, claim),
   ];
 }
 

@@ -88,7 +88,12 @@ export function whoOfFeature(pack, session, entry) {
           el("strong", {}, `${name}: ${fitted(pack, change)}. `),
           change.note === "" ? null : `${change.note} `,
           differ(change.said) ? "The sources differ:" : null,
-          el("ul", { class: "plain-list" }, saidBy(pack, change.said)),
+          el(
+            "ul",
+            { class: "plain-list" },
+            change.said.length === 0 && change.said_to?.length > 0 ? [] : saidBy(pack, change.said),
+            change.said_to?.length > 0 ? saidBy(pack, change.said_to, "until: ") : [],
+          ),
         );
       }),
     ),
@@ -100,8 +105,18 @@ function fitted(pack, change) {
     change.items.length === 0
       ? ""
       : ` (on ${change.items.map((place) => pack.items[place].number).join(", ")})`;
+  if (change.hard) return bounds(change);
   const from = change.from === "" ? "since the range began" : `from ${dateText(change.from)}`;
   return change.to === "" ? from + only : `${from}, up to ${dateText(change.to)}${only}`;
+}
+
+/** The years of a date mark, as hard as its ends are: "not before 1971, hardly after 1984". */
+function bounds({ from, to, hard: [first, last] }) {
+  const ends = [
+    from === "" ? "" : `${first ? "not" : "hardly"} before ${dateText(from)}`,
+    to === "" ? "" : `${last ? "not" : "hardly"} after ${dateText(to)}`,
+  ].filter(Boolean);
+  return ends.length > 0 ? ends.join(", ") : "in all years";
 }
 
 /** A feature that no running change speaks of goes by the years of the variants that have it. */

@@ -199,3 +199,11 @@ class MarkSpan(TypedDict):
     last: int
     first_hard: bool
     last_hard: bool
+
+
+class MarkClash(TypedDict):
+    """Two marks of one piece that cannot be of one year, or hardly."""
+
+    late: int  # places among what was seen
+    early: int
+    hard: bool  # not even with what lies beyond soft ends of their years
