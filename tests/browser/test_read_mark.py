@@ -3,6 +3,9 @@
 import pytest
 from playwright.sync_api import Page, expect
 
+from identify.core.assess import assess
+from identify.core.belief import prepare
+from identify.core.session import answered, new_session
 from tests.browser.phone import question, take_up
 from tests.browser.phone_storage import place
 from tests.conftest import serving
@@ -96,3 +99,23 @@ def test_without_the_tables_it_says_so(page, site):
         page.get_by_role("main").get_by_role("button", name=ENTRY).click()
         expect(page.get_by_role("alert")).to_contain_text("Could not load the tables of marks")
         page.reported.clear()  # the browser's own line about the missing file
+
+
+def test_marks_that_can_hardly_be_of_one_year_are_told_in_the_answer(page, server, pellmarsh):
+    page.goto(server.url)
+    engine = prepare(pellmarsh["pack"])
+    number = pellmarsh["pack"]["items"][0]["number"]
+    session = new_session(engine) | {"scope": {"kind": "", "items": [number]}}
+    for feature, state in (("mark_price", "decimal"), ("mark_telephone", "letters")):
+        session = answered(session, {"feature": feature, "how": "sure", "states": [state]})
+    view = assess(engine, session)
+    while view["stop"] == "" and view["question"]:
+        asked = pellmarsh["pack"]["features"][view["question"]["feature"]]["id"]
+        session = answered(session, {"feature": asked, "how": "cannot", "states": []})
+        view = assess(engine, session)
+    take_up(page, session)
+    expect(page.get_by_text("they can hardly be of one year. Read both again.")).to_be_visible()
+    page.get_by_role("button", name="Who says so?").first.click()
+    sheet = page.get_by_role("dialog")
+    expect(sheet.get_by_text("hardly before 15 February 1971").first).to_be_visible()
+    expect(sheet.get_by_text("hardly after", exact=False).first).to_be_visible()
