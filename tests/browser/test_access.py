@@ -125,19 +125,19 @@ def sighting(page: Page) -> None:
     expect(page.get_by_text("This stretches what the sources say")).to_be_visible()
 
 
-def dated_number(page: Page) -> None:
+def read_mark(page: Page) -> None:
     place(page, "More")
     page.get_by_role("button", name="Read a mark").click()
     sheet = page.get_by_role("dialog")
-    sheet.get_by_label("British patent").check()
-    sheet.get_by_label("Figures").fill("654321")
-    expect(sheet.get_by_role("status")).to_contain_text("between 1949 and 1955")
+    sheet.get_by_label("What stands there?").fill("Pat. No. 654321 W. Germany")
+    expect(sheet.get_by_role("status")).to_contain_text("hardly after October 1990")
+    sheet.get_by_text("Who says so?").first.click()
 
 
 SCREENS = [
     at_start, searching, asked, one_of_these, why, candidates, answers, answer,
     claim_form, claim, who_says_so, parts_that_do_not_belong, sighting,
-    dated_number, *SHELF,
+    read_mark, *SHELF,
 ]  # fmt: skip
 
 

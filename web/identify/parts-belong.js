@@ -3,7 +3,10 @@ import { el, heading } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
 
-/** @import { MarkClash, Pack, SeenYears, Session, Suspect, View, Whole } from "../data/engine-types.d.ts" */
+/**
+ * @import { MarkClash, Pack, SeenYears, Session } from "../data/engine-types.d.ts"
+ * @import { Suspect, View, Whole } from "../data/engine-types.d.ts"
+ */
 
 const USUAL =
   "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
