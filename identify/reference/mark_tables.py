@@ -2,9 +2,9 @@
 
 import re
 from functools import cache
-from typing import Any, cast
+from typing import Any
 
-from identify.core.types.marks import MarkTables, ShapePiece
+from identify.core.types.marks import MarkEnd, MarkFeature, MarkTables, ShapePiece, WordingRow
 from identify.reference.csv_files import read_table
 from identify.reference.mark_ends import End, ends_of
 from identify.reference.marks import Marks, read_marks
@@ -74,8 +74,8 @@ def plain_date(text: str) -> str:
     return f"{int(found[3])} {month} {found[1]}" if found[3] else f"{month} {found[1]}"
 
 
-def _end(end: End, sources: list[str], first: bool) -> dict[str, Any]:
-    """One end: {year (0: open), when, hard, label, source (place, -1: none), tail, guess}."""
+def _end(end: End, sources: list[str], first: bool) -> MarkEnd:
+    """One end of the years of a wording."""
     year = 0
     if not end.open:
         years = read_years(end.text)
@@ -90,7 +90,7 @@ def _end(end: End, sources: list[str], first: bool) -> dict[str, Any]:
     }
 
 
-def _row(row: MarkRow, sources: list[str]) -> dict[str, Any]:
+def _row(row: MarkRow, sources: list[str]) -> WordingRow:
     first, last = ends_of(row)
     return {
         "feature": row.feature,
@@ -111,7 +111,7 @@ def _table(record: type[Any], file: str) -> list[Any]:
     return rows
 
 
-def _features(marks: Marks) -> list[dict[str, Any]]:
+def _features(marks: Marks) -> list[MarkFeature]:
     return [
         {
             "id": each.id,
@@ -143,7 +143,9 @@ def mark_tables() -> MarkTables:
     said = _number_sources(ids)
     for series in tables["series"]:
         series["sources"] = said[series["id"]]
-    made: Any = tables | {
+    return {
+        "series": tables["series"],
+        "barcode": tables["barcode"],
         "words": [
             {
                 "words": each.words.split(),
@@ -170,4 +172,3 @@ def mark_tables() -> MarkTables:
         ],
         "countries": [{"id": code, "name": name} for code, name in COUNTRIES.items()],
     }
-    return cast(MarkTables, made)

@@ -1,9 +1,8 @@
 """The yearly series of fixtures/marks, as the engine (core/dated_numbers.py) takes them."""
 
 from functools import cache
-from typing import Any
 
-from identify.core.types.marks import StateFrom
+from identify.core.types.marks import NumberTables, StateFrom
 from identify.reference.csv_files import read_table
 from identify.reference.mark_ends import years_of
 from identify.reference.marks import read_marks
@@ -75,7 +74,7 @@ def _since(state: str) -> list[int]:
     return [int(years_of(row)[0]), int(row.from_label == MEMORY)]
 
 
-def number_tables() -> dict[str, Any]:
+def number_tables() -> NumberTables:
     """The tables that the engine reads numbers by. Raises PackError."""
     return {
         "series": [
@@ -89,8 +88,9 @@ def number_tables() -> dict[str, Any]:
                 "note": each.note,
                 "states": _states(each),
                 "rows": _rows(yearly_table(each.id)),
+                "sources": [],  # mark_tables() has them
             }
             for each in all_series()
         ],
-        "barcode": {state: _since(state) for state in ("twelve", "thirteen")},
+        "barcode": {"twelve": _since("twelve"), "thirteen": _since("thirteen")},
     }

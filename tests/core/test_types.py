@@ -5,19 +5,18 @@ import random
 import msgspec
 import orjson
 import pytest
-from identify.core.types.numbers import DatedNumber, NumberTables
-from identify.reference.numbers import number_tables
 
 from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.claim import judge
 from identify.core.claim_words import read_claim
-from identify.core.dated_numbers import read_number
 from identify.core.deciding import assess_for
 from identify.core.duplicates import duplicates
 from identify.core.formation import incomplete
 from identify.core.joining import join
 from identify.core.look_up import find
+from identify.core.mark_words import mark_span, reading_said
+from identify.core.marking import read_mark
 from identify.core.merging import merged
 from identify.core.moved import moved
 from identify.core.reasons import why_not
@@ -26,6 +25,7 @@ from identify.core.session import answered, mend, new_session
 from identify.core.types.claims import Claim, Judgement, SeenYears
 from identify.core.types.engine import Engine
 from identify.core.types.holdings import Duplicate, Incomplete, Moved
+from identify.core.types.marks import MarkRead, MarkSpan, MarkTables, ReadingSaid
 from identify.core.types.matches import Match
 from identify.core.types.operations import Merged, Written
 from identify.core.types.pack import Pack
@@ -46,6 +46,7 @@ from identify.core.types.view import Against, View
 from identify.phone import demo_packs
 from identify.reference.compiled import CompiledPack, pack_bytes
 from identify.reference.loading import load_pack
+from identify.reference.mark_tables import mark_tables
 from identify.shipped import DEMO
 from tests.strategies import random_operations
 
@@ -140,20 +141,28 @@ def test_operations_and_what_they_come_to_are_as_their_types(seed):
     assert as_said(merged(ops), Merged) == merged(ops)
 
 
-def test_dated_numbers_are_as_their_types():
-    tables = number_tables()
-    assert as_said(tables, NumberTables) == tables
-    for what, text in [
-        ("design", "821265"),
-        ("design", "8z1265"),
-        ("patent", "1234/09"),
-        ("patent", "12"),
-        ("barcode", "5012345678900"),
-        ("barcode", "501234567890"),
-        ("design", ""),
+def test_marks_and_what_is_read_of_them_are_as_their_types():
+    tables = mark_tables()
+    assert as_said(tables, MarkTables) == tables
+    for text in [
+        "Regd. Design No. 821265",
+        "Regd. No. 8z1265",
+        "British Patent 1234/09",
+        "D.R.G.M.",
+        "5012345678900",
+        "501234567890",
+        "12/6",
+        "London, S.E.1",
+        "nothing of the kind",
+        "",
     ]:
-        found = read_number(tables, what, text)
-        assert as_said(found, DatedNumber) == found, text
+        found = read_mark(tables, text)
+        assert as_said(found, MarkRead) == found, text
+        for reading in [each for mark in found["marks"] for each in mark["readings"]]:
+            said = reading_said(tables, reading)
+            assert as_said(said, ReadingSaid) == said, text
+            span = mark_span(tables, reading)
+            assert as_said(span, MarkSpan) == span, text
 
 
 @pytest.mark.parametrize(
@@ -186,6 +195,8 @@ def plain(schema, defs):
         return schema
     if "$ref" in schema:
         return plain(defs[schema["$ref"].rpartition("/")[2]], defs)
+    if schema.get("default", 0) is None:  # nothing stands for left out
+        return plain(next(one for one in schema["anyOf"] if one != {"type": "null"}), defs)
     if "prefixItems" in schema:  # a pair: in the type a list of what both are, or of anything
         one, other = (plain(each, defs) for each in schema["prefixItems"])
         return {"type": "array", "items": one} if one == other else {"type": "array"}

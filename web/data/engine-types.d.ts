@@ -571,10 +571,14 @@ export interface MarkSource {
   kind: string;
 }
 
-/** packs/marks.json. */
-export interface MarkTables {
+/** What numbers are read by. */
+export interface NumberTables {
   series: Array<SeriesTable>;
   barcode: BarTables;
+}
+
+/** packs/marks.json. */
+export interface MarkTables extends NumberTables {
   words: Array<MarkWordsEntry>;
   shapes: Array<ShapeEntry>;
   rows: Array<WordingRow>;

@@ -117,11 +117,16 @@ class MarkSource(TypedDict):
     kind: str
 
 
-class MarkTables(TypedDict):
-    """packs/marks.json."""
+class NumberTables(TypedDict):
+    """What numbers are read by."""
 
     series: list[SeriesTable]
     barcode: BarTables
+
+
+class MarkTables(NumberTables):
+    """packs/marks.json."""
+
     words: list[MarkWordsEntry]
     shapes: list[ShapeEntry]
     rows: list[WordingRow]
