@@ -21,6 +21,7 @@ from identify.reference.editing import (
 )
 from identify.reference.editing_csv import EditError
 from identify.reference.editing_toml import TOP
+from identify.reference.editor_fields import editor_fields
 from identify.reference.mistakes import Mistake, PackError
 from identify.reference.types import EditedPack, PlacedMistake
 
@@ -51,6 +52,7 @@ class PackFolder:
                 "version": version_of(files),
                 "tables": folder.entries(),
                 "columns": {table: csv.columns for table, csv in folder.csv.items()},
+                "fields": editor_fields(),
                 "files": FILE_OF,
                 "drawings": folder.drawings(),
                 "mistakes": self._told(check_pack(self.folder), folder),

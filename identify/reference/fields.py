@@ -8,10 +8,23 @@ from typing import Annotated, Any, TypeVar, get_args, get_origin
 import msgspec
 
 from identify.reference.mistakes import Mistake, quoted
-from identify.reference.records import Entry, Said, Texts
+from identify.reference.records import Entry, Said, Shown, Texts
 from identify.reference.types import TomlTable
 
 E = TypeVar("E", bound=Entry)
+
+
+def shown_as(kind: Any) -> Shown | None:
+    """How the editor shows a field of this type, as its Annotated says; None where it does not."""
+    return next((each for each in get_args(kind) if isinstance(each, Shown)), None)
+
+
+def plain_type(kind: Any) -> Any:
+    """A field's type without how the editor shows it."""
+    if shown_as(kind) is None:
+        return kind
+    inner, *about = (each for each in get_args(kind) if not isinstance(each, Shown))
+    return Annotated[inner, *about] if about else inner
 
 
 def _description(kind: Any) -> str:
@@ -25,8 +38,9 @@ def _description(kind: Any) -> str:
 def fields(record: type[Entry]) -> dict[str, tuple[str, Any, str]]:
     """The record's fields by the name used in the file: (attribute, type, explanation)."""
     return {
-        field.encode_name: (field.name, field.type, _description(field.type))
+        field.encode_name: (field.name, kind, _description(kind))
         for field in msgspec.structs.fields(record)
+        for kind in [plain_type(field.type)]
         if field.name not in ("line", "lines", "cells", "states")
     }
 

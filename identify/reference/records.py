@@ -5,7 +5,7 @@ others. What must be given is listed in `needed`; the description of a type is h
 is explained.
 """
 
-from typing import Annotated, ClassVar, Final, Literal
+from typing import Annotated, ClassVar, Final, Literal, NamedTuple
 
 import msgspec
 from msgspec import Meta
@@ -72,6 +72,16 @@ Said = Annotated[
 ]
 
 
+class Shown(NamedTuple):
+    """How the editor in the app shows a field: what it is called there, what to write in it, and
+    how it is typed or chosen where its type does not say so (editor_fields.py).
+    """
+
+    label: str
+    hint: str = ""
+    sort: str = ""
+
+
 class Entry(msgspec.Struct, kw_only=True):
     """What every entry has: where it begins, and in TOML the line of each of its keys."""
 
@@ -82,36 +92,38 @@ class Entry(msgspec.Struct, kw_only=True):
 
 class Range(Entry):
     needed = ("name", "maker", "gauge_mm", "scale", "country", "years", "about")
-    name: Text = ""
-    maker: Text = ""
-    gauge_mm: Measure = 1.0
-    scale: Text = ""
-    country: Country = ""
-    years: Text = ""
-    about: Text = ""
-    material: Text = ""
-    invented: Truth = False
+    name: Annotated[Text, Shown("Name", "What people call the range")] = ""
+    maker: Annotated[Text, Shown("Maker")] = ""
+    gauge_mm: Annotated[Measure, Shown("Gauge in mm")] = 1.0
+    scale: Annotated[Text, Shown("Scale")] = ""
+    country: Annotated[Country, Shown("Country", "Two capitals, such as GB")] = ""
+    years: Annotated[Text, Shown("Life of the range", sort="years")] = ""
+    about: Annotated[Text, Shown("About it", "One paragraph, shown in the app", sort="long")] = ""
+    material: Annotated[Text, Shown("What the bodies are made of", "May be left out")] = ""
+    invented: Annotated[Truth, Shown("This range was made up")] = False
 
 
 class Kind(Entry):
     needed = ("id", "name", "plural")
-    id: Id = ""
-    name: Text = ""
-    plural: Text = ""
+    id: Annotated[Id, Shown("Id")] = ""
+    name: Annotated[Text, Shown("Name")] = ""
+    plural: Annotated[Text, Shown("Name of several")] = ""
 
 
 class Part(Entry):
     needed = ("id", "name", "swap")
-    id: Id = ""
-    name: Text = ""
-    swap: Chance = 0.0
-    replaced: Free = ""
+    id: Annotated[Id, Shown("Id")] = ""
+    name: Annotated[Text, Shown("Name")] = ""
+    swap: Annotated[
+        Chance, Shown("Chance that it was replaced", "From 0 to 1, of pieces met at a stall")
+    ] = 0.0
+    replaced: Annotated[Free, Shown("What a replaced one means for the price", sort="long")] = ""
 
 
 class Caution(Entry):
     needed = ("text",)
-    kinds: Ids | None = None
-    text: Text = ""
+    kinds: Annotated[Ids | None, Shown("For these kinds", "None ticked: for every kind")] = None
+    text: Annotated[Text, Shown("Caution", sort="long")] = ""
 
 
 class State(Entry):
@@ -132,20 +144,25 @@ class Look(Entry):
         "needs",
         "states",
     )
-    id: Id = ""
-    name: Text = ""
-    question: Text = ""
-    where: Text = ""
-    seconds: Measure = 1.0
-    needs: Needs = "nothing"
-    mistaken: Pairs = []
-    states: list[State] = []
+    id: Annotated[Id, Shown("Id")] = ""
+    name: Annotated[Text, Shown("Name", "Short, for lists")] = ""
+    question: Annotated[Text, Shown("Question")] = ""
+    where: Annotated[Text, Shown("Where to look")] = ""
+    seconds: Annotated[Measure, Shown("Seconds it takes to look")] = 1.0
+    needs: Annotated[Needs, Shown("What it needs")] = "nothing"
+    mistaken: Annotated[Pairs, Shown("Taken for one another")] = []
+    states: Annotated[list[State], Shown("What can be seen")] = []
 
 
 class Feature(Look):
-    part: Free = ""
-    kinds: Ids | None = None
-    when: When = {}
+    part: Annotated[
+        Free,
+        Shown(
+            "Part it is on", "None: on the piece itself, which cannot be swapped", sort="one:parts"
+        ),
+    ] = ""
+    kinds: Annotated[Ids | None, Shown("Kinds that have it", "None ticked: every kind")] = None
+    when: Annotated[When, Shown("Asked only where")] = {}
 
 
 class MarkFeature(Look):
@@ -164,51 +181,68 @@ class MergedMark(Feature):
 
 class Source(Entry):
     needed: ClassVar[tuple[str, ...]] = ("id", "what", "trust")
-    id: Id = ""
-    what: Text = ""
-    year: Free = ""
-    trust: Chance = 1.0
+    id: Annotated[Id, Shown("Id")] = ""
+    what: Annotated[Text, Shown("What it is")] = ""
+    year: Annotated[Free, Shown("Year", sort="years")] = ""
+    trust: Annotated[Chance, Shown("How far its years are to be trusted", "From 0 to 1")] = 1.0
 
 
 class Item(Entry):
     needed = ("number", "name", "kind")
-    number: Text = ""
-    name: Text = ""
-    kind: Text = ""
-    years: Free = ""
-    source: Free = ""
-    other_years: Said = []
-    formation: Free = ""
-    contains: Texts = []
-    carried: Texts = []
-    note: Free = ""
+    number: Annotated[Text, Shown("Number", "As printed on the box end")] = ""
+    name: Annotated[Text, Shown("Name")] = ""
+    kind: Annotated[Text, Shown("Kind", sort="one:kinds")] = ""
+    years: Annotated[Free, Shown("Years", sort="years")] = ""
+    source: Annotated[Free, Shown("Source of the years", sort="one:sources")] = ""
+    other_years: Annotated[Said, Shown("What other sources say")] = []
+    formation: Annotated[
+        Free, Shown("Formation", "A name shared by pieces that belong together")
+    ] = ""
+    contains: Annotated[
+        Texts, Shown("Contains (boxed set)", "Numbers of items, separated by ;")
+    ] = []
+    carried: Annotated[
+        Texts, Shown("Printed on the piece", "Running numbers or names, separated by ;")
+    ] = []
+    note: Annotated[Free, Shown("Note", sort="long")] = ""
     cells: dict[str, str] = {}
 
 
 class Variant(Entry):
     needed = ("id", "item", "name", "common")
-    id: Id = ""
-    item: Text = ""
-    name: Text = ""
-    years: Free = ""
-    source: Free = ""
-    other_years: Said = []
-    common: Measure = 1.0
-    note: Free = ""
+    id: Annotated[Id, Shown("Id")] = ""
+    item: Annotated[Text, Shown("Item", sort="one:items")] = ""
+    name: Annotated[Text, Shown("Name")] = ""
+    years: Annotated[Free, Shown("Years", "Blank: as the item", sort="years")] = ""
+    source: Annotated[Free, Shown("Source of the years", sort="one:sources")] = ""
+    other_years: Annotated[Said, Shown("What other sources say")] = []
+    common: Annotated[Measure, Shown("How often it is met", "1 is ordinary, 0.2 seldom")] = 1.0
+    note: Annotated[Free, Shown("Note", sort="long")] = ""
     cells: dict[str, str] = {}
 
 
 class Change(Entry):
     needed = ("feature", "state")
-    feature: Text = ""
-    state: Text = ""
-    came: Annotated[str, Meta(description="text")] = msgspec.field(name="from", default="")
-    ended: Annotated[str, Meta(description="text")] = msgspec.field(name="to", default="")
-    kinds: Texts = []
-    items: Texts = []
-    source: Free = ""
-    other_from: Said = []
-    note: Free = ""
+    feature: Annotated[Text, Shown("Feature", sort="one:feature")] = ""
+    state: Annotated[Text, Shown("State that was fitted", sort="state")] = ""
+    came: Annotated[
+        str, Meta(description="text"), Shown("From", "Blank: since the range began", sort="years")
+    ] = msgspec.field(name="from", default="")
+    ended: Annotated[
+        str,
+        Meta(description="text"),
+        Shown("To", "Blank: until the next change of the same feature", sort="years"),
+    ] = msgspec.field(name="to", default="")
+    kinds: Annotated[
+        Texts,
+        Shown(
+            "Only these kinds", "None ticked: every kind that has the feature", sort="cell:kinds"
+        ),
+    ] = []
+    items: Annotated[Texts, Shown("Only these items", "Numbers, separated by ;")] = []
+    source: Annotated[Free, Shown("Source", sort="one:sources")] = ""
+    other_from: Annotated[Said, Shown("What other sources say")] = []
+    note: Annotated[Free, Shown("Note", sort="long")] = ""
 
 
 class MarkChange(Change):
@@ -222,12 +256,16 @@ class Move(Entry):
     """An item's number or a variant's id that was changed, or is no more."""
 
     needed = ("what", "from")
-    what: Annotated[Literal["item", "variant"], Meta(description='"item" or "variant"')] = "item"
-    old: Annotated[str, Meta(min_length=1, description="text")] = msgspec.field(
-        name="from", default=""
+    what: Annotated[
+        Literal["item", "variant"], Meta(description='"item" or "variant"'), Shown("What")
+    ] = "item"
+    old: Annotated[str, Meta(min_length=1, description="text"), Shown("Was called")] = (
+        msgspec.field(name="from", default="")
     )
-    new: Annotated[str, Meta(description="text")] = msgspec.field(name="to", default="")
-    note: Free = ""
+    new: Annotated[
+        str, Meta(description="text"), Shown("Is called now", "Blank: it is no more")
+    ] = msgspec.field(name="to", default="")
+    note: Annotated[Free, Shown("Note", sort="long")] = ""
 
 
 class MarkRow(Entry):

@@ -31,6 +31,9 @@ class EditedPack(TypedDict):
     version: str  # of the files
     tables: dict[str, list[TableEntry]]
     columns: dict[str, list[str]]  # of each CSV table
+    fields: dict[
+        str, list[list[str]]
+    ]  # of each table: [name, label, sort, hint] (editor_fields.py)
     files: dict[str, str]  # the file of each table
     drawings: dict[str, str]  # SVG, or a photo as a data: URL
     mistakes: list[PlacedMistake]

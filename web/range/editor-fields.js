@@ -7,97 +7,7 @@ import { button, el } from "../parts/element.js";
 import { listed } from "./editor-draft.js";
 
 export const YEARS = "1957, 1957~ (about), 1957? (uncertain), 1957/1961, 195X, ../1959 or 1958-03";
-const SAID = "source years; source years";
 
-/** The fields of each table: [name, label, sort, hint]. */
-export const FIELDS = {
-  range: [
-    ["name", "Name", "text", "What people call the range"],
-    ["maker", "Maker", "text"],
-    ["gauge_mm", "Gauge in mm", "number"],
-    ["scale", "Scale", "text"],
-    ["material", "What the bodies are made of", "text", "May be left out"],
-    ["country", "Country", "text", "Two capitals, such as GB"],
-    ["years", "Life of the range", "years"],
-    ["about", "About it", "long", "One paragraph, shown in the app"],
-    ["invented", "This range was made up", "truth"],
-  ],
-  kinds: [
-    ["id", "Id", "id"],
-    ["name", "Name", "text"],
-    ["plural", "Name of several", "text"],
-  ],
-  parts: [
-    ["id", "Id", "id"],
-    ["name", "Name", "text"],
-    ["swap", "Chance that it was replaced", "number", "From 0 to 1, of pieces met at a stall"],
-    ["replaced", "What a replaced one means for the price", "long"],
-  ],
-  cautions: [
-    ["kinds", "For these kinds", "kinds", "None ticked: for every kind"],
-    ["text", "Caution", "long"],
-  ],
-  feature: [
-    ["id", "Id", "id"],
-    ["name", "Name", "text", "Short, for lists"],
-    ["question", "Question", "text"],
-    ["where", "Where to look", "text"],
-    ["part", "Part it is on", "one:parts", "None: on the piece itself, which cannot be swapped"],
-    ["seconds", "Seconds it takes to look", "number"],
-    ["needs", "What it needs", "needs"],
-    ["kinds", "Kinds that have it", "kinds", "None ticked: every kind"],
-    ["states", "What can be seen", "states"],
-    ["mistaken", "Taken for one another", "pairs"],
-    ["when", "Asked only where", "when"],
-  ],
-  sources: [
-    ["id", "Id", "id"],
-    ["what", "What it is", "text"],
-    ["year", "Year", "years"],
-    ["trust", "How far its years are to be trusted", "text", "From 0 to 1"],
-  ],
-  items: [
-    ["number", "Number", "text", "As printed on the box end"],
-    ["name", "Name", "text"],
-    ["kind", "Kind", "one:kinds"],
-    ["years", "Years", "years"],
-    ["source", "Source of the years", "one:sources"],
-    ["other_years", "What other sources say", "text", SAID],
-    ["formation", "Formation", "text", "A name shared by pieces that belong together"],
-    ["contains", "Contains (boxed set)", "text", "Numbers of items, separated by ;"],
-    ["carried", "Printed on the piece", "text", "Running numbers or names, separated by ;"],
-    ["note", "Note", "long"],
-  ],
-  variants: [
-    ["id", "Id", "id"],
-    ["item", "Item", "one:items"],
-    ["name", "Name", "text"],
-    ["years", "Years", "years", "Blank: as the item"],
-    ["source", "Source of the years", "one:sources"],
-    ["other_years", "What other sources say", "text", SAID],
-    ["common", "How often it is met", "text", "1 is ordinary, 0.2 seldom"],
-    ["note", "Note", "long"],
-  ],
-  changes: [
-    ["feature", "Feature", "one:feature"],
-    ["state", "State that was fitted", "state"],
-    ["from", "From", "years", "Blank: since the range began"],
-    ["to", "To", "years", "Blank: until the next change of the same feature"],
-    ["kinds", "Only these kinds", "cell:kinds", "None ticked: every kind that has the feature"],
-    ["items", "Only these items", "text", "Numbers, separated by ;"],
-    ["source", "Source", "one:sources"],
-    ["other_from", "What other sources say", "text", SAID],
-    ["note", "Note", "long"],
-  ],
-  moves: [
-    ["what", "What", "what"],
-    ["from", "Was called", "text"],
-    ["to", "Is called now", "text", "Blank: it is no more"],
-    ["note", "Note", "long"],
-  ],
-};
-
-const NEEDS = ["nothing", "loupe", "body off"];
 const NAMED = { items: "number" };
 
 /** What an entry is called in lists: [name, more]. */
@@ -159,7 +69,8 @@ export function select(value, options, save, props = {}) {
 }
 
 /**
- * A control for a field. `save` gets the new value, `typed` what is being typed before it is left.
+ * A control for a field, as the server tells it: [name, label, sort, hint]. `save` gets the new
+ * value, `typed` what is being typed before it is left.
  * @param {(now: any) => void} [typed]
  */
 export function control(draft, entry, [name, , sort], save, props = {}, typed = () => {}) {
@@ -177,23 +88,10 @@ export function control(draft, entry, [name, , sort], save, props = {}, typed = 
   }
   if (what === "state")
     return select(text, [["", "Not said"], ...statesOf(draft, entry.fields.feature)], save, props);
-  if (what === "needs")
-    return select(
-      text,
-      NEEDS.map((one) => [one, one]),
-      save,
-      props,
-    );
-  if (what === "what")
-    return select(
-      text,
-      [
-        ["item", "item"],
-        ["variant", "variant"],
-      ],
-      save,
-      props,
-    );
+  if (what === "words") {
+    const words = table.split("|").map((one) => [one, one]);
+    return select(text, words, save, props);
+  }
   if (what === "long") {
     const now = () => area.value.trim();
     const area = el(

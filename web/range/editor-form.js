@@ -8,7 +8,6 @@ import { announce } from "../parts/status.js";
 import { questionCard } from "../identify/question.js";
 import { listed } from "./editor-draft.js";
 import {
-  FIELDS,
   YEARS,
   cellControl,
   control,
@@ -36,7 +35,7 @@ export function entryForm(draft, keep, table, key) {
       await keep.redraw();
     });
   const context = { draft, keep, table, key, entry, set, anew, places };
-  const fields = FIELDS[table].map((field) => oneField(context, field)).filter(Boolean);
+  const fields = draft.model.fields[table].map((field) => oneField(context, field)).filter(Boolean);
   const told = () => {
     const mine = draft.mistakes.filter((one) => one.table === table && one.key === key);
     for (const [name, place] of places)
@@ -115,8 +114,8 @@ function oneField(context, field) {
     const save = (now) => set(name, now.length > 0 ? true : null);
     return grouped(tickList("Is it real?", [["yes", label]], value === true ? ["yes"] : [], save));
   }
-  if (sort === "states") return grouped(stateRows(context, listed(value)));
-  if (sort === "pairs") return grouped(pairRows(context, listed(value)));
+  if (sort === "states") return grouped(stateRows(context, label, listed(value)));
+  if (sort === "pairs") return grouped(pairRows(context, label, listed(value)));
   if (sort === "when") return grouped(whenRows(context, value ?? {}));
   const fixed = sort === "id" && FIXED.includes(table) && !entry.added;
   const words =
@@ -246,7 +245,7 @@ function drawingsOf(context) {
   );
 }
 
-function stateRows(context, states) {
+function stateRows(context, label, states) {
   const { draft, entry, anew } = context;
   const feature = entry.fields.id;
   const held = new Set(listed(entry.was.states).map(({ id }) => id));
@@ -278,7 +277,7 @@ function stateRows(context, states) {
     );
     return el("div", { class: "editor-state" }, name, id, draw);
   };
-  return rowList("What can be seen", states, row, "Add a state", { id: "", name: "" }, (now) => {
+  return rowList(label, states, row, "Add a state", { id: "", name: "" }, (now) => {
     const gone = states.filter(({ id }) => id && !now.some((one) => one.id === id));
     for (const { id } of gone)
       if (draft.drawing(`${feature}-${id}`) !== "") draft.draw(`${feature}-${id}`, "");
@@ -286,7 +285,7 @@ function stateRows(context, states) {
   });
 }
 
-function pairRows({ draft, entry, anew }, pairs) {
+function pairRows({ draft, entry, anew }, label, pairs) {
   const states = statesOf(draft, entry.fields.id);
   const options = [["", "Choose"], ...states];
   const row = (pair, place, save) =>
@@ -304,7 +303,7 @@ function pairRows({ draft, entry, anew }, pairs) {
         ),
       ),
     );
-  return rowList("Taken for one another", pairs, row, "Add a pair", ["", ""], (now) =>
+  return rowList(label, pairs, row, "Add a pair", ["", ""], (now) =>
     anew("mistaken", now.length > 0 ? now : null),
   );
 }

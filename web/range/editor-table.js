@@ -1,13 +1,13 @@
 /** A table of a pack in a wide window: a cell for each field, arrow keys between the rows. */
 import { button, el } from "../parts/element.js";
-import { FIELDS, control, entryName } from "./editor-fields.js";
+import { control, entryName } from "./editor-fields.js";
 
 const SLICE = 40;
 const PLAIN = ["text", "id", "years", "number"];
 
 /** {nodes, told: shows what is wrong in the cells}; `open` goes to the form of an entry. */
 export function wideTable(draft, table, entries, open) {
-  const fields = FIELDS[table];
+  const fields = draft.model.fields[table];
   const body = el("tbody", {});
   const more = button("Show more", () => slice(), { class: "plain wide" });
   const cells = new Map(); // "key field" -> the control and where its mistakes are shown
