@@ -14,6 +14,7 @@ from identify.core.mark_words import mark_span, nothing_said, reading_said
 from identify.core.marking import read_mark
 from identify.reference.mark_tables import mark_tables
 from tests.browser.engines import compiled, same
+from tests.sampling import sample
 from tests.strategies import scribbles
 
 TABLES = mark_tables()
@@ -76,7 +77,8 @@ def read(text: str) -> dict[str, Any]:
     }
 
 
-@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+@pytest.mark.heavy
+@settings(max_examples=sample(100, 40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.lists(WRITTEN, min_size=10, max_size=10))
 def test_marks_are_read_and_said_alike(page, texts):
     for text, here, there in zip(texts, map(read, texts), page.evaluate(READ, texts), strict=True):
