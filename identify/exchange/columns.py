@@ -87,14 +87,14 @@ def by_heading(heading: str) -> tuple[str, float]:
 
 def header_of(rows: list[Row]) -> int:
     """The row of the file that holds the headings, 0 for none."""
-    best, found = 1.0, 0
+    best, heading = 1.0, 0
     for row in rows[:FIRST_ROWS]:
         cells = [cell for cell in row.cells if cell.strip()]
         score = sum(by_heading(cell)[1] for cell in cells if len(cell) < 60)
         if score > best and score >= 0.3 * len(cells):
-            best, found = score, row.row
-    if found:
-        return found
+            best, heading = score, row.row
+    if heading:
+        return heading
     first, later = rows[0], rows[1:FIRST_ROWS]
     wordy = all(cell.strip() and not re.search(r"\d", cell) for cell in first.cells)
     figures = any(re.search(r"\d", cell) for row in later for cell in row.cells)
@@ -220,19 +220,19 @@ def _assigned(names: list[str], texts: list[list[str]], reference: Reference) ->
         if headed:
             trust = 0.8 + 0.2 * shares[headed] if headed in shares and texts[place] else 0.9
             offers.append((like * trust, place, headed, f"The heading says {quoted(name)}."))
-    found: dict[int, Column] = {}
+    columns: dict[int, Column] = {}
     taken: set[str] = set()
     for sure, place, field, why in sorted(offers, key=lambda offer: (-offer[0], offer[1])):
-        if place not in found and (field not in taken or field == "notes"):
+        if place not in columns and (field not in taken or field == "notes"):
             taken.add(field)
-            found[place] = Column(names[place], field, round(sure, 2), why, "")
+            columns[place] = Column(names[place], field, round(sure, 2), why, "")
     rest = "Nothing is known of this column: it goes into the notes."
     for place, name in enumerate(names):
         if simple(name) == WRONG or not texts[place]:
-            found[place] = Column(name, "", 1.0, "Left out.", "")
-        elif place not in found:
-            found[place] = Column(name, "notes", 0.3, rest, "")
-    return [found[place] for place in range(len(names))]
+            columns[place] = Column(name, "", 1.0, "Left out.", "")
+        elif place not in columns:
+            columns[place] = Column(name, "notes", 0.3, rest, "")
+    return [columns[place] for place in range(len(names))]
 
 
 def _by_cells(field: str, share: float) -> str:

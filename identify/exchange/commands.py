@@ -36,17 +36,17 @@ def import_(args: argparse.Namespace) -> int:
     ]
     importing = Importing(reference, sort, args.currency, columns)
     existing = [record for record in backup["records"] if not record.get("gone")]
-    found = importing.match(rows, existing)
+    outcomes = importing.match(rows, existing)
     for line in [*table["notes"], *named["notes"]]:
         print(line)
     if not table["own"]:
         _print_columns(columns, sort)
-    _print_rows(found)
-    failed = [(row, one) for row, one in zip(rows, found, strict=True) if one["failed"]]
+    _print_rows(outcomes)
+    failed = [(row, one) for row, one in zip(rows, outcomes, strict=True) if one["failed"]]
     if not args.write:
         print("Nothing was written. Add --write to write it.")
         return 0
-    taken_up(backup["records"], found, now())
+    taken_up(backup["records"], outcomes, now())
     write_backup(args.into, backup)
     print(f"Written to {args.into}. Restore it in the app.")
     if failed:
@@ -67,10 +67,10 @@ def _bytes(path: Path) -> bytes:
         raise FileError(f"{path} cannot be read: {(error.strerror or '').lower()}.") from error
 
 
-def _settled(table: ReadTable, told: list[str], dates: str) -> list[AskedColumn]:
+def _settled(table: ReadTable, settings: list[str], dates: str) -> list[AskedColumn]:
     """The columns with what the person said of them. Raises FileError."""
     said = {}
-    for one in told:
+    for one in settings:
         name, sign, field = one.rpartition("=")
         if not sign or (field not in BY_ID and field != ""):
             raise FileError(f"{quoted(one)} is not NAME=FIELD. Fields are: {', '.join(BY_ID)}.")
@@ -99,10 +99,10 @@ def _print_columns(columns: list[AskedColumn], sort: str) -> None:
             )
 
 
-def _print_rows(found: list[Outcome]) -> None:
+def _print_rows(outcomes: list[Outcome]) -> None:
     """What becomes of the rows."""
     counts: Counter[str] = Counter()
-    for one in found:
+    for one in outcomes:
         same = one["same"]
         for problem in one["problems"]:
             print(problem["sentence"])

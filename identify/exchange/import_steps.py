@@ -33,20 +33,20 @@ def read_file(
 ) -> ReadTable:
     """A file as a table with guessed columns. Raises FileError."""
     table = read_table(data, sheet)
-    found = guess(table, reference, name, header)
+    guesses = guess(table, reference, name, header)
     return {
         "sheet": table.sheet,
         "sheets": table.sheets,
-        "header": found.header,
-        "own": found.own,
-        "type": found.sort,
+        "header": guesses.header,
+        "own": guesses.own,
+        "type": guesses.sort,
         "columns": [
             {"name": c.name, "field": c.field, "sure": c.sure, "why": c.why, "order": c.order}
-            for c in found.columns
+            for c in guesses.columns
         ],
         "fields": [{"id": one.id, "name": one.name} for one in FIELDS],
-        "rows": [{"row": row.row, "cells": row.cells} for row in found.rows],
-        "notes": [*table.notes, *found.notes][:MOST_NOTES],
+        "rows": [{"row": row.row, "cells": row.cells} for row in guesses.rows],
+        "notes": [*table.notes, *guesses.notes][:MOST_NOTES],
     }
 
 

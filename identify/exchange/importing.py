@@ -15,7 +15,7 @@ from identify.exchange.own_tables import (
     field_named,
     record_of,
     shown,
-    told_of,
+    texts_of,
 )
 from identify.exchange.reference import Reference
 from identify.exchange.second_import import ITEM, KEPT, OWN, changes, held, merged
@@ -45,10 +45,10 @@ class Importing:
         return [self._row(row, by_key.get(row["key"])) for row in rows]
 
     def _row(self, row: KeyedRow, existing: Fields | None) -> Outcome:
-        told = told_of([column["name"] for column in self.columns], row["cells"])
-        if row["key"].startswith(OWN) and told.get("record", "").strip():
-            return self._own(row, told, existing)
-        sort = self.sort or told.get("type", "").strip().lower()
+        texts = texts_of([column["name"] for column in self.columns], row["cells"])
+        if row["key"].startswith(OWN) and texts.get("record", "").strip():
+            return self._own(row, texts, existing)
+        sort = self.sort or texts.get("type", "").strip().lower()
         sort = sort if sort in TYPES else "piece"
         about = About(self.reference, self.currency, self.columns, self.wording)
         one = ListRow(about, sort, row)
@@ -66,7 +66,7 @@ class Importing:
             out["same"] = _same(existing, sets, clashes)
         return out
 
-    def _own(self, row: KeyedRow, told: dict[str, str], existing: Fields | None) -> Outcome:
+    def _own(self, row: KeyedRow, texts: dict[str, str], existing: Fields | None) -> Outcome:
         """A row of a table that this app wrote."""
         out: Outcome = {
             "row": row["row"], "key": row["key"], "failed": "", "record": None, "candidates": [],
@@ -74,7 +74,7 @@ class Importing:
         }  # fmt: skip
         heads = {field_named(column["name"]): column["name"] for column in self.columns}
         try:
-            record, wrong = record_of(told, self.currency)
+            record, wrong = record_of(texts, self.currency)
             _checked(record, existing)
         except RecordError as error:
             out["failed"] = f"Row {row['row']}: {error}"
@@ -88,15 +88,15 @@ class Importing:
         if existing is None:
             unread = {name for name, _ in wrong}
             for name, usual in SHAPES[record["type"]].items():
-                if name not in record and (name in unread or name not in (*told, *HIDDEN)):
+                if name not in record and (name in unread or name not in (*texts, *HIDDEN)):
                     record.setdefault(name, usual)
             return out
         if any(name == FURTHER for name, _ in wrong):  # only what the columns themselves change
-            told_now = {f: cell.strip() for f, cell in told.items()}
+            texts_now = {f: cell.strip() for f, cell in texts.items()}
             record = {
                 f: value
                 for f, value in record.items()
-                if f in KEPT or shown(f, existing.get(f)) != told_now.get(f, "")
+                if f in KEPT or shown(f, existing.get(f)) != texts_now.get(f, "")
             }
         sets, both = merged(record, existing)
         clashes = [_clash(row, name, heads.get(name, name), existing, record) for name in both]

@@ -21,9 +21,9 @@ SHORT = 3  # letters of a word too short to be a name by itself
 
 def is_total(said: list[str]) -> bool:
     """Whether the cells that should say what a piece is say that this is a sum."""
-    told = [word.upper() for word in _words(said) if not word.isdecimal()]
-    return any(word in TOTAL for word in told) and all(
-        word in TOTAL or word in BESIDE_TOTAL for word in told
+    words = [word.upper() for word in _words(said) if not word.isdecimal()]
+    return any(word in TOTAL for word in words) and all(
+        word in TOTAL or word in BESIDE_TOTAL for word in words
     )
 
 
@@ -32,10 +32,10 @@ def is_scrap(said: list[str]) -> bool:
 
     Other scripts are never told to be scraps.
     """
-    told = _words(said)
-    if len(told) != 1 or not LATIN.fullmatch(told[0]):
+    words = _words(said)
+    if len(words) != 1 or not LATIN.fullmatch(words[0]):
         return False
-    return len(told[0]) <= SHORT or not VOWELS.search(told[0])
+    return len(words[0]) <= SHORT or not VOWELS.search(words[0])
 
 
 def _words(said: list[str]) -> list[str]:

@@ -57,18 +57,18 @@ class ListRow:
         self.values: Fields = {}
         self.heads: dict[str, str] = {}  # field of the record -> name of its column
         self.said: dict[str, list[str]] = {}
-        self.told: list[tuple[str, str, str, str]] = []  # field, name, cell, order of each column
+        self.texts: list[tuple[str, str, str, str]] = []  # field, name, cell, order of each column
         for place, column in enumerate(about.columns):
             cell = row["cells"][place].strip() if place < len(row["cells"]) else ""
             one = column["field"]
             one = GENERIC.get(one, "") if one.startswith("=") else one
             if one:
-                self.told.append((one, column["name"], cell, column.get("order", "")))
+                self.texts.append((one, column["name"], cell, column.get("order", "")))
 
     def outcome(self) -> Outcome:
         """What becomes of the row."""
         record = blank(self.sort)
-        for one, name, cell, order in self.told:
+        for one, name, cell, order in self.texts:
             if one in SAYING:
                 if cell:
                     self.said.setdefault(one, []).append(cell)
@@ -79,15 +79,15 @@ class ListRow:
             else:
                 self._field(one, name, cell, order)
         nameless = self._nameless()
-        found = [] if nameless else self._candidates()
-        offered = [self._offered(one) for one in found]
+        candidates = [] if nameless else self._candidates()
+        offered = [self._offered(one) for one in candidates]
         for offer in offered:
             offer["sets"] = self._sets(offer)
-        chosen = 0 if found and found[0].sure >= SURE else -1
-        failed = nameless or self._failed(found, chosen)
+        chosen = 0 if candidates and candidates[0].sure >= SURE else -1
+        failed = nameless or self._failed(candidates, chosen)
         record |= self._what(offered[chosen] if chosen >= 0 else None)
         self._keep_words(record, chosen >= 0)
-        self.cells[ITEM] = " | ".join(cell for one, _, cell, _ in self.told if one in SAYING)
+        self.cells[ITEM] = " | ".join(cell for one, _, cell, _ in self.texts if one in SAYING)
         self.values[ITEM] = item_of(record)
         notes = NOTES[self.sort]
         self.cells[notes] = self.values[notes] = "\n".join(self.lines)
@@ -244,11 +244,11 @@ class ListRow:
             return f"Row {number}: this is a total and no piece."
         return ""
 
-    def _failed(self, found: list[Candidate], chosen: int) -> str:
+    def _failed(self, candidates: list[Candidate], chosen: int) -> str:
         """Why no record can be made of a row that has words, "" where one can."""
         number = self.row["row"]
         said = self._words()
-        scrap = not found and is_scrap(said) and not self._known(said)
+        scrap = not candidates and is_scrap(said) and not self._known(said)
         if scrap and not self._tells((*MONEYS, *TELLING)):
             return (
                 f"Row {number}: {quoted(' '.join(said))} names no piece, and nothing else in the "
@@ -284,7 +284,7 @@ class ListRow:
         """Into the notes goes what was said of the item and is not kept in a field."""
         several = len(record.get("of", [])) != 1 if self.sort != "want" else not record["variant"]
         first = []
-        for one, name, cell, _ in self.told:
+        for one, name, cell, _ in self.texts:
             if not cell or one not in SAYING:
                 continue
             if (

@@ -25,10 +25,10 @@ def workbook(names: list[str], rows: list[list[str]], about: tuple[str, ...]) ->
     for row in rows:
         sheet.append([_text(sheet, cell) if cell else None for cell in row])
     if about:
-        told = book.create_sheet(OWN_SHEETS[1])
-        told.column_dimensions["A"].width = 100
+        notes = book.create_sheet(OWN_SHEETS[1])
+        notes.column_dimensions["A"].width = 100
         for line in about:
-            told.append([line])
+            notes.append([line])
     out = io.BytesIO()
     book.save(out)
     return out.getvalue()

@@ -83,7 +83,7 @@ def evidence(reference: Reference, query: Query) -> list[dict[str, float]]:
     spoken = reference.spoken(said)
     runs = _runs(words(query.said))
     named = ranges_named(reference, query.range) if query.range else []
-    found = []
+    clues = []
     for entry in reference.entries:
         one: dict[str, float] = {}
         if number:
@@ -99,8 +99,8 @@ def evidence(reference: Reference, query: Query) -> list[dict[str, float]]:
             one["within"] = fuzz.token_set_ratio(spelt, entry.spelt) / 100
         if named:
             one["range" if entry.pack in named else "other"] = 1.0
-        found.append(one)
-    return found
+        clues.append(one)
+    return clues
 
 
 def _number(number: str, bare: str, seen: str, entry: Entry) -> str:
@@ -147,15 +147,15 @@ def candidates(reference: Reference, query: Query) -> list[Candidate]:
     """The likeliest items, best first, with the chance of each."""
     if not (plain(query.number) or words(query.said)):
         return []
-    found = evidence(reference, query)
-    scores = [weighed(one, WEIGHTS) for one in found]
+    clues = evidence(reference, query)
+    scores = [weighed(one, WEIGHTS) for one in clues]
     none = weighed(nothing(query), WEIGHTS)
     most = max([*scores, none])
     shares = [math.exp(score - most) for score in scores]
     whole = sum(shares) + math.exp(none - most)
     best = sorted(range(len(scores)), key=lambda place: -scores[place])[:NAMED]
     return [
-        Candidate(reference.entries[place], shares[place] / whole, _how(found[place]))
+        Candidate(reference.entries[place], shares[place] / whole, _how(clues[place]))
         for place in best
         if shares[place] / whole >= SHOWN
     ]

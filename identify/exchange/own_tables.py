@@ -248,29 +248,29 @@ def rows_of(records: list[Fields]) -> Table:
 # ---- and back ------------------------------------------------------------------------------------
 
 
-def told_of(names: list[str], cells: list[str]) -> dict[str, str]:
+def texts_of(names: list[str], cells: list[str]) -> dict[str, str]:
     """The cells of a row of ours by field, no longer guarded; the chunks of "further" together."""
-    told: dict[str, str] = {}
+    texts: dict[str, str] = {}
     for name, cell in zip(names, cells, strict=False):
         field = field_named(name)
         if field == FURTHER:
-            told[field] = told.get(field, "") + unguarded(cell)
+            texts[field] = texts.get(field, "") + unguarded(cell)
         elif field:
-            told[field] = unguarded(cell)
-    return told
+            texts[field] = unguarded(cell)
+    return texts
 
 
-def record_of(told: dict[str, str], usual: str) -> tuple[Fields, list[tuple[str, str]]]:
-    """The record of a row, by told_of(), and what was wrong: [(field, sentence)].
+def record_of(texts: dict[str, str], usual: str) -> tuple[Fields, list[tuple[str, str]]]:
+    """The record of a row, by texts_of(), and what was wrong: [(field, sentence)].
 
     A field whose column is not there, and which is not in "further" either, is left out. A cell
     that cannot be read gives what "further" says, and else nothing. Raises RecordError.
     """
-    further, absent, problems = _further(told)
-    whole = FURTHER in told and not problems
+    further, absent, problems = _further(texts)
+    whole = FURTHER in texts and not problems
     record: Fields = {
-        "id": further.pop("id", told.get("record", "").strip()),
-        "type": further.pop("type", told.get("type", "").strip().lower()),
+        "id": further.pop("id", texts.get("record", "").strip()),
+        "type": further.pop("type", texts.get("type", "").strip().lower()),
     }
     if record["type"] not in SHAPES:
         known = ", ".join(SHAPES)
@@ -278,8 +278,8 @@ def record_of(told: dict[str, str], usual: str) -> tuple[Fields, list[tuple[str,
     for field in _fields_of(record):
         if field in HIDDEN and whole and field not in (*further, *absent):
             record[field] = []
-        if field in told:
-            cell = told[field].strip()
+        if field in texts:
+            cell = texts[field].strip()
             if field in further and shown(field, further[field]) == cell:
                 continue
             if cell == "" and field in absent:
@@ -293,10 +293,10 @@ def record_of(told: dict[str, str], usual: str) -> tuple[Fields, list[tuple[str,
 
 
 def _further(
-    told: dict[str, str],
+    texts: dict[str, str],
 ) -> tuple[Fields, list[str], list[tuple[str, str]]]:
     """What "further" says: the fields, which ones are absent, and what is wrong with it."""
-    text = told.get(FURTHER, "").strip()
+    text = texts.get(FURTHER, "").strip()
     if text == "":
         return {}, [], []
     try:

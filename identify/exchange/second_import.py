@@ -63,12 +63,12 @@ def _own_twice(own: list[str]) -> list[str]:
 
 def _under(fields: list[str], row: Row, wanted: tuple[str, ...]) -> str:
     """The cells of a row in the columns of some fields."""
-    found = [
+    texts = [
         cell.strip()
         for field, cell in zip(fields, row.cells, strict=False)
         if field in wanted and cell.strip()
     ]
-    return " ".join(found)
+    return " ".join(texts)
 
 
 def _said(fields: list[str], row: Row) -> str:
@@ -86,10 +86,10 @@ def _twice(fields: list[str], rows: list[Row], numbered: list[str]) -> list[str]
         for text, row in zip(texts, rows, strict=True):
             if text:
                 places.setdefault(text, []).append(row.row)
-        again = {text: found for text, found in places.items() if len(found) > 1}
+        again = {text: rows_with for text, rows_with in places.items() if len(rows_with) > 1}
         notes += [
-            f"{what} {quoted(text)} is in {listed(found)}: each makes a record of its own."
-            for text, found in list(again.items())[:10]
+            f"{what} {quoted(text)} is in {listed(rows_with)}: each makes a record of its own."
+            for text, rows_with in list(again.items())[:10]
         ]
         if len(again) > 10:
             notes.append(f"{len(again) - 10} more numbers come more than once.")

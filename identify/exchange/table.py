@@ -9,7 +9,7 @@ from identify.errors import UserError
 MOST_BYTES = 20_000_000
 MOST_ROWS = 20_000
 MOST_COLUMNS = 500
-TOLD = 5  # cells of one kind that are named
+NAMED = 5  # cells of one kind that are named
 # How the usual programs write the errors of formulas (from memory).
 ERROR = re.compile(r"#(?:DIV/0!|N/A|NAME\?|NULL!|NUM!|REF!|VALUE!)|Err:\d{3}")
 MOST_NOTES = 40  # sentences about one file
@@ -69,11 +69,11 @@ def cells_named(cells: list[str]) -> str:
     """Cells for a sentence."""
     if len(cells) == 1:
         return f"The cell {cells[0]}"
-    more = f" and {len(cells) - TOLD} more" if len(cells) > TOLD else ""
-    return f"The cells {', '.join(cells[:TOLD])}{more}"
+    more = f" and {len(cells) - NAMED} more" if len(cells) > NAMED else ""
+    return f"The cells {', '.join(cells[:NAMED])}{more}"
 
 
-def errors_told(errors: list[tuple[str, str]]) -> list[str]:
+def errors_said(errors: list[tuple[str, str]]) -> list[str]:
     """What to say of cells that hold an error: [(cell, what stands there)]."""
     if not errors:
         return []
@@ -90,7 +90,7 @@ def without_errors(table: Table) -> Table:
             if ERROR.fullmatch(cell.strip()):
                 errors.append((f"{letters(place)}{row.row}", cell.strip()))
                 row.cells[place] = ""
-    table.notes += errors_told(errors)
+    table.notes += errors_said(errors)
     return table
 
 

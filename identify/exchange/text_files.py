@@ -176,10 +176,10 @@ def read_text(data: bytes) -> Table:
         raise FileError("This is no table in text. Save it as CSV or XLSX, and choose that file.")
     text = text.rstrip("\x1a")
     first, _, rest = text.partition("\n")
-    told = first.strip().lower().startswith("sep=") and len(first.strip()) == 5
-    delimiter = first.strip()[4] if told else delimiter_of(text)
-    rows, loose = _parsed(rest if told else text, delimiter)
-    if told:
+    declared = first.strip().lower().startswith("sep=") and len(first.strip()) == 5
+    delimiter = first.strip()[4] if declared else delimiter_of(text)
+    rows, loose = _parsed(rest if declared else text, delimiter)
+    if declared:
         rows, loose = [[], *rows], [row + 1 for row in loose]
     if loose:
         notes.append(

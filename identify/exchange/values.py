@@ -66,19 +66,19 @@ ISO_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 @cache
 def _conditions() -> dict[str, str]:
     """Every way a condition is written -> its word of the scale."""
-    found = {word: word for word in CONDITIONS}
+    meanings = {word: word for word in CONDITIONS}
     for word, written in CONDITION_WORDS.items():
         others = written
         for long in LONG:
             if long in others:
-                found[long] = word
+                meanings[long] = word
                 others = others.replace(long, " ")
-        found |= dict.fromkeys(others.split(), word)
+        meanings |= dict.fromkeys(others.split(), word)
     with GRADES.open(encoding="utf-8", newline="") as file:
         for row in csv.DictReader(file):
-            found.setdefault(row["name"].lower(), row["condition"])
-            found[row["grade"].lower()] = row["condition"]
-    return found
+            meanings.setdefault(row["name"].lower(), row["condition"])
+            meanings[row["grade"].lower()] = row["condition"]
+    return meanings
 
 
 def read_condition(text: str) -> tuple[str, str]:
@@ -177,7 +177,7 @@ def read_count(text: str) -> int:
 def read_urgency(text: str) -> int:
     """How much something is wanted, 1 (least) to 3; 2 for an empty cell. Raises CellError."""
     words = {"1": 1, "2": 2, "3": 3, "low": 1, "medium": 2, "normal": 2, "high": 3, "": 2}
-    found = words.get(text.strip().lower())
-    if found is None:
+    meaning = words.get(text.strip().lower())
+    if meaning is None:
         raise CellError(f"{quoted(text)} is no urgency. Write 1, 2 or 3.")
-    return found
+    return meaning

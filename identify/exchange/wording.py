@@ -61,7 +61,7 @@ class Wording:
 
     engine: Engine
     states: list[State] = field(default_factory=list)
-    found: dict[tuple[int, str], list[Chance]] = field(default_factory=dict)
+    known: dict[tuple[int, str], list[Chance]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         taken: set[frozenset[str]] = set()
@@ -74,11 +74,11 @@ class Wording:
                 if state["id"] in ("none", "plain"):
                     continue
                 first = _bag(state["name"].split(",")[0].split(":")[0])
-                found = [words | {noun} for noun in nouns for words in (own, first)]
-                found += [first] if len(first - EMPTY) > 1 else []
+                phrases = [words | {noun} for noun in nouns for words in (own, first)]
+                phrases += [first] if len(first - EMPTY) > 1 else []
                 bare = own if own not in taken and own - EMPTY else frozenset()
                 taken.add(own)  # of features that share a word, the first is meant
-                self.states.append(State(place, state["id"], tuple(found), bare))
+                self.states.append(State(place, state["id"], tuple(phrases), bare))
 
     def mentioned(self, item: int, text: str) -> list[Answer]:
         """The states of an item's features that a text names, as answers of a session.
@@ -119,17 +119,17 @@ class Wording:
     def _named(self, item: int) -> frozenset[str]:
         """The words that only say which item it is."""
         pack = self.engine["pack"]
-        told = pack["items"][item]
-        return _bag(f"{told['name']} {pack['kinds'][told['kind']]['name']}")
+        entry = pack["items"][item]
+        return _bag(f"{entry['name']} {pack['kinds'][entry['kind']]['name']}")
 
     def variants(self, item: int, text: str) -> list[Chance]:
         """The variants that a text may mean, likeliest first: [{variant, chance}], whose chances
         add up to 1. Empty where the text tells nothing.
         """
         key = (item, " ".join(stems(text)))
-        if key not in self.found:
-            self.found[key] = self._variants(item, text)
-        return self.found[key]
+        if key not in self.known:
+            self.known[key] = self._variants(item, text)
+        return self.known[key]
 
     def _variants(self, item: int, text: str) -> list[Chance]:
         pack = self.engine["pack"]

@@ -26,12 +26,12 @@ from identify.exchange.safe_cells import OWN_SHEETS
 from identify.exchange.table import (
     MOST_COLUMNS,
     MOST_ROWS,
-    TOLD,
+    NAMED,
     FileError,
     Row,
     Table,
     cells_named,
-    errors_told,
+    errors_said,
     letters,
 )
 
@@ -131,7 +131,7 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
         if len(rows) > MOST_ROWS:
             break
     notes = []
-    notes += errors_told(errors)
+    notes += errors_said(errors)
     notes += _merged(xml, rows)
     if FORMULA.search(xml):
         notes += _unkept(data, ws.title, rows, {name for name, _ in errors})
@@ -146,17 +146,17 @@ def _merged(xml: bytes, rows: list[Row]) -> list[str]:
     """What to say of merged cells: the value is in the first only."""
     found = [ref.decode() for ref in MERGED.findall(xml)]
     kept = {row.row for row in rows}
-    told = []
+    ranges = []
     for ref in found:
         _, top, _, bottom = range_boundaries(ref)
         if any(row in kept for row in range(top, min(bottom, top + MOST_ROWS) + 1)):
-            told.append(ref)
-    if not told:
+            ranges.append(ref)
+    if not ranges:
         return []
-    more = f" and {len(told) - TOLD} more" if len(told) > TOLD else ""
+    more = f" and {len(ranges) - NAMED} more" if len(ranges) > NAMED else ""
     return [
-        f"Cells are merged ({', '.join(told[:TOLD])}{more}): the value counts for the first cell "
-        "only, the others are empty. Part them and fill each in, if it is meant for all."
+        f"Cells are merged ({', '.join(ranges[:NAMED])}{more}): the value counts for the first "
+        "cell only, the others are empty. Part them and fill each in, if it is meant for all."
     ]
 
 

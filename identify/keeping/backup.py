@@ -62,13 +62,13 @@ def backup(store: Store, folder: Path, now: datetime) -> MadeBackup:
 
 def all_backups(folder: Path) -> list[BackupLine]:
     """The finished backups, newest first: [{name, made, operations, records, photos, bytes}]."""
-    found = []
+    lines = []
     for moment in sorted(_moments(folder), reverse=True):
         name = moment.strftime(NAMED)
         manifest = manifest_of(folder / name)
         if manifest is not None:
-            found.append(_line(name, manifest))
-    return found
+            lines.append(_line(name, manifest))
+    return lines
 
 
 def nightly_due(folder: Path, now: datetime) -> bool:
@@ -151,7 +151,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     trial = folder / f".trial-{secrets.token_hex(4)}"
     try:
         with type(store)(trial) as empty:
-            found = restore(empty, made, link=True)
+            outcome = restore(empty, made, link=True)
             restored = _held(empty)
             kept = photos.known(empty)
             whole = all(photos.whole(photos.path_of(empty, sha), sha) for sha in kept)
@@ -164,7 +164,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     absent = set(written["missing"]) if written is not None else set()
     same = written is not None and least <= set(restored) <= set(ours)
     same = same and all(ours[i] in (content, EMPTIED) for i, content in restored.items())
-    same = same and whole and set(kept) == named - absent and set(found["missing"]) <= absent
+    same = same and whole and set(kept) == named - absent and set(outcome["missing"]) <= absent
     if not same:
         raise DiskError(
             "The backup was made, but what came back from it on trial was not the same, so it was "
@@ -175,10 +175,10 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
 def _held(store: Store) -> dict[str, bytes]:
     """A digest of each operation; of one that was deleted for good, EMPTIED."""
     with store.read() as db:
-        found = db.execute("select id, content, scrubbed from ops")
+        ops_there = db.execute("select id, content, scrubbed from ops")
         return {
             str(ident): EMPTIED if scrubbed else hashlib.sha256(str(content).encode()).digest()
-            for ident, content, scrubbed in found
+            for ident, content, scrubbed in ops_there
         }
 
 
@@ -207,13 +207,13 @@ def _clear_photos(folder: Path) -> None:
 
 
 def _moments(folder: Path) -> list[datetime]:
-    found = []
+    moments = []
     for path in folder.iterdir() if folder.is_dir() else ():
         try:
-            found.append(datetime.strptime(path.name, NAMED).replace(tzinfo=UTC))
+            moments.append(datetime.strptime(path.name, NAMED).replace(tzinfo=UTC))
         except ValueError:
             continue
-    return found
+    return moments
 
 
 def _line(name: str, manifest: Manifest) -> BackupLine:

@@ -44,17 +44,17 @@ def backup(args: argparse.Namespace) -> int:
 def upgrade(args: argparse.Namespace) -> int:
     """Say what this version would change in the data, and keep a copy for going back."""
     data = args.data or data_folder()
-    found = upgrade_check(data, args.to or backup_folder(data), datetime.now(UTC))
-    print(f"Read: {found.operations} changes, kept in version {found.version} of the data.")
-    if found.copy is None:
+    checked = upgrade_check(data, args.to or backup_folder(data), datetime.now(UTC))
+    print(f"Read: {checked.operations} changes, kept in version {checked.version} of the data.")
+    if checked.copy is None:
         print("This program keeps the same version: nothing would change.")
         return 0
-    print(f"This program keeps version {found.newest}. It would bring:")
-    for step in found.steps:
+    print(f"This program keeps version {checked.newest}. It would bring:")
+    for step in checked.steps:
         print(f"  {step}")
     print("Tried on a copy: every change came through the same.")
     print(
-        f"To go back to the program you have now, stop the server and put {found.copy / FILE} "
+        f"To go back to the program you have now, stop the server and put {checked.copy / FILE} "
         "in place of the upgraded file; phones send again what came since."
     )
     return 0
@@ -64,14 +64,14 @@ def restore(args: argparse.Namespace) -> int:
     """Merge a backup into the server's data."""
     data = args.data or data_folder()
     with keeping.open(data) as store, _plain(args, store) as folder:
-        found = restore_from(store, folder)
+        taken = restore_from(store, folder)
     print(
-        f"Taken in: {found['operations']} changes, {found['photos']} photos and "
-        f"{found['devices']} devices that were not here. What was here stayed."
+        f"Taken in: {taken['operations']} changes, {taken['photos']} photos and "
+        f"{taken['devices']} devices that were not here. What was here stayed."
     )
-    if found["missing"]:
+    if taken["missing"]:
         print(
-            f"{len(found['missing'])} photos are not in this backup. A phone that has them sends "
+            f"{len(taken['missing'])} photos are not in this backup. A phone that has them sends "
             "them again."
         )
     print("Look through the list of devices: one shut out after this backup may be in it again.")

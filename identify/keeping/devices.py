@@ -99,12 +99,12 @@ def by_token(store: Store, token: str, now: datetime) -> KnownDevice | None:
     """The device with this token: {id, name, revoked: "" or the time}; None where there is none."""
     digest = _digest(token)
     with store.read() as db:
-        found = rows(
+        matches = rows(
             db, "select id, name, revoked, token, seen from devices where token = ?", digest
         )
-    if not found or not hmac.compare_digest(found[0][3], digest):
+    if not matches or not hmac.compare_digest(matches[0][3], digest):
         return None
-    ident, name, revoked, _, seen = found[0]
+    ident, name, revoked, _, seen = matches[0]
     if revoked == "" and abs(now - datetime.fromisoformat(seen)) >= SEEN:
         # a full disk must not keep anyone from reading
         with contextlib.suppress(DiskError), store.write() as db:
@@ -115,8 +115,8 @@ def by_token(store: Store, token: str, now: datetime) -> KnownDevice | None:
 def all_devices(store: Store) -> list[dict[str, str]]:
     """Every device ever paired, the first one first: [{id, name, made, seen, revoked}]."""
     with store.read() as db:
-        found = rows(db, "select id, name, made, seen, revoked from devices order by made, id")
-    return [dict(zip(("id", "name", "made", "seen", "revoked"), row, strict=True)) for row in found]
+        every = rows(db, "select id, name, made, seen, revoked from devices order by made, id")
+    return [dict(zip(("id", "name", "made", "seen", "revoked"), row, strict=True)) for row in every]
 
 
 def rename(store: Store, ident: str, name: str) -> None:

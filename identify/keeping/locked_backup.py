@@ -37,13 +37,13 @@ DAMAGED = "This locked backup is damaged or cut short. Nothing was changed; take
 def read_passphrase(file: Path) -> str:
     """The passphrase that a file holds in its first line. Raises RefusedError, OSError."""
     lines = file.read_text("utf-8").splitlines()
-    found = lines[0].strip() if lines else ""
-    if len(found) < SHORTEST:
+    phrase = lines[0].strip() if lines else ""
+    if len(phrase) < SHORTEST:
         raise RefusedError(
             f"The passphrase in {file} is shorter than {SHORTEST} characters. Take some words that "
             "nobody would guess, and write them down in another place too."
         )
-    return found
+    return phrase
 
 
 def lock(backup: Path, folder: Path, phrase: str) -> Path:
@@ -105,11 +105,11 @@ def keep_locked(folder: Path, names: set[str]) -> None:
 
 def _members(backup: Path) -> list[tuple[Path, str]]:
     """What goes in: files, by what they are called inside."""
-    found = [(backup / name, f"{backup.name}/{name}") for name in (FILE, MANIFEST)]
+    members = [(backup / name, f"{backup.name}/{name}") for name in (FILE, MANIFEST)]
     for photo in (manifest_of(backup) or {"photos": []})["photos"]:
         path = photos.under(backup.parent / "photos", photo["sha"])
-        found.append((path, f"photos/{path.parent.name}/{path.name}"))
-    return found
+        members.append((path, f"photos/{path.parent.name}/{path.name}"))
+    return members
 
 
 def _key(folder: Path, phrase: str, *, make: bool = True) -> Ed25519PrivateKey:
@@ -123,11 +123,11 @@ def _key(folder: Path, phrase: str, *, make: bool = True) -> Ed25519PrivateKey:
             f"There is no {KEY} beside this backup. Put the one from the same folder there."
         )
     try:
-        found = forms.load_ssh_private_key(file.read_bytes(), phrase.encode())
+        key = forms.load_ssh_private_key(file.read_bytes(), phrase.encode())
     except ValueError:
         raise RefusedError(WRONG) from None
-    assert isinstance(found, Ed25519PrivateKey)
-    return found
+    assert isinstance(key, Ed25519PrivateKey)
+    return key
 
 
 def _pem(key: Ed25519PrivateKey, locking: forms.KeySerializationEncryption) -> bytes:
@@ -156,15 +156,15 @@ def _stage(within: Path) -> Iterator[Path]:
 
 
 def _digests(archive: Path) -> dict[str, str]:
-    found = {}
+    digests = {}
     with tarfile.open(archive) as tar:
         for member in tar:
             digest = hashlib.sha256()
             data = tar.extractfile(member)
             while data is not None and (chunk := data.read(2**20)):
                 digest.update(chunk)
-            found[member.name] = digest.hexdigest()
-    return found
+            digests[member.name] = digest.hexdigest()
+    return digests
 
 
 def _sha(path: Path) -> str:

@@ -14,12 +14,12 @@ KIND: Final = "identify server backup"
 def manifest_of(folder: Path) -> Manifest | None:
     """What a backup says of itself; None where this folder is none."""
     try:
-        found = orjson.loads((folder / MANIFEST).read_bytes())
+        manifest = orjson.loads((folder / MANIFEST).read_bytes())
     except (OSError, orjson.JSONDecodeError):
         return None
-    return found if _is_manifest(found) else None
+    return manifest if _is_manifest(manifest) else None
 
 
-def _is_manifest(found: Any) -> TypeGuard[Manifest]:
+def _is_manifest(manifest: Any) -> TypeGuard[Manifest]:
     """Whether a file says that it is one; only the server writes them."""
-    return isinstance(found, dict) and found.get("kind") == KIND
+    return isinstance(manifest, dict) and manifest.get("kind") == KIND

@@ -88,11 +88,11 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAns
         ops: list[Any] = []
         size = 0
         more = False
-        found = db.execute(
+        ops_there = db.execute(
             "select seq, content, trail from ops where seq > ? order by seq limit ?",
             (after, limit + 1),
         )
-        for seq, content, trail in cast(Iterable[tuple[int, str, str]], found):
+        for seq, content, trail in cast(Iterable[tuple[int, str, str]], ops_there):
             size += len(content)
             if len(ops) == limit or (ops and size > ANSWER):
                 more = True

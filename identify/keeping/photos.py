@@ -139,8 +139,8 @@ def under(folder: Path, sha: str) -> Path:
 
 def kept_in(folder: Path) -> list[Path]:
     """The files of photos in a folder of photos, and nothing else that someone has put there."""
-    found = sorted(folder.glob("??/*.jpg"))
-    return [path for path in found if SHA.fullmatch(path.stem) and path == under(folder, path.stem)]
+    paths = sorted(folder.glob("??/*.jpg"))
+    return [path for path in paths if SHA.fullmatch(path.stem) and path == under(folder, path.stem)]
 
 
 def named(one: Operation) -> set[str]:
@@ -162,10 +162,10 @@ def unnamed(db: apsw.Connection, shas: Iterable[str]) -> list[str]:
 
 def named_by_any(db: apsw.Connection) -> set[str]:
     """The SHA-256 of every photo that an operation names."""
-    found: set[str] = set()
+    shas: set[str] = set()
     for (content,) in rows(db, "select content from ops where scrubbed = 0 and record like 'p%'"):
-        found |= named(orjson.loads(content))
-    return found
+        shas |= named(orjson.loads(content))
+    return shas
 
 
 def unlink(store: Store, shas: list[str]) -> None:

@@ -82,7 +82,7 @@ def _held(file: Path) -> list[tuple[str, str]]:
     """Each operation's id, and a digest of what it holds."""
     db = apsw.Connection(str(file))
     try:
-        found = rows(db, "select id, content from ops order by seq")
+        ops_there = rows(db, "select id, content from ops order by seq")
     finally:
         db.close(True)
-    return [(ident, hashlib.sha256(content.encode()).hexdigest()) for ident, content in found]
+    return [(ident, hashlib.sha256(content.encode()).hexdigest()) for ident, content in ops_there]

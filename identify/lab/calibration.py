@@ -25,18 +25,18 @@ def stated(rng: random.Random, engine: Engine, reader: Engine) -> dict[str, Stat
     reader: an engine whose errors are those of the person who looks; parts come swapped.
     """
     pack = engine["pack"]
-    found = piece(rng, pack)
+    drawn = piece(rng, pack)
     places = [p for p, f in enumerate(pack["features"]) if f["needs"] == "nothing"]
     session = new_session(engine)
     for place in rng.sample(places, rng.randint(min(4, len(places)), len(places))):
-        there = found.states[pack["features"][place]["id"]]
+        there = drawn.states[pack["features"][place]["id"]]
         session = answered(session, read_by(rng, reader, place, there))
     state = believe(engine, session)
     parts = [
-        (each["swapped"], each["part"] in found.replaced)
+        (each["swapped"], each["part"] in drawn.replaced)
         for each in suspects(engine, session, state)
     ]
-    truth = pack["rows"]["variant"][found.row]
+    truth = pack["rows"]["variant"][drawn.row]
     variants = [
         (chance, variant == truth)
         for variant, chance in enumerate(variant_chances(engine, state))

@@ -37,13 +37,13 @@ class Scenario:
     bits: float  # to find out before the first question
     most: float  # bits that no question can tell more of
 
-    def told(self, done: list[Trial]) -> float:
+    def bits_learnt(self, done: list[Trial]) -> float:
         """Bits that these sessions told, by the mean."""
         return self.bits - mean(trial.bits for trial in done)
 
     def least(self, done: list[Trial]) -> float:
         """The entropy bound: no fewer questions could have told as much."""
-        return self.told(done) / self.most
+        return self.bits_learnt(done) / self.most
 
 
 @dataclass

@@ -88,9 +88,9 @@ def alike_pairs(engine: Engine) -> list[Alike]:
         ):
             continue
         state = only(engine, rows[one], rows[other])
-        found = questions(engine, session, state, by_variant(state))
-        if not found["open"]:
-            would = [(each["feature"], each["bits"]) for each in found["shut"]]
+        asked = questions(engine, session, state, by_variant(state))
+        if not asked["open"]:
+            would = [(each["feature"], each["bits"]) for each in asked["shut"]]
             out.append(Alike(one, other, would))
     return sorted(out, key=lambda pair: -min(priors[pair.one], priors[pair.other]))
 

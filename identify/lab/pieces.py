@@ -65,11 +65,11 @@ def piece(rng: random.Random, pack: Pack, row: int = -1) -> Piece:
         weights = [p * (k == kind) for p, k in zip(rows["prior"], rows["kind"], strict=True)]
         if part in replaced:
             sources[part] = drawn(rng, range(len(weights)), weights)
-    found = Piece(row, replaced)
+    made = Piece(row, replaced)
     for place, feature in enumerate(pack["features"]):
         source = sources.get(feature["part"], row)
-        found.states[feature["id"]] = feature["states"][state_of(rng, pack, place, source)]["id"]
-    return found
+        made.states[feature["id"]] = feature["states"][state_of(rng, pack, place, source)]["id"]
+    return made
 
 
 def read_by(

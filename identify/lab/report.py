@@ -10,15 +10,15 @@ MOST = 200  # pairs that are listed
 WHAT = {"variant": "which variant it is", "swapped": "which parts were replaced"}
 
 
-def summary(found: Findings) -> list[str]:
+def summary(findings: Findings) -> list[str]:
     """What matters most, a line each."""
-    out = [f"{found.bits:.3f} bits to find out among {len(found.pack['variants'])} variants."]
-    if len(found.pack["variants"]) > 1:
+    out = [f"{findings.bits:.3f} bits to find out among {len(findings.pack['variants'])} variants."]
+    if len(findings.pack["variants"]) > 1:
         out.append(
-            f"Huffman bound: {found.huffman_two:.3f} questions with two answers, "
-            f"{found.huffman_most:.3f} with up to {found.answers}."
+            f"Huffman bound: {findings.huffman_two:.3f} questions with two answers, "
+            f"{findings.huffman_most:.3f} with up to {findings.answers}."
         )
-    for scenario in found.scenarios:
+    for scenario in findings.scenarios:
         best = scenario.best
         line = f"{scenario.name.capitalize()}: {_asked(best):.2f} questions"
         if scenario.random:
@@ -27,29 +27,29 @@ def summary(found: Findings) -> list[str]:
         out.append(f"{line}, among the first three in {percent(among(best, 3))}.")
     out += [
         f"Calibration error, {each.scenario}, {WHAT[each.what]}: {each.error:.3f}."
-        for each in found.calibrations
+        for each in findings.calibrations
     ]
-    out.append(f"{len(found.alike)} pairs that nothing visible can tell apart.")
-    names = [found.pack["features"][n]["name"] for n in found.useless]
+    out.append(f"{len(findings.alike)} pairs that nothing visible can tell apart.")
+    names = [findings.pack["features"][n]["name"] for n in findings.useless]
     out.append(f"Features that never help: {', '.join(names) or 'none'}.")
     return out
 
 
-def report(found: Findings) -> str:
+def report(findings: Findings) -> str:
     """The whole report as one HTML page."""
-    pack = found.pack
+    pack = findings.pack
     body = [
         say(
             f"{len(pack['variants'])} variants in {len(pack['rows']['variant'])} rows, "
-            f"{len(pack['features'])} features. {found.count} pieces drawn for each trial, with "
-            f"the seed {found.seed}. Pack {pack['id']}, version {pack['version']}.",
+            f"{len(pack['features'])} features. {findings.count} pieces drawn for each trial, with "
+            f"the seed {findings.seed}. Pack {pack['id']}, version {pack['version']}.",
             "quiet",
         ),
-        *_questions(found),
-        *_right(found),
-        *_calibration(found),
-        *_alike(found),
-        *_features(found),
+        *_questions(findings),
+        *_right(findings),
+        *_calibration(findings),
+        *_alike(findings),
+        *_features(findings),
     ]
     return page(f"How well {pack['range']['name']} identifies", body)
 
@@ -64,7 +64,7 @@ def _orders(scenario: Scenario) -> list[tuple[str, list[Trial]]]:
     return [(name, done) for name, done in both if done]
 
 
-def _questions(found: Findings) -> list[str]:
+def _questions(findings: Findings) -> list[str]:
     rows: list[list[str | float]] = [
         [
             scenario.name,
@@ -72,16 +72,16 @@ def _questions(found: Findings) -> list[str]:
             _asked(done),
             mean(trial.seconds for trial in done),
             percent(mean(trial.stop == "sure" for trial in done)),
-            scenario.told(done),
+            scenario.bits_learnt(done),
             scenario.least(done),
         ]
-        for scenario in found.scenarios
+        for scenario in findings.scenarios
         for order, done in _orders(scenario)
     ]
     columns = [
         "trial", "order", "questions", "seconds", "ended at 95 %", "bits told", "entropy bound",
     ]  # fmt: skip
-    stall = found.scenarios[1]
+    stall = findings.scenarios[1]
     series = [(name, [len(trial.asked) for trial in done]) for name, done in _orders(stall)]
     return [
         heading("How many questions it takes"),
@@ -93,12 +93,13 @@ def _questions(found: Findings) -> list[str]:
         ),
         table("Questions until the end", columns, rows),
         say(
-            f"There are {found.bits:.3f} bits to find out, counting as one what is recorded alike "
-            "in all that can be seen. No order of questions with right answers can do with fewer, "
-            f"by Huffman (1952), than {found.huffman_two:.3f} questions with two answers or "
-            f"{found.huffman_most:.3f} with up to {found.answers}, if every variant is to be told "
-            "for certain. The entropy bound is the least number of questions that could have told "
-            "the bits that were told, if each told as much as any question of this pack possibly "
+            f"There are {findings.bits:.3f} bits to find out, counting as one what is recorded "
+            "alike in all that can be seen. No order of questions with right answers can do with "
+            f"fewer, by Huffman (1952), than {findings.huffman_two:.3f} questions with two answers "
+            f"or {findings.huffman_most:.3f} with up to {findings.answers}, if every variant is to "
+            "be told for certain. The entropy bound is the least number of questions that could "
+            "have told the bits that were told, if each told as much as any question of this pack "
+            "possibly "
             "can."
         ),
         figure(
@@ -108,12 +109,12 @@ def _questions(found: Findings) -> list[str]:
     ]
 
 
-def _right(found: Findings) -> list[str]:
+def _right(findings: Findings) -> list[str]:
     rows: list[list[str | float]] = [
         [name, order, percent(among(done, 1)), percent(among(done, 3))]
         for name, order, done in (
             (scenario.name, order, done)
-            for scenario in found.scenarios
+            for scenario in findings.scenarios
             for order, done in _orders(scenario)
         )
     ]
@@ -129,7 +130,7 @@ def _right(found: Findings) -> list[str]:
     ]
 
 
-def _calibration(found: Findings) -> list[str]:
+def _calibration(findings: Findings) -> list[str]:
     out = [
         heading("Whether its chances can be believed"),
         say(
@@ -138,7 +139,7 @@ def _calibration(found: Findings) -> list[str]:
             "is the mean distance between stated and true (expected calibration error)."
         ),
     ]
-    for each in found.calibrations:
+    for each in findings.calibrations:
         title = f"{each.scenario.capitalize()}: {WHAT[each.what]}, error {each.error:.3f}"
         rows: list[list[str | float]] = [
             [f"{percent(low)} to {percent(high)}", int(count), percent(stated), percent(true)]
@@ -154,52 +155,52 @@ def _calibration(found: Findings) -> list[str]:
     return out
 
 
-def _variant(found: Findings, place: int) -> str:
-    variant = found.pack["variants"][place]
-    item = found.pack["items"][variant["item"]]
+def _variant(findings: Findings, place: int) -> str:
+    variant = findings.pack["variants"][place]
+    item = findings.pack["items"][variant["item"]]
     name = f"{item['number']} {item['name']}".strip()
     return f"{name}, {variant['name']}" if variant["name"] else name
 
 
-def _alike(found: Findings) -> list[str]:
-    features = found.pack["features"]
+def _alike(findings: Findings) -> list[str]:
+    features = findings.pack["features"]
     rows: list[list[str | float]] = [
         [
-            _variant(found, pair.one),
-            _variant(found, pair.other),
+            _variant(findings, pair.one),
+            _variant(findings, pair.other),
             "; ".join(f"{features[n]['name']} ({features[n]['needs']})" for n, _ in pair.would)
             or "nothing in this pack",
         ]
-        for pair in found.alike[:MOST]
+        for pair in findings.alike[:MOST]
     ]
     out = [heading("What cannot be told apart")]
     if not rows:
         return [*out, say("Any two variants can be told apart by something visible.")]
     out.append(
         say(
-            f"{len(found.alike)} pairs of variants differ in nothing that can be seen with nothing "
-            "in the hand, or in too little to be worth a question."
-            + (f" The {MOST} commonest are listed." if len(found.alike) > MOST else "")
+            f"{len(findings.alike)} pairs of variants differ in nothing that can be seen with "
+            "nothing in the hand, or in too little to be worth a question."
+            + (f" The {MOST} commonest are listed." if len(findings.alike) > MOST else "")
         )
     )
     return [*out, table("Pairs that look alike", ["one", "the other", "what would tell"], rows)]
 
 
-def _features(found: Findings) -> list[str]:
-    features = found.pack["features"]
-    order = sorted(range(len(features)), key=lambda n: -found.worth[n])
+def _features(findings: Findings) -> list[str]:
+    features = findings.pack["features"]
+    order = sorted(range(len(features)), key=lambda n: -findings.worth[n])
     rows: list[list[str | float]] = [
         [
             features[n]["name"],
             features[n]["needs"],
             float(features[n]["seconds"]),
-            float(found.worth[n]),
-            percent(found.asked[n]),
+            float(findings.worth[n]),
+            percent(findings.asked[n]),
         ]
         for n in order
     ]
-    useless = [features[n]["name"] for n in found.useless]
-    top = [(features[n]["name"], found.worth[n]) for n in order[:12]]
+    useless = [features[n]["name"] for n in findings.useless]
+    top = [(features[n]["name"], findings.worth[n]) for n in order[:12]]
     return [
         heading("What each feature is worth"),
         say(

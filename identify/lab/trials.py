@@ -52,8 +52,8 @@ class Asker:
         key = tuple(f"{a['feature']} {a['states'][0]}" for a in session["answers"])
         if key not in self.known:
             state = believe(self.engine, session)
-            found = questions(self.engine, session, state, by_variant(state))["open"]
-            question = found[0]["feature"] if found else -1
+            open_ = questions(self.engine, session, state, by_variant(state))["open"]
+            question = open_[0]["feature"] if open_ else -1
             self.known[key] = stands(self.engine, state, question)
         return self.known[key]
 
@@ -73,8 +73,8 @@ class Shuffler:
         done = {answer["feature"] for answer in session["answers"]}
         for n in self.order:
             if self.engine["pack"]["features"][n]["id"] not in done:
-                found = worth(self.engine, state, focused, n)
-                if found["absent"] <= 0.5 and found["bits"] >= WORTH:
+                value = worth(self.engine, state, focused, n)
+                if value["absent"] <= 0.5 and value["bits"] >= WORTH:
                     return stands(self.engine, state, n)
         return stands(self.engine, state, -1)
 
@@ -89,7 +89,7 @@ def stands(engine: Engine, state: Belief, question: int) -> Standing:
 
 
 def session_with(
-    rng: random.Random, asker: Asker | Shuffler, reader: Engine, found: Piece
+    rng: random.Random, asker: Asker | Shuffler, reader: Engine, drawn: Piece
 ) -> Trial:
     """Identify one piece until the engine stops. reader: an engine with the person's errors."""
     pack = asker.engine["pack"]
@@ -101,9 +101,9 @@ def session_with(
             break
         feature = pack["features"][now.question]
         asked.append(now.question)
-        seen = found.states[feature["id"]]
+        seen = drawn.states[feature["id"]]
         session = answered(session, read_by(rng, reader, now.question, seen))
-    truth = pack["rows"]["variant"][found.row]
+    truth = pack["rows"]["variant"][drawn.row]
     return Trial(
         asked,
         sum(pack["features"][n]["seconds"] for n in asked),
@@ -125,9 +125,9 @@ def trials(
     """Sessions with so many pieces, in the best order or, each time another, in a random one."""
     out = []
     for row in rows_drawn(rng, reader["pack"], count):
-        found = piece(rng, reader["pack"], row)
+        drawn = piece(rng, reader["pack"], row)
         who = Shuffler(asker.engine, rng) if shuffled else asker
-        out.append(session_with(rng, who, reader, found))
+        out.append(session_with(rng, who, reader, drawn))
         step()
     return out
 

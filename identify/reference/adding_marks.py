@@ -33,8 +33,8 @@ UNNAMED = {PRACTICE: ("practice", 0.5), MEMORY: ("memory", 0.6)}
 def _carrier(feature: MarkFeature, pack: Pack) -> str | None:
     """The part that carries the mark in this pack, "" for the piece itself; None for no part."""
     parts = [part.id for part in pack.parts]
-    found = next((part for part in feature.parts if part in (*parts, PIECE)), None)
-    return "" if found == PIECE else found
+    part_of = next((part for part in feature.parts if part in (*parts, PIECE)), None)
+    return "" if part_of == PIECE else part_of
 
 
 def _kinds(part: str, pack: Pack) -> list[str] | None:
@@ -125,10 +125,10 @@ def merged(pack: Pack, first: int, last: int, marks: Marks) -> Pack:
     here = [row for row in marks.rows if _here(row, pack.range.country, first, last)]
     for mark in marks.features:
         rows = [row for row in here if row.feature == mark.id]
-        found = _merge_one(mark, rows, pack, (first, last))
-        if found is None:
+        merged = _merge_one(mark, rows, pack, (first, last))
+        if merged is None:
             continue
-        feature, windows[feature.id] = found
+        feature, windows[feature.id] = merged
         features.append(feature)
         for state in feature.states:
             drawings[f"{feature.id}-{state.id}"] = marks.drawings[f"{mark.id}-{state.id}"]

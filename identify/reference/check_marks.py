@@ -123,14 +123,14 @@ class MarkCheck:
         if not label:
             self.wrong(ROWS, row, names[0], "this is blank; say who says so.")
         self.source(row, names[1], label, source)
-        found = read_edge(edge)
-        if found is None:
+        read = read_edge(edge)
+        if read is None:
             self.wrong(ROWS, row, names[2], EDGES)
         elif edge == HARD and label != PUBLISHED:
             text = f'only a "{PUBLISHED}" end can be {HARD}: give the years of its tail.'
             self.wrong(ROWS, row, names[2], text)
-        elif found[1] not in ("", GUESS):
-            self.known(ROWS, row, "source", found[1], [*self.sources, GUESS])
+        elif read[1] not in ("", GUESS):
+            self.known(ROWS, row, "source", read[1], [*self.sources, GUESS])
 
     def source(self, row: MarkRow, name: str, label: str, source: str) -> None:
         """Published needs an authority of which something was read; practice has none."""

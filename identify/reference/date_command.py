@@ -34,12 +34,12 @@ def dated(text: str, country: str = "") -> list[str]:
     spans: list[MarkSpan] = []
     named: list[str] = []
     for part in text.split(";"):
-        found = read_mark(tables, part)
-        if found["problem"]:
-            raise DateError(joined(nothing_said(found)))
-        if found["changed"]:
-            lines.append(f"Read as {quoted(found['read'])}, with our own figures and letters.")
-        for mark in found["marks"]:
+        reading = read_mark(tables, part)
+        if reading["problem"]:
+            raise DateError(joined(nothing_said(reading)))
+        if reading["changed"]:
+            lines.append(f"Read as {quoted(reading['read'])}, with our own figures and letters.")
+        for mark in reading["marks"]:
             readings = _of_country(mark["readings"], country)
             lines += _mark(tables, mark["text"], readings)
             spans.append(mark_span(tables, readings[0]))

@@ -135,10 +135,10 @@ class Folder:
 
     def entries(self) -> dict[str, list[TableEntry]]:
         """Every entry of every table."""
-        found: dict[str, list[TableEntry]] = {"moves": []}
+        tables: dict[str, list[TableEntry]] = {"moves": []}
         for table, csv in self.csv.items():
             lines = csv.lines()
-            found[table] = [
+            tables[table] = [
                 {"key": row.key, "line": lines[row.key], "fields": csv.fields(row)}
                 for row in csv.entries()
             ]
@@ -147,21 +147,21 @@ class Folder:
                 if table == TOP and toml.name != RANGE:
                     continue
                 lines_of = toml.lines(table)
-                found[table or "range"] = [
+                tables[table or "range"] = [
                     {"key": key, "line": lines_of[key][0] + 1, "fields": toml.entry(table, key)}
                     for key in keys
                 ]
-        return found
+        return tables
 
     def drawings(self) -> dict[str, str]:
         """Every drawing by its name: SVG, or a photo as a data: URL."""
-        found = {}
+        drawings = {}
         for name, data in self.files.items():
             path = Path(name)
             if name.startswith(f"{DRAWINGS}/"):
                 text = as_url(data) if path.suffix == ".jpg" else data.decode(errors="replace")
-                found[path.stem] = text
-        return found
+                drawings[path.stem] = text
+        return drawings
 
     def after(self) -> Files:
         """Every file as it is now."""

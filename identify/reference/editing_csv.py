@@ -113,11 +113,11 @@ class CsvText:
 
     def lines(self) -> dict[str, int]:
         """The line on which each row begins now, by its key."""
-        found, line = {}, 1
+        lines, line = {}, 1
         for row in self.rows:
-            found[row.key] = line
+            lines[row.key] = line
             line += row.height
-        return found
+        return lines
 
     def fields(self, row: Row) -> dict[str, str]:
         """What a row says, by column."""

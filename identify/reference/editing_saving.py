@@ -204,14 +204,14 @@ def _where(mistake: Mistake, folder: Folder) -> tuple[str, str]:
 
 def opened(folders: list[Path]) -> list[PackFolder]:
     """The folders to edit. Raises PackError for what is no folder of a pack, or an id twice."""
-    found: dict[str, PackFolder] = {}
+    by_name: dict[str, PackFolder] = {}
     for path in folders:
         wrong = ""
         if not path.is_dir():
             wrong = "this is no folder. A compiled pack cannot be edited: name its folder."
-        elif path.resolve().name in found:
+        elif path.resolve().name in by_name:
             wrong = "there is another folder of that name, and the name is the pack's id."
         if wrong:
             raise PackError([Mistake(str(path), 0, "", wrong)])
-        found[path.resolve().name] = PackFolder(path)
-    return list(found.values())
+        by_name[path.resolve().name] = PackFolder(path)
+    return list(by_name.values())

@@ -55,8 +55,8 @@ def read_edge(text: str) -> tuple[int, str] | None:
     """How hard an end is, as written: (years of its tail, who says so); None for any other text."""
     if text == HARD:
         return 0, ""
-    found = TAIL.fullmatch(text)
-    return (int(found[1]), found[2]) if found else None
+    tail = TAIL.fullmatch(text)
+    return (int(tail[1]), tail[2]) if tail else None
 
 
 def _end(text: str, at: float, said: tuple[str, str, str]) -> End:

@@ -36,10 +36,10 @@ def pieces_of(shape: str) -> list[ShapePiece]:
     out: list[ShapePiece] = []
     at = 0
     while at < len(shape):
-        found = PIECE.match(shape, at)
-        if found:
-            out.append(_counted(found[1]))
-            at = found.end()
+        piece = PIECE.match(shape, at)
+        if piece:
+            out.append(_counted(piece[1]))
+            at = piece.end()
         elif shape[at] in " _":
             out.append(_piece("gap" if shape[at] == " " else "space"))
             at += 1
@@ -67,11 +67,11 @@ def _counted(inside: str) -> ShapePiece:
 
 def plain_date(text: str) -> str:
     """An EDTF date of the table as people write it: "15 February 1971"."""
-    found = re.fullmatch(r"(\d{4})-(\d\d)(?:-(\d\d))?", text)
-    if not found:
+    day = re.fullmatch(r"(\d{4})-(\d\d)(?:-(\d\d))?", text)
+    if not day:
         return text
-    month = MONTHS[int(found[2]) - 1]
-    return f"{int(found[3])} {month} {found[1]}" if found[3] else f"{month} {found[1]}"
+    month = MONTHS[int(day[2]) - 1]
+    return f"{int(day[3])} {month} {day[1]}" if day[3] else f"{month} {day[1]}"
 
 
 def _end(end: End, sources: list[str], first: bool) -> MarkEnd:

@@ -19,10 +19,10 @@ NUMBERS = "numbers"
 def all_series() -> list[Series]:
     """The series there are tables of. Raises PackError."""
     mistakes: list[Mistake] = []
-    found = read_table(MARKS, Series, [], mistakes, file=SERIES) or []
+    series = read_table(MARKS, Series, [], mistakes, file=SERIES) or []
     if mistakes:
         raise PackError(mistakes)
-    return found
+    return series
 
 
 @cache

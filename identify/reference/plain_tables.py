@@ -129,12 +129,12 @@ def _shares(specimens: Sequence[str], states: Sequence[str]) -> list[float]:
 
     One specimen is taken at its word. Several are a sample, so each state gets a little more.
     """
-    found = Counter(value for value in specimens if value)
-    if not found:
+    counts = Counter(value for value in specimens if value)
+    if not counts:
         return []
     more = SMOOTHING if len(specimens) > 1 else 0.0
-    whole = found.total() + more * len(states)
-    return [(found[state] + more) / whole for state in states]
+    whole = counts.total() + more * len(states)
+    return [(counts[state] + more) / whole for state in states]
 
 
 def _feature(ident: str, name: str, states: dict[str, str], file: str) -> to.Feature:
@@ -188,7 +188,7 @@ def table_pack(
     for row, thing in enumerate(table.names):
         groups.setdefault(thing, []).append(row)
     values = {column: sorted({*cells} - {""}) for column, cells in table.columns.items()}
-    same = [column for column, found in values.items() if len(found) < 2]
+    same = [column for column, states in values.items() if len(states) < 2]
     used = [column for column in table.columns if column not in same]
     if not used:
         what = "no column tells one row from another. At least one must have two different values."

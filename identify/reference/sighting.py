@@ -72,14 +72,14 @@ def read_sightings(path: Path) -> list[Sighting]:
     """The sightings of an exported file. Raises SightingError."""
     wrong = f"{path.name} is no file of sightings. Export one on the phone: More, Sightings."
     try:
-        found = msgspec.json.decode(path.read_bytes(), type=SightingFile)
+        file = msgspec.json.decode(path.read_bytes(), type=SightingFile)
     except (msgspec.DecodeError, UnicodeDecodeError) as error:
         raise SightingError(wrong) from error
-    if found.kind != "identify sightings" or found.format != 1:
+    if file.kind != "identify sightings" or file.format != 1:
         raise SightingError(wrong)
-    if not found.sightings:
+    if not file.sightings:
         raise SightingError(f"{path.name} holds no sighting.")
-    return found.sightings
+    return file.sightings
 
 
 def _beyond(years: str, entry: Item | Variant) -> bool:
@@ -158,8 +158,8 @@ class _Proposal:
 
     def _known(self, answer: Answer) -> bool:
         """An answer that says something, of a feature that the pack has."""
-        told = msgspec.to_builtins(answer)
-        return answer.how not in ("cannot", "other") and problem(self.engine, told) == ""
+        given = msgspec.to_builtins(answer)
+        return answer.how not in ("cannot", "other") and problem(self.engine, given) == ""
 
     def _new_variant(self, sighting: Sighting, known: list[Answer]) -> None:
         item = next((each for each in self.pack.items if each.number == sighting.item), None)
@@ -204,12 +204,12 @@ class _Proposal:
         """The likeliest variant, seen outside the years that are said of it."""
         if not sighting.of:
             return
-        found = next((v for v in self.pack.variants if v.id == sighting.of[0].variant), None)
-        if found is None or not found.years:
+        variant = next((v for v in self.pack.variants if v.id == sighting.of[0].variant), None)
+        if variant is None or not variant.years:
             return
-        if _beyond(sighting.years, found):
+        if _beyond(sighting.years, variant):
             table = self.tables[Variant]
-            _add_to(table, found.line, "other_years", f"{SOURCE} {sighting.years}")
+            _add_to(table, variant.line, "other_years", f"{SOURCE} {sighting.years}")
 
     def _years_of_states(self, sighting: Sighting, known: list[Answer]) -> None:
         """Running changes that came earlier, or whose end came later, than is said."""

@@ -172,13 +172,13 @@ class Splitter:
                 answer = None
         return answer
 
-    def _extend(self, found: Shared, feature: Feature, variant: Variant, year: int) -> Shared:
+    def _extend(self, shared: Shared, feature: Feature, variant: Variant, year: int) -> Shared:
         """The rows with the feature's cell; a feature that others depend on splits them."""
         item = self.items[variant.item]
         text = variant.cells.get(feature.id) or item.cells.get(feature.id)
         shares = () if text else self._usual(feature, item, year)
         longer: Shared = []
-        for cells, weight in found:
+        for cells, weight in shared:
             applies = self._applies(feature, item.kind, cells)
             if applies is False:
                 longer.append((cells | {feature.id: ((NONE, 1.0),)}, weight))
@@ -198,16 +198,16 @@ class Splitter:
 
         Raises TooManyError.
         """
-        found: Shared = [({}, 1.0)]
+        shared: Shared = [({}, 1.0)]
         splitting = []
         for feature in self.features:
-            longer = self._extend(found, feature, variant, year)
-            if len(longer) > len(found):
+            longer = self._extend(shared, feature, variant, year)
+            if len(longer) > len(shared):
                 splitting.append(feature.id)
             if len(longer) > MOST:
                 raise TooManyError(splitting)
-            found = longer
-        return found
+            shared = longer
+        return shared
 
     def issues(self, variant: Variant) -> list[Issue]:
         """The variant's issues, by the year they begin; their weights add up to 1.

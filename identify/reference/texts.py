@@ -57,10 +57,10 @@ def read_toml(
     except RecursionError:
         mistakes.append(Mistake(name, 0, "", "lists stand too deep within one another."))
     except ValueError as error:
-        found = AT_LINE.match(str(error))
-        line = int(found[2]) if found else text.count("\n") + 1
-        said = found[1] if found else str(error)
-        where = f" at character {found[3]}" if found else ""
+        place = AT_LINE.match(str(error))
+        line = int(place[2]) if place else text.count("\n") + 1
+        said = place[1] if place else str(error)
+        where = f" at character {place[3]}" if place else ""
         mistakes.append(Mistake(name, line, "", f"this is not TOML: {said.lower()}{where}."))
     return None
 
@@ -70,14 +70,14 @@ class TomlLines:
 
     def __init__(self, text: str) -> None:
         self.lines = text.splitlines()
-        found = [(n, HEAD.fullmatch(line)) for n, line in enumerate(self.lines)]
-        self.heads = [(n, head[1]) for n, head in found if head]
+        headings = [(n, HEAD.fullmatch(line)) for n, line in enumerate(self.lines)]
+        self.heads = [(n, head[1]) for n, head in headings if head]
 
     def line(self, table: str, place: int, pattern: str, nth: int = 0) -> int:
         """Line (from 1) of the nth match in the place-th table of that name, else its header."""
         start, end = self.extent(table, place)
-        found = [n for n in range(start, end) if pattern and re.search(pattern, self.lines[n])]
-        return (found[nth] if nth < len(found) else start) + 1
+        places = [n for n in range(start, end) if pattern and re.search(pattern, self.lines[n])]
+        return (places[nth] if nth < len(places) else start) + 1
 
     def extent(self, table: str, place: int) -> tuple[int, int]:
         """The lines of the place-th table of that name, of what stands before any for ""."""

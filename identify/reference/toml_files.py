@@ -20,9 +20,9 @@ def _tables(
     data: TomlTable, table: str, file: str, lines: TomlLines, mistakes: list[Mistake]
 ) -> list[TomlTable]:
     """The [[table]] entries of a file; anything else under that name is a mistake."""
-    found = data.get(table, [])
-    if isinstance(found, list) and all(isinstance(each, dict) for each in found):
-        return found
+    listed = data.get(table, [])
+    if isinstance(listed, list) and all(isinstance(each, dict) for each in listed):
+        return listed
     line = lines.key("", 0, table)
     mistakes.append(Mistake(file, line, table, f"write each of these under [[{table}]]."))
     return []

@@ -58,12 +58,12 @@ class Windows(msgspec.Struct, frozen=True):
 
     def weights(self, year: int) -> dict[str, float]:
         """The weight of each state that may stand on a piece made in the year."""
-        found: dict[str, float] = {}
+        weights: dict[str, float] = {}
         for span in self.spans:
             weight = span.weight(year)
             if weight > 0.0:
-                found[span.state] = max(weight, found.get(span.state, 0.0))
-        return found
+                weights[span.state] = max(weight, weights.get(span.state, 0.0))
+        return weights
 
     def cell(self, year: int) -> tuple[tuple[str, float], ...]:
         """The share of each state in the year's production."""

@@ -91,9 +91,9 @@ def fingerprint(certificate: x509.Certificate) -> str:
 
 def names_in(file: Path) -> list[str]:
     """The hosts that the (first) certificate in a file is for. Raises UserError."""
-    found = _first(file)
+    first = _first(file)
     try:
-        names = found.extensions.get_extension_for_class(x509.SubjectAlternativeName).value
+        names = first.extensions.get_extension_for_class(x509.SubjectAlternativeName).value
     except x509.ExtensionNotFound:
         raise UserError(f"The certificate in {file} names no host. Give one that does.") from None
     hosts = names.get_values_for_type(x509.DNSName)

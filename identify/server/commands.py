@@ -207,13 +207,13 @@ def _greet(store: Store, public: str) -> None:
 
 
 def _offer(store: Store, public: str) -> None:
-    found = devices.new_pairing(store, datetime.now(UTC))
-    url = link(public, found["secret"])
+    pairing = devices.new_pairing(store, datetime.now(UTC))
+    url = link(public, pairing["secret"])
     print("Point the phone's camera at this, and open the link:\n")
     print(_for_terminal(url))
     print(f"{url}\n")
     print(
-        f"Or open {public} there, go to More, Devices and sync, and type: {spaced(found['code'])}"
+        f"Or open {public} there, go to More, Devices and sync, and type: {spaced(pairing['code'])}"
     )
     print(
         f"Good for {devices.MINUTES} minutes and one device. Show it to nobody else: whoever has "

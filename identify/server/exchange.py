@@ -136,8 +136,8 @@ def routes(packs: Sequence[Path]) -> list[Route]:
             body = uploads.body(owner, upload)
         elif not body.startswith(b"PK"):
             _checked_text(body)
-        found = read_file(body, reference(), query.get("name", ""), query.get("sheet", ""), header)
-        return Json(found | {"upload": uploads.keep(owner, body, found["rows"], upload)})
+        table = read_file(body, reference(), query.get("name", ""), query.get("sheet", ""), header)
+        return Json(table | {"upload": uploads.keep(owner, body, table["rows"], upload)})
 
     def keys(asked: KeysIn, owner: str) -> Response:
         rows = uploads.rows(owner, asked.upload)
@@ -148,12 +148,12 @@ def routes(packs: Sequence[Path]) -> list[Route]:
             raise FileError('Rows are read as "piece", "want" or "note".')
         if len(asked.keys) > limits.BATCH_ROWS:
             raise FileError(f"At most {limits.BATCH_ROWS} rows are matched at a time.")
-        found = uploads.rows(owner, asked.upload, asked.first, len(asked.keys))
-        if len(found) < len(asked.keys):
+        uploaded = uploads.rows(owner, asked.upload, asked.first, len(asked.keys))
+        if len(uploaded) < len(asked.keys):
             raise FileError("The table has no such rows.")
         rows: list[KeyedRow] = [
             {"row": row["row"], "cells": row["cells"], "key": key}
-            for row, key in zip(found, asked.keys, strict=True)
+            for row, key in zip(uploaded, asked.keys, strict=True)
         ]
         columns = msgspec.to_builtins(asked.columns)
         some = chosen_packs(reference(), asked.packs)

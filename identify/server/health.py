@@ -61,8 +61,8 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
 
     async def for_devices(_: Request) -> Response:
         stands, end = await found()
-        told = {key: stands[key] for key in ("backup", "overdue", "full", "away")}
-        return Json({**told, "certificate": _day(end)})
+        public = {key: stands[key] for key in ("backup", "overdue", "full", "away")}
+        return Json({**public, "certificate": _day(end)})
 
     return [
         Route(HEALTH, here_only(health)),

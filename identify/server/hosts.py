@@ -19,12 +19,12 @@ def checked(names: Sequence[str]) -> list[str | Address]:
     Refused is what many machines of other people share: wildcards, and suffixes under which anyone
     can have a name (the list of publicsuffix.org; whatever has no dot counts as one).
     """
-    found: list[str | Address] = []
+    hosts: list[str | Address] = []
     for name in names:
-        one = _checked(name.strip())
-        if one not in found:
-            found.append(one)
-    return found
+        host = _checked(name.strip())
+        if host not in hosts:
+            hosts.append(host)
+    return hosts
 
 
 def _checked(name: str) -> str | Address:

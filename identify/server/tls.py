@@ -71,5 +71,5 @@ class Tls:
 
     def _stamp(self) -> tuple[tuple[int, int, int], ...]:
         """What changes when the files do. Raises OSError."""
-        found = [path.stat() for path in (self.certificate, self.key)]
-        return tuple((one.st_mtime_ns, one.st_size, one.st_ino) for one in found)
+        states = [path.stat() for path in (self.certificate, self.key)]
+        return tuple((one.st_mtime_ns, one.st_size, one.st_ino) for one in states)
