@@ -13,17 +13,14 @@ first wanted. It imports the first one, so nothing at the top of the first may w
 import posixpath
 import re
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 IMPORT = re.compile(r'^import \{([^}]*)\} from "(\.[^"]+)";\n', re.MULTILINE)
 EXPORT = re.compile(r"^export ((?:async )?function|class|const) (\w+)", re.MULTILINE)
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
-COMMENT = re.compile(
-    r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n|^[ \t]*//[^\n]*\n", re.MULTILINE | re.DOTALL
-)
-INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
 LEFT = re.compile(r"^(?:import\b(?!\()|export\b).*", re.MULTILINE)
 SECOND = "later.js"
+SHARED = "shared"  # what app.js exports: all that later.js takes of it, in one list
 MODULES = "modules"  # what later.js exports: its modules by their path
 
 
@@ -108,12 +105,14 @@ def _renaming(given: Mapping[str, str]) -> str:
 def bundled(sources: Mapping[str, str], start: str) -> dict[str, str]:
     """The module `start` with all that it needs as one script, under its own name; with what is
     loaded later there is later.js too. Raises BundleError.
+
+    Everything stands within one function, so that no name but one each has to be kept.
     """
     bundle = _Bundle(sources)
     body, _ = bundle.body_of(start)
-    first = [*bundle.written, f"{{\n{body}\n}}"]
+    first = [*bundle.written, f"(() => {{\n{body}\n}})();"]
     if not bundle.asked:
-        return {start: small("\n".join(first))}
+        return {start: "\n".join(first)}
     later = _Bundle(sources)
     later.given = dict(bundle.given)
     later.asked = dict(bundle.asked)
@@ -126,17 +125,15 @@ def bundled(sources: Mapping[str, str], start: str) -> dict[str, str]:
             raise BundleError(f"{later.asked[path]} asks by import() for {path}, {what}")
         given = later.module(posixpath.basename(path), path)
         modules[path] = f'"{path}": {{{", ".join(f"{n}: {own}" for n, own in given.items())}}}'
-    taken = ", ".join(sorted(later.used & there))
-    written = [f'import {{{taken}}} from "./{start}";'] if taken else []
-    written += [*later.written, f"export const {MODULES} = {{{', '.join(modules.values())}}};"]
-    if taken:
-        first.append(f"export {{{taken}}};")
-    return {start: small("\n".join(first)), SECOND: small("\n".join(written))}
+    taken = f"[{', '.join(sorted(later.used & there))}]"
+    given_on = f"return {taken};"
+    listed = f"return {{{', '.join(modules.values())}}};"
+    return {
+        start: _whole(SHARED, [*first, given_on]),
+        SECOND: f'import {{{SHARED}}} from "./{start}";\n'
+        + _whole(MODULES, [f"const {taken} = {SHARED};", *later.written, listed]),
+    }
 
 
-def small(script: str) -> str:
-    """The same script without comments on lines of their own, indents and empty lines.
-
-    So the text of a template that goes over several lines has no indent.
-    """
-    return INDENT.sub("", COMMENT.sub("", script))
+def _whole(name: str, lines: Sequence[str]) -> str:
+    return "\n".join([f"export const {name} = (() => {{", *lines, "})();\n"])

@@ -17,13 +17,15 @@ import orjson
 import pscript
 
 from identify import core
-from identify.bundle import bundled, small
+from identify.bundle import bundled
+from identify.minified import minified
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
 from identify.reference.mistakes import Mistake, PackError
 from identify.shipped import DEMO, PACKS, WEB
 
+WRITTEN = (".js", ".css", ".html")  # what goes to the phone smaller than it is written
 UNSENT = (".md", ".ts")  # what in web/ is for those who work on it
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
@@ -58,9 +60,6 @@ SHARED = ("lists", "limits")  # what the second module uses of the first
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
 NATIVE = Path(core.__file__).parent / "native" / "values.js"
 MADE = re.compile(r"(?m)^const (\w+) = ")
-STUB = re.compile(r"\bstub\d+_")
-FUNCTION = re.compile(r"(?m)^(?=\w+ = function )")
-SECOND_NAME = re.compile(r"(?<= = function )flx_\w+ ")  # pscript's; the first does
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
 
 
@@ -113,18 +112,6 @@ def _needed(body: list[ast.stmt], exports: Sequence[str]) -> list[ast.stmt]:
     return [node for node in body if node in kept]
 
 
-def _renumbered(script: str) -> str:
-    """The script with pscript's helper names counted again in each function: that compresses."""
-
-    def counted(function: str) -> str:
-        seen: dict[str, str] = {}
-        for name in STUB.findall(function):
-            seen.setdefault(name, f"stub{len(seen)}_")
-        return STUB.sub(lambda found: seen[found[0]], function)
-
-    return "".join(counted(function) for function in FUNCTION.split(script))
-
-
 def engine_module(more: Sequence[str] = ()) -> str:
     """The engine as one ES module: what the screens call, `more` of the core, and what these use.
 
@@ -160,7 +147,6 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     unknown = sorted(used - {"log", *native})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")
-    script = _renumbered(SECOND_NAME.sub("", script))
     asked = "".join(text for name, text in native.items() if name in used)
     return f"const log = Math.log;\n{asked}{script}\nexport {{ {', '.join(exports)} }};\n"
 
@@ -215,10 +201,11 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
         if path.is_file() and path.suffix not in UNSENT and path.name not in TRUSTING
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
-    files |= {name: text.encode() for name, text in bundled(modules, "app.js").items()}
-    files["engine.js"] = small(engine_module()).encode()
-    files["further.js"] = small(further_module()).encode()
-    files["merging.js"] = small(merging_module()).encode()
+    texts = {name: files[name].decode() for name in files if name.endswith(WRITTEN)}
+    texts |= bundled(modules, "app.js")
+    texts |= {"engine.js": engine_module(), "further.js": further_module()}
+    texts["merging.js"] = merging_module()
+    files |= {name: minified(name, text).encode() for name, text in texts.items()}
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[MARKS] = orjson.dumps(mark_tables(), option=orjson.OPT_SORT_KEYS)

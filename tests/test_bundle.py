@@ -2,7 +2,7 @@
 
 import pytest
 
-from identify.bundle import BundleError, bundled, small
+from identify.bundle import BundleError, bundled
 from tests.conftest import serving
 
 START = 'import { greet as hello } from "./parts/greet.js";\nconsole.log(hello("you"));\n'
@@ -98,14 +98,3 @@ def test_what_cannot_be_put_together_is_refused_by_name(path, text, sentence):
     with pytest.raises(BundleError, match=sentence) as refused:
         bundled(MODULES | {path: text}, "app.js")
     assert path in str(refused.value)
-
-
-def test_comments_and_indents_go_and_nothing_else():
-    script = """/** One
- * two */
-const a = "/* no comment */"; // stays
-
-  // goes
-  const b = `  // stays`;
-"""
-    assert small(script) == ('const a = "/* no comment */"; // stays\nconst b = `  // stays`;\n')
