@@ -2,15 +2,10 @@
  * The start: loads the engine, the range and the piece at hand, then draws and routes between
  * screens.
  */
-import { foreseen, meanwhile } from "./data/work-ahead.js";
 import { deepen, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
-import { PRACTICE } from "./data/practice-storage.js";
-import { loadEngine, loadPack, packList } from "./data/packs.js";
+import { loadEngine, packList } from "./data/packs.js";
 import {
-  current,
-  keep,
-  mended,
   packOf,
   putBy,
   restored,
@@ -18,74 +13,31 @@ import {
   restoredFormer,
   swap,
 } from "./data/piece-at-hand.js";
-import { keepSettings, readSettings } from "./data/settings.js";
-import { all, anything, loadRecords, recordsEdition } from "./data/records.js";
-import { openStore, problem } from "./data/store.js";
+import { PRACTICE } from "./data/practice-storage.js";
+import { onTrouble, run, step } from "./data/queue.js";
+import { loadRecords } from "./data/records.js";
+import { readSettings } from "./data/settings.js";
+import { put, state } from "./data/state.js";
+import { openStore } from "./data/store.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
+import { meanwhile } from "./data/work-ahead.js";
+import { act, ahead, screen, stepsMoved, tools } from "./identify/identify.js";
+import { keyChooses } from "./identify/question.js";
+import { adopt, onThread, openRange } from "./identify/range-at-hand.js";
+import { assess } from "./identify/reasoning.js";
 import { endTyping } from "./parts/fields.js";
-import { startLight, switchLight } from "./settings/light-switch.js";
-import { markPlace, startPlaces } from "./shell/bottom-bar.js";
-import { setAside } from "./parts/say.js";
+import { NotLoaded, loaded } from "./parts/loaded-later.js";
+import { goTo, goToPiece, startNavigation } from "./parts/navigation.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";
 import { notice, signalLine } from "./parts/status.js";
-import { identify } from "./identify/identify.js";
-import { keyChooses } from "./identify/question.js";
-import { NotLoaded, loaded } from "./parts/loaded-later.js";
+import { tellStored } from "./parts/storage-trouble.js";
 import { WIDE } from "./parts/wide-window.js";
+import { startLight, switchLight } from "./settings/light-switch.js";
+import { markPlace, startPlaces } from "./shell/bottom-bar.js";
 import { stuckScreen } from "./shell/stuck.js";
 
-const app = {
-  engine: null,
-  list: [],
-  entry: null,
-  pack: null,
-  ready: null,
-  settings: null,
-  piece: null,
-  view: null,
-  former: null,
-  opening: "",
-  thread: null, // undefined: it is starting
-  run,
-  tap,
-  show,
-  adopt,
-  chooseRange,
-  assess,
-  able: (needs) => flow.able(needs),
-  shelf,
-  openRange: openPack,
-  openFor,
-  narrowed,
-  tellStored,
-};
-const LARGE = 50_000; // issues of a range: to reason about more of them would hold the screen up
-const flow = identify(app);
-let queue = Promise.resolve();
-let stepping = 0;
 let shown = null;
 let opening = null;
-let study = { about: "", found: null };
-let told = "";
-
-/** Does one thing after another; what goes wrong is told, and the piece stays as it was. */
-function run(action) {
-  queue = queue.then(action).catch(trouble);
-  return queue;
-}
-
-/** The same for what moves the piece on or back. */
-function step(action) {
-  stepping += 1;
-  return run(action).finally(() => {
-    stepping -= 1;
-  });
-}
-
-/** The same for a tap: one that comes while the last step is still being stored is not meant. */
-function tap(action) {
-  return stepping > 0 ? queue : step(action);
-}
 
 function trouble(error) {
   if (error instanceof NotLoaded) {
@@ -96,14 +48,8 @@ function trouble(error) {
   console.error(error);
   notice("Something went wrong with that step. What you answered before it is kept.", [
     ["Try again", () => location.reload()],
-    ...(app.piece ? [["Start again", flow.restart]] : []),
+    ...(state.piece ? [["Start again", act.restart]] : []),
   ]);
-}
-
-/** Says what is wrong with the storage, once. */
-function tellStored() {
-  if (problem() !== told && problem() !== "") notice(problem());
-  told = problem();
 }
 
 /**
@@ -114,9 +60,9 @@ async function show(focus = true, drawn = null) {
   const entry = here();
   shown = entry.screen;
   closeSheet();
-  if (shown === "identify") place(drawn ?? flow.screen(), flow.tools(), focus);
+  if (shown === "identify") place(drawn ?? screen(), tools(), focus);
   else {
-    const kept = await app.shelf();
+    const kept = await shelf();
     const node = await kept.draw(entry);
     if (same(entry, here())) place([node], kept.tools(), focus);
   }
@@ -126,8 +72,8 @@ function same(one, other) {
   return one.screen === other.screen && one.id === other.id && one.depth === other.depth;
 }
 
-function place(nodes, tools, focus) {
-  document.getElementById("tools").replaceChildren(...tools);
+function place(nodes, head, focus) {
+  document.getElementById("tools").replaceChildren(...head);
   document.getElementById("screen").replaceChildren(...nodes);
   /** @type {HTMLElement} */
   const top = document.querySelector("#screen h1");
@@ -135,41 +81,6 @@ function place(nodes, tools, focus) {
   markPlace(here().screen);
   window.scrollTo(0, 0);
   if (focus) top.focus({ preventScroll: true });
-}
-
-/** Opens a range; the first one when there is none of that name. */
-async function openPack(id) {
-  const entry = app.list.find((one) => one.id === id) ?? app.list[0];
-  app.opening = entry.id;
-  const { pack, ready } = await loadPack(app.engine, entry);
-  if (pack === app.pack) return;
-  app.thread?.close();
-  const large = pack.rows.kind.length >= LARGE;
-  Object.assign(app, { entry, pack, ready, thread: large ? undefined : null });
-  if (large) threaded(pack);
-}
-
-/** Has a large range reasoned about beside the screen, as soon as that can be done. */
-async function threaded(pack) {
-  let thread = null;
-  try {
-    const { startThread } = await loaded(import("./identify/large-range.js"));
-    thread = await startThread(app);
-  } catch (error) {
-    console.warn(error);
-  }
-  if (app.pack !== pack || app.thread) return thread?.close();
-  app.thread = thread;
-  meanwhile(flow.ahead());
-}
-
-async function chooseRange(id) {
-  await openPack(id);
-  app.settings = { ...app.settings, range: id };
-  await keepSettings(app.settings);
-  tellStored();
-  show(false);
-  document.getElementById("range").focus();
 }
 
 function signal() {
@@ -190,82 +101,26 @@ async function moved(entry) {
     return;
   }
   await step(async () => {
-    await flow.moved(entry);
+    await stepsMoved(entry);
     const now = here();
     if (now.screen === "identify") {
       if (shown === "identify") return;
-      if (app.piece) app.view = await assess(app.piece);
+      if (state.piece) put({ view: await assess(state.piece) });
     }
     await show();
     window.scrollTo(0, now.top ?? 0);
   });
 }
 
-/** A session over all ranges, carried over to the one range that is left, as soon as one is. */
-async function narrowed(session) {
-  if (!app.pack.packs) return session;
-  const left = app.engine.settled(app.ready, session);
-  if (left === "") return session;
-  const { ready } = await loadPack(
-    app.engine,
-    app.list.find((one) => one.id === left),
-  );
-  return app.engine.narrowed(ready, session);
-}
-
-/** Opens the range that the piece is looked for in; with no piece, the chosen one. */
-async function openFor(piece) {
-  const id = piece ? packOf(piece) : app.settings.range;
-  if (id === app.pack.id || (id === "" && !piece)) return piece;
-  await openPack(id);
-  return piece ? mended(app.engine, app, piece).piece : piece;
-}
-
-/** The engine’s view of a piece, with the verdict where something is kept that can have a say. */
-async function assess(piece) {
-  const { session } = current(piece);
-  const found = anything() ? studied(piece) : null;
-  const about = found ? study.about : "";
-  const { engine, ready, thread } = app;
-  return foreseen(`${about} ${JSON.stringify(session)}`, () => {
-    const own = () =>
-      found ? engine.assess_studied(ready, session, found) : engine.assess(ready, session);
-    return thread ? thread.view(session, about, found).catch(own) : own();
-  });
-}
-
-/** What the records mean for the piece, worked out once for all its answers. */
-function studied(piece) {
-  const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
-  const made = all("piece").some((one) => one.session === piece.id) ? piece.id : "";
-  const about = [recordsEdition(), app.pack.version, made, JSON.stringify(hand)].join(" ");
-  if (study.about !== about) {
-    const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
-    const records = { pieces: others, wants: all("want") };
-    study = { about, found: app.engine.study(app.ready, records, hand) };
-  }
-  return study.found;
-}
-
-/** Takes up a piece: opens its range, and makes it fit if the range has changed since. */
-async function adopt(piece) {
-  await openPack(packOf(piece));
-  const { piece: fitting, dropped } = mended(app.engine, app, piece);
-  app.view = await assess(fitting);
-  app.piece = fitting;
-  if (dropped.length > 0) notice(setAside(app.pack, dropped));
-  if (fitting !== piece) await keep(fitting);
-}
-
 async function takeUpBeside(beside) {
-  await swap(app.piece, beside);
+  await swap(state.piece, beside);
   await adopt(beside);
   await show();
 }
 
 /** Takes up the piece that was at hand, or says why it cannot. */
 async function restore({ piece, unreadable }, beside) {
-  if (beside && beside.id !== piece?.id && app.list.some((one) => one.id === packOf(beside)))
+  if (beside && beside.id !== piece?.id && state.list.some((one) => one.id === packOf(beside)))
     notice("Another window was at a piece too. It is kept.", [
       ["Take it up", () => run(() => takeUpBeside(beside))],
     ]);
@@ -273,7 +128,7 @@ async function restore({ piece, unreadable }, beside) {
     notice(
       "The piece you were at cannot be read by this version. It was put by: start with it again.",
     );
-  if (piece && app.list.some((one) => one.id === packOf(piece))) return adopt(piece);
+  if (piece && state.list.some((one) => one.id === packOf(piece))) return adopt(piece);
   if (piece) {
     await putBy(piece);
     notice(
@@ -281,11 +136,13 @@ async function restore({ piece, unreadable }, beside) {
         "with another range.",
     );
   }
-  return openPack(app.settings.range);
+  return openRange(state.settings.range);
 }
 
 async function start() {
   startLight();
+  onTrouble(trouble);
+  startNavigation(show, shelf);
   watchInstall();
   document.getElementById("light").addEventListener("click", switchLight);
   document.getElementById("settings").addEventListener("click", openSettings);
@@ -295,31 +152,32 @@ async function start() {
   const reading = read(readSettings, restored, restoredFormer, restoredBeside, loadRecords);
   const [engine, list, found] = await Promise.all([loadEngine(), packList(opened), reading]);
   const [settings, piece, former, beside] = found;
-  Object.assign(app, { engine, list, settings, former });
+  put({ engine, list, settings, former });
   tellStored();
   await restore(piece, beside);
   onMoved(moved);
   document.addEventListener("click", once, { capture: true });
-  document.addEventListener("click", () => deepen(app.piece ? app.piece.steps.length : 0), {
+  document.addEventListener("click", () => deepen(state.piece ? state.piece.steps.length : 0), {
     capture: true,
   });
-  document.addEventListener("keydown", (event) => app.settings.keys && keyChooses(event));
+  document.addEventListener("keydown", (event) => state.settings.keys && keyChooses(event));
   await show(false);
   if (PRACTICE !== "") guided().catch(trouble);
   WIDE.addEventListener("change", atDesk);
   if (WIDE.matches) atDesk();
-  meanwhile(flow.ahead());
+  onThread(ahead);
+  meanwhile(ahead());
   shelf().catch((error) => (error instanceof NotLoaded ? console.warn(error) : trouble(error)));
 }
 
 /** Leads through one of the first steps. */
 async function guided() {
-  (await loaded(import("./first-steps/guide.js"))).openGuide(app, PRACTICE);
+  (await loaded(import("./first-steps/guide.js"))).openGuide(state, PRACTICE);
 }
 
 /** What a wide window has besides: keys, photos dragged in, the candidates beside the question. */
 async function atDesk() {
-  (await loaded(import("./desk/desk.js"))).openDesk(app);
+  (await loaded(import("./desk/desk.js"))).openDesk(state);
 }
 
 /** The second tap of a double tap would answer a question that nobody has read. */
@@ -335,9 +193,9 @@ async function arrive(steps) {
   const { hash } = location;
   if (hash !== "") history.replaceState({ ...here(), step: steps }, "", location.pathname);
   await starting;
-  if (hash === "" && !app.settings?.paired) return;
+  if (hash === "" && !state.settings?.paired) return;
   const { arrive: begin } = await loaded(import("./sync/at-start.js"));
-  await begin(app, hash);
+  await begin(state, hash);
 }
 
 function openSettings() {
@@ -347,7 +205,7 @@ function openSettings() {
 /** The collection's screens: loaded once, after the first question is on the screen. */
 function shelf() {
   opening ??= loaded(import("./shell/shelf.js"))
-    .then(({ openShelf }) => openShelf(app))
+    .then(({ openShelf }) => openShelf(state))
     .catch((error) => {
       opening = null;
       throw error;
@@ -356,16 +214,16 @@ function shelf() {
 }
 
 /** Goes to a screen; a tap that comes before the start is done waits for it. */
-async function openScreen(screen) {
+async function openScreen(name) {
   await starting;
-  const kept = await shelf();
-  if (screen === "identify") kept.keep.identify();
-  else kept.keep.open(screen);
+  await shelf();
+  if (name === "identify") goToPiece();
+  else goTo(name);
 }
 
 function stuck(error) {
   console.error(error);
-  document.getElementById("screen").replaceChildren(stuckScreen(app, error));
+  document.getElementById("screen").replaceChildren(stuckScreen(state, error));
 }
 
 window.addEventListener("error", (event) => trouble(event.error ?? event.message));
@@ -376,7 +234,7 @@ window.addEventListener("offline", signal);
 const starting = start().catch(stuck);
 arrive(here().step).catch(console.warn);
 window.addEventListener("hashchange", () =>
-  arrive(app.piece?.steps.length ?? 0).catch(console.warn),
+  arrive(state.piece?.steps.length ?? 0).catch(console.warn),
 );
 // Not awaited at the top: later.js, which the start may need, waits for this file to end.
 starting.then(() => {

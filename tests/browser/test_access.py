@@ -187,7 +187,7 @@ def test_every_screen_is_listed_once_with_what_the_walks_need(screens, page, ser
     opened = {
         name
         for path in WEB.rglob("*.js")
-        for name in re.findall(r'keep\.open\("(\w+)"', path.read_text("utf-8"))
+        for name in re.findall(r'goTo\("(\w+)"', path.read_text("utf-8"))
     }
     assert opened <= set(screens)
 

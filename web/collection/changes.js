@@ -4,30 +4,34 @@ import { button, el, heading } from "../parts/element.js";
 import { title } from "../parts/piece-names.js";
 import { timeText } from "../parts/days.js";
 import { fieldName, valueText } from "../parts/field-words.js";
+import { saveChange, takeBack } from "../parts/saving.js";
+import { run } from "../data/queue.js";
+import { redraw } from "../parts/navigation.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const MOST = 60;
 const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
 
 /** What was changed: of one record with its earlier versions, or the latest changes of all. */
-export async function changesScreen(app, keep, { id }) {
+export async function changesScreen(state, { id }) {
   const entries = id ? await historyOf(id) : await latest(MOST);
   const one = id ? record(id) : null;
   return el(
     "section",
     { class: "shelf" },
-    heading(1, one ? `What was changed: ${title(keep.packs, one)}` : "The latest changes"),
+    heading(1, one ? `What was changed: ${title(packsAtHand, one)}` : "The latest changes"),
     entries.length === 0 ? el("p", {}, "Nothing was changed yet.") : null,
     el(
       "ol",
       { class: "answers" },
-      entries.map((entry) => el("li", {}, one ? version(app, keep, entry) : step(keep, entry))),
+      entries.map((entry) => el("li", {}, one ? version(state, entry) : step(entry))),
     ),
   );
 }
 
-function step(keep, { group, what, time, records, undone, pulled }) {
+function step({ group, what, time, records, undone, pulled }) {
   const first = record(records[0]);
-  const name = first && first.type !== "budget" && !first.gone ? title(keep.packs, first) : "";
+  const name = first && first.type !== "budget" && !first.gone ? title(packsAtHand, first) : "";
   const about = records.length > 1 ? `${records.length} entries` : name;
   return [
     heading(2, what),
@@ -40,16 +44,16 @@ function step(keep, { group, what, time, records, undone, pulled }) {
     ),
     undone || pulled
       ? null
-      : button("Undo this", () => keep.run(() => keep.takeBack({ group, what })), {
+      : button("Undo this", () => run(() => takeBack({ group, what })), {
           class: "plain",
           "aria-label": `Undo this: ${what}, ${about}`,
         }),
   ];
 }
 
-function version(app, keep, { record: id, what, time, before, after, pulled }) {
-  const pack = keep.packs.get(record(id)?.pack);
-  const show = (value) => valueText(app, value, pack);
+function version(state, { record: id, what, time, before, after, pulled }) {
+  const pack = packsAtHand.get(record(id)?.pack);
+  const show = (value) => valueText(state, value, pack);
   const fields = Object.keys({ ...before, ...after }).filter((name) => !SILENT.has(name));
   const lines = before
     ? fields.map((name) => `${fieldName(name)}: ${show(before[name])} → ${show(after[name])}`)
@@ -58,11 +62,11 @@ function version(app, keep, { record: id, what, time, before, after, pulled }) {
     button(
       `As it was ${when}`,
       () =>
-        keep.run(async () => {
+        run(async () => {
           const alter = (now) => ({ ...now, ...former });
           const said = "The earlier version is back.";
-          if (await keep.change("Earlier version put back", [{ id, alter }], { said }))
-            await keep.redraw();
+          if (await saveChange("Earlier version put back", [{ id, alter }], { said }))
+            await redraw();
         }),
       {
         class: "plain",

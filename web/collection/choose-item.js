@@ -4,20 +4,24 @@ import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { itemName } from "../parts/say.js";
 import { announce } from "../parts/status.js";
+import { ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo } from "../parts/navigation.js";
 
 const MOST = 20;
 const WHAT = { piece: "What have you got?", want: "What do you want?" };
 const MADE = { piece: "New piece", want: "New want" };
 
 /** Chooses an item by number or name, for a new piece or want. */
-export async function chooseScreen(app, keep, { into }) {
-  const ids = keep.ranges.map(({ id }) => id);
-  let range = ids.includes(app.pack.id) ? app.pack.id : ids[0];
+export async function chooseScreen(state, { into }) {
+  const ids = ranges().map(({ id }) => id);
+  let range = ids.includes(state.pack.id) ? state.pack.id : ids[0];
   let text = "";
   const below = el("div", {});
   const draw = async () => {
-    const ready = await keep.ready(range);
-    const found = text === "" || !ready ? [] : app.engine.find(ready, text, MOST);
+    const ready = await readyRange(range);
+    const found = text === "" || !ready ? [] : state.engine.find(ready, text, MOST);
     if (text !== "") announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
     below.replaceChildren(
       text === "" || found.length > 0
@@ -37,7 +41,7 @@ export async function chooseScreen(app, keep, { into }) {
             {},
             button(
               el("strong", {}, itemName(ready.pack, item)),
-              () => made(keep, into, range, ready.pack.items[item].number),
+              () => made(into, range, ready.pack.items[item].number),
               {
                 class: "hit",
               },
@@ -70,7 +74,7 @@ export async function chooseScreen(app, keep, { into }) {
     ),
     choice(
       "Range",
-      keep.ranges.map(({ id, name }) => [id, name]),
+      ranges().map(({ id, name }) => [id, name]),
       range,
       (value) => {
         range = value;
@@ -80,15 +84,15 @@ export async function chooseScreen(app, keep, { into }) {
     el("div", { class: "field" }, el("label", { for: "choose" }, "Number or name"), control),
     below,
     into === "piece"
-      ? button("It is in no reference", () => made(keep, into, range, ""), { class: "plain wide" })
+      ? button("It is in no reference", () => made(into, range, ""), { class: "plain wide" })
       : null,
   );
 }
 
-function made(keep, into, pack, item) {
-  return keep.run(async () => {
+function made(into, pack, item) {
+  return run(async () => {
     const record = blank(into, { pack, item });
-    if (await keep.change(MADE[into], [making(record)]))
-      keep.open(into, { id: record.id }, { instead: true });
+    if (await saveChange(MADE[into], [making(record)]))
+      goTo(into, { id: record.id }, { instead: true });
   });
 }

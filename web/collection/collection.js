@@ -14,6 +14,8 @@ import {
 } from "../parts/piece-names.js";
 import { announce } from "../parts/status.js";
 import { demoOffer } from "../first-steps/demo-offer.js";
+import { goTo } from "../parts/navigation.js";
+import { packsAtHand, ranges } from "../data/known-ranges.js";
 
 const PURPOSES = { spare: "spare for parts", donor: "donor of parts" };
 const SORTS = [
@@ -37,10 +39,10 @@ let chosen = { ...USUAL };
  * The collection: search, filters, sorting, totals and the list, as `listOf` draws it.
  * @param {typeof pieceList} [listOf]
  */
-export function collectionScreen(app, keep, at, listOf = pieceList) {
+export function collectionScreen(state, at, listOf = pieceList) {
   const pieces = all("piece");
   const below = el("div", { class: "results-of" });
-  const draw = (first) => below.replaceChildren(...results(app, keep, pieces, first, listOf));
+  const draw = (first) => below.replaceChildren(...results(state, pieces, first, listOf));
   const filter = (name) => async (value) => {
     chosen = { ...chosen, [name]: value };
     draw();
@@ -51,18 +53,18 @@ export function collectionScreen(app, keep, at, listOf = pieceList) {
     "section",
     { class: "shelf" },
     heading(1, "Collection"),
-    pieces.length === 0 ? demoOffer(app, keep) : null,
+    pieces.length === 0 ? demoOffer(state) : null,
     el(
       "div",
       { class: "row" },
-      button("Add a piece", () => keep.open("choose", { into: "piece" }), { class: "main" }),
+      button("Add a piece", () => goTo("choose", { into: "piece" }), { class: "main" }),
       pieces.length === 0
         ? null
-        : button("Print for insurance", () => keep.open("print", { what: "insurance" }), {
+        : button("Print for insurance", () => goTo("print", { what: "insurance" }), {
             class: "plain",
           }),
     ),
-    pieces.length === 0 ? null : [searchBox(filter("text")), filters(app, keep, filter, listOf)],
+    pieces.length === 0 ? null : [searchBox(filter("text")), filters(state, filter, listOf)],
     below,
   );
 }
@@ -83,12 +85,12 @@ function searchBox(save) {
   );
 }
 
-function filters(app, keep, filter, listOf) {
+function filters(state, filter, listOf) {
   const any = [["", "Any"]];
   const kinds = new Map();
-  for (const pack of keep.packs.values())
+  for (const pack of packsAtHand.values())
     for (const kind of pack.kinds) kinds.set(kind.id, kind.plural);
-  const conditions = app.engine.conditions().map((word) => [word, word]);
+  const conditions = state.engine.conditions().map((word) => [word, word]);
   const set = ["range", "kind", "condition", "boxed", "purpose"].some(
     (name) => chosen[name] !== "",
   );
@@ -99,7 +101,7 @@ function filters(app, keep, filter, listOf) {
     listOf === pieceList ? choice("Sort", SORTS, chosen.sort, filter("sort")) : null,
     choice(
       "Range",
-      [...any, ...keep.ranges.map(({ id, name }) => [id, name])],
+      [...any, ...ranges().map(({ id, name }) => [id, name])],
       chosen.range,
       filter("range"),
     ),
@@ -115,44 +117,48 @@ function filters(app, keep, filter, listOf) {
   );
 }
 
-function results(app, keep, pieces, first, listOf) {
+function results(state, pieces, first, listOf) {
   const words = wordsOf(chosen.text);
-  const found = pieces.filter((piece) => passes(keep, piece, words)).sort(order(app, keep));
+  const found = pieces.filter((piece) => passes(piece, words)).sort(order(state));
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
-  const sum = paid.length === 0 ? "" : ` Paid ${totalText(app.engine, paid)} for ${paid.length}.`;
+  const sum = paid.length === 0 ? "" : ` Paid ${totalText(state.engine, paid)} for ${paid.length}.`;
   const count =
     found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
   return [
     el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
-    ...listOf(app, keep, found, first),
+    ...listOf(state, found, first),
   ];
 }
 
-function pieceList(app, keep, found, first) {
-  return longList("Pieces", found, (piece) => pieceRow(app, keep, piece), first);
+function pieceList(state, found, first) {
+  return longList("Pieces", found, (piece) => pieceRow(state, piece), first);
 }
 
 /** A piece as an entry of a list. */
-export function pieceRow(app, keep, piece) {
-  const state = [
+export function pieceRow(state, piece) {
+  const standing = [
     stateText(piece),
     PURPOSES[piece.purpose] ?? "",
-    moneyText(app.engine, piece.paid),
+    moneyText(state.engine, piece.paid),
   ];
   return entry(
-    [title(keep.packs, piece), variantText(keep.packs, piece), state.filter(Boolean).join(" · ")],
+    [
+      title(packsAtHand, piece),
+      variantText(packsAtHand, piece),
+      standing.filter(Boolean).join(" · "),
+    ],
     (event) => {
       const list = event.currentTarget.closest("ul");
       remember({ drawn: Number(list?.dataset.drawn ?? 0) });
-      keep.open("piece", { id: piece.id });
+      goTo("piece", { id: piece.id });
     },
     piece.photos?.[0],
   );
 }
 
-function passes(keep, piece, words) {
+function passes(piece, words) {
   const { range, kind, condition, boxed, purpose } = chosen;
-  const pack = keep.packs.get(piece.pack);
+  const pack = packsAtHand.get(piece.pack);
   const item = pack?.items[itemPlace(pack, piece.item)];
   return (
     (range === "" || piece.pack === range) &&
@@ -160,19 +166,19 @@ function passes(keep, piece, words) {
     (condition === "" || piece.condition === condition) &&
     (boxed === "" || piece.boxed === boxed) &&
     (purpose === "" || piece.purpose === (purpose === "own" ? "" : purpose)) &&
-    matches(keep.packs, piece, words)
+    matches(packsAtHand, piece, words)
   );
 }
 
-function order(app, keep) {
+function order(state) {
   const rank = {
     latest: (piece) => -Date.parse(piece.made),
-    condition: (piece) => -app.engine.condition_rank(piece.condition),
+    condition: (piece) => -state.engine.condition_rank(piece.condition),
     paid: (piece) => -(piece.paid?.minor ?? -1),
   }[chosen.sort];
-  const place = new Map(keep.ranges.map(({ id }, index) => [id, index * 1e6]));
+  const place = new Map(ranges().map(({ id }, index) => [id, index * 1e6]));
   const number = (piece) => {
-    const at = itemPlace(keep.packs.get(piece.pack), piece.item);
+    const at = itemPlace(packsAtHand.get(piece.pack), piece.item);
     return (place.get(piece.pack) ?? 9e8) + (at < 0 ? 5e5 : at);
   };
   return (a, b) => (rank ? rank(a) - rank(b) : 0) || number(a) - number(b);

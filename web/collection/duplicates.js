@@ -1,18 +1,22 @@
 import { all, record } from "../data/records.js";
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, totalText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
+import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 /**
  * What is owned twice, and what to ask for each copy to part with, as `listOf` draws it.
- * @param {(app: any, keep: any, groups: any[], drawn: number) => any[]} [listOf]
+ * @param {(app: any, groups: any[], drawn: number) => any[]} [listOf]
  */
-export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
-  const by = app.settings.duplicates;
-  const groups = await duplicateGroups(app, keep);
+export async function duplicatesScreen(state, at, listOf = duplicateList) {
+  const by = state.settings.duplicates;
+  const groups = await duplicateGroups(state);
   const parting = groups.flatMap(({ part_with: ids }) => ids.map(record));
   const asking = parting.map((piece) => piece.asking).filter(Boolean);
   return el(
@@ -27,9 +31,8 @@ export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
       ],
       by,
       async (value) => {
-        app.settings = { ...app.settings, duplicates: value };
-        await keepSettings(app.settings);
-        keep.run(keep.redraw);
+        await changeSettings({ duplicates: value });
+        run(redraw);
         return true;
       },
     ),
@@ -42,30 +45,30 @@ export async function duplicatesScreen(app, keep, at, listOf = duplicateList) {
         : [
             `${parting.length} to part with.`,
             asking.length > 0 &&
-              ` Asking ${totalText(app.engine, asking)} for ${asking.length} of them.`,
+              ` Asking ${totalText(state.engine, asking)} for ${asking.length} of them.`,
           ],
     ),
     parting.length === 0
       ? null
-      : button("Print", () => keep.open("print", { what: "duplicates" }), { class: "plain" }),
-    ...listOf(app, keep, groups, at.drawn),
+      : button("Print", () => goTo("print", { what: "duplicates" }), { class: "plain" }),
+    ...listOf(state, groups, at.drawn),
   );
 }
 
-function duplicateList(app, keep, groups) {
-  return longList("Duplicates", groups.flatMap(lines), (line) => lineOf(app, keep, line));
+function duplicateList(state, groups) {
+  return longList("Duplicates", groups.flatMap(lines), (line) => lineOf(state, line));
 }
 
-/** Duplicates of every range: [{pack, item, variant, keep, part_with: [ids]}]. */
-export async function duplicateGroups(app, keep) {
+/** Duplicates of every range: [{pack, item, variant, part_with: [ids]}]. */
+export async function duplicateGroups(state) {
   const pieces = all("piece");
   const found = [];
-  for (const { id } of keep.ranges) {
+  for (const { id } of ranges()) {
     const own = pieces.filter((piece) => piece.pack === id);
     if (own.length < 2) continue;
-    const ready = await keep.ready(id);
+    const ready = await readyRange(id);
     if (!ready) continue;
-    found.push(...app.engine.duplicates(ready, own, app.settings.duplicates));
+    found.push(...state.engine.duplicates(ready, own, state.settings.duplicates));
   }
   return found;
 }
@@ -75,42 +78,42 @@ function lines({ keep: best, part_with: ids }) {
   return [...ids.map((id, place) => ({ id, first: place === 0 })), { id: best, best: true }];
 }
 
-function lineOf(app, keep, { id, first, best }) {
+function lineOf(state, { id, first, best }) {
   const piece = record(id);
-  if (best) return row(keep, piece, "The best one: ");
+  if (best) return row(piece, "The best one: ");
   return el(
     "div",
     { class: "copy" },
-    first ? heading(2, title(keep.packs, piece)) : null,
-    copy(app, keep, piece),
+    first ? heading(2, title(packsAtHand, piece)) : null,
+    copy(state, piece),
   );
 }
 
-function row(keep, piece, lead = "") {
+function row(piece, lead = "") {
   return entry(
-    [`${lead}${variantText(keep.packs, piece)}`, stateText(piece), piece.notes.split("\n")[0]],
-    () => keep.open("piece", { id: piece.id }),
+    [`${lead}${variantText(packsAtHand, piece)}`, stateText(piece), piece.notes.split("\n")[0]],
+    () => goTo("piece", { id: piece.id }),
     piece.photos[0],
   );
 }
 
-function copy(app, keep, piece) {
-  const name = `${title(keep.packs, piece)}, ${stateText(piece)}`;
+function copy(state, piece) {
+  const name = `${title(packsAtHand, piece)}, ${stateText(piece)}`;
   return [
-    row(keep, piece),
+    row(piece),
     moneyField(
-      app,
+      state,
       "What to ask",
       piece.asking ?? null,
-      keep.saver(piece.id, "asking", "What to ask"),
+      saver(piece.id, "asking", "What to ask"),
     ),
     button(
       "Keep it on purpose",
       () =>
-        keep.run(async () => {
+        run(async () => {
           const kept = { id: piece.id, alter: (now) => ({ ...now, kept: true }) };
           const said = "It is kept, and no duplicate any more.";
-          if (await keep.change("Kept on purpose", [kept], { said })) await keep.redraw();
+          if (await saveChange("Kept on purpose", [kept], { said })) await redraw();
         }),
       { class: "link", "aria-label": `Keep it on purpose: ${name}` },
     ),

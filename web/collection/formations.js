@@ -2,18 +2,22 @@ import { all, making } from "../data/records.js";
 import { blank } from "../data/record-shapes.js";
 import { button, el, heading } from "../parts/element.js";
 import { itemName } from "../parts/say.js";
+import { ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 /** What is missing from each train and boxed set of which part is owned. */
-export async function formationsScreen(app, keep) {
+export async function formationsScreen(state) {
   const pieces = all("piece");
   const wholes = [];
-  for (const { id } of keep.ranges) {
+  for (const { id } of ranges()) {
     const own = pieces.filter((piece) => piece.pack === id);
     if (own.length === 0) continue;
-    const ready = await keep.ready(id);
+    const ready = await readyRange(id);
     if (!ready) continue;
     wholes.push(
-      ...app.engine.incomplete(ready, own).map((whole) => ({ ...whole, pack: ready.pack })),
+      ...state.engine.incomplete(ready, own).map((whole) => ({ ...whole, pack: ready.pack })),
     );
   }
   wholes.sort((a, b) => a.missing.length - b.missing.length);
@@ -28,11 +32,11 @@ export async function formationsScreen(app, keep) {
         ? "You own part of no set or train that is not complete."
         : "What is missing from those you own part of, the nearest to complete first.",
     ),
-    wholes.map((whole) => wholeOf(keep, whole)),
+    wholes.map((whole) => wholeOf(whole)),
   );
 }
 
-function wholeOf(keep, { pack, sort, name, owned, missing }) {
+function wholeOf({ pack, sort, name, owned, missing }) {
   const own =
     `You have ${owned.length} of ${owned.length + missing.length}: ` +
     `${owned.map((place) => itemName(pack, place)).join("; ")}.`;
@@ -44,33 +48,33 @@ function wholeOf(keep, { pack, sort, name, owned, missing }) {
     el(
       "ul",
       { class: "missing" },
-      missing.map((place) => el("li", { class: "row" }, missingItem(keep, pack, place))),
+      missing.map((place) => el("li", { class: "row" }, missingItem(pack, place))),
     ),
   );
 }
 
-function missingItem(keep, pack, place) {
+function missingItem(pack, place) {
   const { number } = pack.items[place];
   const name = itemName(pack, place);
   const there = all("want").find((want) => want.pack === pack.id && want.item === number);
   return [
     el("span", {}, name),
     there
-      ? button("Wanted", () => keep.open("want", { id: there.id }), {
+      ? button("Wanted", () => goTo("want", { id: there.id }), {
           class: "plain",
           "aria-label": `Wanted: ${name}`,
         })
-      : button("Want it", () => wanted(keep, pack.id, number), {
+      : button("Want it", () => wanted(pack.id, number), {
           class: "plain",
           "aria-label": `Want it: ${name}`,
         }),
   ];
 }
 
-function wanted(keep, pack, item) {
-  return keep.run(async () => {
+function wanted(pack, item) {
+  return run(async () => {
     const want = blank("want", { pack, item });
-    if (await keep.change("New want", [making(want)], { said: "It is among your wants." }))
-      await keep.redraw();
+    if (await saveChange("New want", [making(want)], { said: "It is among your wants." }))
+      await redraw();
   });
 }

@@ -12,52 +12,56 @@ import { answerText, variantName } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { dateText, readDay } from "../parts/days.js";
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
+import { run } from "../data/queue.js";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
-export async function pieceScreen(app, keep, { id }) {
+export async function pieceScreen(state, { id }) {
   const piece = record(id);
-  if (!piece || piece.trashed !== "") return gone(keep);
-  await keep.ready(piece.pack);
-  const save = (field, what) => keep.saver(id, field, what);
-  const pack = keep.packs.get(piece.pack);
+  if (!piece || piece.trashed !== "") return gone();
+  await readyRange(piece.pack);
+  const save = (field, what) => saver(id, field, what);
+  const pack = packsAtHand.get(piece.pack);
   return el(
     "section",
     { class: "shelf" },
-    heading(1, title(keep.packs, piece)),
-    await unsettledLine(keep, id),
+    heading(1, title(packsAtHand, piece)),
+    await unsettledLine(id),
     piece.item === ""
       ? textField("What it is", piece.called ?? "", save("called", "Name"))
-      : variants(keep, piece, pack),
-    conditionFields(app, piece, save),
-    photoBox(keep, id),
-    moneyField(app, "Price paid", piece.paid, save("paid", "Price paid")),
+      : variants(piece, pack),
+    conditionFields(state, piece, save),
+    photoBox(id),
+    moneyField(state, "Price paid", piece.paid, save("paid", "Price paid")),
     textField("Where it was bought", piece.where, save("where", "Where")),
     dayField("When", piece.when, save("when", "When")),
     longField("Notes", piece.notes, save("notes", "Notes")),
     el("details", { class: "filters" }, el("summary", {}, "Parts, and what it is kept for"), [
       pack ? partFields(pack, piece, save) : null,
-      purposeFields(app, piece, save),
+      purposeFields(state, piece, save),
     ]),
-    await priceBox(app, keep, piece),
+    await priceBox(state, piece),
     evidence(pack, piece),
-    ways(keep, piece),
+    ways(piece),
   );
 }
 
 /** What is shown for a record that is in the trash, or was never here. */
-export function gone(keep) {
+export function gone() {
   return el(
     "section",
     { class: "shelf" },
     heading(1, "It is not here any more"),
     el("p", {}, "It was deleted. If that was not meant, look in the trash."),
-    button("Open the trash", () => keep.open("trash"), { class: "main wide" }),
+    button("Open the trash", () => goTo("trash"), { class: "main wide" }),
   );
 }
 
 /** Condition, box, and the box's own condition. */
-export function conditionFields(app, one, save) {
-  const scale = [["", "Not said"], ...app.engine.conditions().map((word) => [word, word])];
+export function conditionFields(state, one, save) {
+  const scale = [["", "Not said"], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
     ["", "Not said"],
     ["yes", "Boxed"],
@@ -94,7 +98,7 @@ function dayField(label, value, save) {
   return whole;
 }
 
-function variants(keep, piece, pack) {
+function variants(piece, pack) {
   const item = itemPlace(pack, piece.item);
   if (item < 0)
     return el(
@@ -115,10 +119,10 @@ function variants(keep, piece, pack) {
     const place = variantPlace(pack, variant);
     const of = place < 0 ? [] : [{ variant, chance: 1 }];
     const number = place < 0 ? piece.item : pack.items[pack.variants[place].item].number;
-    const kept = await keep.change("Variant changed", [
+    const kept = await saveChange("Variant changed", [
       { id: piece.id, alter: (now) => ({ ...now, item: number, of }) },
     ]);
-    if (kept && known.length > 1) keep.run(keep.redraw);
+    if (kept && known.length > 1) run(redraw);
     return kept;
   };
   return [
@@ -155,7 +159,7 @@ function partFields(pack, piece, save) {
   ];
 }
 
-function purposeFields(app, piece, save) {
+function purposeFields(state, piece, save) {
   return [
     choice(
       "Kept as",
@@ -173,7 +177,7 @@ function purposeFields(app, piece, save) {
       piece.kept ? ["kept"] : [],
       (on) => save("kept", "Kept on purpose")(on.length > 0),
     ),
-    moneyField(app, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
+    moneyField(state, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
   ];
 }
 
@@ -187,35 +191,35 @@ function evidence(pack, { answers = [] }) {
   );
 }
 
-function ways(keep, piece) {
+function ways(piece) {
   const { id } = piece;
   return el(
     "div",
     { class: "stack" },
     piece.item === ""
       ? null
-      : button("I want a better one", () => wantBetter(keep, piece), { class: "plain wide" }),
-    button("What was changed", () => keep.open("changes", { id }), { class: "plain wide" }),
-    button("Move to the trash", () => discard(keep, id, "The piece"), { class: "plain wide" }),
+      : button("I want a better one", () => wantBetter(piece), { class: "plain wide" }),
+    button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
+    button("Move to the trash", () => discard(id, "The piece"), { class: "plain wide" }),
   );
 }
 
 /** Puts a record into the trash, and goes back with an Undo. */
-export function discard(keep, id, name) {
-  keep.run(async () => {
+export function discard(id, name) {
+  run(async () => {
     const said = `${name} is in the trash.`;
-    if (await keep.change(`${name} to the trash`, [trashing(id)], { said })) history.back();
+    if (await saveChange(`${name} to the trash`, [trashing(id)], { said })) history.back();
   });
 }
 
-function wantBetter(keep, piece) {
+function wantBetter(piece) {
   const variant = piece.of.length === 1 ? piece.of[0].variant : "";
   const there = all("want").find(
     (one) => one.item === piece.item && one.pack === piece.pack && one.variant === variant,
   );
-  if (there) return keep.open("want", { id: there.id });
+  if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack: piece.pack, item: piece.item, variant });
-  return keep.run(async () => {
-    if (await keep.change("New want", [making(want)])) keep.open("want", { id: want.id });
+  return run(async () => {
+    if (await saveChange("New want", [making(want)])) goTo("want", { id: want.id });
   });
 }

@@ -6,6 +6,7 @@ import { announce } from "../parts/status.js";
 import { pieceRow } from "./collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const SORTS = [
   { type: "piece", name: "Collection", row: pieceRow },
@@ -15,13 +16,13 @@ const SORTS = [
 let sought = "";
 
 /** Search across everything that was ever written down. */
-export function findScreen(app, keep) {
+export function findScreen(state) {
   const below = el("div", {});
   const draw = () => {
     const words = wordsOf(sought);
     const found = SORTS.map(({ type, name, row }) => {
       const some =
-        words.length === 0 ? [] : all(type).filter((one) => matches(keep.packs, one, words));
+        words.length === 0 ? [] : all(type).filter((one) => matches(packsAtHand, one, words));
       return { name, row, some };
     });
     const count = found.reduce((sum, { some }) => sum + some.length, 0);
@@ -33,7 +34,7 @@ export function findScreen(app, keep) {
         .filter(({ some }) => some.length > 0)
         .flatMap(({ name, row, some }) => [
           heading(2, `${name} (${some.length})`),
-          ...longList(name, some, (one) => row(app, keep, one)),
+          ...longList(name, some, (one) => row(state, one)),
         ]),
     );
     if (words.length > 0) announce(said);

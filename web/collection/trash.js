@@ -7,6 +7,10 @@ import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { dateText, timeText } from "../parts/days.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { redraw } from "../parts/navigation.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const TYPES = {
   piece: "Piece",
@@ -17,7 +21,7 @@ const TYPES = {
 };
 
 /** The trash: everything deleted, with its photos, until it is emptied. */
-export async function trashScreen(_app, keep) {
+export async function trashScreen() {
   const records = trashed();
   const photos = await loosePhotos(everything());
   const empty = records.length + photos.length === 0;
@@ -32,7 +36,7 @@ export async function trashScreen(_app, keep) {
         ? "Nothing is in the trash."
         : "Everything here is kept, photos too, until you empty the trash.",
     ),
-    ...longList("In the trash", records, (one) => row(keep, one)),
+    ...longList("In the trash", records, (one) => row(one)),
     photos.length === 0
       ? null
       : [
@@ -45,14 +49,14 @@ export async function trashScreen(_app, keep) {
         ],
     empty
       ? null
-      : button("Empty the trash", () => confirmed(keep, records, photos), { class: "plain wide" }),
+      : button("Empty the trash", () => confirmed(records, photos), { class: "plain wide" }),
   );
 }
 
-function row(keep, one) {
+function row(one) {
   const name =
     `${TYPES[one.type] ?? "Entry"}: ` +
-    `${one.type === "budget" ? dateText(one.day) : title(keep.packs, one)}`;
+    `${one.type === "budget" ? dateText(one.day) : title(packsAtHand, one)}`;
   return el(
     "div",
     { class: "row" },
@@ -65,17 +69,17 @@ function row(keep, one) {
     button(
       "Put back",
       () =>
-        keep.run(async () => {
+        run(async () => {
           const said = "It is back where it was.";
-          if (await keep.change("Taken out of the trash", [trashing(one.id, false)], { said }))
-            await keep.redraw();
+          if (await saveChange("Taken out of the trash", [trashing(one.id, false)], { said }))
+            await redraw();
         }),
       { class: "plain", "aria-label": `Put back: ${name}` },
     ),
   );
 }
 
-function confirmed(keep, records, photos) {
+function confirmed(records, photos) {
   const shut = sheet(
     "Empty the trash?",
     el(
@@ -88,7 +92,7 @@ function confirmed(keep, records, photos) {
       "Delete for good",
       () => {
         shut();
-        keep.run(async () => {
+        run(async () => {
           const own = records.flatMap((one) => one.photos ?? []);
           const shared = new Set(
             everything()
@@ -101,7 +105,7 @@ function confirmed(keep, records, photos) {
             gone,
           );
           notice(kept === "" ? problem() : "The trash is empty.");
-          await keep.redraw();
+          await redraw();
         });
       },
       { class: "main wide" },

@@ -1,4 +1,5 @@
 /** What the person has chosen: the range, what they have with them, how they count. */
+import { put, state } from "./state.js";
 import { read, write } from "./store.js";
 
 /**
@@ -31,4 +32,10 @@ export async function readSettings() {
 /** Keeps the settings. Resolves to false when they could not be stored. */
 export function keepSettings(settings) {
   return write("kept", "settings", settings);
+}
+
+/** Changes some of the settings and keeps them. Resolves to false when they could not be stored. */
+export function changeSettings(changes) {
+  put({ settings: { ...state.settings, ...changes } });
+  return keepSettings(state.settings);
 }

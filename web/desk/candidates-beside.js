@@ -3,11 +3,11 @@ import { el, heading } from "../parts/element.js";
 import { candidateNodes } from "../identify/candidates.js";
 
 /** The candidates beside the question or the answer, for a window that has the room. */
-export function beside(app) {
+export function beside(state) {
   return el(
     "aside",
     { class: "beside", "aria-label": "What it could be" },
     heading(2, "What it could be"),
-    ...candidateNodes(app, current(app.piece)),
+    ...candidateNodes(state, current(state.piece)),
   );
 }

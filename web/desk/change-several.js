@@ -7,6 +7,9 @@ import { moneyField } from "../parts/money.js";
 import { sheet } from "../parts/sheet.js";
 import { dateText, readDay } from "../parts/days.js";
 import { valueText } from "../parts/field-words.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { redraw } from "../parts/navigation.js";
 
 const NOTHING = Symbol("nothing chosen yet");
 const BOXED = [
@@ -61,9 +64,9 @@ function list(options, read = (value) => value) {
     choice(label, open, "?", (value) => take(value === "?" ? NOTHING : read(value.slice(1))));
 }
 
-function scale(app, label, take) {
-  const words = app.engine.conditions().map((word) => [word, word]);
-  return list([["", "Not said"], ...words])(app, label, take);
+function scale(state, label, take) {
+  const words = state.engine.conditions().map((word) => [word, word]);
+  return list([["", "Not said"], ...words])(state, label, take);
 }
 
 function text(_app, label, take) {
@@ -73,8 +76,8 @@ function text(_app, label, take) {
   return emptied(whole, "", take);
 }
 
-function money(app, label, take) {
-  return emptied(moneyField(app, label, null, take), null, take);
+function money(state, label, take) {
+  return emptied(moneyField(state, label, null, take), null, take);
 }
 
 function day(_app, label, take) {
@@ -92,7 +95,7 @@ function emptied(whole, nothing, take) {
 }
 
 /** The sheet where a field of these records is changed. `one`: piece or want. */
-export function openBulk(app, keep, ids, one) {
+export function openBulk(state, ids, one) {
   const records = ids.map(record).filter((found) => found && found.trashed === "");
   const below = el("div", { class: "stack" });
   const said = el("p", { role: "status" });
@@ -110,7 +113,7 @@ export function openBulk(app, keep, ids, one) {
     field = id;
     value = NOTHING;
     const found = FIELDS[one].find(([name]) => name === id);
-    below.replaceChildren(...(found ? [found[2](app, found[1], take)].flat() : []));
+    below.replaceChildren(...(found ? [found[2](state, found[1], take)].flat() : []));
     preview();
     return false;
   }
@@ -122,7 +125,7 @@ export function openBulk(app, keep, ids, one) {
   function preview() {
     const some = value === NOTHING ? [] : changing();
     save.textContent = some.length === 0 ? "Change" : `Change ${some.length}`;
-    said.textContent = value === NOTHING ? "" : previewText(app, records, some, field, value);
+    said.textContent = value === NOTHING ? "" : previewText(state, records, some, field, value);
   }
 
   function apply() {
@@ -134,10 +137,10 @@ export function openBulk(app, keep, ids, one) {
     const [, name] = FIELDS[one].find(([id]) => id === field);
     const edits = some.map((found) => setting(found.id, field, found[field] ?? null, value));
     shut();
-    keep.run(async () => {
+    run(async () => {
       const counted = `${some.length} ${some.length === 1 ? one : `${one}s`}`;
       const what = `${name} of ${counted} changed`;
-      if (await keep.change(what, edits, { said: `${what}.` })) await keep.redraw();
+      if (await saveChange(what, edits, { said: `${what}.` })) await redraw();
     });
   }
 
@@ -155,13 +158,13 @@ export function openBulk(app, keep, ids, one) {
   );
 }
 
-function previewText(app, records, some, field, value) {
-  const to = field === "when" ? dateText(value) : valueText(app, value);
+function previewText(state, records, some, field, value) {
+  const to = field === "when" ? dateText(value) : valueText(state, value);
   const there = records.length - some.length;
   if (some.length === 0) return `Nothing changes: all ${records.length} have it already.`;
   const before = new Map();
   for (const found of some) {
-    const held = valueText(app, found[field]);
+    const held = valueText(state, found[field]);
     before.set(held, (before.get(held) ?? 0) + 1);
   }
   const most = [...before].sort((a, b) => b[1] - a[1]).slice(0, 4);

@@ -6,6 +6,9 @@ import { here } from "../data/back-button.js";
 import { NoPhoto, photoFrom } from "../data/photos.js";
 import { record } from "../data/records.js";
 import { notice } from "../parts/status.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { redraw } from "../parts/navigation.js";
 
 const OPEN = new Set(["piece", "note", "sighting"]);
 const WITH_PHOTOS = new Set(["piece", "note", "sighting"]);
@@ -14,7 +17,7 @@ const WITH_PHOTOS = new Set(["piece", "note", "sighting"]);
  * Takes photos that are dropped from now on. A file that is dropped elsewhere never leaves the
  * page.
  */
-export function startDrop(keep) {
+export function startDrop() {
   let lit = null;
   const light = (node) => {
     lit?.classList.remove("dropping");
@@ -36,7 +39,7 @@ export function startDrop(keep) {
     event.preventDefault();
     light(null);
     const found = target(event);
-    if (found) addPhotos(keep, found.id, [...event.dataTransfer.files]);
+    if (found) addPhotos(found.id, [...event.dataTransfer.files]);
   });
 }
 
@@ -56,8 +59,8 @@ function target(event) {
 }
 
 /** Adds the pictures among the files to a record as one change; says which are none. */
-function addPhotos(keep, id, files) {
-  return keep.run(async () => {
+function addPhotos(id, files) {
+  return run(async () => {
     const made = [];
     const wrong = [];
     for (const file of files) {
@@ -76,7 +79,7 @@ function addPhotos(keep, id, files) {
     const ids = made.map((one) => one.id);
     const alter = (now) => now && { ...now, photos: [...(now.photos ?? []), ...ids] };
     const what = made.length === 1 ? "Photo added" : `${made.length} photos added`;
-    if (await keep.change(what, [{ id, alter }], { photos: made, said })) await keep.redraw();
+    if (await saveChange(what, [{ id, alter }], { photos: made, said })) await redraw();
   });
 }
 

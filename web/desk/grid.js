@@ -18,13 +18,13 @@ export function newState() {
 
 /**
  * The table. `label`: its name; `columns`: [{id, name, cell(record) -> text or node, key(record) ->
- * a number, a text or "" (last), wide}]; `records` in their own order; `state`: of newState;
+ * a number, a text or "" (last), wide}]; `records` in their own order; `standing`: of newState;
  * `act`: open(record), changed() after the selection did. `drawn`: how many rows to begin with.
  */
-export function grid({ label, columns, records, state, act, drawn = SLICE }) {
+export function grid({ label, columns, records, standing, act, drawn = SLICE }) {
   const body = el("tbody", {});
   const sentinel = el("p", { class: "quiet", "aria-hidden": "true" });
-  let order = sorted(columns, records, state);
+  let order = sorted(columns, records, standing);
   let count = 0;
   const place = new Map();
   const heads = columns.map((column) => head(column));
@@ -51,7 +51,7 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     body,
   );
   const known = new Set(records.map(({ id }) => id));
-  for (const id of state.selected) if (!known.has(id)) state.selected.delete(id);
+  for (const id of standing.selected) if (!known.has(id)) standing.selected.delete(id);
   indexed();
   draw(Math.max(drawn, SLICE));
   refocus();
@@ -75,27 +75,30 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
 
   function marked() {
     for (const node of heads) {
-      if (node.dataset.column !== state.by) node.removeAttribute("aria-sort");
-      else node.setAttribute("aria-sort", state.down ? "descending" : "ascending");
+      if (node.dataset.column !== standing.by) node.removeAttribute("aria-sort");
+      else node.setAttribute("aria-sort", standing.down ? "descending" : "ascending");
     }
   }
 
   function sortBy(column) {
-    if (state.by === column.id && state.down) Object.assign(state, { by: "", down: false });
-    else Object.assign(state, { by: column.id, down: state.by === column.id });
-    order = sorted(columns, records, state);
+    if (standing.by === column.id && standing.down)
+      Object.assign(standing, { by: "", down: false });
+    else Object.assign(standing, { by: column.id, down: standing.by === column.id });
+    order = sorted(columns, records, standing);
     indexed();
     body.replaceChildren();
     count = 0;
     draw(SLICE);
-    const how = state.down ? "the highest first" : "the lowest first";
-    announce(state.by === "" ? "In the usual order." : `By ${column.name.toLowerCase()}, ${how}.`);
+    const how = standing.down ? "the highest first" : "the lowest first";
+    announce(
+      standing.by === "" ? "In the usual order." : `By ${column.name.toLowerCase()}, ${how}.`,
+    );
   }
 
   function indexed() {
     place.clear();
     order.forEach(({ id }, n) => place.set(id, n));
-    if (!place.has(state.at)) state.at = order[0]?.id ?? "";
+    if (!place.has(standing.at)) standing.at = order[0]?.id ?? "";
     marked();
   }
 
@@ -112,8 +115,8 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     const row = el(
       "tr",
       {
-        tabindex: record.id === state.at ? "0" : "-1",
-        "aria-selected": String(state.selected.has(record.id)),
+        tabindex: record.id === standing.at ? "0" : "-1",
+        "aria-selected": String(standing.selected.has(record.id)),
         "aria-rowindex": n + 2,
       },
       el("td", { class: "tick-cell" }, el("span", { class: "grid-tick", "aria-hidden": "true" })),
@@ -132,20 +135,20 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
 
   function open(id) {
     remember({ drawn: count, row: id });
-    state.at = id;
+    standing.at = id;
     act.open(order[place.get(id)]);
   }
 
   function moveTo(id, { extend = false } = {}) {
     const before = body.querySelector('[tabindex="0"]');
     before?.setAttribute("tabindex", "-1");
-    state.at = id;
+    standing.at = id;
     const row = rowNode(id);
     row?.setAttribute("tabindex", "0");
     row?.focus();
     row?.scrollIntoView({ block: "nearest" });
-    if (extend) select(between(state.from || id, id));
-    else state.from = id;
+    if (extend) select(between(standing.from || id, id));
+    else standing.from = id;
   }
 
   function between(one, other) {
@@ -156,24 +159,25 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
   /** Selects these and no others. */
   function select(ids) {
     const now = new Set(ids);
-    const touched = [...new Set([...state.selected, ...now])];
-    state.selected.clear();
-    for (const id of now) state.selected.add(id);
+    const touched = [...new Set([...standing.selected, ...now])];
+    standing.selected.clear();
+    for (const id of now) standing.selected.add(id);
     shown(touched);
   }
 
   function toggle(id) {
-    if (!state.selected.delete(id)) state.selected.add(id);
-    state.from = id;
+    if (!standing.selected.delete(id)) standing.selected.add(id);
+    standing.from = id;
     shown([id]);
   }
 
   function shown(ids) {
     for (const id of ids) {
       const n = place.get(id);
-      if (n < count) body.children[n].setAttribute("aria-selected", String(state.selected.has(id)));
+      if (n < count)
+        body.children[n].setAttribute("aria-selected", String(standing.selected.has(id)));
     }
-    announce(`${state.selected.size} selected`);
+    announce(`${standing.selected.size} selected`);
     act.changed();
   }
 
@@ -185,10 +189,10 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
       open(id);
       return;
     }
-    const from = state.from || id;
+    const from = standing.from || id;
     moveTo(id);
     if (event.shiftKey) {
-      state.from = from;
+      standing.from = from;
       select(between(from, id));
     } else if (event.ctrlKey || event.metaKey || event.target.closest(".tick-cell")) toggle(id);
     else select([id]);
@@ -202,7 +206,7 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
 
   function rowKey(event) {
     const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
-    const n = place.get(state.at) ?? 0;
+    const n = place.get(standing.at) ?? 0;
     const last = order.length - 1;
     const steps = {
       ArrowDown: n + 1,
@@ -214,15 +218,15 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     };
     if (altKey) return;
     // Keys for what is selected mean the row in focus where nothing is; keys.js does the rest.
-    const alone = state.selected.size === 0 && !ctrlKey && !metaKey && singleKeys();
-    if (alone && /^(delete|e)$/i.test(key)) select([state.at]);
+    const alone = standing.selected.size === 0 && !ctrlKey && !metaKey && singleKeys();
+    if (alone && /^(delete|e)$/i.test(key)) select([standing.at]);
     if (key === "ArrowUp" && n === 0 && !shiftKey) heads[0]?.querySelector("button").focus();
     else if (key in steps) {
       const to = Math.min(last, Math.max(0, steps[key]));
       moveTo(order[to].id, { extend: shiftKey });
-    } else if (key === " ") toggle(state.at);
-    else if (key === "Enter") open(state.at);
-    else if (key === "Escape" && state.selected.size > 0) select([]);
+    } else if (key === " ") toggle(standing.at);
+    else if (key === "Enter") open(standing.at);
+    else if (key === "Escape" && standing.selected.size > 0) select([]);
     else if (key.toLowerCase() === "a" && (ctrlKey || metaKey)) select(order.map(({ id }) => id));
     else return;
     event.preventDefault();
@@ -246,13 +250,13 @@ export function grid({ label, columns, records, state, act, drawn = SLICE }) {
     const lost = document.activeElement?.closest(".grid tbody, .grid-bar") !== null;
     if (!returned && !(lost && document.activeElement !== document.body)) return;
     if (returned) {
-      state.at = place.has(row) ? row : state.at;
+      standing.at = place.has(row) ? row : standing.at;
       remember({ row: "" });
     }
     requestAnimationFrame(() => {
-      if (!table.isConnected || state.at === "") return;
+      if (!table.isConnected || standing.at === "") return;
       body.querySelector('[tabindex="0"]')?.setAttribute("tabindex", "-1");
-      const node = rowNode(state.at);
+      const node = rowNode(standing.at);
       node.setAttribute("tabindex", "0");
       node.focus({ preventScroll: Boolean(returned) });
     });

@@ -1,7 +1,9 @@
 /** The keyboard at a desk: what single keys do, the sheet that lists them, and their switch. */
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
 import { el, heading } from "../parts/element.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
+import { goTo } from "../parts/navigation.js";
+import { undoLast } from "../parts/saving.js";
 
 /** @type {[string, string[][]][]} */
 const LISTS = [
@@ -33,49 +35,48 @@ const LISTS = [
 const TYPING = "input, select, textarea, [contenteditable]";
 
 /** Makes the keys work from now on. */
-export function startKeys(app, keep) {
-  document.documentElement.dataset.keys = app.settings.keys ? "on" : "off";
+export function startKeys(state) {
+  document.documentElement.dataset.keys = state.settings.keys ? "on" : "off";
   document.addEventListener("keydown", (event) => {
     const target = /** @type {Element} */ (event.target);
     if (event.defaultPrevented || event.altKey || sheetOpen() || target.closest(TYPING)) return;
-    const act = event.ctrlKey || event.metaKey ? withCtrl(keep, event) : alone(app, keep, event);
+    const act = event.ctrlKey || event.metaKey ? withCtrl(event) : alone(state, event);
     if (!act) return;
     event.preventDefault();
     act();
   });
 }
 
-function withCtrl(keep, { key, shiftKey }) {
+function withCtrl({ key, shiftKey }) {
   const shelf = document.querySelector("#screen > .shelf") !== null;
-  return key.toLowerCase() === "z" && !shiftKey && shelf ? keep.undo : null;
+  return key.toLowerCase() === "z" && !shiftKey && shelf ? undoLast : null;
 }
 
-function alone(app, keep, { key }) {
-  if (!app.settings.keys) return null;
-  if (key === "?") return () => openKeys(app);
-  if (key === "/") return () => search(keep);
+function alone(state, { key }) {
+  if (!state.settings.keys) return null;
+  if (key === "?") return () => openKeys(state);
+  if (key === "/") return () => search();
   const control = { Delete: "Delete", e: "e", E: "e" }[key];
   /** @type {HTMLElement} */
   const found = control && document.querySelector(`[data-key="${control}"]`);
   return found ? () => found.click() : null;
 }
 
-function search(keep) {
+function search() {
   /** @type {HTMLInputElement} */
   const field = document.querySelector('#screen [type="search"]');
   if (field) field.select();
-  else keep.open("find").then(() => document.getElementById("everything")?.focus());
+  else goTo("find").then(() => document.getElementById("everything")?.focus());
 }
 
 /** The sheet that lists the keys. */
-export function openKeys(app) {
+export function openKeys(state) {
   const box = el("input", {
     type: "checkbox",
-    checked: app.settings.keys,
+    checked: state.settings.keys,
     onchange: async () => {
-      app.settings = { ...app.settings, keys: box.checked };
       document.documentElement.dataset.keys = box.checked ? "on" : "off";
-      await keepSettings(app.settings);
+      await changeSettings({ keys: box.checked });
     },
   });
   sheet(

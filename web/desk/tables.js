@@ -11,44 +11,53 @@ import { dateText } from "../parts/days.js";
 import { openBulk } from "./change-several.js";
 import { grid, newState } from "./grid.js";
 import { openKeys } from "./keys.js";
+import { packsAtHand, ranges } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const PURPOSES = { spare: "spare", donor: "donor" };
 const URGENCY = { 3: "urgent", 2: "", 1: "no hurry" };
 const BOX = { yes: "boxed", no: "no box" };
 
 const TABLES = {
-  collection: { label: "Pieces", one: "piece", columns: pieceColumns, state: newState() },
-  wants: { label: "Wants", one: "want", columns: wantColumns, state: newState() },
-  duplicates: { label: "Duplicates", one: "piece", columns: duplicateColumns, state: newState() },
+  collection: { label: "Pieces", one: "piece", columns: pieceColumns, standing: newState() },
+  wants: { label: "Wants", one: "want", columns: wantColumns, standing: newState() },
+  duplicates: {
+    label: "Duplicates",
+    one: "piece",
+    columns: duplicateColumns,
+    standing: newState(),
+  },
 };
 
 /** The screens whose list can be a table. */
 export const TABLED = Object.keys(TABLES);
 
 /**
- * What draws the list of a screen as a table: (app, keep, records or groups, rows drawn before).
+ * What draws the list of a screen as a table: (app, records or groups, rows drawn before).
  */
 export function tableOf(screen) {
-  return (app, keep, found, drawn) => tableNodes(app, keep, TABLES[screen], found, drawn);
+  return (state, found, drawn) => tableNodes(state, TABLES[screen], found, drawn);
 }
 
-function tableNodes(app, keep, { label, one, columns, state }, found, drawn) {
-  if (left(label)) state.selected.clear();
+function tableNodes(state, { label, one, columns, standing }, found, drawn) {
+  if (left(label)) standing.selected.clear();
   const groups = found[0]?.part_with ? found : null;
   const records = groups ? groups.flatMap(copies) : found;
   const bar = el("div", { class: "grid-bar", role: "group", "aria-label": "Selected" });
-  const draw = () => bar.replaceChildren(...barNodes(app, keep, { one, state }));
+  const draw = () => bar.replaceChildren(...barNodes(state, { one, standing }));
   draw();
   if (records.length === 0) return [];
   return [
     bar,
     ...grid({
       label,
-      columns: columns(app, keep, groups),
+      columns: columns(state, groups),
       records,
-      state,
+      standing,
       drawn,
-      act: { open: ({ id }) => keep.open(one, { id }), changed: draw },
+      act: { open: ({ id }) => goTo(one, { id }), changed: draw },
     }),
   ];
 }
@@ -62,9 +71,9 @@ function left(label) {
   return !there && !here().row;
 }
 
-function barNodes(app, keep, { one, state }) {
-  const { size } = state.selected;
-  const ids = [...state.selected];
+function barNodes(state, { one, standing }) {
+  const { size } = standing.selected;
+  const ids = [...standing.selected];
   const named = `${size} ${size === 1 ? one : `${one}s`}`;
   const hint = el(
     "span",
@@ -73,36 +82,36 @@ function barNodes(app, keep, { one, state }) {
       ? "Click a row to select it, with Shift or Ctrl for several; its name opens it."
       : `${named} selected.`,
   );
-  if (size === 0) return [hint, button("Keys", () => openKeys(app), { class: "plain" })];
+  if (size === 0) return [hint, button("Keys", () => openKeys(state), { class: "plain" })];
   return [
     hint,
-    button("Change a field", () => openBulk(app, keep, ids, one), {
+    button("Change a field", () => openBulk(state, ids, one), {
       class: "main",
       "data-key": "e",
     }),
-    button("To the trash", () => toTrash(keep, state, named), {
+    button("To the trash", () => toTrash(standing, named), {
       class: "plain",
       "data-key": "Delete",
     }),
-    button("Keys", () => openKeys(app), { class: "plain" }),
+    button("Keys", () => openKeys(state), { class: "plain" }),
   ];
 }
 
 /** Puts what is selected into the trash, with an Undo. */
-function toTrash(keep, state, named) {
-  const ids = [...state.selected].filter((id) => record(id)?.trashed === "");
-  return keep.run(async () => {
+function toTrash(standing, named) {
+  const ids = [...standing.selected].filter((id) => record(id)?.trashed === "");
+  return run(async () => {
     const said = `${named} in the trash.`;
     if (
-      !(await keep.change(
+      !(await saveChange(
         `${named} to the trash`,
         ids.map((id) => trashing(id)),
         { said },
       ))
     )
       return;
-    state.selected.clear();
-    await keep.redraw();
+    standing.selected.clear();
+    await redraw();
   });
 }
 
@@ -116,15 +125,15 @@ function opener(text) {
 }
 
 /** Number, name and variant, which every table begins with. */
-function what(keep) {
-  const packOf = ({ pack }) => keep.packs.get(pack);
-  const order = new Map(keep.ranges.map(({ id }, n) => [id, n * 1e6]));
+function what() {
+  const packOf = ({ pack }) => packsAtHand.get(pack);
+  const order = new Map(ranges().map(({ id }, n) => [id, n * 1e6]));
   const at = (one) => {
     const place = itemPlace(packOf(one), one.item);
     return (order.get(one.pack) ?? 9e8) + (place < 0 ? 5e5 : place);
   };
   const name = (one) => {
-    const full = title(keep.packs, one);
+    const full = title(packsAtHand, one);
     return one.item !== "" && full.startsWith(`${one.item} `)
       ? full.slice(one.item.length + 1)
       : full;
@@ -136,8 +145,8 @@ function what(keep) {
       id: "variant",
       name: "Variant",
       wide: true,
-      cell: (one) => variantText(keep.packs, one),
-      key: (one) => variantText(keep.packs, one),
+      cell: (one) => variantText(packsAtHand, one),
+      key: (one) => variantText(packsAtHand, one),
     },
   ];
 }
@@ -149,29 +158,34 @@ function worth(sum) {
   return `${sum.currency} ${String(amount).padStart(16, "0")}`;
 }
 
-function money(app, id, name) {
-  return { id, name, cell: (one) => moneyText(app.engine, one[id]), key: (one) => worth(one[id]) };
+function money(state, id, name) {
+  return {
+    id,
+    name,
+    cell: (one) => moneyText(state.engine, one[id]),
+    key: (one) => worth(one[id]),
+  };
 }
 
-function condition(app, id = "condition", name = "Condition") {
-  const key = (one) => app.engine.condition_rank(one[id] ?? "") || "";
+function condition(state, id = "condition", name = "Condition") {
+  const key = (one) => state.engine.condition_rank(one[id] ?? "") || "";
   return { id, name, cell: (one) => one[id] ?? "", key };
 }
 
 const boxed = {
   id: "boxed",
   name: "Box",
-  cell: ({ boxed: has, box_condition: state }) =>
-    has === "yes" && state ? `box ${state}` : (BOX[has] ?? ""),
+  cell: ({ boxed: has, box_condition: standing }) =>
+    has === "yes" && standing ? `box ${standing}` : (BOX[has] ?? ""),
   key: ({ boxed: has }) => ({ yes: 1, no: 2 })[has] ?? "",
 };
 
-function pieceColumns(app, keep) {
+function pieceColumns(state) {
   return [
-    ...what(keep),
-    condition(app),
+    ...what(),
+    condition(state),
     boxed,
-    money(app, "paid", "Paid"),
+    money(state, "paid", "Paid"),
     {
       id: "when",
       name: "Bought",
@@ -185,7 +199,7 @@ function pieceColumns(app, keep) {
       cell: ({ where }) => where ?? "",
       key: ({ where }) => where ?? "",
     },
-    money(app, "asking", "Asking"),
+    money(state, "asking", "Asking"),
     {
       id: "purpose",
       name: "Kept as",
@@ -195,12 +209,12 @@ function pieceColumns(app, keep) {
   ];
 }
 
-function wantColumns(app, keep) {
+function wantColumns(state) {
   return [
-    ...what(keep),
-    condition(app, "least", "At least"),
+    ...what(),
+    condition(state, "least", "At least"),
     { id: "box", name: "Box", cell: ({ box }) => BOX[box] ?? "", key: ({ box }) => box ?? "" },
-    money(app, "most", "Most to pay"),
+    money(state, "most", "Most to pay"),
     {
       id: "urgency",
       name: "Urgency",
@@ -217,7 +231,7 @@ function wantColumns(app, keep) {
   ];
 }
 
-function duplicateColumns(app, keep, groups) {
+function duplicateColumns(state, groups) {
   const best = new Set((groups ?? []).map((group) => group.keep));
   const part = {
     id: "part",
@@ -225,6 +239,6 @@ function duplicateColumns(app, keep, groups) {
     cell: ({ id }) => (best.has(id) ? "keep: the best" : "part with"),
     key: ({ id }) => (best.has(id) ? 2 : 1),
   };
-  const [number, name, variant, state, box, paid, , , asking] = pieceColumns(app, keep);
-  return [number, name, variant, part, state, box, paid, asking];
+  const [number, name, variant, standing, box, paid, , , asking] = pieceColumns(state);
+  return [number, name, variant, part, standing, box, paid, asking];
 }

@@ -10,17 +10,20 @@ import { waitingText } from "./backup-waiting.js";
 import { NotStored } from "../sync/replica.js";
 import { takeShared } from "../sync/restore-operations.js";
 import { save } from "./server-files.js";
+import { readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { redraw } from "../parts/navigation.js";
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
-export async function backupScreen(app, keep) {
+export async function backupScreen(state) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
   return el(
     "section",
     { class: "shelf" },
     heading(1, "Backup"),
-    el("p", {}, waitingText(waiting, time, app.settings.paired)),
-    button("Make a backup file", () => keep.run(() => handOver(keep)), { class: "main wide" }),
+    el("p", {}, waitingText(waiting, time, state.settings.paired)),
+    button("Make a backup file", () => run(() => handOver()), { class: "main wide" }),
     el(
       "p",
       { class: "quiet" },
@@ -34,26 +37,26 @@ export async function backupScreen(app, keep) {
       "What is in the file is added to what is here. Where both have the same piece, the version " +
         "changed later counts, and the other one stays in its history.",
     ),
-    fileButton("Restore a backup file", (file) => keep.run(() => takeIn(keep, file)), {
+    fileButton("Restore a backup file", (file) => run(() => takeIn(file)), {
       accept: ".json,application/json",
     }),
     heading(2, "Will the browser keep it?"),
-    await keepText(keep),
+    await keepText(),
   );
 }
 
-async function handOver(keep) {
+async function handOver() {
   const { blob, name, seq, count } = await makeBackup();
   save(blob, name);
   await backedUp(seq);
-  await keep.redraw();
+  await redraw();
   notice(
     `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and ` +
       "copy it to another place.",
   );
 }
 
-async function takeIn(keep, file) {
+async function takeIn(file) {
   try {
     const read = readBackup(await file.text());
     const shared = await takeShared(read);
@@ -66,8 +69,8 @@ async function takeIn(keep, file) {
       return;
     }
     if (own.last > 0) await backedUp(own.last);
-    for (const one of read.records) await keep.ready(one.pack);
-    await keep.redraw();
+    for (const one of read.records) await readyRange(one.pack);
+    await redraw();
     const broken =
       read.broken === 0 ? "" : ` ${read.broken} in the file could not be read and were left out.`;
     notice(
@@ -81,7 +84,7 @@ async function takeIn(keep, file) {
   }
 }
 
-async function keepText(keep) {
+async function keepText() {
   const answer = await kept();
   if (problem() !== "") return el("p", { class: "warn" }, problem());
   if (answer === true)
@@ -98,10 +101,10 @@ async function keepText(keep) {
     button(
       "Ask the browser to keep it",
       () =>
-        keep.run(async () => {
+        run(async () => {
           if (!(await askToKeep()))
             notice("The browser did not agree. Put the app on the home screen, and make a backup.");
-          await keep.redraw();
+          await redraw();
         }),
       { class: "plain wide" },
     ),

@@ -6,6 +6,7 @@ import { longList } from "../parts/long-list.js";
 import { pieceRow } from "../collection/collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
+import { goTo } from "../parts/navigation.js";
 
 /** @type {[string, string, string, Function][]} */
 const SORTS = [
@@ -15,7 +16,7 @@ const SORTS = [
 ];
 
 /** The screen; `at.group`: the change that brought them in, `at.file`: the name of the file. */
-export async function cameScreen(app, keep, at) {
+export async function cameScreen(state, at) {
   const ids = await look(["journal"], async (there) =>
     (await there.where("journal", "group", at.group)).map((entry) => entry.record),
   );
@@ -36,8 +37,8 @@ export async function cameScreen(app, keep, at) {
       if (some.length === 0) return null;
       return [
         heading(2, `${label}: ${some.length}`),
-        ...longList(label, some, (one) => row(app, keep, one), at.drawn),
-        button(`All of the ${place}`, () => keep.open(place), { class: "plain wide" }),
+        ...longList(label, some, (one) => row(state, one), at.drawn),
+        button(`All of the ${place}`, () => goTo(place), { class: "plain wide" }),
       ];
     }),
   );

@@ -7,6 +7,8 @@ import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
 import { NO_SERVER } from "./import.js";
 import { download, madeFile, share } from "./server-files.js";
+import { run } from "../data/queue.js";
+import { goTo } from "../parts/navigation.js";
 
 const WHAT = [
   ["all", "Everything"],
@@ -34,7 +36,7 @@ const TYPES = {
 let chosen = { what: "all", format: "xlsx", limits: false };
 
 /** The screen. */
-export async function exportScreen(_app, keep) {
+export async function exportScreen() {
   const { exchange } = await offers();
   return el(
     "section",
@@ -47,21 +49,16 @@ export async function exportScreen(_app, keep) {
         "trust, and do not leave it lying about on a shared computer.",
     ),
     heading(2, "As a file"),
-    exchange ? spreadsheet(keep) : el("p", {}, NO_SERVER),
+    exchange ? spreadsheet() : el("p", {}, NO_SERVER),
     heading(2, "On paper"),
     el(
       "div",
       { class: "found" },
-      paper(keep, "wants", "Wants", "With condition, box and the most you would pay"),
-      paper(keep, "duplicates", "Duplicates", "With what you ask for each"),
-      paper(
-        keep,
-        "insurance",
-        "List for the insurer",
-        "Every piece with photos, and what was paid",
-      ),
+      paper("wants", "Wants", "With condition, box and the most you would pay"),
+      paper("duplicates", "Duplicates", "With what you ask for each"),
+      paper("insurance", "List for the insurer", "Every piece with photos, and what was paid"),
     ),
-    exchange ? [heading(2, "Wants for a friend"), friend(keep)] : null,
+    exchange ? [heading(2, "Wants for a friend"), friend()] : null,
     heading(2, "Everything, with photos"),
     el(
       "p",
@@ -69,14 +66,14 @@ export async function exportScreen(_app, keep) {
       "A backup holds all of it, history and photos too, and can be restored. It works with no " +
         "server.",
     ),
-    button("Backup", () => keep.open("backup"), { class: "plain wide" }),
+    button("Backup", () => goTo("backup"), { class: "plain wide" }),
   );
 }
 
-function paper(keep, what, name, about) {
+function paper(what, name, about) {
   return button(
     [el("strong", {}, name), el("span", { class: "quiet" }, about)],
-    () => keep.open("print", { what }),
+    () => goTo("print", { what }),
     {
       class: "hit",
     },
@@ -88,9 +85,9 @@ function recordsOf({ what, format }) {
   return types.flatMap(all);
 }
 
-function spreadsheet(keep) {
+function spreadsheet() {
   const said = el("p", { role: "status" });
-  const make = button("Make the file", () => keep.run(() => made()), { class: "main wide" });
+  const make = button("Make the file", () => run(() => made()), { class: "main wide" });
   const set = (name) => (value) => {
     chosen = { ...chosen, [name]: value };
     tell();
@@ -131,10 +128,10 @@ function contents(records, format) {
   );
 }
 
-function friend(keep) {
+function friend() {
   const wants = all("want");
   const make = () =>
-    keep.run(async () => {
+    run(async () => {
       const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
       const file = await madeFile("wants-page", { records, title: "Wanted" });
       if (file) await share(file, "Wanted");

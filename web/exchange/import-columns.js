@@ -4,6 +4,7 @@
  */
 import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
+import { ranges } from "../data/known-ranges.js";
 
 const SORTS = [
   ["piece", "Pieces of the collection"],
@@ -18,7 +19,7 @@ const SAMPLES = 3;
 const HEADS = 8;
 
 /** The nodes of this stage; `job` is changed by what is chosen. */
-export function columnNodes(app, keep, job, act) {
+export function columnNodes(state, job, act) {
   const { table, file } = job;
   const set = (name) => (value) => {
     job[name] = value;
@@ -53,11 +54,11 @@ export function columnNodes(app, keep, job, act) {
       ? el("p", {}, "This app wrote it, so its columns are known.")
       : guessed(table, file, job, act),
     table.own ? "" : choice("What the rows are", SORTS, job.as, set("as")),
-    keep.ranges.length < 2
+    ranges().length < 2
       ? ""
       : ticks(
           "Ranges to look in",
-          keep.ranges.map(({ id, name }) => [id, name]),
+          ranges().map(({ id, name }) => [id, name]),
           job.packs,
           (some) => {
             job.packs = some;
@@ -66,7 +67,7 @@ export function columnNodes(app, keep, job, act) {
         ),
     choice(
       "Prices without a currency are in",
-      app.engine.currencies().map(({ code }) => [code, code]),
+      state.engine.currencies().map(({ code }) => [code, code]),
       job.currency,
       set("currency"),
     ),

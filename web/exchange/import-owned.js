@@ -4,16 +4,17 @@
  */
 import { all } from "../data/records.js";
 import { fate, newRecord } from "./import-run.js";
+import { readyRange } from "../data/known-ranges.js";
 
 /** The packs that rows may be of, ready for the engine: Map of id to pack. */
-export async function packsOf(keep, rows) {
+export async function packsOf(rows) {
   const named = rows.flatMap(({ record, candidates }) => [
     record,
     ...candidates.map(({ sets }) => sets),
   ]);
   const found = new Map();
   for (const id of new Set(named.map((one) => one?.pack ?? ""))) {
-    const ready = id === "" ? null : await keep.ready(id);
+    const ready = id === "" ? null : await readyRange(id);
     if (ready) found.set(id, ready);
   }
   return found;
@@ -23,7 +24,7 @@ export async function packsOf(keep, rows) {
  * Notes on each of these rows what is owned of it: `owned` is "", "item", or "variant" where that
  * is known.
  */
-export function noteOwned(app, packs, rows) {
+export function noteOwned(state, packs, rows) {
   const fresh = [];
   rows.forEach((row, n) => {
     row.owned = "";
@@ -41,7 +42,7 @@ export function noteOwned(app, packs, rows) {
       kept: false,
     }));
     for (const by of ["item", "variant"])
-      for (const { keep: best, part_with: others } of app.engine.duplicates(ready, pieces, by)) {
+      for (const { keep: best, part_with: others } of state.engine.duplicates(ready, pieces, by)) {
         const ids = [best, ...others];
         if (ids.every((one) => byId.has(one))) continue; // several in the file, none of them here
         for (const one of ids) if (byId.has(one)) byId.get(one).owned = by;

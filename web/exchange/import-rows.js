@@ -10,6 +10,7 @@ import { clashesOf, countText, counts, fate, leftRows, takeable, unsure } from "
 import { noteOwned } from "./import-owned.js";
 import { failedFile } from "./server-files.js";
 import { fieldName, valueText } from "../parts/field-words.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const FATES = {
   new: "new",
@@ -35,13 +36,13 @@ const SHOWN = {
 };
 
 /** The nodes of this stage. */
-export function rowNodes(app, keep, job, act) {
+export function rowNodes(state, job, act) {
   const { rows, notes } = job.found;
   const said = el("p", { role: "status" });
   const hint = el("p", { class: "quiet" });
   const list = el("div", {});
   const changed = (row) => {
-    noteOwned(app, job.ready, [row]);
+    noteOwned(state, job.ready, [row]);
     sums();
   };
   const go = button("", () => act.write(), { class: "main wide" });
@@ -70,7 +71,7 @@ export function rowNodes(app, keep, job, act) {
     const count = `${some.length} of ${rows.length} rows`;
     list.replaceChildren(
       el("p", { class: "quiet" }, count),
-      ...longList("Rows", some, (row) => rowNode(app, keep, row, changed)),
+      ...longList("Rows", some, (row) => rowNode(state, row, changed)),
     );
     return count;
   };
@@ -79,7 +80,7 @@ export function rowNodes(app, keep, job, act) {
       if (row.same === null) row.pick = 0;
       row.looked = row.same === null;
     }
-    noteOwned(app, job.ready, rows);
+    noteOwned(state, job.ready, rows);
     sums();
     draw();
   };
@@ -176,10 +177,10 @@ export function leftButton({ found, table, file }) {
   );
 }
 
-function rowNode(app, keep, row, tell) {
+function rowNode(state, row, tell) {
   const what = el("strong", {});
   const name = () => {
-    what.textContent = `Row ${row.row}: ${nameOf(keep, row)}`;
+    what.textContent = `Row ${row.row}: ${nameOf(row)}`;
     becomes.textContent = [FATES[fate(row)], OWNED[row.owned]].filter(Boolean).join(": ");
   };
   const becomes = el("span", { class: "quiet" });
@@ -194,8 +195,8 @@ function rowNode(app, keep, row, tell) {
     el("div", { class: "row" }, what, becomes),
     el("p", { class: "quiet" }, cells.join(" · ")),
     row.failed === "" ? null : el("p", {}, row.failed),
-    readAs(app, row),
-    row.same === null ? picking(row, changed) : changes(app, row, changed),
+    readAs(state, row),
+    row.same === null ? picking(row, changed) : changes(state, row, changed),
     row.problems.length === 0
       ? null
       : el(
@@ -212,13 +213,13 @@ function rowNode(app, keep, row, tell) {
  * What will be written of a new row where that is not what its cells say; null where it is the
  * same.
  */
-function readAs(app, row) {
+function readAs(state, row) {
   const { came } = row.same === null ? (row.record ?? row.if_chosen ?? {}) : {};
   if (!came) return null;
   const plain = (text) => text.toLowerCase().replace(/\s+/g, " ");
   const lines = Object.entries(came.values)
     .filter(([name]) => name !== "item")
-    .map(([name, value]) => [name, valueText(app, value), came.cells[name] ?? ""])
+    .map(([name, value]) => [name, valueText(state, value), came.cells[name] ?? ""])
     .filter(([name, text, cell]) =>
       cell === "" ? name === "box_condition" && text !== "nothing" : plain(text) !== plain(cell),
     )
@@ -228,8 +229,8 @@ function readAs(app, row) {
     : el("p", { class: "import-read" }, `Read as: ${lines.join(" · ")}`);
 }
 
-function nameOf(keep, row) {
-  if (row.same) return title(keep.packs, record(row.same.id));
+function nameOf(row) {
+  if (row.same) return title(packsAtHand, record(row.same.id));
   const found = row.candidates[row.pick];
   if (found) return candidateName(found);
   return row.record?.called || row.cells.find((cell) => cell.trim() !== "") || "nothing in it";
@@ -258,14 +259,14 @@ function picking(row, changed) {
 }
 
 /** What a row changes in the record that is here, and what was changed on both sides. */
-function changes(app, row, changed) {
+function changes(state, row, changed) {
   if (fate(row) === "trash") return null; // nothing of it is changed
   const { sets, before } = row.same;
   const lines = Object.keys(sets)
     .filter((name) => name !== "came" && !(name === "trashed" && row.back))
     .map(
       (name) =>
-        `${fieldName(name)}: ${valueText(app, before[name])} → ${valueText(app, sets[name])}`,
+        `${fieldName(name)}: ${valueText(state, before[name])} → ${valueText(state, sets[name])}`,
     );
   return [
     lines.length === 0

@@ -10,6 +10,10 @@ import { columnNodes } from "./import-columns.js";
 import { noteOwned, packsOf } from "./import-owned.js";
 import { leftButton, rowNodes } from "./import-rows.js";
 import { countText, counts, editsOf, matchRows, readTable } from "./import-run.js";
+import { ranges } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 export const NO_SERVER =
   "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read " +
@@ -27,15 +31,15 @@ const LOOKED = 5; // changes of others may have come between
 let job = { stage: "file", wrong: "" };
 
 /** The screen; where it stands is kept while other screens are looked at. */
-export async function importScreen(app, keep) {
+export async function importScreen(state) {
   const { exchange } = await offers();
   const body = el("div", { class: "import" });
   const act = {
-    draw: () => body.replaceChildren(...stageNodes(app, keep, act)),
-    read: (file, more) => keep.run(() => taken(app, keep, act, file, more)),
-    run: () => run(app, keep, act),
+    draw: () => body.replaceChildren(...stageNodes(state, act)),
+    read: (file, more) => run(() => taken(state, act, file, more)),
+    run: () => look(state, act),
     stop: () => Object.assign(job, { stopped: true }),
-    write: () => write(keep),
+    write: () => write(),
     back(stage) {
       job = stage === "file" ? { stage, wrong: "" } : { ...job, stage };
       act.draw();
@@ -52,14 +56,14 @@ export async function importScreen(app, keep) {
   );
 }
 
-function stageNodes(app, keep, act) {
+function stageNodes(state, act) {
   const wrong = job.wrong === "" ? [] : [el("p", { class: "warn", role: "alert" }, job.wrong)];
   const nodes = {
     file: () => fileNodes(act),
-    columns: () => columnNodes(app, keep, job, act),
+    columns: () => columnNodes(state, job, act),
     running: () => runningNodes(),
-    rows: () => rowNodes(app, keep, job, act),
-    done: () => doneNodes(keep, act),
+    rows: () => rowNodes(state, job, act),
+    done: () => doneNodes(act),
   };
   return [...wrong, ...nodes[job.stage]()];
 }
@@ -102,7 +106,7 @@ function fileNodes(act) {
 }
 
 /** Reads the file, or says what is wrong with it; what was read before stays then. */
-async function taken(app, keep, act, file, more = {}) {
+async function taken(state, act, file, more = {}) {
   const before = job;
   const line = document.querySelector(".reading");
   if (line) line.textContent = "Reading the file…";
@@ -117,8 +121,8 @@ async function taken(app, keep, act, file, more = {}) {
       table,
       as: table.own ? "" : (!fresh && before.as) || table.type || "piece",
       columns: table.columns,
-      currency: fresh ? app.settings.currency : before.currency,
-      packs: fresh ? keep.ranges.map(({ id }) => id) : before.packs,
+      currency: fresh ? state.settings.currency : before.currency,
+      packs: fresh ? ranges().map(({ id }) => id) : before.packs,
     };
     announce(`${table.rows.length} rows read.`);
   } catch (error) {
@@ -144,7 +148,7 @@ function runningNodes() {
 }
 
 /** Looks what every row would do, with the bar that says how far it is. */
-async function run(app, keep, act) {
+async function look(state, act) {
   const mine = { ...job, stage: "running", stopped: false, wrong: "" };
   job = mine;
   act.draw();
@@ -159,9 +163,9 @@ async function run(app, keep, act) {
   };
   try {
     const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
-    const ready = found ? await packsOf(keep, found.rows) : null;
+    const ready = found ? await packsOf(found.rows) : null;
     if (job !== mine) return;
-    if (found) noteOwned(app, ready, found.rows);
+    if (found) noteOwned(state, ready, found.rows);
     job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };
     if (found) announce(countText(counts(found.rows)));
   } catch (error) {
@@ -179,19 +183,19 @@ function focusHeading() {
 }
 
 /** Writes it all as one change, which one Undo takes back. */
-function write(keep) {
-  return keep.run(async () => {
+function write() {
+  return run(async () => {
     const edits = editsOf(job.found.rows, job.table.own);
     const what = `${edits.length} brought in from ${job.file.name}`;
-    if (!(await keep.change(what, edits, { said: `${what}.` }))) return;
+    if (!(await saveChange(what, edits, { said: `${what}.` }))) return;
     const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
-    await keep.redraw();
+    await redraw();
     focusHeading();
   });
 }
 
-function doneNodes(keep, act) {
+function doneNodes(act) {
   const { group, file } = job;
   return [
     heading(2, `${job.written} brought in`),
@@ -201,7 +205,7 @@ function doneNodes(keep, act) {
       "Undo takes all of it back at once. Brought in again, the same file changes nothing.",
     ),
     leftButton(job) ?? "",
-    button("Look at them", () => keep.open("came", { group, file: file.name }), {
+    button("Look at them", () => goTo("came", { group, file: file.name }), {
       class: "main wide",
     }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),

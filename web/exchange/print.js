@@ -8,6 +8,7 @@ import { itemPlace, stateText, title, variantText } from "../parts/piece-names.j
 import { dateText, today } from "../parts/days.js";
 import { duplicateGroups } from "../collection/duplicates.js";
 import { sortedWants } from "../wants/wants.js";
+import { packsAtHand, ranges } from "../data/known-ranges.js";
 
 const SHEETS = {
   wants: { name: "Wants", make: wantsSheet },
@@ -20,9 +21,9 @@ const MOST_PHOTOS = 3; // of one piece
  * A list as it goes on paper; what is a control here is not printed. A sheet is {head, groups:
  * [{name ("": no heading), rows: [{cells, photos}], sum (in a row below, "": none)}], sum, foot}.
  */
-export async function printScreen(app, keep, { what }) {
+export async function printScreen(state, { what }) {
   const { name, make, photos } = SHEETS[what];
-  const { head, groups, sum, foot } = await make(app, keep);
+  const { head, groups, sum, foot } = await make(state);
   const loading = [];
   const bodies = groups.map((group) => groupBody(head, group, loading));
   const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, "Together", sum));
@@ -129,59 +130,58 @@ function pictures(ids, name, loading) {
 
 const plainRow = (cells) => ({ cells, photos: [] });
 
-function wantsSheet(app, keep) {
-  const wants = sortedWants(keep);
+function wantsSheet(state) {
+  const wants = sortedWants();
   const urgent = wants.filter(({ urgency }) => urgency === 3).length;
   const rows = wants.map((want) =>
     plainRow([
-      title(keep.packs, want),
-      variantText(keep.packs, want),
-      app.engine.want_words(want, "").join(", "),
-      moneyText(app.engine, want.most),
+      title(packsAtHand, want),
+      variantText(packsAtHand, want),
+      state.engine.want_words(want, "").join(", "),
+      moneyText(state.engine, want.most),
     ]),
   );
   return {
     head: ["Item", "Variant", "Terms", "Most"],
     groups: [{ name: "", rows, sum: "" }],
     sum: totalText(
-      app.engine,
+      state.engine,
       wants.map(({ most }) => most),
     ),
     foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,
   };
 }
 
-async function duplicatesSheet(app, keep) {
-  const found = await duplicateGroups(app, keep);
+async function duplicatesSheet(state) {
+  const found = await duplicateGroups(state);
   const pieces = found.flatMap(({ part_with: ids }) => ids.map(record));
   const rows = pieces.map((piece) =>
     plainRow([
-      title(keep.packs, piece),
-      variantText(keep.packs, piece),
+      title(packsAtHand, piece),
+      variantText(packsAtHand, piece),
       stateText(piece),
-      moneyText(app.engine, piece.asking),
+      moneyText(state.engine, piece.asking),
     ]),
   );
   return {
     head: ["Item", "Variant", "Condition and box", "Asking"],
     groups: [{ name: "", rows, sum: "" }],
     sum: totalText(
-      app.engine,
+      state.engine,
       pieces.map(({ asking }) => asking),
     ),
     foot: `${pieces.length} pieces.`,
   };
 }
 
-function insuranceSheet(app, keep) {
+function insuranceSheet(state) {
   const pieces = all("piece");
-  const named = new Map(keep.ranges.map(({ id, name }) => [id, name]));
+  const named = new Map(ranges().map(({ id, name }) => [id, name]));
   const ids = [...new Set([...named.keys(), ...pieces.map(({ pack }) => pack)])];
   const groups = ids
     .map((id) =>
       rangeGroup(
-        app,
-        keep,
+        state,
         named.get(id) ?? (id || "Other"),
         pieces.filter(({ pack }) => pack === id),
       ),
@@ -191,24 +191,24 @@ function insuranceSheet(app, keep) {
   return {
     head: ["Item", "Variant", "Condition and box", "Bought", "Paid"],
     groups: groups.length > 1 ? groups : groups.map((group) => ({ ...group, sum: "" })),
-    sum: totalText(app.engine, paid),
+    sum: totalText(state.engine, paid),
     foot:
       `${pieces.length} pieces. What was paid is known for ${paid.length} of them; it is not ` +
       "what they are worth today.",
   };
 }
 
-function rangeGroup(app, keep, name, pieces) {
-  const place = ({ pack, item }) => itemPlace(keep.packs.get(pack), item);
+function rangeGroup(state, name, pieces) {
+  const place = ({ pack, item }) => itemPlace(packsAtHand.get(pack), item);
   const rows = pieces
     .sort((a, b) => place(a) - place(b))
     .map((piece) => ({
       cells: [
-        title(keep.packs, piece),
-        variantText(keep.packs, piece),
+        title(packsAtHand, piece),
+        variantText(packsAtHand, piece),
         stateText(piece),
         [dateText(piece.when), piece.where].filter(Boolean).join(", "),
-        moneyText(app.engine, piece.paid),
+        moneyText(state.engine, piece.paid),
       ],
       photos: piece.photos ?? [],
     }));
@@ -216,7 +216,7 @@ function rangeGroup(app, keep, name, pieces) {
     name,
     rows,
     sum: totalText(
-      app.engine,
+      state.engine,
       pieces.map(({ paid }) => paid),
     ),
   };

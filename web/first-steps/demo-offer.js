@@ -3,14 +3,17 @@ import { all } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
 import { startEmpty } from "./first-choice.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { redraw } from "../parts/navigation.js";
 
 /**
  * For an empty collection: look round with a made-up one, or start with nothing. Not where a server
  * would get it.
  */
-export function demoOffer(app, keep) {
+export function demoOffer(state) {
   const none = "Nothing is in your collection yet.";
-  if (app.settings.paired) return el("p", {}, none);
+  if (state.settings.paired) return el("p", {}, none);
   return el(
     "div",
     { class: "offer" },
@@ -23,21 +26,19 @@ export function demoOffer(app, keep) {
     el(
       "div",
       { class: "row" },
-      button("Look round with the demo", () => lookRound(app, keep), { class: "main" }),
-      app.settings.first
-        ? button("Start empty", () => startEmpty(app, keep), { class: "plain" })
-        : null,
+      button("Look round with the demo", () => lookRound(), { class: "main" }),
+      state.settings.first ? button("Start empty", () => startEmpty(), { class: "plain" }) : null,
     ),
   );
 }
 
 /** Puts the demo collection in. */
-export async function lookRound(app, keep) {
-  await (await loaded(import("./demo.js"))).takeDemo(app, keep);
+export async function lookRound() {
+  await (await loaded(import("./demo.js"))).takeDemo();
 }
 
 /** The button that takes the demo collection away; null where there is none. */
-export function demoAway(keep) {
+export function demoAway() {
   const ids = ["piece", "want", "note", "budget"]
     .flatMap(all)
     .filter((one) => one.demo)
@@ -46,11 +47,11 @@ export function demoAway(keep) {
   return button(
     "Take the demo collection away",
     () =>
-      keep.run(async () => {
+      run(async () => {
         const time = new Date().toISOString();
         const edits = ids.map((id) => ({ id, alter: (now) => ({ ...now, trashed: time }) }));
         const said = "The demo collection is in the trash.";
-        if (await keep.change("Demo collection taken away", edits, { said })) await keep.redraw();
+        if (await saveChange("Demo collection taken away", edits, { said })) await redraw();
       }),
     { class: "plain wide" },
   );

@@ -1,15 +1,16 @@
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
+import { run } from "../data/queue.js";
+import { redraw } from "../parts/navigation.js";
 
 /** Starts with nothing: the offer does not come again. */
-export function startEmpty(app, keep) {
-  return keep.run(async () => {
-    await started(app);
-    await keep.redraw();
+export function startEmpty() {
+  return run(async () => {
+    await started();
+    await redraw();
   });
 }
 
 /** The choice at the first start is made. */
-export async function started(app) {
-  app.settings = { ...app.settings, first: false };
-  await keepSettings(app.settings);
+export function started() {
+  return changeSettings({ first: false });
 }

@@ -2,13 +2,14 @@ import { anything } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { lookRound } from "./demo-offer.js";
 import { startEmpty } from "./first-choice.js";
+import { collectionOpen, goTo } from "../parts/navigation.js";
 
 /**
  * At the first start: look round with the demo collection, or start with nothing. Null later on.
  */
-export function firstOffer(app) {
-  if (!app.settings.first || anything()) return null;
-  const then = (act) => () => app.shelf().then(({ keep }) => act(app, keep));
+export function firstOffer(state) {
+  if (!state.settings.first || anything()) return null;
+  const then = (act) => () => collectionOpen().then(act);
   return el(
     "div",
     { class: "offer first" },
@@ -19,7 +20,7 @@ export function firstOffer(app) {
       button("Look round with the demo", then(lookRound), { class: "plain" }),
       button(
         "First steps",
-        then((_, keep) => keep.open("steps")),
+        then(() => goTo("steps")),
         { class: "plain" },
       ),
       button("Start empty", then(startEmpty), { class: "plain" }),

@@ -14,11 +14,15 @@ import { withLook } from "../parts/later-styles.js";
 import { point } from "./pointing.js";
 import { BEGUN, beginSteps, leaveSteps } from "./practice.js";
 import { USES, useOf } from "./four-uses.js";
+import { ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { chooseRange } from "../identify/range-at-hand.js";
+import { collectionOpen, show } from "../parts/navigation.js";
 
 const PACK = "pellmarsh"; // the range that the pieces are of
 
 /** Puts the guide over the app that was opened for one of the first steps. */
-export async function openGuide(app, id) {
+export async function openGuide(state, id) {
   const use = useOf(id);
   const [visit] = /** @type {PerformanceNavigationTiming[]} */ (
     performance.getEntriesByType("navigation")
@@ -26,39 +30,39 @@ export async function openGuide(app, id) {
   const begun = await read("kept", BEGUN);
   if (
     !use ||
-    !app.list.some((one) => one.id === PACK) ||
+    !state.list.some((one) => one.id === PACK) ||
     (!begun && visit?.type === "back_forward")
   )
     return leaveSteps();
   // Back, after they were left, may bring this page again as it was.
   addEventListener("pageshow", ({ persisted }) => persisted && leaveSteps());
   await withLook();
-  await app.run(() => prepared(app, use, begun));
-  follow(app, use);
+  await run(() => prepared(state, use, begun));
+  follow(state, use);
 }
 
 /** What the try needs: the range of its piece, and the demo collection where it speaks of one. */
-async function prepared(app, use, begun) {
+async function prepared(state, use, begun) {
   if (begun) return;
-  const { keep } = await app.shelf();
+  await collectionOpen();
   try {
     if (use.demo) {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
       await restore(readBackup(await response.text()), "Demo collection");
-      for (const { id } of keep.ranges) await keep.ready(id);
+      for (const { id } of ranges()) await readyRange(id);
     }
   } catch (error) {
     if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
     notice("The demo collection could not be loaded. With a signal, try again.");
     return;
   }
-  await started(app);
-  await app.chooseRange(PACK);
+  await started();
+  await chooseRange(PACK);
   await write("kept", BEGUN, use.id);
-  await app.show();
+  await show();
 }
 
-function follow(app, use) {
+function follow(state, use) {
   const text = el("p", { class: "guide-text", role: "status" });
   const foot = el("div", { class: "row" });
   const leave = leaver("link");
@@ -69,7 +73,7 @@ function follow(app, use) {
       "div",
       { class: "guide-line" },
       text,
-      button("More", () => tell(app, use, text.textContent), {
+      button("More", () => tell(state, use, text.textContent), {
         class: "link",
         "aria-label": "More: what you hold",
       }),
@@ -83,13 +87,13 @@ function follow(app, use) {
 
   function draw() {
     waiting = false;
-    const now = standing(app, use);
+    const now = standing(state, use);
     const said = use.line(now);
     const { text: line, done = false } = said;
     inSheet(now.sheet, line, done);
-    const state = JSON.stringify([line, done]);
-    if (state !== shown) {
-      shown = state;
+    const stands = JSON.stringify([line, done]);
+    if (stands !== shown) {
+      shown = stands;
       text.textContent = line;
       foot.replaceChildren(...(done ? endings(use) : []));
       leave.hidden = done;
@@ -110,7 +114,7 @@ function follow(app, use) {
   });
   watch.observe(document.body, { childList: true });
   draw();
-  tell(app, use);
+  tell(state, use);
 }
 
 /** A sheet lies over the guide, so the line is said in it too. */
@@ -176,13 +180,13 @@ function tell({ pack }, use, line = "") {
  * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part
  * that the piece has not, ""), answers (how many), claim, hand, note}.
  */
-function standing(app, use) {
+function standing(state, use) {
   const top = document.querySelector("dialog.sheet h2")?.textContent ?? "";
-  const step = app.piece ? current(app.piece) : null;
-  const asked = step ? askedOf(app, step) : "";
-  const feature = asked === "" ? null : app.pack.features[featureOf(app.pack, asked)];
+  const step = state.piece ? current(state.piece) : null;
+  const asked = step ? askedOf(state, step) : "";
+  const feature = asked === "" ? null : state.pack.features[featureOf(state.pack, asked)];
   const seen = feature?.states.find(({ id }) => id === use.seen[asked]);
-  const part = feature && feature.part >= 0 ? app.pack.parts[feature.part] : null;
+  const part = feature && feature.part >= 0 ? state.pack.parts[feature.part] : null;
   return {
     screen: here().screen,
     sheet: top === TELLING ? "" : top,
@@ -192,8 +196,8 @@ function standing(app, use) {
     missing: part && use.missing.includes(part.id) ? small(part.name) : "",
     answers: step ? step.session.answers.length : 0,
     claim: step?.claim ?? "",
-    hand: app.piece?.hand ?? {},
-    note: all("note").find((one) => app.piece && one.session === app.piece.id),
+    hand: state.piece?.hand ?? {},
+    note: all("note").find((one) => state.piece && one.session === state.piece.id),
   };
 }
 

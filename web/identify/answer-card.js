@@ -8,8 +8,8 @@ import { verdictTitle } from "./verdict-words.js";
 import { yearsFigure } from "./years-figure.js";
 
 /** The answer: what it is, or what cannot be told apart, or that it is not in the reference. */
-export function answerScreen(app, step, act) {
-  const { view } = app;
+export function answerScreen(state, step, act) {
+  const { view } = state;
   const alone = view.stop === "nothing" && view.alike.length === 1;
   const card =
     view.stop === "sure" || alone
@@ -18,7 +18,7 @@ export function answerScreen(app, step, act) {
   return el(
     "section",
     { class: "answer" },
-    card(app, step, act),
+    card(state, step, act),
     button("Your answers", act.answers, { class: "link" }),
     el(
       "div",
@@ -30,8 +30,8 @@ export function answerScreen(app, step, act) {
 }
 
 /** One variant: it holds nearly all of the chance, or nothing left to look at could say more. */
-function oneVariant(app, step, act) {
-  const { pack, view } = app;
+function oneVariant(state, step, act) {
+  const { pack, view } = state;
   const [best] = view.variants;
   const variant = pack.variants[best.variant];
   const item = pack.items[variant.item];
@@ -42,9 +42,9 @@ function oneVariant(app, step, act) {
     carries(item),
     chance(best.chance, " sure"),
     yearsFigure(view.years),
-    forYou(app, act),
-    datedFacts(app, step, act),
-    couldBe(app, view.variants.slice(1), act),
+    forYou(state, act),
+    datedFacts(state, step, act),
+    couldBe(state, view.variants.slice(1), act),
     wouldTell(pack, view, act),
     widen(step, act),
     sources(pack, variant, item),
@@ -59,32 +59,32 @@ function kicker({ stop }, { items }) {
   return stop === "sure" ? "It is" : "Most likely, with nothing left to look at, it is";
 }
 
-function nothing(app, step, act) {
-  return several(app, step, act, (left) => {
-    const [first] = left.map((one) => app.pack.variants[one.variant].item);
-    const alone = left.every((one) => app.pack.variants[one.variant].item === first);
+function nothing(state, step, act) {
+  return several(state, step, act, (left) => {
+    const [first] = left.map((one) => state.pack.variants[one.variant].item);
+    const alone = left.every((one) => state.pack.variants[one.variant].item === first);
     return [
       el(
         "p",
         { class: "kicker" },
         alone ? "It is, in one of these variants" : "It is one of these",
       ),
-      heading(1, alone ? itemName(app.pack, first) : "What you saw fits more than one"),
+      heading(1, alone ? itemName(state.pack, first) : "What you saw fits more than one"),
       el("p", {}, "Nothing left to look at tells these apart:"),
     ];
   });
 }
 
 /** Whichever it is, it means the same for the collector. */
-function allAlike(app, step, act) {
-  return several(app, step, act, () => [
-    heading(1, verdictTitle(app.view.verdict)),
+function allAlike(state, step, act) {
+  return several(state, step, act, () => [
+    heading(1, verdictTitle(state.view.verdict)),
     el("p", {}, "Which of them it is makes no difference to that, so you can stop here:"),
   ]);
 }
 
-function several(app, step, act, top) {
-  const { pack, view } = app;
+function several(state, step, act, top) {
+  const { pack, view } = state;
   const left = view.variants.filter(
     (one) => view.alike.length === 0 || view.alike.includes(one.variant),
   );
@@ -101,8 +101,8 @@ function several(app, step, act, top) {
     ),
     button("All candidates, and why not", act.candidates, { class: "link" }),
     yearsFigure(view.years),
-    forYou(app, act),
-    datedFacts(app, step, act),
+    forYou(state, act),
+    datedFacts(state, step, act),
     wouldTell(pack, view, act),
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
     widen(step, act),
@@ -110,8 +110,8 @@ function several(app, step, act, top) {
   ];
 }
 
-function unrecorded(app, step, act) {
-  const { pack, view } = app;
+function unrecorded(state, step, act) {
+  const { pack, view } = state;
   return [
     heading(
       1,
@@ -132,7 +132,7 @@ function unrecorded(app, step, act) {
       { class: "quiet" },
       "With photos and what you know of it, for whoever keeps the reference.",
     ),
-    forYou(app, act),
+    forYou(state, act),
     view.variants.length === 0 ? null : heading(2, "What came closest"),
     el(
       "ul",
@@ -146,7 +146,7 @@ function unrecorded(app, step, act) {
     view.variants.length === 0
       ? null
       : button("Why not these?", act.candidates, { class: "plain wide" }),
-    datedFacts(app, step, act),
+    datedFacts(state, step, act),
     widen(step, act),
     wouldTell(pack, view, act),
     cautions(pack, likelyKind(pack, view)),

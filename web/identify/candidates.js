@@ -10,16 +10,16 @@ const LEAST = 0.1; // bits: an answer that speaks less against a variant is not 
 const FIRST = 8;
 
 /** Opens the sheet with every variant it could be, the years, and parts that do not belong. */
-export function openCandidates(app, step) {
-  sheet("What it could be", ...candidateNodes(app, step));
+export function openCandidates(state, step) {
+  sheet("What it could be", ...candidateNodes(state, step));
 }
 
 /** What that sheet shows. */
-export function candidateNodes(app, step) {
-  const { pack, view } = app;
+export function candidateNodes(state, step) {
+  const { pack, view } = state;
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const list = el("ol", { class: "candidates" });
-  const rows = view.variants.map((one, place) => candidate(app, step.session, one, place));
+  const rows = view.variants.map((one, place) => candidate(state, step.session, one, place));
   list.append(...rows.slice(0, FIRST));
   const rest = rows.slice(FIRST);
   const more = button(
@@ -40,8 +40,8 @@ export function candidateNodes(app, step) {
   ];
 }
 
-function candidate(app, session, { variant, chance: value, first, last }, place) {
-  const { pack } = app;
+function candidate(state, session, { variant, chance: value, first, last }, place) {
+  const { pack } = state;
   const { name, item, note } = pack.variants[variant];
   const years = first > 0 ? span(first, last) : "years not recorded";
   return el(
@@ -52,7 +52,7 @@ function candidate(app, session, { variant, chance: value, first, last }, place)
     el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
     chance(value),
     first > 0 ? who(pack, variant) : null,
-    place === 0 ? null : whyNot(app, session, variant),
+    place === 0 ? null : whyNot(state, session, variant),
   );
 }
 

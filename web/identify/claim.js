@@ -41,15 +41,15 @@ export const CHECK = "Check the seller’s date";
  * Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text),
  * change(feature).
  */
-export function openClaim(app, step, act) {
-  const held = heldClaim(app, step);
-  if (held === null || held.judged === null) openForm(app, step, act);
-  else openVerdict(app, step, held, act);
+export function openClaim(state, step, act) {
+  const held = heldClaim(state, step);
+  if (held === null || held.judged === null) openForm(state, step, act);
+  else openVerdict(state, step, held, act);
 }
 
 /** Where a claim is typed or tapped. */
-function openForm(app, step, act) {
-  const { engine, ready, pack } = app;
+function openForm(state, step, act) {
+  const { engine, ready, pack } = state;
   const reading = el("p", { id: "claim-read", role: "status" });
   const field = el("input", {
     id: "claim-text",
@@ -148,10 +148,10 @@ function exactYears({ range }, put) {
 }
 
 /** What is to be said of the claim. */
-function openVerdict(app, step, { claim, judged }, act) {
-  const { pack, view } = app;
+function openVerdict(state, step, { claim, judged }, act) {
+  const { pack, view } = state;
   const { session } = step;
-  const again = () => openVerdict(app, step, { claim, judged }, act);
+  const again = () => openVerdict(state, step, { claim, judged }, act);
   const aloud = sayAloud(pack, session, claim, judged, view);
   const shown = claim.about === "years" ? judged.chance : judged.could;
   sheet(
@@ -175,19 +175,19 @@ function openVerdict(app, step, { claim, judged }, act) {
     side(pack, session, judged, -1, "What counts most against it"),
     side(pack, session, judged, 1, "What counts most for it"),
     settle(pack, judged, act),
-    timeline(pack, session, view, seenYears(app, session), claim),
+    timeline(pack, session, view, seenYears(state, session), claim),
     el(
       "div",
       { class: "row" },
       whoLink(() =>
         openWho(
-          app,
+          state,
           step,
           view.variants.slice(0, 3).map((one) => one.variant),
           ["Back to the seller’s date", again],
         ),
       ),
-      button("Change the claim", () => openForm(app, step, act), { class: "plain" }),
+      button("Change the claim", () => openForm(state, step, act), { class: "plain" }),
       button("Drop the claim", () => act.claim(""), { class: "plain" }),
     ),
   );

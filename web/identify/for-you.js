@@ -9,30 +9,30 @@ import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
 import { dateText } from "../parts/days.js";
 
 /** The box with the verdict; it draws itself anew when condition, box or price are told. */
-export function forYou(app, act) {
+export function forYou(state, act) {
   const said = el("div", { class: "said" });
-  const heads = app.view.stop === "verdict"; // the verdict is the title of the screen
+  const heads = state.view.stop === "verdict"; // the verdict is the title of the screen
   const draw = () => {
-    said.replaceChildren(...verdictNodes(app, heads));
+    said.replaceChildren(...verdictNodes(state, heads));
     if (heads && said.isConnected)
-      document.querySelector("#screen h1").textContent = verdictTitle(app.view.verdict);
+      document.querySelector("#screen h1").textContent = verdictTitle(state.view.verdict);
   };
   draw();
-  return el("section", { class: "for-you" }, said, handFields(app, act, draw), ways(app, act));
+  return el("section", { class: "for-you" }, said, handFields(state, act, draw), ways(state, act));
 }
 
-function verdictNodes(app, heads) {
-  const { verdict } = app.view;
+function verdictNodes(state, heads) {
+  const { verdict } = state.view;
   if (!verdict) return [];
   return [
     heads ? "" : el("p", { class: "verdict-title" }, verdictTitle(verdict)),
     chance(leading(verdict).chance, " sure"),
-    ...verdictReasons(app, verdict).map((text) => el("p", {}, text)),
-    ...paid(app, verdict),
+    ...verdictReasons(state, verdict).map((text) => el("p", {}, text)),
+    ...paid(state, verdict),
   ];
 }
 
-function paid(app, verdict) {
+function paid(state, verdict) {
   if (verdict.paid.length === 0) return [];
   return [
     heading(2, "What you paid before"),
@@ -42,26 +42,26 @@ function paid(app, verdict) {
       verdict.paid.slice(0, 5).map(({ piece, money, when }) => {
         const one = record(piece);
         const more = [dateText(when), stateText(one)].filter(Boolean).join(", ");
-        const packs = new Map([[app.pack.id, app.pack]]);
+        const packs = new Map([[state.pack.id, state.pack]]);
         const called = [title(packs, one), variantText(packs, one)].filter(Boolean).join(", ");
         return el(
           "li",
           {},
-          [moneyText(app.engine, money), more, called].filter(Boolean).join("; "),
+          [moneyText(state.engine, money), more, called].filter(Boolean).join("; "),
         );
       }),
     ),
   ];
 }
 
-function handFields(app, act, draw) {
-  const hand = app.piece.hand ?? {};
+function handFields(state, act, draw) {
+  const hand = state.piece.hand ?? {};
   const save = (field) => async (value) => {
     const kept = await act.hand({ [field]: value });
     draw();
     return kept;
   };
-  const scale = [["", "Not said"], ...app.engine.conditions().map((word) => [word, word])];
+  const scale = [["", "Not said"], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
     ["", "Not said"],
     ["yes", "Boxed"],
@@ -73,12 +73,12 @@ function handFields(app, act, draw) {
     el("summary", {}, "Its condition, box and price"),
     choice("Condition", scale, hand.condition ?? "", save("condition")),
     choice("Box", boxes, hand.boxed ?? "", save("boxed")),
-    moneyField(app, "Price asked", hand.asked ?? null, save("asked")),
+    moneyField(state, "Price asked", hand.asked ?? null, save("asked")),
   );
 }
 
-function ways(app, act) {
-  const { id } = app.piece;
+function ways(state, act) {
+  const { id } = state.piece;
   const [owned, noted] = ["piece", "note"].map((type) =>
     all(type).find((one) => id && one.session === id),
   );

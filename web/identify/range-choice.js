@@ -1,8 +1,8 @@
 import { el } from "../parts/element.js";
 
 /** Which range is looked in: a choice when there is more than one, and what it is. */
-export function rangeChoice(app, choose) {
-  const { list, entry } = app;
+export function rangeChoice(state, choose) {
+  const { list, entry } = state;
   const about = [
     entry.gauge === "" ? entry.about : `${entry.gauge} gauge, ${entry.first} to ${entry.last}.`,
     entry.invented ? "Invented, to try the app with: no such models exist." : "",

@@ -1,4 +1,5 @@
 import { CannotGoOn, markRules, markTables } from "../data/packs.js";
+import { run } from "../data/queue.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
@@ -8,8 +9,8 @@ import { notice } from "../parts/status.js";
  * range a piece is being identified in, and `answer`: takes an answer to one of its questions; both
  * null where no piece is.
  */
-export function openReadMark(app, pack = null, answer = null) {
-  return app.run(async () => {
+export function openReadMark(pack = null, answer = null) {
+  return run(async () => {
     try {
       openForm(await markRules(), await markTables(), pack, answer);
     } catch (error) {

@@ -10,8 +10,8 @@ const MOST = 12;
 /**
  * The start: which kind is it, or what number or name stands on it? `act` holds what can be done.
  */
-export function startScreen(app, act) {
-  const { pack } = app;
+export function startScreen(state, act) {
+  const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
   const show = (found) => {
     below.classList.toggle("results", found !== null);
@@ -20,12 +20,12 @@ export function startScreen(app, act) {
   return el(
     "section",
     { class: "start" },
-    app.former ? undoRestart(act) : null,
+    state.former ? undoRestart(act) : null,
     heading(1, "What have you got?"),
-    searchField(app, act, show),
+    searchField(state, act, show),
     below,
     button("Read a mark on it", act.mark, { class: "link" }),
-    rangeChoice(app, act.range),
+    rangeChoice(state, act.range),
   );
 }
 
@@ -66,7 +66,7 @@ function startWith(pack, act, sort, kind) {
 }
 
 /** The search field; `show` gets the results, or null when nothing is typed. */
-function searchField(app, act, show) {
+function searchField(state, act, show) {
   const field = el("input", {
     id: "search",
     type: "search",
@@ -76,7 +76,7 @@ function searchField(app, act, show) {
     enterkeyhint: "search",
     oninput: () => {
       const text = field.value.trim();
-      show(text === "" ? null : results(app, act, text));
+      show(text === "" ? null : results(state, act, text));
     },
     onkeydown: (event) => {
       if (event.key === "Enter") field.blur();

@@ -66,33 +66,33 @@ export function verdictTitle(verdict) {
 }
 
 /** Why, in a sentence or two. */
-export function verdictReasons(app, verdict) {
+export function verdictReasons(state, verdict) {
   const { word } = leading(verdict);
-  const rest = [...limits(app, verdict), ...inSets(app, verdict)];
-  return [reasonFor(app, verdict, word), ...rest].filter(Boolean);
+  const rest = [...limits(state, verdict), ...inSets(state, verdict)];
+  return [reasonFor(state, verdict, word), ...rest].filter(Boolean);
 }
 
-function reasonFor(app, verdict, word) {
-  if (["same", "upgrade"].includes(word)) return beaten(app, verdict);
-  if (["other", "item"].includes(word)) return held(app, verdict);
-  if (word === "wanted") return wanted(app, verdict);
-  if (word === "completes") return completing(app, verdict);
+function reasonFor(state, verdict, word) {
+  if (["same", "upgrade"].includes(word)) return beaten(state, verdict);
+  if (["other", "item"].includes(word)) return held(state, verdict);
+  if (word === "wanted") return wanted(state, verdict);
+  if (word === "completes") return completing(state, verdict);
   if (word !== "new") return "";
   return verdict.reason.candidates > 1
     ? "None of them is in your collection."
     : "No piece of this item is in your collection.";
 }
 
-function pieceText(app, piece) {
-  const packs = new Map([[app.pack.id, app.pack]]);
+function pieceText(state, piece) {
+  const packs = new Map([[state.pack.id, state.pack]]);
   const called = [title(packs, piece), variantText(packs, piece)].filter(Boolean).join(", ");
-  const bought = piece.paid ? `bought for ${moneyText(app.engine, piece.paid)}` : "";
+  const bought = piece.paid ? `bought for ${moneyText(state.engine, piece.paid)}` : "";
   const when = piece.when ? dateText(piece.when) : "";
-  const state = stateText(piece) || "condition not said";
-  return [called, state, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
+  const shape = stateText(piece) || "condition not said";
+  return [called, shape, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
 }
 
-function beaten(app, { beat, owned }) {
+function beaten(state, { beat, owned }) {
   const found = record(beat?.piece ?? owned[0]?.piece);
   if (!found) return "";
   const better = {
@@ -101,22 +101,22 @@ function beaten(app, { beat, owned }) {
   }[beat?.better];
   const ask =
     beat?.better === "" ? " Say what condition this one is in to see which is better." : "";
-  return `Yours: ${pieceText(app, found)}.${better ?? ask}`;
+  return `Yours: ${pieceText(state, found)}.${better ?? ask}`;
 }
 
-function held(app, { owned }) {
+function held(state, { owned }) {
   const found = record(owned[0]?.piece);
-  return found ? `The one you own: ${pieceText(app, found)}.` : "";
+  return found ? `The one you own: ${pieceText(state, found)}.` : "";
 }
 
-function wanted(app, { wants }) {
+function wanted(state, { wants }) {
   const near = wants.find((one) => one.met) ?? wants[0];
   const want = record(near?.want);
   if (!want) return "";
   const terms = [
     want.least ? `at least ${want.least}` : "",
     want.box === "yes" ? "with its box" : "",
-    want.most ? `up to ${moneyText(app.engine, want.most)}` : "",
+    want.most ? `up to ${moneyText(state.engine, want.most)}` : "",
   ].filter(Boolean);
   return terms.length === 0 ? "It is among your wants." : `You want it ${anyOf(terms, "and")}.`;
 }
@@ -135,13 +135,17 @@ function completing({ pack }, { completing: found }) {
 }
 
 /** How the price, the condition and the box stand to the wants. */
-function limits(app, { wants }) {
+function limits(state, { wants }) {
   return wants.slice(0, 2).flatMap(({ want, price, condition, box }) => {
     const { most, least } = record(want) ?? {};
     return [
-      price === "above" ? `More is asked than your limit of ${moneyText(app.engine, most)}.` : "",
-      price === "within" ? `The price is within your limit of ${moneyText(app.engine, most)}.` : "",
-      price === "currency" ? `Your limit is ${moneyText(app.engine, most)}: another currency.` : "",
+      price === "above" ? `More is asked than your limit of ${moneyText(state.engine, most)}.` : "",
+      price === "within"
+        ? `The price is within your limit of ${moneyText(state.engine, most)}.`
+        : "",
+      price === "currency"
+        ? `Your limit is ${moneyText(state.engine, most)}: another currency.`
+        : "",
       condition === "short" ? `You want it at least ${least}.` : "",
       box === "short" ? "You want it with its box." : "",
     ];

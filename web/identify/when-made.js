@@ -12,12 +12,12 @@ const NAMED = 3;
  * What the answer card says of when it was made: who says so, the claim, the parts, the time line,
  * and the way to tell what the sources do not know.
  */
-export function datedFacts(app, step, act) {
-  const { pack, view } = app;
-  const held = heldClaim(app, step);
+export function datedFacts(state, step, act) {
+  const { pack, view } = state;
+  const held = heldClaim(state, step);
   const variants = view.variants.slice(0, NAMED).map(({ variant }) => variant);
   const claim = held?.judged ? held.claim : null;
-  const seen = seenYears(app, step.session);
+  const seen = seenYears(state, step.session);
   return [
     el(
       "div",
@@ -30,7 +30,7 @@ export function datedFacts(app, step, act) {
     ),
     held === null ? null : claimed(pack, held, act),
     partsBelong(pack, view),
-    marksApart(app, step.session, seen),
+    marksApart(state, step.session, seen),
     timeline(pack, step.session, view, seen, claim),
   ];
 }

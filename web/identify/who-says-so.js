@@ -133,9 +133,9 @@ function byVariants(pack, { variants }) {
  * Opens the sheet with who says so for these variants and for everything that was seen.
  * `back`: [label, act] of the sheet to go back to, or null.
  */
-export function openWho(app, { session }, variants, back = null) {
-  const { pack } = app;
-  const seen = seenYears(app, session);
+export function openWho(state, { session }, variants, back = null) {
+  const { pack } = state;
+  const seen = seenYears(state, session);
   const items = [...new Set(variants.map((place) => pack.variants[place].item))];
   sheet(
     "Who says so?",

@@ -11,13 +11,17 @@ import { variantName } from "../parts/say.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { today } from "../parts/days.js";
 import { conditionFields, discard, gone } from "../collection/piece.js";
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { run } from "../data/queue.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 /** One note: what was seen at a stall, what it costs, and what becomes of it. */
-export async function noteScreen(app, keep, { id }) {
+export async function noteScreen(state, { id }) {
   const note = record(id);
-  if (!note || note.trashed !== "") return gone(keep);
-  await keep.ready(note.pack);
-  const save = (field, what) => keep.saver(id, field, what);
+  if (!note || note.trashed !== "") return gone();
+  await readyRange(note.pack);
+  const save = (field, what) => saver(id, field, what);
   return el(
     "section",
     { class: "shelf" },
@@ -26,32 +30,32 @@ export async function noteScreen(app, keep, { id }) {
       { class: "kicker" },
       { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note",
     ),
-    heading(1, title(keep.packs, note)),
-    await unsettledLine(keep, id),
-    candidates(keep, note),
-    photoBox(keep, id),
-    moneyField(app, "Price asked", note.asked, save("asked", "Price asked")),
-    moneyField(app, "My offer", note.offer, save("offer", "Offer")),
+    heading(1, title(packsAtHand, note)),
+    await unsettledLine(id),
+    candidates(note),
+    photoBox(id),
+    moneyField(state, "Price asked", note.asked, save("asked", "Price asked")),
+    moneyField(state, "My offer", note.offer, save("offer", "Offer")),
     textField("Hall", note.hall, save("hall", "Hall")),
     textField("Table", note.table, save("table", "Table")),
     textField("Come back at", note.come_back, save("come_back", "Come back at"), {
       hint: "As you like: 14:30, or after lunch.",
     }),
     longField("Note", note.text, save("text", "Note")),
-    conditionFields(app, note, save),
-    await priceBox(app, keep, note),
-    decide(keep, note),
+    conditionFields(state, note, save),
+    await priceBox(state, note),
+    decide(note),
     el(
       "div",
       { class: "stack" },
-      button("What was changed", () => keep.open("changes", { id }), { class: "plain wide" }),
-      button("Move to the trash", () => discard(keep, id, "The note"), { class: "plain wide" }),
+      button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
+      button("Move to the trash", () => discard(id, "The note"), { class: "plain wide" }),
     ),
   );
 }
 
-function candidates(keep, note) {
-  const pack = keep.packs.get(note.pack);
+function candidates(note) {
+  const pack = packsAtHand.get(note.pack);
   const known = note.of.filter((one) => variantPlace(pack, one.variant) >= 0).slice(0, 4);
   if (known.length === 0) return null;
   return el(
@@ -68,20 +72,20 @@ function candidates(keep, note) {
   );
 }
 
-function decide(keep, note) {
+function decide(note) {
   const to = (decision, said) =>
-    keep.run(async () => {
+    run(async () => {
       const edit = { id: note.id, alter: (now) => ({ ...now, decision }) };
-      if (await keep.change("Decision", [edit], { said })) await keep.redraw();
+      if (await saveChange("Decision", [edit], { said })) await redraw();
     });
   if (note.decision === "bought" && record(note.piece)?.trashed === "")
-    return button("Open it in the collection", () => keep.open("piece", { id: note.piece }), {
+    return button("Open it in the collection", () => goTo("piece", { id: note.piece }), {
       class: "main wide",
     });
   return el(
     "div",
     { class: "stack" },
-    button("Bought: into the collection", () => bought(keep, note.id), { class: "main wide" }),
+    button("Bought: into the collection", () => bought(note.id), { class: "main wide" }),
     note.decision === "open"
       ? button("Left it: cross it off", () => to("left", "Crossed off."), { class: "plain wide" })
       : button("Still to decide", () => to("open", "Back among those to decide."), {
@@ -91,14 +95,14 @@ function decide(keep, note) {
 }
 
 /** Makes a piece of the collection of a note, in one change with the note's decision. */
-function bought(keep, id) {
-  return keep.run(async () => {
+function bought(id) {
+  return run(async () => {
     const note = record(id);
-    const piece = blank("piece", pieceOf(note, keep.packs.get(note.pack)));
+    const piece = blank("piece", pieceOf(note, packsAtHand.get(note.pack)));
     const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
     const said = "It is in the collection.";
-    if (await keep.change("Bought", [making(piece), decided], { said }))
-      keep.open("piece", { id: piece.id }, { told: true });
+    if (await saveChange("Bought", [making(piece), decided], { said }))
+      goTo("piece", { id: piece.id }, { told: true });
   });
 }
 

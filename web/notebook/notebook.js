@@ -6,19 +6,23 @@ import { entry, longList } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { title, variantText } from "../parts/piece-names.js";
 import { today } from "../parts/days.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo } from "../parts/navigation.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const DECISIONS = { open: "", bought: "bought", left: "left" };
 let shown = "open";
 
 /** The notebook: today's budget, and what was left for later. */
-export function notebookScreen(app, keep, at) {
+export function notebookScreen(state, at) {
   const notes = all("note").sort((a, b) => (a.made < b.made ? 1 : -1));
   const below = el("div", {});
   const draw = (first) => {
     const some = notes.filter((note) => shown === "" || note.decision === shown);
     below.replaceChildren(
       el("p", { class: "quiet" }, `${some.length} of ${notes.length} notes`),
-      ...longList("Notes", some, (note) => noteRow(app, keep, note), first),
+      ...longList("Notes", some, (note) => noteRow(state, note), first),
     );
   };
   draw(at.drawn);
@@ -26,11 +30,11 @@ export function notebookScreen(app, keep, at) {
     "section",
     { class: "shelf" },
     heading(1, "Notebook"),
-    budget(app, keep),
+    budget(state),
     el(
       "div",
       { class: "row" },
-      button("New note", () => newNote(keep, {}), { class: "main" }),
+      button("New note", () => newNote({}), { class: "main" }),
     ),
     choice(
       "Show",
@@ -52,8 +56,8 @@ export function notebookScreen(app, keep, at) {
 }
 
 /** A note as an entry of a list. */
-export function noteRow(app, keep, note) {
-  const { engine } = app;
+export function noteRow(state, note) {
+  const { engine } = state;
   const place = [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", ");
   const money = [
     note.asked ? `asked ${moneyText(engine, note.asked)}` : "",
@@ -63,11 +67,11 @@ export function noteRow(app, keep, note) {
   ];
   return entry(
     [
-      title(keep.packs, note),
-      [variantText(keep.packs, note), place].filter(Boolean).join(" · "),
+      title(packsAtHand, note),
+      [variantText(packsAtHand, note), place].filter(Boolean).join(" · "),
       money.filter(Boolean).join(" · "),
     ],
-    () => keep.open("note", { id: note.id }),
+    () => goTo("note", { id: note.id }),
     note.photos[0],
   );
 }
@@ -76,13 +80,13 @@ export function noteRow(app, keep, note) {
  * Makes a note that starts with these fields, and opens it. The hall is the one of the last note
  * today.
  */
-export function newNote(keep, fields) {
-  return keep.run(async () => {
+export function newNote(fields) {
+  return run(async () => {
     const last = all("note")
       .filter((note) => note.made.slice(0, 10) === new Date().toISOString().slice(0, 10))
       .sort((a, b) => (a.made < b.made ? 1 : -1))[0];
     const note = blank("note", { hall: last?.hall ?? "", ...fields });
-    if (await keep.change("New note", [making(note)])) keep.open("note", { id: note.id });
+    if (await saveChange("New note", [making(note)])) goTo("note", { id: note.id });
   });
 }
 
@@ -111,22 +115,22 @@ function spentText({ engine }, budgeted, pieces) {
 /**
  * A day has one budget: made on two devices it is one record, and which amount is right is settled.
  */
-function budget(app, keep) {
+function budget(state) {
   const day = today();
   const there = all("budget").find((one) => one.day === day);
-  const text = (amount) => spentText(app, amount, all("piece"));
+  const text = (amount) => spentText(state, amount, all("piece"));
   const said = el("p", { class: "spent" }, text(there?.amount));
   const save = async (amount) => {
     let kept = false;
-    await keep.run(async () => {
+    await run(async () => {
       const now = all("budget").find((one) => one.day === day);
       const edit = now
         ? setting(now.id, "amount", now.amount, amount)
         : making(blank("budget", { id: `r${day.replaceAll("-", "")}`, day, amount }));
-      kept = await keep.change("Today’s budget", [edit]);
+      kept = await saveChange("Today’s budget", [edit]);
     });
     if (kept) said.textContent = text(amount);
     return kept;
   };
-  return [moneyField(app, "Today’s budget", there?.amount, save), said];
+  return [moneyField(state, "Today’s budget", there?.amount, save), said];
 }

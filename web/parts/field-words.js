@@ -24,10 +24,10 @@ export function fieldName(name) {
 }
 
 /** A value in words. `pack`: of the record, where it is known; photos are given as how many. */
-export function valueText(app, value, pack) {
+export function valueText(state, value, pack) {
   if (value === undefined || value === null || value === "") return "nothing";
   if (value === true || value === false) return value ? "yes" : "no";
-  if (value.currency) return moneyText(app.engine, value);
+  if (value.currency) return moneyText(state.engine, value);
   if (Array.isArray(value)) {
     if (value.length === 0) return "none";
     return value.map((one) => entryText(one, pack)).join(", ");

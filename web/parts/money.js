@@ -49,19 +49,19 @@ export function totalText(engine, amounts) {
 }
 
 /** A field for money. What cannot be read stays in the field, with a sentence, and is not saved. */
-export function moneyField(app, label, value, save, hint = "") {
+export function moneyField(state, label, value, save, hint = "") {
   const control = el("input", {
     type: "text",
     autocomplete: "off",
     autocapitalize: "off",
     spellcheck: "false",
-    value: value ? value.typed || moneyText(app.engine, value) : "",
+    value: value ? value.typed || moneyText(state.engine, value) : "",
   });
   return field(
     label,
     control,
     () => {
-      const { money, problem } = app.engine.read_money(control.value, app.settings.currency);
+      const { money, problem } = state.engine.read_money(control.value, state.settings.currency);
       if (problem !== "" && problem !== "empty") return `Not saved. ${PROBLEMS[problem]}`;
       return save(problem === "" ? money : null);
     },

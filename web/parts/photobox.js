@@ -4,9 +4,12 @@ import { button, el, heading } from "./element.js";
 import { thumb } from "./long-list.js";
 import { sheet } from "./sheet.js";
 import { notice } from "./status.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "./saving.js";
+import { redraw } from "./navigation.js";
 
 /** The photos of a record, with the camera to take more. */
-export function photoBox(keep, id) {
+export function photoBox(id) {
   const { photos } = record(id);
   return el(
     "section",
@@ -16,7 +19,7 @@ export function photoBox(keep, id) {
       "div",
       { class: "row" },
       photos.map((one, place) =>
-        button(thumb(one, `Photo ${place + 1}`), () => openPhoto(keep, id, one), {
+        button(thumb(one, `Photo ${place + 1}`), () => openPhoto(id, one), {
           class: "picture",
         }),
       ),
@@ -24,11 +27,11 @@ export function photoBox(keep, id) {
     el(
       "div",
       { class: "row" },
-      fileButton("Take a photo", (file) => addPhoto(keep, id, file), {
+      fileButton("Take a photo", (file) => addPhoto(id, file), {
         accept: "image/*",
         capture: "environment",
       }),
-      fileButton("Choose a picture", (file) => addPhoto(keep, id, file), { accept: "image/*" }),
+      fileButton("Choose a picture", (file) => addPhoto(id, file), { accept: "image/*" }),
     ),
   );
 }
@@ -44,13 +47,13 @@ export function fileButton(label, chosen, props) {
   return el("label", { class: "plain file" }, label, input);
 }
 
-function addPhoto(keep, id, file) {
-  return keep.run(async () => {
+function addPhoto(id, file) {
+  return run(async () => {
     try {
       const made = await photoFrom(file);
       const add = (now) => ({ ...now, photos: [...(now.photos ?? []), made.id] });
-      const kept = await keep.change("Photo added", [{ id, alter: add }], { photos: [made] });
-      if (kept) await keep.redraw();
+      const kept = await saveChange("Photo added", [{ id, alter: add }], { photos: [made] });
+      if (kept) await redraw();
     } catch (error) {
       if (!(error instanceof NoPhoto)) throw error;
       notice(`${error.message} Nothing else was changed.`);
@@ -58,7 +61,7 @@ function addPhoto(keep, id, file) {
   });
 }
 
-async function openPhoto(keep, id, photoId) {
+async function openPhoto(id, photoId) {
   const found = await photo(photoId);
   const url = found ? URL.createObjectURL(found.full) : "";
   const shut = sheet(
@@ -70,15 +73,15 @@ async function openPhoto(keep, id, photoId) {
       "Take it away",
       () => {
         shut();
-        keep.run(async () => {
+        run(async () => {
           const without = (now) => ({
             ...now,
             photos: now.photos.filter((one) => one !== photoId),
           });
-          await keep.change("Photo taken away", [{ id, alter: without }], {
+          await saveChange("Photo taken away", [{ id, alter: without }], {
             said: "The photo was taken away. It is in the trash.",
           });
-          await keep.redraw();
+          await redraw();
         });
       },
       { class: "plain wide" },

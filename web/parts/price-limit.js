@@ -4,6 +4,8 @@ import { entry } from "./long-list.js";
 import { moneyText } from "./money.js";
 import { stateText, variantText } from "./piece-names.js";
 import { dateText } from "./days.js";
+import { goTo } from "./navigation.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 const MOST = 6;
 
@@ -26,7 +28,7 @@ function againstLimit({ engine }, { pack, item, variant, asked }) {
  * What was paid before for the same item, the same variant first, beside condition and box; and the
  * price asked against the limit.
  */
-export async function priceBox(app, keep, about) {
+export async function priceBox(state, about) {
   const item = about.type === "note" ? about.of[0]?.item : about.item;
   if (!item) return null;
   const variant = about.of[0]?.variant;
@@ -38,9 +40,9 @@ export async function priceBox(app, keep, about) {
     )
     .sort((a, b) => likeness(a) - likeness(b) || (a.when < b.when ? 1 : -1))
     .slice(0, MOST);
-  const limit = againstLimit(app, { ...about, item, variant });
+  const limit = againstLimit(state, { ...about, item, variant });
   if (paid.length + limit.length === 0) return null;
-  const own = [about.asked ? moneyText(app.engine, about.asked) : "", stateText(about)];
+  const own = [about.asked ? moneyText(state.engine, about.asked) : "", stateText(about)];
   return el(
     "section",
     {},
@@ -63,11 +65,13 @@ export async function priceBox(app, keep, about) {
           {},
           entry(
             [
-              [moneyText(app.engine, piece.paid), dateText(piece.when)].filter(Boolean).join(", "),
-              variantText(keep.packs, piece),
+              [moneyText(state.engine, piece.paid), dateText(piece.when)]
+                .filter(Boolean)
+                .join(", "),
+              variantText(packsAtHand, piece),
               stateText(piece),
             ],
-            () => keep.open("piece", { id: piece.id }),
+            () => goTo("piece", { id: piece.id }),
           ),
         ),
       ),

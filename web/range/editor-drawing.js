@@ -16,6 +16,8 @@ import {
   svgOf,
   through,
 } from "./drawn-shapes.js";
+import { run } from "../data/queue.js";
+import { redraw } from "../parts/navigation.js";
 
 const PHOTO = "data:image/jpeg;base64,";
 const LONGEST = 400; // pixels
@@ -25,7 +27,7 @@ const TOOLS = ["line", "polyline", "rect", "circle", "ellipse", "path"];
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /** Draws or photographs the drawing `drawing` of a pack; each change is kept at once. */
-export function drawingScreen(draft, keep, { drawing: name, title }) {
+export function drawingScreen(draft, { drawing: name, title }) {
   const now = draft.drawing(name);
   const photo = now.startsWith(PHOTO);
   const shown = drawing({ drawings: { [name]: now } }, name);
@@ -37,14 +39,14 @@ export function drawingScreen(draft, keep, { drawing: name, title }) {
     heading(1, title || name),
     el("p", { class: "quiet" }, "As it is shown with the question:"),
     shown,
-    photoInput(draft, keep, name),
+    photoInput(draft, name),
     photo
       ? button(
           "Draw it instead",
           () =>
-            keep.run(async () => {
+            run(async () => {
               draft.draw(name, svgOf([], title || name, boxOf("")));
-              await keep.redraw();
+              await redraw();
             }),
           { class: "plain wide" },
         )
@@ -52,16 +54,16 @@ export function drawingScreen(draft, keep, { drawing: name, title }) {
   );
 }
 
-function photoInput(draft, keep, name) {
+function photoInput(draft, name) {
   const input = el("input", {
     type: "file",
     accept: "image/*",
     class: "unseen",
     onchange: () =>
-      keep.run(async () => {
+      run(async () => {
         try {
           draft.draw(name, await smallPhoto(input.files[0]));
-          await keep.redraw();
+          await redraw();
         } catch (error) {
           if (!(error instanceof NoPhoto)) throw error;
           notice(error.message);

@@ -18,23 +18,25 @@ import {
   statesOf,
   tickList,
 } from "./editor-fields.js";
+import { run } from "../data/queue.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const FIXED = ["sources", "kinds", "parts", "feature"]; // whose ids stay once they are in a file
 const NOTHING = { answers: [], scope: { kind: "", items: [] }, able: [], missing: [] };
 let count = 0;
 
 /** {nodes, told: shows what is wrong at the fields}. */
-export function entryForm(draft, keep, table, key) {
+export function entryForm(draft, table, key) {
   const places = new Map(); // field -> what shows its mistakes
   const general = el("div", {});
   const entry = draft.entry(table, key);
   const set = (name, value) => draft.set(table, key, name, value);
   const anew = (name, value) =>
-    keep.run(async () => {
+    run(async () => {
       set(name, value);
-      await keep.redraw();
+      await redraw();
     });
-  const context = { draft, keep, table, key, entry, set, anew, places };
+  const context = { draft, table, key, entry, set, anew, places };
   const fields = draft.model.fields[table].map((field) => oneField(context, field)).filter(Boolean);
   const told = () => {
     const mine = draft.mistakes.filter((one) => one.table === table && one.key === key);
@@ -163,12 +165,12 @@ function slug(text) {
     .replace(/^(?=\d)/, "x");
 }
 
-function variantsLink({ draft, keep, entry }) {
+function variantsLink({ draft, entry }) {
   const { number } = entry.fields;
   const found = draft.entries("variants").filter(({ fields }) => fields.item === number);
   return button(
     `Its variants (${found.length})`,
-    () => keep.open("editor", { pack: draft.id, table: "variants", of: number }),
+    () => goTo("editor", { pack: draft.id, table: "variants", of: number }),
     { class: "plain wide" },
   );
 }
@@ -209,11 +211,11 @@ function lookedAt(context) {
 }
 
 /** Goes to a drawing, which it shows. */
-function drawingButton({ draft, keep, table, key }, name, title, disabled = false) {
+function drawingButton({ draft, table, key }, name, title, disabled = false) {
   const words = draft.drawing(name) === "" ? "Draw it" : "Drawing";
   return button(
     [drawing({ drawings: draft.drawings() }, name), el("span", {}, words)],
-    () => keep.open("editor", { pack: draft.id, table, key, drawing: name, title }),
+    () => goTo("editor", { pack: draft.id, table, key, drawing: name, title }),
     { class: "plain", "aria-label": `Drawing of ${title}`, disabled },
   );
 }

@@ -5,9 +5,12 @@
 import { updateWaiting, useUpdate } from "../data/update.js";
 import { button, el } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
+import { run } from "../data/queue.js";
+import { ownUndo } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 /** How the draft stands, with what can be done; drawn anew whenever that changes. */
-export function standing(draft, keep) {
+export function standing(draft) {
   const box = el("div", { class: "editor-bar", role: "group", "aria-label": "What is not saved" });
   const line = el("p", { role: "status" });
   const below = el("div", {});
@@ -24,25 +27,23 @@ export function standing(draft, keep) {
       el(
         "div",
         { class: "row" },
-        stale
-          ? button("Read them again", () => keep.run(() => anew(draft, keep)), { class: "main" })
-          : null,
+        stale ? button("Read them again", () => run(() => anew(draft)), { class: "main" }) : null,
         edits.length > 0 && !stale
-          ? button("Save", () => keep.run(() => save(draft, keep)), { class: "main" })
+          ? button("Save", () => run(() => save(draft)), { class: "main" })
           : null,
         edits.length > 0
-          ? button("Forget all changes", () => keep.run(() => forget(draft, keep)), {
+          ? button("Forget all changes", () => run(() => forget(draft)), {
               class: "plain",
             })
           : null,
         edits.length === 0 && model.undo
-          ? button("Take the last save back", () => keep.run(() => undoSave(draft, keep)), {
+          ? button("Take the last save back", () => run(() => undoSave(draft)), {
               class: "plain",
             })
           : null,
       ),
-      mistakes.length > 0 ? mistakeList(draft, keep) : "",
-      stray.length > 0 ? strayList(draft, keep) : "",
+      mistakes.length > 0 ? mistakeList(draft) : "",
+      stray.length > 0 ? strayList(draft) : "",
     );
   };
   draw();
@@ -54,7 +55,7 @@ export function many(count, what) {
   return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
 
-async function save(draft, keep) {
+async function save(draft) {
   try {
     if (await draft.save()) {
       announce("Saved.");
@@ -67,7 +68,7 @@ async function save(draft, keep) {
     Object.assign(draft, { refusal: error.message, stale: error.body?.changed });
     notice(error.message);
   }
-  await keep.redraw();
+  await redraw();
 }
 
 async function lookForUpdate() {
@@ -83,7 +84,7 @@ async function useWhenReady() {
   else location.reload();
 }
 
-async function undoSave(draft, keep) {
+async function undoSave(draft) {
   try {
     await draft.undoSave();
     await lookForUpdate();
@@ -91,26 +92,26 @@ async function undoSave(draft, keep) {
   } catch (error) {
     notice(error.message);
   }
-  await keep.redraw();
+  await redraw();
 }
 
-async function anew(draft, keep) {
+async function anew(draft) {
   try {
     await draft.reread();
     draft.stale = false;
   } catch (error) {
     notice(error.message);
   }
-  await keep.redraw();
+  await redraw();
 }
 
-async function forget(draft, keep) {
+async function forget(draft) {
   draft.forget();
-  notice("The changes are forgotten.", [["Put them back", () => keep.run(keep.undoHere)]]);
-  await keep.redraw();
+  notice("The changes are forgotten.", [["Put them back", () => run(() => ownUndo()?.())]]);
+  await redraw();
 }
 
-function mistakeList(draft, keep) {
+function mistakeList(draft) {
   const shown = draft.mistakes.slice(0, 40);
   return el(
     "details",
@@ -123,7 +124,7 @@ function mistakeList(draft, keep) {
         const place = [one.file, one.line ? `line ${one.line}` : "", one.column]
           .filter(Boolean)
           .join(", ");
-        const open = () => keep.open("editor", { pack: draft.id, table: one.table, key: one.key });
+        const open = () => goTo("editor", { pack: draft.id, table: one.table, key: one.key });
         return el(
           "li",
           {},
@@ -137,7 +138,7 @@ function mistakeList(draft, keep) {
   );
 }
 
-function strayList(draft, keep) {
+function strayList(draft) {
   return el(
     "details",
     { open: true },
@@ -160,9 +161,9 @@ function strayList(draft, keep) {
     button(
       "Forget these",
       () =>
-        keep.run(async () => {
+        run(async () => {
           draft.forgetStray();
-          await keep.redraw();
+          await redraw();
         }),
       { class: "plain" },
     ),

@@ -10,6 +10,9 @@ import { entryName } from "./editor-fields.js";
 import { entryForm } from "./editor-form.js";
 import { many, standing } from "./editor-unsaved.js";
 import { wideTable } from "./editor-table.js";
+import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
+import { run } from "../data/queue.js";
+import { ownUndo, undoBy } from "../parts/saving.js";
 
 const TABLES = [
   ["items", "Items", "item"],
@@ -45,7 +48,7 @@ const FRESH = {
 };
 
 /** The screen of the editor: of a pack, of one of its tables, of an entry or a drawing. */
-export async function editorScreen(app, keep, entry) {
+export async function editorScreen(state, entry) {
   let draft;
   try {
     if (!(await offers()).editor)
@@ -53,21 +56,21 @@ export async function editorScreen(app, keep, entry) {
         "The server that this app came from has no packs to edit. Start one with: python -m " +
           "identify edit PACK",
       );
-    if (!entry.pack) return await packsScreen(keep);
+    if (!entry.pack) return await packsScreen();
     draft = await draftOf(entry.pack);
   } catch (error) {
-    return away(error.message, () => keep.redraw());
+    return away(error.message, () => redraw());
   }
   draft.changed = () => {};
   draft.checked = () => {};
-  keep.undoHere = async () => {
-    if (draft.takeBack()) await keep.redraw();
+  undoBy(async () => {
+    if (draft.takeBack()) await redraw();
     else notice("There is nothing to take back here since the last save.");
-  };
-  if (entry.drawing) return drawingScreen(draft, keep, entry);
-  if (entry.key) return formScreen(draft, keep, entry);
-  if (entry.table) return tableScreen(draft, keep, entry);
-  return packScreen(draft, keep);
+  });
+  if (entry.drawing) return drawingScreen(draft, entry);
+  if (entry.key) return formScreen(draft, entry);
+  if (entry.table) return tableScreen(draft, entry);
+  return packScreen(draft);
 }
 
 function away(text, again = null) {
@@ -80,7 +83,7 @@ function away(text, again = null) {
   );
 }
 
-async function packsScreen(keep) {
+async function packsScreen() {
   const { packs } = await ask("editor/packs");
   return el(
     "section",
@@ -93,20 +96,20 @@ async function packsScreen(keep) {
         el(
           "li",
           {},
-          button(el("strong", {}, id), () => keep.open("editor", { pack: id }), { class: "hit" }),
+          button(el("strong", {}, id), () => goTo("editor", { pack: id }), { class: "hit" }),
         ),
       ),
     ),
   );
 }
 
-function packScreen(draft, keep) {
-  const { box, draw } = standing(draft, keep);
+function packScreen(draft) {
+  const { box, draw } = standing(draft);
   draft.checked = draw;
   const { name } = draft.entry("range", "range").fields;
   const to = (table) => {
     const only = table === "range" ? { key: "range" } : {};
-    return keep.open("editor", { pack: draft.id, table, ...only });
+    return goTo("editor", { pack: draft.id, table, ...only });
   };
   return el(
     "section",
@@ -137,8 +140,8 @@ function packScreen(draft, keep) {
   );
 }
 
-function tableScreen(draft, keep, { table, of }) {
-  const { box, draw } = standing(draft, keep);
+function tableScreen(draft, { table, of }) {
+  const { box, draw } = standing(draft);
   let cells = () => {};
   draft.checked = () => {
     draw();
@@ -146,7 +149,7 @@ function tableScreen(draft, keep, { table, of }) {
   };
   draft.changed = draw;
   const [, label, one] = TABLES.find(([name]) => name === table);
-  const open = (key) => keep.open("editor", { pack: draft.id, table, key });
+  const open = (key) => goTo("editor", { pack: draft.id, table, key });
   const wrong = new Set(draft.mistakes.filter((m) => m.table === table).map(({ key }) => key));
   const list = el("div", { class: "editor-list" });
   const wide = WIDE.matches && IN_TABLES.includes(table);
@@ -177,10 +180,10 @@ function tableScreen(draft, keep, { table, of }) {
     oninput: () => fill(search.value.trim()),
   });
   const add = () =>
-    keep.run(async () => {
+    run(async () => {
       const key = draft.add(table, { ...FRESH[table](), ...(of ? { item: of } : {}) });
       await draft.kept;
-      keep.open("editor", { pack: draft.id, table, key });
+      goTo("editor", { pack: draft.id, table, key });
     });
   return el(
     "section",
@@ -193,12 +196,12 @@ function tableScreen(draft, keep, { table, of }) {
   );
 }
 
-function formScreen(draft, keep, { table, key }) {
+function formScreen(draft, { table, key }) {
   const entry = draft.entry(table, key);
   const [, label] = TABLES.find(([name]) => name === table);
   if (!entry) return away("It is not there any more.");
-  const { box, draw } = standing(draft, keep);
-  const form = entryForm(draft, keep, table, key);
+  const { box, draw } = standing(draft);
+  const form = entryForm(draft, table, key);
   draft.changed = draw;
   draft.checked = () => {
     draw();
@@ -213,7 +216,7 @@ function formScreen(draft, keep, { table, key }) {
     heading(1, name.trim() || "New"),
     box,
     form.nodes,
-    table === "range" ? null : removal(draft, keep, table, entry),
+    table === "range" ? null : removal(draft, table, entry),
   );
 }
 
@@ -224,7 +227,7 @@ const WITH = {
 };
 
 /** Takes an entry away, with what goes with it, drawings too. */
-function removal(draft, keep, table, entry) {
+function removal(draft, table, entry) {
   const [other, one, belongs] = WITH[table] ?? ["variants", "", () => false];
   const found = draft.entries(other).filter(({ fields }) => belongs(fields, entry.fields));
   const label =
@@ -232,16 +235,16 @@ function removal(draft, keep, table, entry) {
   return button(
     label,
     () =>
-      keep.run(async () => {
+      run(async () => {
         draft.remove(
           [[table, entry.key], ...found.map(({ key }) => [other, key])],
           drawingsOf(table, entry.fields),
         );
         await draft.kept;
         notice("It is taken away, once you save.", [
-          ["Put it back", () => keep.run(keep.undoHere)],
+          ["Put it back", () => run(() => ownUndo()?.())],
         ]);
-        keep.back();
+        leaveScreen();
       }),
     { class: "plain wide" },
   );

@@ -1,12 +1,16 @@
 /** What a new version of a range calls by another name, or has no more: the records follow. */
 import { all, change, record } from "../data/records.js";
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
 import { problem, read, write } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { itemName, small, variantName } from "../parts/say.js";
 import { title, variantText, variantsOf } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
+import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const TYPES = ["piece", "want", "note", "sighting"];
 const KEPT = "moved"; // {pack id: [ids of the records that were changed]}
@@ -25,38 +29,38 @@ function renamed(now, { item, variant, of }) {
 }
 
 /** Goes through the ranges that are another version than before; true when something was told. */
-export async function lookAtMoved(app, keep) {
-  const { seen } = app.settings;
-  const other = keep.ranges.filter(
+export async function lookAtMoved(state) {
+  const seen = { ...state.settings.seen };
+  const other = ranges().filter(
     ({ id, version }) => seen[id] !== version && pointing(id).length > 0,
   );
   const told = [];
   for (const { id, name, version } of other) {
-    const ready = await keep.ready(id);
+    const ready = await readyRange(id);
     if (!ready) continue;
-    const found = app.engine.moved(ready, pointing(id));
+    const found = state.engine.moved(ready, pointing(id));
     const changed = found.filter((one) => one.changed > 0).map((one) => one.id);
     const gone = found.filter((one) => one.gone > 0);
-    if (changed.length > 0 && !(await follow(app, ready, name, changed))) {
+    if (changed.length > 0 && !(await follow(state, ready, name, changed))) {
       notice(problem());
       return true;
     }
     if (changed.length > 0)
       await write("kept", KEPT, { ...(await read("kept", KEPT)), [id]: changed });
     if (changed.length + gone.length > 0) told.push([name, changed.length, gone.length]);
-    app.settings = { ...app.settings, seen: { ...app.settings.seen, [id]: version } };
+    seen[id] = version;
   }
-  if (other.length > 0) await keepSettings(app.settings);
+  if (other.length > 0) await changeSettings({ seen });
   if (told.length > 0)
-    notice(told.map(sentence).join(" "), [["Look at them", () => keep.open("moved")]]);
+    notice(told.map(sentence).join(" "), [["Look at them", () => goTo("moved")]]);
   return told.length > 0;
 }
 
-async function follow(app, ready, name, ids) {
+async function follow(state, ready, name, ids) {
   const edits = ids.map((id) => ({
     id,
     alter(now) {
-      const [found] = now && !now.gone ? app.engine.moved(ready, [now]) : [];
+      const [found] = now && !now.gone ? state.engine.moved(ready, [now]) : [];
       return found ? renamed(now, found) : now;
     },
   }));
@@ -81,16 +85,16 @@ function entries(count) {
 }
 
 /** The lists of what moved, and of what points to nothing any more. */
-export async function movedScreen(app, keep) {
+export async function movedScreen(state) {
   const kept = (await read("kept", KEPT)) ?? {};
   const parts = [];
-  for (const { id, name } of keep.ranges) {
-    const ready = await keep.ready(id);
-    const found = ready ? app.engine.moved(ready, pointing(id)) : [];
+  for (const { id, name } of ranges()) {
+    const ready = await readyRange(id);
+    const found = ready ? state.engine.moved(ready, pointing(id)) : [];
     const gone = found.filter((one) => one.gone > 0).map((one) => record(one.id));
     const changed = (kept[id] ?? []).map(record).filter((one) => one && one.trashed === "");
     if (gone.length + changed.length > 0)
-      parts.push(ofRange(app, keep, { name, ready, gone, changed }));
+      parts.push(ofRange(state, { name, ready, gone, changed }));
   }
   return el(
     "section",
@@ -102,14 +106,14 @@ export async function movedScreen(app, keep) {
   );
 }
 
-function ofRange(app, keep, { name, ready, gone, changed }) {
+function ofRange(state, { name, ready, gone, changed }) {
   const link = (one) =>
     button(
       [
-        el("strong", {}, title(keep.packs, one)),
-        el("span", { class: "quiet" }, variantText(keep.packs, one) ?? ""),
+        el("strong", {}, title(packsAtHand, one)),
+        el("span", { class: "quiet" }, variantText(packsAtHand, one) ?? ""),
       ],
-      () => keep.open(one.type, { id: one.id }),
+      () => goTo(one.type, { id: one.id }),
       { class: "hit" },
     );
   return el(
@@ -133,9 +137,9 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
                 "li",
                 {},
                 link(one),
-                button("Choose again", () => chooseAnew(app, keep, ready, one), {
+                button("Choose again", () => chooseAnew(state, ready, one), {
                   class: "plain wide",
-                  "aria-label": `Choose again: ${title(keep.packs, one)}`,
+                  "aria-label": `Choose again: ${title(packsAtHand, one)}`,
                 }),
               ),
             ),
@@ -159,7 +163,7 @@ function ofRange(app, keep, { name, ready, gone, changed }) {
 }
 
 /** Looks for an item, then takes a variant of it. */
-function chooseAnew(app, keep, ready, one) {
+function chooseAnew(state, ready, one) {
   const below = el("ul", { class: "found", "aria-label": "Found" });
   const entry = (label, act) =>
     el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
@@ -169,7 +173,7 @@ function chooseAnew(app, keep, ready, one) {
     autocomplete: "off",
     oninput: () => {
       const text = control.value.trim();
-      const found = text === "" ? [] : app.engine.find(ready, text, MOST);
+      const found = text === "" ? [] : state.engine.find(ready, text, MOST);
       below.replaceChildren(
         ...found.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))),
       );
@@ -178,7 +182,7 @@ function chooseAnew(app, keep, ready, one) {
   const variants = (item) => {
     const take = (places) => () => {
       shut();
-      keep.run(() => taken(keep, ready.pack, one, item, places));
+      run(() => taken(ready.pack, one, item, places));
     };
     const of = variantsOf(ready.pack, item);
     below.replaceChildren(
@@ -194,7 +198,7 @@ function chooseAnew(app, keep, ready, one) {
   );
 }
 
-async function taken(keep, pack, { id, type }, place, places) {
+async function taken(pack, { id, type }, place, places) {
   const item = pack.items[place].number;
   const single = places.length === 1 ? pack.variants[places[0]].id : "";
   const of = places.map((one) => ({
@@ -204,6 +208,6 @@ async function taken(keep, pack, { id, type }, place, places) {
   }));
   const now = { item, variant: single, of: type === "piece" && single === "" ? [] : of };
   const alter = (before) => before && renamed(before, now);
-  if (await keep.change("Chosen again", [{ id, alter }], { said: "It points to this now." }))
-    await keep.redraw();
+  if (await saveChange("Chosen again", [{ id, alter }], { said: "It points to this now." }))
+    await redraw();
 }

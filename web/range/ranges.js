@@ -7,12 +7,17 @@ import { announce, notice } from "../parts/status.js";
 import { fits } from "./json-schema.js";
 import { share } from "../exchange/server-files.js";
 import { lookAtMoved } from "./moved-names.js";
+import { packsAtHand, ranges } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { put } from "../data/state.js";
+import { adopt, openRange } from "../identify/range-at-hand.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const MOST = 60_000_000; // characters
 const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
 
 /** The list of ranges. */
-export async function rangesScreen(app, keep) {
+export async function rangesScreen(state) {
   return el(
     "section",
     { class: "shelf" },
@@ -20,21 +25,21 @@ export async function rangesScreen(app, keep) {
     el(
       "ul",
       { class: "plain-list ranges" },
-      keep.ranges.map((one) => el("li", {}, lines(app, keep, one))),
+      ranges().map((one) => el("li", {}, lines(state, one))),
     ),
-    fileInput(app, keep),
+    fileInput(state),
     el(
       "p",
       { class: "quiet" },
       "A range is a file that somebody compiled from a pack of their own. What it says is " +
         "theirs: the app checks only that it can be read.",
     ),
-    button("What moved", () => keep.open("moved"), { class: "plain wide" }),
-    button("Edit a range", () => keep.open("editor"), { class: "plain wide" }),
+    button("What moved", () => goTo("moved"), { class: "plain wide" }),
+    button("Edit a range", () => goTo("editor"), { class: "plain wide" }),
   );
 }
 
-function lines(app, keep, one) {
+function lines(state, one) {
   const years = one.first === 0 ? "" : `${one.first} to ${one.last}`;
   const about = [one.gauge, years, one.own ? "added from a file" : "", `version ${one.version}`];
   return [
@@ -43,12 +48,12 @@ function lines(app, keep, one) {
     el(
       "div",
       { class: "row" },
-      button("Hand it on", () => keep.run(() => handOn(one)), {
+      button("Hand it on", () => run(() => handOn(one)), {
         class: "plain",
         "aria-label": `Hand on ${one.name}`,
       }),
       one.own
-        ? button("Take it away", () => keep.run(() => takeAway(app, keep, one)), {
+        ? button("Take it away", () => run(() => takeAway(state, one)), {
             class: "plain",
             "aria-label": `Take away ${one.name}`,
           })
@@ -57,41 +62,41 @@ function lines(app, keep, one) {
   ];
 }
 
-function fileInput(app, keep) {
+function fileInput(state) {
   const input = el("input", {
     type: "file",
     accept: ".json,application/json",
     class: "unseen",
-    onchange: () => keep.run(() => addFile(app, keep, input.files[0])),
+    onchange: () => run(() => addFile(state, input.files[0])),
   });
   return el("label", { class: "plain wide file" }, "Add a range from a file", input);
 }
 
 /** Takes a file in, or says why not; nothing is changed then. */
-async function addFile(app, keep, file) {
-  const found = await readFile(app, file);
+async function addFile(state, file) {
+  const found = await readFile(state, file);
   if (found.problem) {
     notice(found.problem);
     return;
   }
   const { pack, text } = found;
   const entry = { id: pack.id, version: pack.version, own: true, ...pack.range };
-  const before = keep.ranges.find(({ id }) => id === pack.id);
+  const before = ranges().find(({ id }) => id === pack.id);
   if (!(await stored(entry, text))) {
     notice(problem());
     return;
   }
-  await refresh(app, keep);
-  await (app.piece ? app.adopt(app.piece) : app.openRange(app.entry.id));
-  const told = await lookAtMoved(app, keep);
-  await keep.redraw();
+  await refresh();
+  await (state.piece ? adopt(state.piece) : openRange(state.entry.id));
+  const told = await lookAtMoved(state);
+  await redraw();
   const how = before ? `${entry.name} is now as in the file.` : `${entry.name} is added.`;
   announce(how);
   if (!told) notice(how);
 }
 
 /** {pack, text}, or {problem: a sentence}. */
-async function readFile(app, file) {
+async function readFile(state, file) {
   const wrong = (what) => ({ problem: `${file.name}: ${what}` });
   if (file.size > MOST) return wrong("this is too large to be a range.");
   const text = await file.text();
@@ -111,8 +116,8 @@ async function readFile(app, file) {
   if ((await digest(text)) !== pack.version)
     return wrong("this was changed after it was compiled, or is damaged. Ask for it again.");
   try {
-    const ready = app.engine.prepare(pack);
-    app.engine.assess(ready, app.engine.new_session(ready));
+    const ready = state.engine.prepare(pack);
+    state.engine.assess(ready, state.engine.new_session(ready));
   } catch (error) {
     console.warn(error);
     return wrong("what is in it does not hold together. Compile it again.");
@@ -142,16 +147,13 @@ async function stored(entry, text) {
 }
 
 /** The lists of ranges as they are now. */
-async function refresh(app, keep) {
-  const list = await packList();
-  app.list.splice(0, app.list.length, ...list);
-  const ranges = list.filter((one) => !one.parts);
-  keep.ranges.splice(0, keep.ranges.length, ...ranges);
-  for (const { id } of ranges) keep.packs.delete(id);
+async function refresh() {
+  put({ list: await packList() });
+  packsAtHand.clear();
 }
 
-async function takeAway(app, keep, one) {
-  if (app.piece && [one.id, app.list.at(-1).id].includes(packOf(app.piece))) {
+async function takeAway(state, one) {
+  if (state.piece && [one.id, state.list.at(-1).id].includes(packOf(state.piece))) {
     notice(
       `You are identifying a piece of ${one.name}. Start again first, then take the range away.`,
     );
@@ -162,17 +164,17 @@ async function takeAway(app, keep, one) {
     notice(problem());
     return;
   }
-  await refresh(app, keep);
-  if (!app.piece) await app.openRange(app.entry.id);
-  await keep.redraw();
+  await refresh();
+  if (!state.piece) await openRange(state.entry.id);
+  await redraw();
   notice(`${one.name} is taken away. What you keep of it stays.`, [
     [
       "Put it back",
       () =>
-        keep.run(async () => {
+        run(async () => {
           await stored(one, text);
-          await refresh(app, keep);
-          await keep.redraw();
+          await refresh();
+          await redraw();
         }),
     ],
   ]);

@@ -16,9 +16,13 @@ import { unsettledLine } from "../parts/unsettled.js";
 import { dateText, timeText } from "../parts/days.js";
 import { discard, gone } from "../collection/piece.js";
 import { download } from "../exchange/server-files.js";
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saver } from "../parts/saving.js";
+import { goTo } from "../parts/navigation.js";
 
 /** All sightings, and the file of them. */
-export function sightingsScreen(_app, keep) {
+export function sightingsScreen() {
   const found = all("sighting").sort((a, b) => (a.made < b.made ? 1 : -1));
   return el(
     "section",
@@ -33,21 +37,21 @@ export function sightingsScreen(_app, keep) {
         : "Send the file to whoever keeps the reference: it says what was seen, when it was " +
             "made, and shows the photos.",
     ),
-    ...longList("Sightings", found, (one) => row(keep, one)),
+    ...longList("Sightings", found, (one) => row(one)),
     found.length === 0
       ? null
-      : button("Save all as a file", () => keep.run(() => handOver(found)), { class: "main wide" }),
+      : button("Save all as a file", () => run(() => handOver(found)), { class: "main wide" }),
   );
 }
 
-function row(keep, one) {
+function row(one) {
   const about = [one.years === "" ? "" : dateText(one.years), one.text.split("\n")[0]];
-  const open = () => keep.open("sighting", { id: one.id });
-  return entry([named(keep, one), ...about, timeText(one.made)], open, one.photos[0]);
+  const open = () => goTo("sighting", { id: one.id });
+  return entry([named(one), ...about, timeText(one.made)], open, one.photos[0]);
 }
 
-function named(keep, one) {
-  return one.called === "" ? title(keep.packs, one) : one.called;
+function named(one) {
+  return one.called === "" ? title(packsAtHand, one) : one.called;
 }
 
 async function handOver(sightings) {
@@ -56,35 +60,35 @@ async function handOver(sightings) {
 }
 
 /** One sighting: what was seen, and what the person knows of it. */
-export async function sightingScreen(app, keep, { id }) {
+export async function sightingScreen(state, { id }) {
   const sighting = record(id);
-  if (!sighting || sighting.trashed !== "") return gone(keep);
-  const ready = await keep.ready(sighting.pack);
-  const pack = keep.packs.get(sighting.pack);
-  const save = (field, what) => keep.saver(id, field, what);
+  if (!sighting || sighting.trashed !== "") return gone();
+  const ready = await readyRange(sighting.pack);
+  const pack = packsAtHand.get(sighting.pack);
+  const save = (field, what) => saver(id, field, what);
   return el(
     "section",
     { class: "shelf" },
     el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the reference" : "Sighting"),
-    heading(1, named(keep, sighting)),
-    await unsettledLine(keep, id),
+    heading(1, named(sighting)),
+    await unsettledLine(id),
     textField("What to call it", sighting.called, save("called", "Name"), {
       hint: "In a few words: blue, with a silver roof.",
     }),
     pack ? itemChoice(pack, sighting, save("item", "Item")) : null,
-    ready ? yearsField(app, ready, sighting, save("years", "Years")) : null,
+    ready ? yearsField(state, ready, sighting, save("years", "Years")) : null,
     longField("How do you know?", sighting.text, save("text", "Note")),
-    ready ? stretched(app, ready, sighting) : null,
-    photoBox(keep, id),
+    ready ? stretched(state, ready, sighting) : null,
+    photoBox(id),
     pack ? seen(pack, sighting) : null,
     el(
       "div",
       { class: "stack" },
-      button("Save it as a file", () => keep.run(() => handOver([record(id)])), {
+      button("Save it as a file", () => run(() => handOver([record(id)])), {
         class: "main wide",
       }),
-      button("All sightings", () => keep.open("sightings"), { class: "plain wide" }),
-      button("Move to the trash", () => discard(keep, id, "The sighting"), { class: "plain wide" }),
+      button("All sightings", () => goTo("sightings"), { class: "plain wide" }),
+      button("Move to the trash", () => discard(id, "The sighting"), { class: "plain wide" }),
     ),
   );
 }
@@ -100,11 +104,11 @@ function itemChoice(pack, { item, of, kind }, save) {
   return choice("It is a variant of", [["", "Not known"], ...options], item, save);
 }
 
-function yearsField(app, ready, sighting, save) {
+function yearsField(state, ready, sighting, save) {
   const hint = "Only if you know it: a dated box, a receipt, a gift.";
   const read = async (text) => {
     if (text === "") return save("");
-    const claim = app.engine.read_claim(ready, text);
+    const claim = state.engine.read_claim(ready, text);
     if (claim.problem !== "") return claimProblem(ready.pack, claim.problem);
     return claim.about === "years"
       ? save(claim.edtf)

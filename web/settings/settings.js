@@ -1,12 +1,15 @@
 import { askToKeep, canInstall, install, installed, kept, safari } from "../data/install.js";
 import { problem } from "../data/store.js";
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
+import { setAble } from "../identify/identify.js";
 import { buildName, worksOffline } from "../data/update.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { chooseLight, lightChosen } from "./light-switch.js";
 import { announce } from "../parts/status.js";
 import { updateOffer } from "../parts/update-offer.js";
+import { leaveScreen } from "../parts/navigation.js";
+import { run } from "../data/queue.js";
 
 const ABLE = [
   ["loupe", "I have a loupe with me"],
@@ -19,19 +22,19 @@ const LIGHTS = [
 ];
 
 /** The settings. */
-export function settingsScreen(app, keep) {
+export function settingsScreen(state) {
   return el(
     "section",
     { class: "settings" },
     heading(1, "Settings"),
     updateOffer(),
     lightChoice(),
-    ableChoice(app),
-    currencyChoice(app),
+    ableChoice(state),
+    currencyChoice(state),
     installHelp(),
-    stored(app),
-    about(app),
-    button(app.piece ? "Back to the piece" : "Back to the start", keep.back, {
+    stored(state),
+    about(state),
+    button(state.piece ? "Back to the piece" : "Back to the start", leaveScreen, {
       class: "main wide",
     }),
   );
@@ -58,8 +61,8 @@ function lightChoice() {
   return group;
 }
 
-function ableChoice(app) {
-  const able = new Set(app.settings.able);
+function ableChoice(state) {
+  const able = new Set(state.settings.able);
   const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "What you can do today"));
   for (const [need, label] of ABLE) {
     const box = el("input", {
@@ -68,7 +71,7 @@ function ableChoice(app) {
       onchange: () => {
         if (box.checked) able.add(need);
         else able.delete(need);
-        app.able(ABLE.map(([name]) => name).filter((name) => able.has(name)));
+        setAble(ABLE.map(([name]) => name).filter((name) => able.has(name)));
       },
     });
     group.append(el("label", {}, box, label));
@@ -76,15 +79,14 @@ function ableChoice(app) {
   return group;
 }
 
-function currencyChoice(app) {
+function currencyChoice(state) {
   return choice(
     "Money without a sign is in",
-    app.engine.currencies().map(({ code }) => [code, code]),
-    app.settings.currency,
+    state.engine.currencies().map(({ code }) => [code, code]),
+    state.settings.currency,
     (code) =>
-      app.run(() => {
-        app.settings = { ...app.settings, currency: code };
-        return keepSettings(app.settings);
+      run(() => {
+        return changeSettings({ currency: code });
       }),
   );
 }
@@ -114,9 +116,9 @@ function sentText({ settings }) {
     : "Nothing is sent anywhere.";
 }
 
-function stored(app) {
+function stored(state) {
   const asks = el("p", {}, "Looking whether the browser will keep it…");
-  const keep = button(
+  const askIt = button(
     "Ask the browser to keep it",
     async () => {
       await askToKeep();
@@ -131,7 +133,7 @@ function stored(app) {
         true: "The browser has agreed to keep it, also when room runs short.",
         false: "The browser may delete it when room runs short.",
       }[answer] ?? "This browser does not say whether it will keep it.";
-    keep.hidden = answer !== false;
+    askIt.hidden = answer !== false;
     announce(asks.textContent);
   }
   told();
@@ -144,10 +146,10 @@ function stored(app) {
       {},
       problem() === ""
         ? "The app, the ranges, your settings, your collection and the piece at hand. " +
-            `${sentText(app)}`
+            `${sentText(state)}`
         : problem(),
     ),
-    problem() === "" ? [asks, keep] : null,
+    problem() === "" ? [asks, askIt] : null,
   );
 }
 

@@ -6,12 +6,13 @@ import { unsettled } from "../parts/unsettled.js";
 import { waitingText } from "../exchange/backup-waiting.js";
 import { demoAway, demoOffer } from "../first-steps/demo-offer.js";
 import { loaded } from "../parts/loaded-later.js";
+import { goTo } from "../parts/navigation.js";
 
 /** Everything that has no place of its own in the bar. */
-export async function moreScreen(app, keep) {
+export async function moreScreen(state, _entry, _listOf, menuLines) {
   const { seq, time } = await lastBackup();
   const waiting = await changedAfter(seq);
-  const saved = waitingText(waiting, time, app.settings.paired);
+  const saved = waitingText(waiting, time, state.settings.paired);
   const clashes = (await unsettled()).length;
   return el(
     "section",
@@ -20,12 +21,12 @@ export async function moreScreen(app, keep) {
     el(
       "ul",
       { class: "found" },
-      keep
-        .menuLines({ saved, clashes })
-        .map(([screen, name, about]) => link(name, about, () => keep.open(screen))),
-      link("Read a mark", "Words, numbers, prices: the years", () => readMark(app)),
+      menuLines({ saved, clashes }).map(([screen, name, about]) =>
+        link(name, about, () => goTo(screen)),
+      ),
+      link("Read a mark", "Words, numbers, prices: the years", readMark),
     ),
-    everything().length === 0 ? demoOffer(app, keep) : demoAway(keep),
+    everything().length === 0 ? demoOffer(state) : demoAway(),
   );
 }
 
@@ -37,6 +38,6 @@ function link(name, about, act) {
   );
 }
 
-async function readMark(app) {
-  (await loaded(import("../identify/read-mark.js"))).openReadMark(app);
+async function readMark() {
+  (await loaded(import("../identify/read-mark.js"))).openReadMark();
 }

@@ -8,8 +8,9 @@
  *          button called like the title, or the first entry of a list ("list Pieces")
  *   undo   false: nothing of it can be undone
  *   still  it is not drawn anew by itself: what is tapped there could be another thing then
- *   load   gives its function (app, keep, entry of the history, what draws its list as a table or
- *          nothing); `identify` is there from the start
+ *   load   gives its function of what is shown: the state of the app, the entry of the history, in
+ *          a wide window what draws its list as a table, the lines of the menu; `identify` is there
+ *          from the start
  */
 import { loaded } from "../parts/loaded-later.js";
 

@@ -4,14 +4,14 @@ import { keepSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
 
 /** What is shown when the app cannot show what it should: why, and the ways on. */
-export function stuckScreen(app, error) {
+export function stuckScreen(state, error) {
   const own = error instanceof CannotGoOn;
   const why = own ? error.message : "Something went wrong while the app was starting.";
-  const others = app.list.filter((one) => one.id !== app.opening);
+  const others = state.list.filter((one) => one.id !== state.opening);
   const ways = [
     ["Try again", () => location.reload()],
-    ["Start again with another piece", () => startOver(app, app.settings?.range ?? "")],
-    ...others.map((one) => [`Use ${one.name} instead`, () => startOver(app, one.id)]),
+    ["Start again with another piece", () => startOver(state, state.settings?.range ?? "")],
+    ...others.map((one) => [`Use ${one.name} instead`, () => startOver(state, one.id)]),
   ];
   const buttons = ways.map(([label, act]) => button(label, act, { class: "plain wide" }));
   return el(
@@ -24,9 +24,9 @@ export function stuckScreen(app, error) {
 }
 
 /** Puts the piece by and opens the app again with this range. */
-async function startOver(app, range) {
+async function startOver(state, range) {
   const { piece } = await restored();
   if (piece) await putBy(piece);
-  if (app.settings) await keepSettings({ ...app.settings, range });
+  if (state.settings) await keepSettings({ ...state.settings, range });
   location.reload();
 }

@@ -3,19 +3,20 @@ import { takeSecret } from "./pairing.js";
 import { warnOnce } from "./server-standing.js";
 import { startSync } from "./sync.js";
 import { notice } from "../parts/status.js";
+import { collectionOpen, goTo } from "../parts/navigation.js";
 
 /**
  * What the app was opened for: sync, and what the address brought along (`hash`, "" for nothing).
  */
-export async function arrive(app, hash) {
+export async function arrive(state, hash) {
   await startSync();
   warnOnce();
   const [, secret] = /^#pair=([\w-]+)$/.exec(hash) ?? [];
   if (secret) {
     takeSecret(secret);
     await withLook();
-    const { keep } = await app.shelf();
-    await keep.open("devices");
+    await collectionOpen();
+    await goTo("devices");
   }
   if (hash === "#revoked")
     notice(

@@ -9,6 +9,8 @@ import { pairingForm, secretGiven } from "./pairing.js";
 import { nameHere } from "./replica.js";
 import { serverWarnings } from "./server-standing.js";
 import { onSync, paired, sync, syncState, waiting } from "./sync.js";
+import { run } from "../data/queue.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const DOING = {
   looking: "Looking for what is new",
@@ -20,39 +22,35 @@ let follow = () => {}; // draws what is being done, on the screen that is shown
 onSync(() => follow());
 
 /** Devices and sync: how far this device and the server are at one, all devices, backups there. */
-export async function devicesScreen(app, keep) {
+export async function devicesScreen(state) {
   const pairing = await paired();
-  if (!pairing) return unpaired(app, keep);
+  if (!pairing) return unpaired(state);
   useToken(pairing.token);
   if (syncState().lost || secretGiven()) {
     const top = heading(1, "Devices and sync");
-    return el("section", { class: "shelf" }, top, standing(keep), pairingForm(app, keep, true));
+    return el("section", { class: "shelf" }, top, standing(), pairingForm(state, true));
   }
   const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
   const backups = el("div", {});
   const warnings = el("div", {});
-  fill(list, () => deviceList(keep));
+  fill(list, () => deviceList());
   fill(backups, backupList);
   fill(warnings, standingList);
   return el(
     "section",
     { class: "shelf" },
     heading(1, "Devices and sync"),
-    standing(keep),
+    standing(),
     button("Sync now", () => sync(), { class: "main wide" }),
     heading(2, "Devices"),
     list,
-    button(
-      "Add a device",
-      () => keep.run(() => addDevice(() => fill(list, () => deviceList(keep)))),
-      {
-        class: "plain wide",
-      },
-    ),
+    button("Add a device", () => run(() => addDevice(() => fill(list, () => deviceList()))), {
+      class: "plain wide",
+    }),
     heading(2, "Backups on the server"),
     warnings,
     el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
-    button("Make a backup there now", () => keep.run(() => backUp(backups)), {
+    button("Make a backup there now", () => run(() => backUp(backups)), {
       class: "plain wide",
     }),
     backups,
@@ -68,7 +66,7 @@ export async function devicesScreen(app, keep) {
   );
 }
 
-async function unpaired(app, keep) {
+async function unpaired(state) {
   const top = heading(1, "Devices and sync");
   if (problem() !== "")
     return el("section", { class: "shelf" }, top, el("p", { class: "warn" }, problem()));
@@ -84,7 +82,7 @@ async function unpaired(app, keep) {
         "keep the same collection, each of them without a signal too.",
     ),
     able
-      ? pairingForm(app, keep, false)
+      ? pairingForm(state, false)
       : el(
           "p",
           {},
@@ -96,7 +94,7 @@ async function unpaired(app, keep) {
 }
 
 /** What waits and what is being done; it stays true while the screen is open. */
-function standing(keep) {
+function standing() {
   const touched = el("p", {});
   const waits = el("p", {});
   const bar = el("progress", { max: 1, value: 0, "aria-label": "Progress" });
@@ -108,7 +106,7 @@ function standing(keep) {
   const draw = async () => {
     const { doing: what, done, total, problem: trouble, refused, lost } = syncState();
     if (lost !== before) {
-      keep.run(keep.redraw);
+      run(redraw);
       return;
     }
     const moving = what !== "";
@@ -125,7 +123,7 @@ function standing(keep) {
         .filter(Boolean)
         .map((text) => el("p", { class: "warn" }, text)),
     );
-    const [left, line] = [await waiting(), await settleLine(keep)];
+    const [left, line] = [await waiting(), await settleLine()];
     settle.replaceChildren(...[line].filter(Boolean));
     touched.textContent =
       left.touched === ""
@@ -168,16 +166,12 @@ function refusedText(refused) {
   );
 }
 
-async function settleLine(keep) {
+async function settleLine() {
   const found = await unsettled();
   if (found.length === 0) return null;
-  return button(
-    `To settle: ${counted(found.length, "entry", "entries")}`,
-    () => keep.open("settle"),
-    {
-      class: "plain wide",
-    },
-  );
+  return button(`To settle: ${counted(found.length, "entry", "entries")}`, () => goTo("settle"), {
+    class: "plain wide",
+  });
 }
 
 /** Puts what the server answers into a box; where it cannot, says so there. */
@@ -190,7 +184,7 @@ async function fill(box, act) {
   }
 }
 
-async function deviceList(keep) {
+async function deviceList() {
   const { devices } = await ask("devices");
   const here = devices.find((one) => one.here);
   if (here) await nameHere(here.name);
@@ -200,7 +194,7 @@ async function deviceList(keep) {
     el(
       "ul",
       { class: "answers", "aria-label": "Devices" },
-      rows.map((one) => el("li", {}, deviceRow(keep, one))),
+      rows.map((one) => el("li", {}, deviceRow(one))),
     ),
     off.length === 0
       ? null
@@ -213,7 +207,7 @@ async function deviceList(keep) {
   ].filter(Boolean);
 }
 
-function deviceRow(keep, one) {
+function deviceRow(one) {
   const seen = one.seen ? `last seen ${timeText(one.seen)}` : "not seen yet";
   return [
     el("strong", {}, one.here ? `${one.name} (this device)` : one.name),
@@ -221,11 +215,11 @@ function deviceRow(keep, one) {
     el(
       "div",
       { class: "row" },
-      button("Rename", () => rename(keep, one), {
+      button("Rename", () => rename(one), {
         class: "plain",
         "aria-label": `Rename ${one.name}`,
       }),
-      button("Take off", () => takeOff(keep, one), {
+      button("Take off", () => takeOff(one), {
         class: "plain",
         "aria-label": `Take off ${one.name}`,
       }),
@@ -233,7 +227,7 @@ function deviceRow(keep, one) {
   ];
 }
 
-function rename(keep, one) {
+function rename(one) {
   const name = el("input", {
     type: "text",
     id: "device-name",
@@ -255,14 +249,14 @@ function rename(keep, one) {
         const text = name.value.trim();
         if (text === "") return;
         shut();
-        keep.run(() => asked(keep, () => post(`devices/${one.id}`, { name: text }), "Renamed."));
+        run(() => asked(() => post(`devices/${one.id}`, { name: text }), "Renamed."));
       },
       { class: "main wide" },
     ),
   );
 }
 
-function takeOff(keep, one) {
+function takeOff(one) {
   const shut = sheet(
     `Take off ${one.name}?`,
     el(
@@ -280,9 +274,8 @@ function takeOff(keep, one) {
       one.here ? "Take this device off and delete here" : "Take it off",
       () => {
         shut();
-        keep.run(async () => {
+        run(async () => {
           const done = await asked(
-            keep,
             () => post(`devices/${one.id}/revoke`, {}),
             `${one.name} is taken off.`,
           );
@@ -295,7 +288,7 @@ function takeOff(keep, one) {
 }
 
 /** Asks the server for something and says how it went. */
-async function asked(keep, act, said) {
+async function asked(act, said) {
   try {
     await act();
   } catch (error) {
@@ -303,7 +296,7 @@ async function asked(keep, act, said) {
     notice(error.message);
     return false;
   }
-  await keep.redraw();
+  await redraw();
   notice(said);
   return true;
 }

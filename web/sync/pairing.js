@@ -2,12 +2,14 @@
 import { askToKeep } from "../data/install.js";
 import { everything } from "../data/records.js";
 import { Refused, post } from "../data/server.js";
-import { keepSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
 import { joined } from "./replica.js";
 import { startSync, sync } from "./sync.js";
+import { run } from "../data/queue.js";
+import { redraw } from "../parts/navigation.js";
 
 let secret = ""; // of the link that the app was opened by
 
@@ -22,7 +24,7 @@ export function secretGiven() {
 }
 
 /** The part of the screen where a device is paired. */
-export function pairingForm(app, keep, again) {
+export function pairingForm(state, again) {
   const name = el("input", {
     type: "text",
     id: "pair-name",
@@ -40,7 +42,7 @@ export function pairingForm(app, keep, again) {
   });
   const wrong = el("p", { class: "wrong", role: "alert" });
   const pair = () =>
-    keep.run(async () => {
+    run(async () => {
       const typed = code.value.replace(/[^0-9a-z]/gi, "");
       wrong.textContent = "";
       if (secret === "" && typed.length !== 8) {
@@ -51,8 +53,7 @@ export function pairingForm(app, keep, again) {
         return;
       }
       await pairWith(
-        app,
-        keep,
+        state,
         { name: name.value.trim() || usualName(), ...(secret ? { secret } : { code: typed }) },
         wrong,
       );
@@ -119,7 +120,7 @@ function mergedText() {
   );
 }
 
-async function pairWith(app, keep, asked, wrong) {
+async function pairWith(state, asked, wrong) {
   if (problem() !== "") {
     wrong.textContent = problem();
     return;
@@ -131,7 +132,7 @@ async function pairWith(app, keep, asked, wrong) {
     if (!(error instanceof Refused)) throw error;
     if (secret !== "" && error.status !== 0) {
       secret = "";
-      await keep.redraw();
+      await redraw();
       notice(error.message);
       return;
     }
@@ -139,12 +140,11 @@ async function pairWith(app, keep, asked, wrong) {
     return;
   }
   secret = "";
-  app.settings = { ...app.settings, paired: true, first: false };
-  await keepSettings(app.settings);
+  await changeSettings({ paired: true, first: false });
   askToKeep();
   await startSync();
   sync();
-  await keep.redraw();
+  await redraw();
   announce("Paired.");
   notice("This device is paired. What is here and what is on the server are being put together.");
 }

@@ -10,6 +10,10 @@ import { loadRules } from "./merging-rules.js";
 import { readState } from "./replica.js";
 import { sealAll } from "./sync.js";
 import { fieldName, valueText } from "../parts/field-words.js";
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { saveChange } from "../parts/saving.js";
+import { goTo, redraw } from "../parts/navigation.js";
 
 const OPENS = { piece: "piece", want: "want", note: "note", sighting: "sighting" };
 
@@ -17,10 +21,10 @@ const OPENS = { piece: "piece", want: "want", note: "note", sighting: "sighting"
  * To settle: what was changed on two devices before either heard of the other. One value is shown
  * meanwhile; a tap says which is right. With an id, of that record only.
  */
-export async function settleScreen(app, keep, { id }) {
+export async function settleScreen(state, { id }) {
   const found = (await unsettled()).filter((row) => (!id || row.record === id) && known(row));
   const parts = [];
-  for (const row of found) parts.push(await one(app, keep, row));
+  for (const row of found) parts.push(await one(state, row));
   return el(
     "section",
     { class: "shelf" },
@@ -42,23 +46,23 @@ function known({ record: id }) {
   return here !== undefined && here.trashed === "";
 }
 
-async function one(app, keep, row) {
+async function one(state, row) {
   const now = record(row.record);
-  await keep.ready(now.pack);
-  const name = now.type === "budget" ? `Budget of ${dateText(now.day)}` : title(keep.packs, now);
+  await readyRange(now.pack);
+  const name = now.type === "budget" ? `Budget of ${dateText(now.day)}` : title(packsAtHand, now);
   const fields = [];
-  for (const clash of clashesOf(row)) fields.push(await field(app, keep, now, clash, name));
+  for (const clash of clashesOf(row)) fields.push(await field(state, now, clash, name));
   return el(
     "section",
     { class: "clash", "aria-label": name },
     heading(2, name),
     OPENS[now.type]
-      ? button("Open it", () => keep.open(OPENS[now.type], { id: now.id }), {
+      ? button("Open it", () => goTo(OPENS[now.type], { id: now.id }), {
           class: "link",
           "aria-label": `Open ${name}`,
         })
       : null,
-    row.brought_back ? backAgain(keep, now, name) : null,
+    row.brought_back ? backAgain(now, name) : null,
     fields,
   );
 }
@@ -69,12 +73,12 @@ function clashesOf({ clashes, reopened = [] }) {
   return [...clashes, ...reopened.filter((clash) => !open.has(clash.field))];
 }
 
-function backAgain(keep, now, name) {
+function backAgain(now, name) {
   const done = (what, edit, said) =>
-    keep.run(async () => {
-      if (!(await keep.change(what, [edit], { said }))) return;
+    run(async () => {
+      if (!(await saveChange(what, [edit], { said }))) return;
       await sealAll();
-      await keep.redraw();
+      await redraw();
     });
   const stay = { id: now.id, alter: (it) => it && { ...it, trashed: "" }, writes: ["trashed"] };
   return [
@@ -102,9 +106,9 @@ function backAgain(keep, now, name) {
   ];
 }
 
-async function field(app, keep, now, clash, name) {
+async function field(state, now, clash, name) {
   const label = fieldName(clash.field);
-  const pack = keep.packs.get(now.pack);
+  const pack = packsAtHand.get(now.pack);
   const choices = await choicesOf(now, clash);
   const lists = choices.every(
     ({ value }) => Array.isArray(value) && value.every((it) => typeof it === "string"),
@@ -117,14 +121,14 @@ async function field(app, keep, now, clash, name) {
     choices.map(({ value, from, shown }) =>
       button(
         [
-          picture(clash.field, value) ?? el("strong", {}, valueText(app, value, pack)),
+          picture(clash.field, value) ?? el("strong", {}, valueText(state, value, pack)),
           el(
             "span",
             { class: "quiet" },
             [shown ? "shown now" : "", from].filter(Boolean).join(" · "),
           ),
         ],
-        () => settle(keep, now.id, clash, value),
+        () => settle(now.id, clash, value),
         { class: "hit" },
       ),
     ),
@@ -132,9 +136,9 @@ async function field(app, keep, now, clash, name) {
       ? button(
           [
             el("strong", {}, "Both together"),
-            picture(clash.field, both) ?? valueText(app, both, pack),
+            picture(clash.field, both) ?? valueText(state, both, pack),
           ],
-          () => settle(keep, now.id, clash, both),
+          () => settle(now.id, clash, both),
           { class: "hit" },
         )
       : null,
@@ -175,13 +179,13 @@ async function origin(names, id) {
   return entries.length > 0 ? `${name}, ${timeText(entries[0].time)}` : name;
 }
 
-function settle(keep, id, clash, value) {
-  keep.run(async () => {
+function settle(id, clash, value) {
+  run(async () => {
     const { field: name } = clash;
     const alter = (now) => now && !now.gone && { ...now, [name]: value };
     const said = `Settled: ${fieldName(name)}.`;
     const edit = { id, alter, writes: [name] };
-    if (!(await keep.change(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash })))
+    if (!(await saveChange(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash })))
       return;
     await together(["clashes"], async (there) => {
       const row = await there.get("clashes", id);
@@ -192,6 +196,6 @@ function settle(keep, id, clash, value) {
       });
     });
     await sealAll();
-    await keep.redraw();
+    await redraw();
   });
 }

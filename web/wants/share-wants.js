@@ -3,12 +3,14 @@ import { moneyText } from "../parts/money.js";
 import { title, variantText } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 /** The wants as plain text, a line each. */
-export function wantsText(app, keep, wants) {
+export function wantsText(state, wants) {
   const lines = wants.map((want) => {
-    const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
-    return `- ${title(keep.packs, want)}: ${[variantText(keep.packs, want), ...terms].join(", ")}`;
+    const terms = state.engine.want_words(want, moneyText(state.engine, want.most));
+    const what = [variantText(packsAtHand, want), ...terms].join(", ");
+    return `- ${title(packsAtHand, want)}: ${what}`;
   });
   return ["Wanted:", ...lines, ""].join("\n");
 }

@@ -8,10 +8,13 @@ import { share, wantsText } from "./share-wants.js";
 import { priceBox } from "../parts/price-limit.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { discard, gone } from "../collection/piece.js";
+import { saver } from "../parts/saving.js";
+import { goTo } from "../parts/navigation.js";
+import { packsAtHand } from "../data/known-ranges.js";
 
 /** The wants, the most urgent first, as `listOf` draws them. */
-export function wantsScreen(app, keep, at, listOf = wantList) {
-  const wants = sortedWants(keep);
+export function wantsScreen(state, at, listOf = wantList) {
+  const wants = sortedWants();
   return el(
     "section",
     { class: "shelf" },
@@ -22,55 +25,55 @@ export function wantsScreen(app, keep, at, listOf = wantList) {
     el(
       "div",
       { class: "row" },
-      button("Add a want", () => keep.open("choose", { into: "want" }), { class: "main" }),
+      button("Add a want", () => goTo("choose", { into: "want" }), { class: "main" }),
       wants.length === 0
         ? null
         : [
-            button("Print", () => keep.open("print", { what: "wants" }), { class: "plain" }),
-            button("Share as text", () => share("Wants", wantsText(app, keep, wants)), {
+            button("Print", () => goTo("print", { what: "wants" }), { class: "plain" }),
+            button("Share as text", () => share("Wants", wantsText(state, wants)), {
               class: "plain",
             }),
           ],
     ),
-    button("What is missing from sets and trains", () => keep.open("formations"), {
+    button("What is missing from sets and trains", () => goTo("formations"), {
       class: "link",
     }),
-    ...listOf(app, keep, wants, at.drawn),
+    ...listOf(state, wants, at.drawn),
   );
 }
 
-function wantList(app, keep, wants, first) {
-  return longList("Wants", wants, (want) => wantRow(app, keep, want), first);
+function wantList(state, wants, first) {
+  return longList("Wants", wants, (want) => wantRow(state, want), first);
 }
 
 /** The wants in the order of urgency, then by number. */
-export function sortedWants(keep) {
-  const place = (want) => itemPlace(keep.packs.get(want.pack), want.item);
+export function sortedWants() {
+  const place = (want) => itemPlace(packsAtHand.get(want.pack), want.item);
   return all("want").sort((a, b) => b.urgency - a.urgency || place(a) - place(b));
 }
 
 /** A want as an entry of a list. */
-export function wantRow(app, keep, want) {
-  const terms = app.engine.want_words(want, moneyText(app.engine, want.most));
-  return entry([title(keep.packs, want), variantText(keep.packs, want), terms.join(" · ")], () =>
-    keep.open("want", { id: want.id }),
+export function wantRow(state, want) {
+  const terms = state.engine.want_words(want, moneyText(state.engine, want.most));
+  return entry([title(packsAtHand, want), variantText(packsAtHand, want), terms.join(" · ")], () =>
+    goTo("want", { id: want.id }),
   );
 }
 
 /** One want. */
-export async function wantScreen(app, keep, { id }) {
+export async function wantScreen(state, { id }) {
   const want = record(id);
-  if (!want || want.trashed !== "") return gone(keep);
-  const save = (field, what) => keep.saver(id, field, what);
-  const pack = keep.packs.get(want.pack);
+  if (!want || want.trashed !== "") return gone();
+  const save = (field, what) => saver(id, field, what);
+  const pack = packsAtHand.get(want.pack);
   const item = itemPlace(pack, want.item);
   const variants = item < 0 ? [] : variantsOf(pack, item);
-  const scale = [["", "Any"], ...app.engine.conditions().map((word) => [word, word])];
+  const scale = [["", "Any"], ...state.engine.conditions().map((word) => [word, word])];
   return el(
     "section",
     { class: "shelf" },
-    heading(1, title(keep.packs, want)),
-    await unsettledLine(keep, id),
+    heading(1, title(packsAtHand, want)),
+    await unsettledLine(id),
     choice(
       "Variant",
       [
@@ -84,7 +87,7 @@ export async function wantScreen(app, keep, { id }) {
     ticks("Box", [["yes", "Only with its box"]], want.box === "yes" ? ["yes"] : [], (on) =>
       save("box", "Box")(on[0] ?? ""),
     ),
-    moneyField(app, "Most to pay", want.most, save("most", "Most to pay")),
+    moneyField(state, "Most to pay", want.most, save("most", "Most to pay")),
     choice(
       "How urgent",
       [
@@ -96,12 +99,12 @@ export async function wantScreen(app, keep, { id }) {
       (value) => save("urgency", "Urgency")(Number(value)),
     ),
     longField("Notes", want.notes, save("notes", "Notes")),
-    await priceBox(app, keep, { ...want, of: [{ variant: want.variant }] }),
+    await priceBox(state, { ...want, of: [{ variant: want.variant }] }),
     el(
       "div",
       { class: "stack" },
-      button("What was changed", () => keep.open("changes", { id }), { class: "plain wide" }),
-      button("Move to the trash", () => discard(keep, id, "The want"), { class: "plain wide" }),
+      button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
+      button("Move to the trash", () => discard(id, "The want"), { class: "plain wide" }),
     ),
   );
 }

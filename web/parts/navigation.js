@@ -1,0 +1,75 @@
+/** Going from screen to screen. What draws them is the shell, which says so at the start. */
+import { backToPiece, onMoved, pushScreen, remember } from "../data/back-button.js";
+import { run } from "../data/queue.js";
+import { problem } from "../data/store.js";
+import { endTyping } from "./fields.js";
+import { leaveTold } from "./status.js";
+
+let shell = null;
+let fleeting = null;
+
+/**
+ * `draw(focus, drawn)` draws the screen that the browser stands at; `opened()` is a promise that
+ * the collection is there.
+ */
+export function startNavigation(draw, opened) {
+  shell = { draw, opened };
+  onMoved(leave);
+}
+
+/** Resolves once the collection is there. */
+export function collectionOpen() {
+  return shell.opened();
+}
+
+/** A notice that goes with its screen, whatever else stays. */
+export function goesWithScreen(node) {
+  fleeting = node;
+}
+
+/**
+ * Goes to another screen; what is being typed is saved first. `instead`: in place of this one;
+ * `told`: what was just said stays.
+ */
+export function goTo(screen, params = {}, { instead = false, told = false } = {}) {
+  endTyping();
+  return run(async () => {
+    if (!told) fleeting?.remove();
+    if (instead) remember({ ...params, screen });
+    else {
+      remember({ top: window.scrollY });
+      pushScreen(screen, params);
+    }
+    if (!told) leave();
+    await show();
+  });
+}
+
+/** Goes back to where this screen was opened. */
+export function leaveScreen() {
+  endTyping();
+  run(() => history.back());
+}
+
+/** Goes back to the piece being identified, or to its start. */
+export function goToPiece() {
+  endTyping();
+  run(() => backToPiece());
+}
+
+/** Draws the screen that the browser stands at; `drawn`: its nodes, where they are made already. */
+export function show(focus = true, drawn = null) {
+  return shell.draw(focus, drawn);
+}
+
+/** Draws the screen anew where it stands. */
+export async function redraw() {
+  const top = window.scrollY;
+  await show(false);
+  window.scrollTo(0, top);
+}
+
+/** What was only told goes with its screen; not that the storage is in trouble. */
+function leave() {
+  if (problem() === "") leaveTold();
+}
