@@ -60,7 +60,7 @@ def code_of(path: Path) -> str:
     if path.suffix == ".py":
         return ast.unparse(without_docstrings(ast.parse(text)))
     if path.suffix in (".js", ".css"):
-        return re.sub(r"(?s)/\*.*?\*/|(?m:^\s*//.*$)", "", text)
+        return re.sub(r"(?s)/\*.*?\*/|(?m:^\s*//[^\n]*$)", "", text)
     return text
 
 
