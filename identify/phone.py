@@ -43,16 +43,15 @@ EXPORTS = (
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
     "conditions", "condition_rank", "moved", "incomplete",
-    "read_date", "date_in_words",
+    "read_date", "date_in_words", "record_fault", "misfits", "new_fields",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
-    "record_fault", "file_record_fault", "entry_fault", "operation_fault", "photo_fault",
-    "misfits", "new_fields", "fault_words",
+    "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
 )  # fmt: skip
 MERGING_EXPORTS = (
-    "tick", "heard", "merged", "mark_of", "sealed", "is_late", "pulled",
+    "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
 )  # fmt: skip
 SHARED = ("lists", "limits")  # what the second module uses of the first

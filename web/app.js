@@ -4,7 +4,9 @@
  */
 import { deepen, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
-import { loadEngine, packList } from "./data/packs.js";
+import { loadEngine } from "./data/engine.js";
+import { setAsideNow } from "./data/gate.js";
+import { packList } from "./data/packs.js";
 import {
   packOf,
   putBy,
@@ -162,6 +164,7 @@ async function start() {
   });
   document.addEventListener("keydown", (event) => state.settings.keys && keyChooses(event));
   await show(false);
+  if (setAsideNow() > 0) tellSetAside();
   if (PRACTICE !== "") guided().catch(trouble);
   WIDE.addEventListener("change", atDesk);
   if (WIDE.matches) atDesk();
@@ -178,6 +181,12 @@ async function guided() {
 /** What a wide window has besides: keys, photos dragged in, the candidates beside the question. */
 async function atDesk() {
   (await loaded(import("./desk/desk.js"))).openDesk(state);
+}
+
+function tellSetAside() {
+  const count = setAsideNow();
+  const what = count === 1 ? "1 entry here cannot be read" : `${count} entries here cannot be read`;
+  notice(`${what}, and set aside. Everything else works.`, [["Look at it", () => goTo("aside")]]);
 }
 
 /** The second tap of a double tap would answer a question that nobody has read. */

@@ -3,13 +3,13 @@
 OWASP, "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection; from memory): a cell that
 begins with = + - @, a tab, a carriage return or a line feed may be run. Such a cell gets an
 apostrophe in front, and so does one that begins with an apostrophe, so that it can be taken off
-again. The wide forms of the signs are guarded as well, and blanks in front do not help.
+again. The wide and small forms of the signs are guarded as well, and blanks in front do not help.
 """
 
 import re
 
-# The wide forms look the same to some programs.
-RISKY = re.compile(r"\s*[=+\-@＝＋－＠']|[\t\r\n]")  # noqa: RUF001
+# The wide and small forms look the same to some programs.
+RISKY = re.compile(r"\s*[=+\-@＝＋－＠﹦﹢﹣﹫']|[\t\r\n]")  # noqa: RUF001
 # What no XML 1.0 document can hold, and what openpyxl takes out of a cell that it reads.
 UNFIT = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]|x005F_")
 OWN_SHEETS = ["records", "about"]  # of a workbook that this app writes

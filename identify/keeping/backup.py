@@ -22,13 +22,19 @@ from identify.keeping.queries import rows, value
 from identify.keeping.restore import restore
 from identify.keeping.retention import night_before, to_keep
 from identify.keeping.store import FILE, Store
-from identify.keeping.troubles import DiskError, disk_troubles
-from identify.keeping.types import BackupLine, KeptPhoto, MadeBackup, Manifest
+from identify.keeping.troubles import DamagedError, DiskError, disk_troubles
+from identify.keeping.types import BackupLine, KeptPhoto, MadeBackup, Manifest, NightlyBackup
+from identify.keeping.verify import damaged
 
 EMPTIED = b""
+NOT_BACKED_UP = (
+    "No backup was made, so that the earlier ones stay: {count} of the kept changes are not what "
+    "was written, most likely because the disk is failing. Look after the disk, then run verify."
+)
 NAMED = "%Y-%m-%dT%H%M%SZ"
 LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
 UNFINISHED = timedelta(days=1)
+EARLY = timedelta(hours=1)  # backups of one second get names of seconds to come
 
 _one_at_a_time = threading.Lock()
 
@@ -79,20 +85,32 @@ def nightly_due(folder: Path, now: datetime) -> bool:
     return not any(night_before(now) <= moment <= now for moment in _moments(folder))
 
 
-def nightly(store: Store, folder: Path, now: datetime) -> MadeBackup:
-    """The backup of a night: makes one, lets go of old ones, clears what was left over."""
+def nightly(store: Store, folder: Path, now: datetime) -> NightlyBackup:
+    """The backup of a night: makes one, lets go of old ones, clears what was left over.
+
+    -> as of `backup`, with to_come: names of backups that bear a time to come.
+    """
     made = backup(store, folder, now)
-    keep_newest(folder)
+    keep_newest(folder, now)
     photos.tidy(store, now)
     with disk_troubles():
         _sweep(store.folder, now)
-    return made
+    to_come = [one.strftime(NAMED) for one in sorted(_moments(folder)) if one > now + EARLY]
+    return {**made, "to_come": to_come}
 
 
-def keep_newest(folder: Path) -> list[str]:
-    """Takes away the backups that need not stay (retention.py), and photos of none; their names."""
+def keep_newest(folder: Path, now: datetime) -> list[str]:
+    """Takes away the backups that need not stay (retention.py), and photos of none; their names.
+
+    Those that bear a time to come were made by a clock that was wrong: they stay, and count for
+    nothing.
+    """
     with _one_at_a_time, disk_troubles():
-        moments = [one for one in _moments(folder) if manifest_of(folder / one.strftime(NAMED))]
+        moments = [
+            one
+            for one in _moments(folder)
+            if one <= now + EARLY and manifest_of(folder / one.strftime(NAMED))
+        ]
         going = sorted(set(moments) - to_keep(moments))
         names = [moment.strftime(NAMED) for moment in going]
         for name in names:
@@ -109,8 +127,11 @@ def _fill(store: Store, folder: Path, made: Path, moment: datetime) -> Manifest:
     files.sync(made / FILE)
     with store.opened(made / FILE) as db:
         shas = rows(db, "select sha, size from photos order by sha")
+        broken = damaged(db)
         operations = value(db, "select count(*) from ops")
         records = value(db, "select count(distinct record) from ops")
+    if broken > 0:
+        raise DamagedError(NOT_BACKED_UP.format(count=broken))
     there: list[KeptPhoto] = []
     missing: list[str] = []
     for sha, size in shas:

@@ -7,6 +7,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+import orjson
+
 from identify import keeping
 from identify.errors import UserError
 from identify.keeping import backup as backups
@@ -15,16 +17,16 @@ from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.locked_backup import ENDING, read_passphrase, unlocked
 from identify.keeping.restore import restore as restore_from
 from identify.keeping.store import FILE, Store
+from identify.keeping.troubles import DAMAGED
 from identify.keeping.upgrade import upgrade_check
+from identify.keeping.verify import repair
+from identify.keeping.verify import verify as checked
 
 
 def backup(args: argparse.Namespace) -> int:
     """Make a backup of the server's data, and try it out."""
     data = args.data or data_folder()
-    if not (data / FILE).is_file():
-        raise UserError(
-            f"There is no data in {data}. Name the folder that the server keeps: --data."
-        )
+    _there(data)
     folder = args.to or backup_folder(data)
     away = asked_away(args)
     with keeping.open(data) as store:
@@ -69,6 +71,11 @@ def restore(args: argparse.Namespace) -> int:
         f"Taken in: {taken['operations']} changes, {taken['photos']} photos and "
         f"{taken['devices']} devices that were not here. What was here stayed."
     )
+    if taken["damaged"]:
+        print(
+            f"{taken['damaged']} changes in this backup are not what was written, and were left "
+            "out. Restore the backup before it as well: it may have them whole."
+        )
     if taken["missing"]:
         print(
             f"{len(taken['missing'])} photos are not in this backup. A phone that has them sends "
@@ -114,6 +121,46 @@ def add_away(p: argparse.ArgumentParser) -> None:
     )
 
 
+def verify(args: argparse.Namespace) -> int:
+    """Say whether the server's data is what was written; with --repair, put aside what is not."""
+    data = args.data or data_folder()
+    _there(data)
+    with keeping.open(data) as store:
+        found = checked(store)
+        for one in found["wrong"]:
+            print(f"{one['id']}, a change of {one['record']}: {one['why']}")
+        for sha in found["photos_wrong"]:
+            print(f"{sha}, a photo: it is not what was written, or is not there.")
+        for row in found["aside"]:
+            print(f"{row['id']}, put aside earlier: {row['why']}")
+        if found["database"]:
+            print(f"The database itself is damaged: {found['database']}")
+            raise UserError(DAMAGED)
+        if args.out:
+            args.out.write_bytes(orjson.dumps(found["aside"], option=orjson.OPT_INDENT_2))
+        wrong = len(found["wrong"]) + len(found["photos_wrong"])
+        print(f"Looked at {found['operations']} changes and {found['photos']} photos: ", end="")
+        if wrong == 0:
+            print("all are what was written.")
+            return 0
+        if not args.repair:
+            print(f"{wrong} are not. Look after the disk, then run verify --repair.")
+            return 1
+        repair(store, found)
+    print(
+        f"{wrong} were put aside, and nothing was deleted. Each phone that syncs sends what it has "
+        "of them; what none has is in the backups: restore the newest one."
+    )
+    return 0
+
+
+def _there(data: Path) -> None:
+    if not (data / FILE).is_file():
+        raise UserError(
+            f"There is no data in {data}. Name the folder that the server keeps: --data."
+        )
+
+
 def add(commands: "argparse._SubParsersAction[Any]") -> None:
     """Adds the parsers of these commands."""
     folder = "folder of the data ($IDENTIFY_DATA, else ~/.local/share/identify)"
@@ -127,6 +174,12 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--data", type=Path, help=folder)
     p.add_argument("--to", type=Path, help="folder for the copy (that of the backups)")
     p.set_defaults(run=upgrade)
+
+    p = commands.add_parser("verify", help="say whether the server's data is what was written")
+    p.add_argument("--data", type=Path, help=folder)
+    p.add_argument("--repair", action="store_true", help="put aside what is not")
+    p.add_argument("--out", type=Path, help="write what was put aside into this file (JSON)")
+    p.set_defaults(run=verify)
 
     p = commands.add_parser("restore", help="merge a backup into the server's data")
     p.add_argument("backup", type=Path, help="folder of the backup, or the file of a locked one")

@@ -34,7 +34,8 @@ OVER = (
     "a device that is paired already."
 )
 WRONG = (
-    "That code is not right. After five wrong tries it holds no longer, and a new one is needed."
+    "That code is not right. After five wrong tries no code holds any longer: take the link of the "
+    "square code, or begin anew."
 )
 
 
@@ -54,7 +55,7 @@ def new_pairing(store: Store, now: datetime) -> dict[str, str]:
     until = now + timedelta(minutes=MINUTES)
     hashed = _code(code, salt)
     with store.write() as db:
-        db.execute("delete from pairings where until <= ? or tries >= ?", (_stamp(now), TRIES))
+        db.execute("delete from pairings where until <= ?", (_stamp(now),))
         db.execute(
             "insert into pairings (secret, salt, code, until) values (?, ?, ?, ?)",
             (_digest(secret), salt, hashed, _stamp(until)),
@@ -67,8 +68,8 @@ def pair(
 ) -> dict[str, str]:
     """Pairs a device by the secret of a link or a typed code: {device, token}.
 
-    Raises NotPairedError. A pairing serves once. A wrong code counts against every pairing that is
-    open, since nobody can say which one was meant.
+    Raises NotPairedError. A pairing serves once. A wrong code counts against the codes of all that
+    are open, since nobody can say which one was meant; their links hold on, which nobody guesses.
     """
     token = secrets.token_urlsafe(32)
     device = "k" + secrets.token_hex(8)
@@ -77,9 +78,10 @@ def pair(
     with store.write() as db:
         open_ = rows(
             db,
-            "select id, secret, salt, code from pairings where until > ? and tries < ?",
+            "select id, secret, salt, code from pairings where until > ? and (tries < ? or ?)",
             _stamp(now),
             TRIES,
+            secret != "",
         )
         used = [ident for ident, *rest in open_ if matches(*rest)]
         if used:

@@ -20,7 +20,7 @@ from identify.core.types.operations import Written
 from identify.keeping import photos
 from identify.keeping.canonical_json import EXACT, text_of
 from identify.keeping.queries import rows, value
-from identify.keeping.schema import next_trail
+from identify.keeping.schema import next_trail, sum_of
 from identify.keeping.store import Store
 from identify.keeping.troubles import RefusedError
 from identify.keeping.types import NotTaken, PullAnswer, PushAnswer
@@ -77,7 +77,8 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAns
     `after` and `last` are what the answer before said, or 0 and "". `last` is opaque: a digest of
     all operations up to that place as they came, so that it cannot fit a history that differs.
     -> {epoch, from_start (that place is unknown here: this begins from the beginning), ops, after,
-    last, more}.
+    last, more, damaged (how many of them are not what was written, and are left out; only where
+    there are any)}.
     """
     limit = max(1, min(limit, MOST_PULLED))
     with store.read() as db:
@@ -86,20 +87,25 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAns
         if from_start:
             after, last = 0, ""
         ops: list[Any] = []
-        size = 0
+        size = damaged = 0
         more = False
         ops_there = db.execute(
-            "select seq, content, trail from ops where seq > ? order by seq limit ?",
+            "select seq, content, trail, sum from ops where seq > ? order by seq limit ?",
             (after, limit + 1),
         )
-        for seq, content, trail in cast(Iterable[tuple[int, str, str]], ops_there):
+        for seq, content, trail, checked_sum in cast(
+            Iterable[tuple[int, str, str, str]], ops_there
+        ):
             size += len(content)
-            if len(ops) == limit or (ops and size > ANSWER):
+            if len(ops) + damaged == limit or (ops and size > ANSWER):
                 more = True
                 break
-            ops.append(orjson.loads(content))
+            if sum_of(content) == checked_sum:
+                ops.append(orjson.loads(content))
+            else:
+                damaged += 1
             after, last = seq, trail
-    return {
+    answer: PullAnswer = {
         "epoch": ours,
         "from_start": from_start,
         "ops": ops,
@@ -107,6 +113,9 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAns
         "last": last,
         "more": more,
     }
+    if damaged > 0:
+        answer["damaged"] = damaged
+    return answer
 
 
 def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
@@ -118,7 +127,13 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
     lost: set[str] = set()
     scrubbed = False
     for record in sorted(set(touched)):
-        known = rows(db, "select id, content, scrubbed, gone from ops where record = ?", record)
+        known = [
+            row
+            for *row, checked_sum in rows(
+                db, "select id, content, scrubbed, gone, sum from ops where record = ?", record
+            )
+            if sum_of(row[1]) == checked_sum
+        ]
         if not any(gone for *_, gone in known):
             continue
         dead = set(merged(read_operations(content for _, content, _, _ in known))["scrub"])
@@ -126,9 +141,10 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
             if ident in dead and not already:
                 scrubbed = True
                 lost |= photos.named(orjson.loads(content))
+                emptied = _emptied(content)
                 db.execute(
-                    "update ops set content = ?, scrubbed = 1 where id = ?",
-                    (_emptied(content), ident),
+                    "update ops set content = ?, scrubbed = 1, sum = ? where id = ?",
+                    (emptied, sum_of(emptied), ident),
                 )
     return photos.unnamed(db, lost) if scrubbed else None
 
@@ -143,7 +159,8 @@ def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None
     last = value(db, "select trail from ops order by seq desc limit 1") or ""
     gone = int(one["fields"].get("gone") is True)
     db.execute(
-        "insert into ops (id, record, content, scrubbed, gone, trail) values (?, ?, ?, ?, ?, ?)",
+        "insert into ops (id, record, content, scrubbed, gone, trail, sum) "
+        "values (?, ?, ?, ?, ?, ?, ?)",
         (
             one["id"],
             one["record"],
@@ -151,6 +168,7 @@ def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None
             int(one.get("scrubbed", False)),
             gone,
             next_trail(last, content),
+            sum_of(content),
         ),
     )
 
@@ -163,12 +181,20 @@ def same(ours: str, theirs: str) -> bool:
 
 
 def take(db: apsw.Connection, one: operations.Operation, content: str) -> str:
-    """Within a transaction: takes in one operation: new, held (it was here), forked (not taken)."""
-    ours = value(db, "select content from ops where id = ?", one["id"])
-    if ours is None:
+    """Within a transaction: takes in one operation: new, held (it was here), forked (not taken).
+
+    One that the disk has damaged since is mended by the same one sent again.
+    """
+    known = rows(db, "select content, sum from ops where id = ?", one["id"])
+    if not known:
         insert(db, one, content)
         return "new"
-    return "held" if same(ours, content) else "forked"
+    ((ours, checked_sum),) = known
+    if sum_of(ours) == checked_sum:
+        return "held" if same(ours, content) else "forked"
+    if sum_of(content) == checked_sum:
+        db.execute("update ops set content = ? where id = ?", (content, one["id"]))
+    return "held"
 
 
 def _known(db: apsw.Connection, after: int, last: str) -> bool:

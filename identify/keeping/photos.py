@@ -3,6 +3,7 @@
 The order that loses nothing: the bytes on the disk, the name on the disk, then the row.
 """
 
+import contextlib
 import hashlib
 import re
 import threading
@@ -18,8 +19,9 @@ from identify.core.types.operations import Operation
 from identify.keeping import files
 from identify.keeping.photo_checks import check_picture
 from identify.keeping.queries import rows
+from identify.keeping.schema import sum_of
 from identify.keeping.store import Store
-from identify.keeping.troubles import RefusedError, disk_troubles
+from identify.keeping.troubles import DiskError, RefusedError, disk_troubles
 from identify.keeping.types import MissingPhoto, Received
 
 CHUNK = 256 * 1024
@@ -82,7 +84,11 @@ def read(store: Store, sha: str) -> bytes | None:
     if missing(store, [sha]):
         return None
     with disk_troubles():
-        return path_of(store, sha).read_bytes()
+        data = whole(path_of(store, sha), sha)
+    if data is None:  # a device that has it sends it again
+        with contextlib.suppress(DiskError), store.write() as db:
+            db.execute("delete from photos where sha = ?", (sha,))
+    return data
 
 
 def known(store: Store) -> dict[str, int]:
@@ -154,24 +160,33 @@ def named(one: Operation) -> set[str]:
 def unnamed(db: apsw.Connection, shas: Iterable[str]) -> list[str]:
     """Within a transaction: those that no operation names any more; their rows go."""
     asked = set(shas)
-    lost = sorted(asked - named_by_any(db)) if asked else []
+    named_by_all = named_by_any(db) if asked else set()
+    lost = [] if named_by_all is None else sorted(asked - named_by_all)
     for sha in lost:
         db.execute("delete from photos where sha = ?", (sha,))
     return lost
 
 
-def named_by_any(db: apsw.Connection) -> set[str]:
-    """The SHA-256 of every photo that an operation names."""
+def named_by_any(db: apsw.Connection) -> set[str] | None:
+    """The SHA-256 of every photo that an operation names; None where one of these is damaged, so
+    that nobody knows.
+    """
     shas: set[str] = set()
-    for (content,) in rows(db, "select content from ops where scrubbed = 0 and record like 'p%'"):
+    named_rows = rows(db, "select content, sum from ops where scrubbed = 0 and record like 'p%'")
+    for content, checked_sum in named_rows:
+        if sum_of(content) != checked_sum:
+            return None
         shas |= named(orjson.loads(content))
     return shas
 
 
 def unlink(store: Store, shas: list[str]) -> None:
-    """Takes away the files of photos whose rows are gone."""
+    """Takes away the files of photos whose rows are gone, and did not come back since."""
     with _receiving, disk_troubles():
+        there = known(store)
         for sha in shas:
+            if sha in there:
+                continue
             files.remove(path_of(store, sha))
             files.remove(_part(store, sha))
             if path_of(store, sha).parent.is_dir():

@@ -13,6 +13,7 @@ from identify.keeping import devices, files, ops, photos
 from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST, manifest_of
 from identify.keeping.queries import rows
+from identify.keeping.schema import sum_of
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DAMAGED_BACKUP, DamagedError, RefusedError, disk_troubles
 from identify.keeping.types import Restored
@@ -21,7 +22,8 @@ LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789"
 
 
 def restore(store: Store, backup: Path, *, link: bool = False) -> Restored:
-    """Merges a backup (its folder) into the store: {operations, photos, devices, missing: [sha]}.
+    """Merges a backup (its folder) into the store: {operations, photos, devices, damaged, missing:
+    [sha]}. damaged: operations that are not what was written, and were left out.
 
     The counts are of what was not here. One transaction takes in operations and devices and gives
     the server a new epoch, by which every phone notices; photos follow, each checked. To run it
@@ -40,11 +42,17 @@ def restore(store: Store, backup: Path, *, link: bool = False) -> Restored:
             files.make_folder(stage)
             files.write_whole(stage / FILE, (backup / FILE).read_bytes())
         with _staged(type(store), stage) as old:
-            operations, new = _take(store, old)
+            operations, new, damaged = _take(store, old)
             came, missing = _take_photos(store, old, backup.parent / "photos", link)
     finally:
         shutil.rmtree(stage, ignore_errors=True)
-    return {"operations": operations, "photos": came, "devices": new, "missing": missing}
+    return {
+        "operations": operations,
+        "photos": came,
+        "devices": new,
+        "damaged": damaged,
+        "missing": missing,
+    }
 
 
 def _staged(kind: type[Store], stage: Path) -> Store:
@@ -60,14 +68,24 @@ def _staged(kind: type[Store], stage: Path) -> Store:
     return old
 
 
-def _take(store: Store, old: Store) -> tuple[int, int]:
-    """How many operations, and how many devices, were not here."""
+def _take(store: Store, old: Store) -> tuple[int, int, int]:
+    """How many operations, and how many devices, were not here; how many are damaged."""
     with old.read() as theirs, store.write() as db:
         paired = rows(theirs, "select id, name, token, made, seen, revoked from devices")
         known = {ident for (ident,) in rows(db, "select id from devices")}
         touched: list[str] = []
-        for (content,) in theirs.execute("select content from ops order by seq"):
-            touched += _taken(db, str(content))
+        damaged = 0
+        for content, checked_sum in theirs.execute("select content, sum from ops order by seq"):
+            if sum_of(str(content)) == checked_sum:
+                touched += _taken(db, str(content))
+            else:
+                damaged += 1
+        for row in theirs.execute("select id, content, why from aside"):
+            db.execute(
+                "insert into aside select ?1, ?2, ?3 where not exists "
+                "(select 1 from aside where id = ?1 and content = ?2)",
+                row,
+            )
         lost = ops.scrub(db, touched)
         devices.union(db, paired)
         db.execute("update meta set value = ? where name = 'epoch'", (secrets.token_hex(16),))
@@ -75,7 +93,7 @@ def _take(store: Store, old: Store) -> tuple[int, int]:
         store.forget()
         photos.unlink(store, lost)
     new = sum(1 for ident, *_ in paired if ident not in known)
-    return len(touched), new
+    return len(touched), new, damaged
 
 
 def _taken(db: apsw.Connection, content: str) -> list[str]:
@@ -97,9 +115,10 @@ def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> tuple[in
     """All photos but those that were deleted for good since: how many, and which are missing."""
     with old.read() as db:
         theirs = rows(db, "select sha, made from photos order by sha")
-        dead = photos.named_by_any(db)
+        named_there = photos.named_by_any(db)
     with store.read() as db:
-        dead -= photos.named_by_any(db)
+        named_here = photos.named_by_any(db)
+    dead = set() if named_there is None or named_here is None else named_there - named_here
     wanted = {one["sha"] for one in photos.missing(store, [sha for sha, _ in theirs])} - dead
     missing = []
     for sha, made in theirs:

@@ -9,7 +9,10 @@ import secrets
 from collections.abc import Callable
 
 import apsw
+import orjson
 
+from identify.core.gate import operation_fault
+from identify.core.gate_words import fault_words
 from identify.errors import UserError
 from identify.keeping.queries import rows, value
 
@@ -82,7 +85,44 @@ def trails(db: apsw.Connection) -> None:
         db.execute("update ops set trail = ? where seq = ?", (before, seq))
 
 
-MIGRATIONS: tuple[Callable[[apsw.Connection], None], ...] = (operations, devices, photos, trails)
+def sums(db: apsw.Connection) -> None:
+    """With each operation a checksum, and a place for what does not fit through the gate."""
+    db.execute(
+        """
+        alter table ops add column sum text not null default '';
+        create table aside (
+            id text not null,
+            content text not null,
+            why text not null
+        ) strict
+        """
+    )
+    for seq, ident, content in rows(db, "select seq, id, content from ops order by seq"):
+        why = misfit(content)
+        if why == "":
+            db.execute("update ops set sum = ? where seq = ?", (sum_of(content), seq))
+        else:
+            db.execute("insert into aside values (?, ?, ?)", (ident, content, why))
+            db.execute("delete from ops where seq = ?", (seq,))
+
+
+MIGRATIONS: tuple[Callable[[apsw.Connection], None], ...] = (
+    operations, devices, photos, trails, sums,
+)  # fmt: skip
+
+
+def sum_of(content: str) -> str:
+    """The checksum of an operation's text."""
+    return hashlib.sha256(content.encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def misfit(content: str) -> str:
+    """Why a kept operation does not fit through the gate, in a sentence; "" where it does."""
+    try:
+        fault = operation_fault(orjson.loads(content), True)
+    except orjson.JSONDecodeError:
+        return "It cannot be read."
+    return "" if fault is None else fault_words(fault)
 
 
 def next_trail(before: str, content: str) -> str:

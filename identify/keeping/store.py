@@ -6,7 +6,7 @@ disk (sqlite.org, "Write-Ahead Logging" and pragma synchronous).
 
 import contextlib
 import threading
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import ClassVar
@@ -19,6 +19,14 @@ from identify.keeping.schema import check, migrate
 from identify.keeping.troubles import RefusedError, disk_troubles
 
 FILE = "identify.sqlite"
+# A full disk has no room for the index that several programs share: it is then for one alone.
+NO_INDEX = (apsw.SQLITE_IOERR_SHMOPEN, apsw.SQLITE_IOERR_SHMSIZE, apsw.SQLITE_IOERR_SHMMAP)
+ALONE = ("locking_mode", "exclusive")
+MISSING = (
+    "{file} is missing, and there is more of a collection beside it. Put the file back, or put the "
+    "whole folder aside (do not delete it) and restore the newest backup into a new one. To begin "
+    "with an empty collection, name an empty folder."
+)
 
 
 class Store:
@@ -42,22 +50,42 @@ class Store:
             raise RefusedError(f"{self.folder} is a file. Name a folder for the data.")
         with disk_troubles():
             files.make_folder(self.folder)
-            if not (self.folder / FILE).exists():
-                files.append(self.folder / FILE, b"")  # readable for its owner only, from the start
-            self._db = apsw.Connection(str(self.folder / FILE), vfs=self.VFS)
+            if _size(self.folder / FILE) == 0:
+                self._begin()
             try:
-                self._db.set_busy_timeout(10_000)
-                for name, value in self.SETTINGS:
-                    self._db.pragma(name, value)
-                check(self._db)
-                self._db.pragma("journal_mode", "wal")
-                migrate(self._db)
-            except BaseException:
-                self._db.close(True)
-                raise
+                self._db = self._opened(self.SETTINGS)
+            except apsw.IOError as error:
+                if getattr(error, "extendedresult", 0) not in NO_INDEX:
+                    raise
+                self._db = self._opened((*self.SETTINGS, ALONE))
+
+    def _begin(self) -> None:
+        """A new file, readable for its owner only from the start, where there never was one."""
+        if any((self.folder / "photos").glob("??/*.jpg")) or _size(self.folder / f"{FILE}-wal") > 0:
+            raise RefusedError(MISSING.format(file=self.folder / FILE))
+        files.append(self.folder / FILE, b"")
+        files.sync_folder(self.folder)
+
+    def _opened(self, settings: Iterable[tuple[str, str]]) -> apsw.Connection:
+        db = apsw.Connection(str(self.folder / FILE), vfs=self.VFS)
+        try:
+            db.set_busy_timeout(10_000)
+            for name, value in settings:
+                db.pragma(name, value)
+            check(db)
+            db.pragma("journal_mode", "wal")
+            migrate(db)
+        except BaseException:
+            db.close(True)
+            raise
+        return db
 
     def close(self) -> None:
-        """Ends it. A store that is never closed loses nothing either: it is in the log."""
+        """Ends it, with all of it in the one file.
+
+        A store that is never closed loses nothing either: it is in the log.
+        """
+        self.forget()
         with self._lock, contextlib.suppress(apsw.Error):
             self._db.close(True)
 
@@ -127,3 +155,10 @@ class Store:
         """Keeps a setting of the server."""
         with self.write() as db:
             db.execute("insert or replace into meta values (?, ?)", (name, value))
+
+
+def _size(path: Path) -> int:
+    try:
+        return path.stat().st_size
+    except FileNotFoundError:
+        return 0

@@ -1,6 +1,6 @@
 """What the store says: of operations and photos to the devices, of backups to their owner."""
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
 from identify.core.types.operations import Operation
 
@@ -30,6 +30,7 @@ class PullAnswer(TypedDict):
     after: int  # where this ends
     last: str  # a digest of all up to there, so that it cannot fit a history that differs
     more: bool
+    damaged: NotRequired[int]  # operations that are not what was written, and were left out
 
 
 class MissingPhoto(TypedDict):
@@ -91,10 +92,44 @@ class MadeBackup(BackupLine):
     missing: list[str]
 
 
+class NightlyBackup(MadeBackup):
+    """The backup of a night."""
+
+    to_come: list[str]  # names of backups that bear a time to come
+
+
 class Restored(TypedDict):
     """What a restore took in: counts of what was not here."""
 
     operations: int
     photos: int
     devices: int
+    damaged: int  # operations of the backup that are not what was written, and were left out
     missing: list[str]  # SHA-256 of photos that are not in the backup
+
+
+class Wrong(TypedDict):
+    """An operation that is not what was written, or does not fit through the gate."""
+
+    id: str
+    record: str
+    why: str  # a sentence
+
+
+class Aside(TypedDict):
+    """An operation that was put aside."""
+
+    id: str
+    content: str
+    why: str
+
+
+class Verified(TypedDict):
+    """What a look at everything that is kept found."""
+
+    operations: int  # how many were looked at
+    photos: int
+    wrong: list[Wrong]
+    photos_wrong: list[str]  # SHA-256
+    aside: list[Aside]  # put aside earlier
+    database: str  # "", or what SQLite says of the file

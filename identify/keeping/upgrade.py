@@ -79,10 +79,12 @@ def _copied(source: Path, target: Path) -> int:
 
 
 def _held(file: Path) -> list[tuple[str, str]]:
-    """Each operation's id, and a digest of what it holds."""
+    """Each operation's id, and a digest of what it holds, by id."""
     db = apsw.Connection(str(file))
     try:
-        ops_there = rows(db, "select id, content from ops order by seq")
+        ops_there = rows(db, "select id, content from ops")
+        if rows(db, "select 1 from sqlite_schema where name = 'aside'"):  # what does not fit
+            ops_there += rows(db, "select id, content from aside")
     finally:
         db.close(True)
-    return [(ident, hashlib.sha256(content.encode()).hexdigest()) for ident, content in ops_there]
+    return sorted((id_, hashlib.sha256(text.encode()).hexdigest()) for id_, text in ops_there)

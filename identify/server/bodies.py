@@ -27,8 +27,13 @@ class Bodies:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
+        headers = Headers(scope=scope)
+        if "content-length" in headers and "transfer-encoding" in headers:  # RFC 9112, 6.3
+            sentence = "A request says its length, or comes in chunks; this one does both."
+            await refused(sentence, 400, {"Connection": "close"})(scope, receive, send)
+            return
         most = self.most(scope["path"])
-        header = Headers(scope=scope).get("content-length", "0")
+        header = headers.get("content-length", "0")
         whole_number = header.isascii() and header.isdecimal() and len(header) < 18
         length = int(header) if whole_number else None
         if length is None or length > most:

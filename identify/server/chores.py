@@ -28,6 +28,12 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
         made = await context.in_thread(backups.nightly, context.store, context.backups, now)
         name = str(made["name"])
         log.info("backup: %s", name)
+        if made["to_come"]:
+            log.warning(
+                "backups bear times to come (%s): this machine's clock was wrong; they stay until "
+                "you take them away",
+                ", ".join(made["to_come"][:3]),
+            )
         done = await context.in_thread(take_away, away, context.store, context.backups, name)
         return f"{name} {done}" if done else ""
 

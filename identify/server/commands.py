@@ -3,6 +3,8 @@
 import argparse
 import ipaddress
 import logging
+import shlex
+import signal
 import sys
 import time
 from datetime import UTC, datetime, timedelta
@@ -15,10 +17,14 @@ import uvicorn
 from identify import keeping, phone
 from identify.errors import UserError
 from identify.keeping import devices
+from identify.keeping.backup import all_backups
 from identify.keeping.commands import add_away, asked_away
 from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.store import FILE, Store
+from identify.keeping.troubles import DiskError
 from identify.server import authority, exchange, limits
+from identify.server.access import Notes, log
+from identify.server.connections import Prompt, listen
 from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
 from identify.server.own_server import own_app
@@ -35,6 +41,7 @@ def serve(args: argparse.Namespace) -> int:
         print(unit(started_with(), _options(args), args.port), end="")
         return 0
     data = args.data or data_folder()
+    _not_lost(data)
     away = asked_away(args)
     tls = _tls(args, data)
     public, hosts = _addresses(args, tls)
@@ -44,8 +51,9 @@ def serve(args: argparse.Namespace) -> int:
     if root:
         files |= phone.trusting_files()
     _log()
+    signal.signal(signal.SIGTERM, _end)  # uvicorn ends in order, then hands the signal on to this
     with keeping.open(data) as store:
-        store.set_meta(ADDRESS, public)
+        _remember(store, public)
         app = own_app(
             files,
             store,
@@ -57,12 +65,15 @@ def serve(args: argparse.Namespace) -> int:
             tls=tls,
             away=away,
         )
+        # behind a proxy all callers have its address
+        share = limits.SHARE if args.behind_proxy is None else limits.CONNECTIONS
+        listeners = listen(args.host, args.port, Notes(time.monotonic), share)
         print(f"Open {public} in a browser. Ctrl+C stops the server.", flush=True)
         _greet(store, public)
-        uvicorn.run(
+        config = uvicorn.Config(
             app,
-            host=args.host,
-            port=args.port,
+            http=Prompt,
+            loop="asyncio",
             ssl_context_factory=(lambda *_: tls.context) if tls else None,
             lifespan="on",
             log_level="error",  # what is below that, any caller could fill the disk with
@@ -71,11 +82,40 @@ def serve(args: argparse.Namespace) -> int:
             # from this machine only, and only where a proxy is said to be there
             proxy_headers=args.behind_proxy is not None,
             forwarded_allow_ips="127.0.0.1,::1",
-            limit_concurrency=limits.CONNECTIONS,
             timeout_keep_alive=limits.IDLE,
             timeout_graceful_shutdown=5,
         )
+        uvicorn.Server(config).run(sockets=listeners)
     return 0
+
+
+def _end(*_: object) -> None:
+    """Ends the program by the way of every `with`: the store is closed, whole in its one file."""
+    raise SystemExit(0)
+
+
+def _not_lost(data: Path) -> None:
+    """Raises UserError where there is no data, but backups of it: it is not begun anew unasked."""
+    folder = backup_folder(data)
+    made = [] if (data / FILE).is_file() else all_backups(folder)
+    if made:
+        words = ["python", "-m", "identify", "restore", str(folder / made[0]["name"])]
+        if data != data_folder():
+            words += ["--data", str(data)]
+        raise UserError(
+            f"There is no data in {data}, but there are backups of it. Restore the newest one: "
+            f"{shlex.join(words)}. For an empty collection, name another folder: --data."
+        )
+
+
+def _remember(store: Store, public: str) -> None:
+    """Keeps the public address for `pair`; a full disk keeps nobody from reading."""
+    if store.meta(ADDRESS) == public:
+        return
+    try:
+        store.set_meta(ADDRESS, public)
+    except DiskError as trouble:
+        log.error("disk: %s", trouble)
 
 
 def _options(args: argparse.Namespace) -> list[str]:
@@ -237,7 +277,6 @@ def _log() -> None:
     form = logging.Formatter("%(asctime)s %(levelname)s %(message)s", "%Y-%m-%dT%H:%M:%SZ")
     form.converter = time.gmtime
     handler.setFormatter(form)
-    log = logging.getLogger("identify.server")
     log.handlers = [handler]
     log.setLevel(logging.INFO)
     log.propagate = False

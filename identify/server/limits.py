@@ -29,7 +29,8 @@ MOST_CALLERS = 10_000  # that are remembered at once
 
 # Connections
 CONNECTIONS = 256
-IDLE = 15  # seconds that a connection may lie idle
+SHARE = 64  # of one address (IPv6: each /64)
+IDLE = 15  # seconds until the head of a request is here: the first one, and each one after
 SILENT = 30  # seconds without a byte of the body
 
 # Bytes of a body

@@ -34,6 +34,18 @@ async (record) => {
   await new Promise((resolve) => { change.oncomplete = resolve; });
   database.close();
 }"""
+ASIDE = """
+async () => {
+  const database = await new Promise((resolve) => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const change = database.transaction("aside", "readwrite");
+  const row = { from: "server", value: { a: [1, "b"] }, why: "It cannot be read." };
+  change.objectStore("aside").put({ ...row, key: "server a", time: "2026-05-01T10:00:00.000Z" });
+  await new Promise((resolve) => { change.oncomplete = resolve; });
+  database.close();
+}"""
 BROUGHT = """
 (group) => {
   const at = { ...history.state, screen: "came", group, file: "list.csv" };
@@ -58,6 +70,11 @@ def clashing(page: Page) -> None:
     page.evaluate(CLASH, kept(page)["records"][0]["id"])
 
 
+def set_aside(page: Page) -> None:
+    """A change from the server that could not be read."""
+    page.evaluate(ASIDE)
+
+
 def sighted(page: Page) -> None:
     """A piece that was kept as a sighting."""
     place(page, "Identify")
@@ -73,7 +90,8 @@ def brought(page: Page) -> None:
     page.evaluate(BROUGHT, kept(page)["journal"][0]["group"])
 
 
-FIRST = {"settle": clashing, "sighting": sighted}  # what must be there before the way is gone
+# what must be there before the way is gone
+FIRST = {"aside": set_aside, "settle": clashing, "sighting": sighted}
 INSTEAD = {"came": brought}  # what cannot be reached without a server
 
 

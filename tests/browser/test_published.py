@@ -1,18 +1,23 @@
 """The published folder on a plain host, under a path of its own."""
 
+import re
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import ClassVar
 
 from playwright.sync_api import Page, expect
 
 from identify import phone
+from identify.phone import WEB
 from identify.publishing import publish
 from identify.reference.compiled import pack_bytes
 from identify.reference.plain_tables import table_pack
+from identify.server.security_headers import HEADERS
+from tests.browser.engines import PAGE
 from tests.browser.phone import (
     PHONE,
     asking,
@@ -25,12 +30,17 @@ from tests.browser.phone import (
     watched,
 )
 from tests.browser.phone_storage import add_piece, more
+from tests.conftest import serving
 from tests.outside.data import OUTSIDE, read
 
 
 class Quiet(SimpleHTTPRequestHandler):
+    asked: ClassVar[list[str]] = []  # with Origin: what a page elsewhere asks for
+
     def log_message(self, *_: object) -> None:
-        """Nothing on the terminal."""
+        """Nothing on the terminal, but what is asked for from another page."""
+        if self.headers.get("Sec-Fetch-Site", "same-origin") not in ("same-origin", "none"):
+            self.asked.append(self.path)
 
 
 @contextmanager
@@ -109,3 +119,48 @@ def test_a_thing_of_a_plain_table_is_identified_on_the_phone(browser, tmp_path):
         expect(page.get_by_role("main")).to_contain_text("Years not recorded")
         assert page.reported == []
         context.close()
+
+
+def test_a_published_page_has_the_policy_of_the_server_in_itself(browser, site, tmp_path):
+    """A plain host sends no header; frame-ancestors counts in a header only (W3C CSP3, 6.4.2)."""
+    policy = HEADERS["Content-Security-Policy"].removesuffix("; frame-ancestors 'none'")
+    found = re.search(
+        rb'http-equiv="Content-Security-Policy" content="([^"]+)"', site["index.html"]
+    )
+    assert found
+    assert found[1].decode() == policy
+    publish(site, tmp_path / "site")
+    Quiet.asked.clear()
+    context = browser.new_context(**PHONE)
+    with plain_host(tmp_path / "site") as url, plain_host(tmp_path / "site") as other:
+        page = context.new_page()
+        page.goto(url)
+        expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
+        elsewhere = other.replace("127.0.0.1", "localhost")
+        said = page.evaluate(
+            "url => fetch(url, {mode: 'no-cors'}).then(() => 'went', () => 'refused')",
+            f"{elsewhere}style.css",
+        )
+        assert said == "refused"
+    context.close()
+    assert Quiet.asked == []
+
+
+def test_a_drawing_fetches_nothing_however_it_writes_it(browser):
+    fill = ["u\\72l(http://localhost/p.svg#a)", "url(#a)", "\\75rl(x)", "URL (x)", "u\\000072l(x)"]
+    shapes = "".join(f'<rect width="9" height="9" fill="{one}"/>' for one in [*fill, "red"])
+    text = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">{shapes}</svg>'
+    files = {"index.html": PAGE, "drawing.js": (WEB / "parts" / "drawing.js").read_bytes()}
+    with serving(files) as server:
+        page = browser.new_page()
+        page.goto(server.url)
+        fills = page.evaluate(
+            """async text => {
+              const { drawing } = await import("./drawing.js");
+              const node = drawing({ drawings: { a: text } }, "a");
+              return [...node.querySelectorAll("rect")].map(one => one.getAttribute("fill"));
+            }""",
+            text,
+        )
+        page.close()
+    assert fills == [None] * len(fill) + ["red"]

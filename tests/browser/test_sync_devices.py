@@ -1,10 +1,12 @@
 """Pairing and unpairing: what is asked of the server, what is told, what a revoked device does."""
 
 import re
+import shutil
 from collections.abc import Callable
 
 from playwright.sync_api import Page, Route, expect
 
+from identify.keeping.folders import backup_folder
 from tests.browser.own_server import (
     OwnServer,
     open_piece,
@@ -141,6 +143,7 @@ def test_a_device_that_the_server_forgot_keeps_everything_and_is_paired_anew(bro
     own.end()
     for file in own.folder.glob("identify.sqlite*"):
         file.unlink()
+    shutil.rmtree(backup_folder(own.folder), ignore_errors=True)
     own.start()
     said = sync(page)
     assert "does not know this device any more. Everything here is kept" in said

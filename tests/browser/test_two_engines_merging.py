@@ -9,7 +9,8 @@ from playwright.sync_api import Page
 
 from identify import phone
 from identify.core import merging, syncing
-from identify.core.clock import heard, tick
+from identify.core.clock import heard, in_reach, tick
+from identify.core.limits import LAST_COUNT, LAST_WALL
 from identify.core.operation_forms import comparable, for_merging, parts_of_id
 from tests.browser.engines import PAGE, same
 from tests.conftest import serving
@@ -23,6 +24,7 @@ OURS = {
     "merged": merging.merged,
     "tick": tick,
     "heard": heard,
+    "in_reach": in_reach,
     **FORMS,
     **{name: getattr(syncing, name) for name in
        ("mark_of", "sealed", "is_late", "pulled", "same_operation", "met", "forked")},
@@ -95,8 +97,13 @@ def test_syncing(page):
 
 def a_call(chance: random.Random) -> list:
     """A question to one of the rules of clock.py or syncing.py."""
-    clock, other = ({"wall": chance.choice([0, 5, 2**52, chance.randint(0, 9)]),
-                     "count": chance.randint(0, 3)} for _ in range(2))  # fmt: skip
+    clock, other = (
+        {
+            "wall": chance.choice([0, 5, 2**52, LAST_WALL, chance.randint(0, 9)]),
+            "count": chance.choice([0, 1, 2, 3, LAST_COUNT]),
+        }
+        for _ in range(2)
+    )
     device = chance.choice(["da", "db"])
     n = chance.choice([0, 9, 10, 99, 1234567, 2**31, 2**33 + 1])
     state = {
@@ -134,6 +141,7 @@ def a_call(chance: random.Random) -> list:
     return chance.choice(
         [
             ["tick", clock, now], ["heard", clock, other, now], ["mark_of", state],
+            ["in_reach", clock["wall"], n],
             ["sealed", state, entries, heads], ["is_late", state, asked],
             ["pulled", state, answer], ["same_operation", *texts], ["met", state, ops, now],
             ["forked", state, "dz", ops, chance.sample(ids, chance.randint(0, 2))],

@@ -128,7 +128,7 @@ class History:
         if self.chance.random() < 0.5:
             restore(self.store, self.backups / made["name"])
         else:
-            backup.keep_newest(self.backups)
+            backup.keep_newest(self.backups, self.now)
             self._backups_now()
 
     def _backups_now(self) -> None:

@@ -86,7 +86,7 @@ def test_a_restore_merges(store, writer, folder):
     second = devices.pair(store, NOW, secret=devices.new_pairing(store, NOW)["secret"], name="B")
     devices.revoke(store, first["device"], NOW)
     found = restore(store, made)
-    assert found == {"operations": 0, "devices": 0, "photos": 0, "missing": []}
+    assert found == {"operations": 0, "devices": 0, "photos": 0, "damaged": 0, "missing": []}
     assert len(ids(store)) == len(before) + 1
     assert ops.pull(store, "", 0, "", 1)["epoch"] != epoch
     assert devices.by_token(store, second["token"], NOW)["revoked"] == ""
@@ -94,11 +94,17 @@ def test_a_restore_merges(store, writer, folder):
 
     with keeping.open(folder.parent / "new") as new:
         found = restore(new, made)
-        assert found == {"operations": 2, "devices": 1, "photos": 1, "missing": []}
+        assert found == {"operations": 2, "devices": 1, "photos": 1, "damaged": 0, "missing": []}
         assert ids(new) == before
         assert photos.read(new, name) == picture(1)
         assert devices.by_token(new, first["token"], NOW)["revoked"] == ""
-        assert restore(new, made) == {"operations": 0, "devices": 0, "photos": 0, "missing": []}
+        assert restore(new, made) == {
+            "operations": 0,
+            "devices": 0,
+            "photos": 0,
+            "damaged": 0,
+            "missing": [],
+        }
         assert list(new.folder.glob(".*")) == []
 
 
@@ -279,13 +285,13 @@ def test_old_backups_go_and_their_photos_with_them(store, writer, folder):
     (folder / "2026-04-30T000000Z").mkdir()  # no backup of ours
     ops.push(store, [writer.operation("p1", {"gone": True}, "photo")])
     make(store, folder, NOW + timedelta(hours=1))
-    assert backup.keep_newest(folder) == ["2026-05-01T120000Z"]
+    assert backup.keep_newest(folder, NOW + timedelta(hours=1)) == ["2026-05-01T120000Z"]
     assert [one["name"] for one in backup.all_backups(folder)] == ["2026-05-01T130000Z"]
     assert not photos.under(folder / "photos", first).exists()
     assert photos.under(folder / "photos", kept).exists()
     assert theirs.exists()
     assert (folder / "2026-04-30T000000Z").is_dir()
-    assert backup.keep_newest(folder) == []
+    assert backup.keep_newest(folder, NOW + timedelta(hours=1)) == []
 
 
 def test_once_a_night(store, folder):

@@ -46,15 +46,19 @@ def test_by_the_code_as_people_type_it(store):
     assert not set("ILOU") & set(ALPHABET)  # crockford.com/base32.html
 
 
-def test_five_wrong_tries_end_it(store):
+def test_five_wrong_tries_end_the_code_and_not_the_link(store):
     pairing = devices.new_pairing(store, NOW)
     for _ in range(5):
         with pytest.raises(NotPairedError, match="not right"):
             devices.pair(store, NOW, code=wrong(pairing["code"]))
-    for way in ({"code": pairing["code"]}, {"secret": pairing["secret"]}):
-        with pytest.raises(NotPairedError, match="five minutes are over"):
-            devices.pair(store, NOW, **way)
+    with pytest.raises(NotPairedError, match="five minutes are over"):
+        devices.pair(store, NOW, code=pairing["code"])
     assert devices.all_devices(store) == []
+    another = devices.new_pairing(store, NOW)
+    assert devices.pair(store, NOW, code=another["code"])
+    assert devices.pair(store, NOW, secret=pairing["secret"])
+    with pytest.raises(NotPairedError):
+        devices.pair(store, NOW, secret=pairing["secret"])
 
 
 def test_four_wrong_tries_do_not(store):

@@ -98,14 +98,20 @@ def test_killed_while_restoring(number, tmp_path):
             assert len(photos.known(store)) == 8
 
 
+SMALLEST = (
+    '{"count":0,"fields":{},"id":"dxxxxxxxxxxxxxxxx.%d","parents":[],"record":"r9",'
+    '"type":"piece","wall":0}'
+)
+
+
 @pytest.mark.parametrize("number", MOMENTS)
 def test_killed_while_upgrading(number, tmp_path):
     old_file(1, tmp_path / "data")
     db = apsw.Connection(str(tmp_path / "data" / FILE))
     with db:  # so many that the upgrade takes a while
         db.executemany(
-            "insert into ops (id, record, content) values (?, 'r9', '{}')",
-            ((f"dxxxxxxxxxxxxxxxx.{n}",) for n in range(1, 20_000)),
+            "insert into ops (id, record, content) values (?, 'r9', ?)",
+            ((f"dxxxxxxxxxxxxxxxx.{n}", SMALLEST % n) for n in range(1, 20_000)),
         )
     count = db.execute("select count(*) from ops").get
     db.close()

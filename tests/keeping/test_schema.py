@@ -54,7 +54,7 @@ def test_a_newer_file_is_left_alone(tmp_path):
     db.pragma("user_version", len(MIGRATIONS) + 1)
     db.close()
     before = (tmp_path / FILE).read_bytes()
-    with pytest.raises(UserError, match=r"of version 5, and this program knows versions up to 4"):
+    with pytest.raises(UserError, match=r"of version 6, and this program knows versions up to 5"):
         keeping.open(tmp_path)
     assert (tmp_path / FILE).read_bytes() == before
 

@@ -57,7 +57,7 @@ class Work:
             lambda: self.push(self.gone),
             self.backup,
             self.restore,
-            lambda: backup.keep_newest(self.backups),
+            lambda: backup.keep_newest(self.backups, NOW),
         ]
 
     def open(self) -> None:

@@ -1,8 +1,10 @@
 /**
  * The backup file: everything the collector keeps as JSON, and its restore, which only ever adds.
  */
+import { loadFurther } from "./engine.js";
+import { bared } from "./photos.js";
+import { newId, same, whole } from "./record-shapes.js";
 import { entry, reread } from "./records.js";
-import { isTime, newId, same, sound } from "./record-shapes.js";
 import { look, together } from "./store.js";
 
 const FORMAT = 1;
@@ -57,8 +59,32 @@ export function asText(blob) {
   });
 }
 
-/** What a backup file holds. Throws NoBackup. */
-export function readBackup(text) {
+/**
+ * What a backup file holds that fits through the gate: {records, journal, photos, broken: how many
+ * did not, why}. Throws NoBackup.
+ */
+export async function readBackup(text) {
+  const gate = await loadFurther();
+  const file = parsed(text);
+  const faults = [];
+  const fits = (faultOf) => (one) => {
+    const fault = faultOf(one);
+    if (fault) faults.push(gate.fault_words(fault));
+    return !fault;
+  };
+  const listed = (name) => (Array.isArray(file[name]) ? file[name] : []);
+  const records = listed("records").filter(fits(gate.file_record_fault)).map(whole);
+  const journal = listed("journal").filter(fits((one) => gate.entry_fault(one, false)));
+  const photos = [];
+  for (const one of listed("photos").filter(fits(gate.photo_fault))) {
+    const photo = await bared(one);
+    if (photo) photos.push(photo);
+    else faults.push("It holds a photo that is no picture.");
+  }
+  return { records, journal, photos, broken: faults.length, why: faults[0] ?? "" };
+}
+
+function parsed(text) {
   let file;
   try {
     file = JSON.parse(text);
@@ -75,32 +101,7 @@ export function readBackup(text) {
       "This backup was made by a newer version of the app. Update the app first, then restore " +
         "it. Nothing was changed.",
     );
-  const records = file.records.filter(fits);
-  const journal = (file.journal ?? []).filter(
-    (one) => isTime(one?.time) && typeof one.group === "string" && typeof one.record === "string",
-  );
-  const photos = (file.photos ?? []).map(asPhoto).filter(Boolean);
-  const count = file.records.length + (file.photos ?? []).length;
-  return { records, journal, photos, broken: count - records.length - photos.length };
-}
-
-function fits(record) {
-  return sound(record) || (record?.gone === true && /^r\w+$/.test(record.id));
-}
-
-function asPhoto(photo) {
-  try {
-    if (!/^p\w+$/.test(photo.id)) return null;
-    return { ...photo, full: asBlob(photo.full), small: asBlob(photo.small) };
-  } catch {
-    return null;
-  }
-}
-
-function asBlob(text) {
-  const found = /^data:image\/jpeg;base64,(.*)$/.exec(text);
-  const bytes = Uint8Array.from(atob(found[1]), (letter) => letter.charCodeAt(0));
-  return new Blob([bytes], { type: "image/jpeg" });
+  return file;
 }
 
 /**
@@ -112,7 +113,7 @@ export async function restore({ records, journal, photos }, what = "Restored fro
   const counts = { added: 0, newer: 0, older: 0 };
   const group = newId("g");
   let last = 0;
-  const kept = await together(STORES, async (there) => {
+  const kept = await together([...STORES, "announced"], async (there) => {
     const entries = await there.all("journal");
     const [stored, found] = await Promise.all([
       all(there, "photos", photos),
@@ -121,15 +122,18 @@ export async function restore({ records, journal, photos }, what = "Restored fro
     const held = new Set(entries.map(key));
     const writes = photos
       .filter((_, place) => !stored[place])
-      .map((photo) => there.put("photos", photo));
+      .map(({ redrawn, ...photo }) => there.put("photos", photo));
     const log = (one) => {
       if (!held.has(key(one))) writes.push(there.put("journal", one));
       held.add(key(one));
     };
-    for (const { seq, ...one } of journal) log({ ...one, side: true });
+    for (const { seq, send, ...one } of journal)
+      if (one.op || one.after.gone !== true) log({ ...one, side: true });
+    for (const { id, redrawn } of photos) if (redrawn) writes.push(there.remove("announced", id));
     records.forEach((theirs, place) => {
       const ours = found[place] ?? null;
-      if (same(ours, theirs)) return;
+      // a file deletes nothing for good
+      if (same(ours, theirs) || (ours && theirs.gone)) return;
       const side = ours !== null && ours.changed >= theirs.changed;
       counts[side ? "older" : ours ? "newer" : "added"] += 1;
       if (!side) writes.push(there.put("records", theirs));

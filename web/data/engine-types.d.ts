@@ -2096,12 +2096,16 @@ export interface EngineModule {
   read_date(text: string, order: DayOrder, life: Life): ReadDate;
   /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
   date_in_words(edtf: string): string;
+  /** What is wrong with a record as it is kept; one of a sort that is not known here may be. */
+  record_fault(record: any): Fault | null;
+  /** The names of known fields of a record that hold something else than they should. */
+  misfits(kind: string, record: Group): Array<string>;
+  /** What a new record of this sort holds: [[name, value]]. */
+  new_fields(kind: string): Array<Array<any>>;
 }
 
 /** further.js: what the start does not wait for. */
 export interface FurtherModule {
-  /** What is wrong with a record as it is kept; one of a sort that is not known here may be. */
-  record_fault(record: any): Fault | null;
   /** The same for a record in a file, which is of a sort that is known here. */
   file_record_fault(record: any): Fault | null;
   /**
@@ -2116,10 +2120,11 @@ export interface FurtherModule {
   operation_fault(op: any, stored: boolean): Fault | null;
   /** What is wrong with what stands beside the two pictures of a photo in a file. */
   photo_fault(photo: any): Fault | null;
-  /** The names of known fields of a record that hold something else than they should. */
-  misfits(kind: string, record: Group): Array<string>;
-  /** What a new record of this sort holds: [[name, value]]. */
-  new_fields(kind: string): Array<Array<any>>;
+  /**
+   * Whether a value is a time that was or can be: 2026-11-01T10:00:00Z, also with fractions of a
+   * second, or with +01:00 in place of Z.
+   */
+  is_time(value: any): boolean;
   /** A fault of the gate as a sentence, with the name of the field that it is about. */
   fault_words(fault: Fault): string;
   /**
@@ -2150,6 +2155,8 @@ export interface MergingModule {
   tick(clock: Clock, now: number): Clock;
   /** The clock after something was heard of that happened at `other`. */
   heard(clock: Clock, other: Clock, now: number): Clock;
+  /** A clock that is no further than clocks may go: where the counter is full, it carries over. */
+  in_reach(wall: number, count: number): Clock;
   /** One record of all its known operations, each given once, in any order. */
   merged(ops: Array<Written>): Merged;
   /** The name for what the server holds now: another one whenever it may hold less than before. */

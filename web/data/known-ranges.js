@@ -1,5 +1,6 @@
 /** The ranges that the records speak of. */
-import { CannotGoOn, loadPack, rawPack } from "./packs.js";
+import { CannotGoOn } from "./engine.js";
+import { loadPack, rawPack } from "./packs.js";
 import { everything } from "./records.js";
 import { state } from "./state.js";
 

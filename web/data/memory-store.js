@@ -17,7 +17,7 @@ export const inMemory = {
   async put(store, value, key) {
     const kept = structuredClone(value);
     if (store === "journal") kept.seq ??= ++seq;
-    at(store).set(key ?? kept.seq ?? kept.id, kept);
+    at(store).set(key ?? kept.seq ?? kept.id ?? kept.key, kept);
     return kept.seq;
   },
   remove: async (store, key) => at(store).delete(key),

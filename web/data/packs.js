@@ -1,4 +1,5 @@
-/** The engine, the list of reference packs, and the packs themselves. */
+/** The list of reference packs, and the packs themselves. */
+import { CannotGoOn } from "./engine.js";
 import { read } from "./store.js";
 
 /** @import { Engine, EngineModule, FurtherModule, MarkTables, Pack } from "./engine-types.d.ts" */
@@ -10,30 +11,6 @@ const ALL = "all";
 export const OWN = "ranges";
 export const ownKey = (id) => `range ${id}`;
 let marks = null;
-let theEngine = null;
-
-/** Why the app cannot go on, in a sentence for the person. */
-export class CannotGoOn extends Error {}
-
-/**
- * Loads the engine: the module that `identify/core` is compiled to.
- * @returns {Promise<EngineModule>}
- */
-export async function loadEngine() {
-  try {
-    theEngine = await import(at("engine.js").href);
-    return theEngine;
-  } catch {
-    throw new CannotGoOn(
-      "The part that does the reasoning could not be loaded. With a signal, try again.",
-    );
-  }
-}
-
-/** The engine, once it is loaded: before that no screen is drawn. */
-export function loadedEngine() {
-  return theEngine;
-}
 
 /** All ranges at once, as one entry of the list. */
 function together(list) {

@@ -40,6 +40,54 @@ export async function photoFrom(file) {
   }
 }
 
+/**
+ * A photo of a file, its pictures data: URLs, as it is kept; null where one is no picture. What may
+ * hold more than a picture is drawn anew, as a photo of the camera is (`redrawn`); the rest stays
+ * as it is, byte for byte.
+ */
+export async function bared({ full, small, width, height, ...rest }) {
+  try {
+    const pictures = [blobOf(full), blobOf(small)];
+    const whole = await Promise.all(pictures.map(hasOnlyAPicture));
+    const size = [width, height].every((one) => Number.isSafeInteger(one) && one > 0);
+    if (size && whole.every(Boolean))
+      return { ...rest, full: pictures[0], small: pictures[1], width, height, redrawn: false };
+    return { ...(await photoFrom(pictures[0])), id: rest.id, redrawn: true };
+  } catch {
+    return null;
+  }
+}
+
+function blobOf(text) {
+  const found = /^data:image\/jpeg;base64,(.*)$/.exec(text);
+  const bytes = Uint8Array.from(atob(found[1]), (letter) => letter.charCodeAt(0));
+  return new Blob([bytes], { type: "image/jpeg" });
+}
+
+/**
+ * Is a file a JPEG with no block but those that say how to show it (JFIF, colour profile, Adobe),
+ * and nothing behind its end? Markers as in ITU-T T.81, annex B.
+ */
+async function hasOnlyAPicture(blob) {
+  const bytes = new Uint8Array(await blob.arrayBuffer());
+  if (bytes[0] !== 0xff || bytes[1] !== 0xd8) return false;
+  let at = 2;
+  while (bytes[at] === 0xff && bytes[at + 1] !== 0xd9) {
+    const marker = bytes[at + 1];
+    const plain = [0xe0, 0xe2, 0xee].includes(marker) || (marker < 0xe0 && marker >= 0xc0);
+    if (!plain) return false;
+    at += 2 + 256 * bytes[at + 2] + bytes[at + 3];
+    if (marker !== 0xda) continue;
+    while (at < bytes.length && !(bytes[at] === 0xff && isMarker(bytes[at + 1]))) at += 1;
+  }
+  return at + 2 === bytes.length;
+}
+
+/** Of coded data FF00 is a value, FFD0 to FFD7 begin it anew. */
+function isMarker(byte) {
+  return byte !== 0 && !(byte >= 0xd0 && byte <= 0xd7);
+}
+
 /** A canvas with nothing but the picture on white, its longer side at most `long` pixels. */
 export function canvasOf(picture, long) {
   const scale = Math.min(1, long / Math.max(picture.width, picture.height));

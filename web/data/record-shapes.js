@@ -1,73 +1,22 @@
-/**
- * What each sort of record holds when it is new; identify/core/types/records.py says what each
- * field means.
- */
-const SHAPES = {
-  piece: {
-    pack: "",
-    item: "",
-    called: "",
-    of: [],
-    answers: [],
-    condition: "",
-    boxed: "",
-    box_condition: "",
-    missing: [],
-    replaced: [],
-    paid: null,
-    where: "",
-    when: "",
-    photos: [],
-    notes: "",
-    kept: false,
-    purpose: "",
-    asking: null,
-  },
-  want: {
-    pack: "",
-    item: "",
-    variant: "",
-    least: "",
-    box: "",
-    most: null,
-    urgency: 2,
-    notes: "",
-  },
-  note: {
-    pack: "",
-    of: [],
-    answers: [],
-    condition: "",
-    boxed: "",
-    hall: "",
-    table: "",
-    asked: null,
-    offer: null,
-    come_back: "",
-    decision: "open",
-    photos: [],
-    text: "",
-    piece: "",
-  },
-  sighting: {
-    pack: "",
-    version: "",
-    kind: "",
-    item: "",
-    called: "",
-    unrecorded: false,
-    of: [],
-    answers: [],
-    years: "",
-    text: "",
-    photos: [],
-  },
-  budget: { day: "", amount: null },
-};
+/** What each sort of record holds when it is new: `identify/core/shapes.py` says it. */
+import { loadedEngine } from "./engine.js";
+
+const DEEPEST = 100;
+const shapes = new Map();
+
+/** The fields of a new record of a type, as a map; none of a type that is not known. */
+function shapeOf(type) {
+  if (!shapes.has(type)) shapes.set(type, loadedEngine().new_fields(type));
+  return shapes.get(type);
+}
+
+function fresh(type) {
+  return structuredClone(Object.fromEntries(shapeOf(type)));
+}
 
 /** A new record of a type with these fields. */
 export function blank(type, fields) {
-  return { id: newId("r"), type, trashed: "", ...structuredClone(SHAPES[type]), ...fields };
+  return { id: newId("r"), type, trashed: "", ...fresh(type), ...fields };
 }
 
 /** A letter and sixteen random letters and digits. */
@@ -76,56 +25,34 @@ export function newId(letter) {
   return letter + Array.from(bytes, (byte) => (byte % 36).toString(36)).join("");
 }
 
-function shapeOf(type) {
-  return Object.hasOwn(SHAPES, type) ? SHAPES[type] : undefined;
-}
-
 /**
  * The record so that the app can work with it: a field that is missing, or holds another sort of
  * value than it should, is as in a new one; a field that was taken away is not there.
  */
 export function fitting(record) {
-  const shape = shapeOf(record.type) ?? {};
-  const fits = ([name, value]) =>
-    Object.hasOwn(shape, name)
-      ? alike(value, shape[name]) && (value !== null || shape[name] === null)
-      : value !== null;
-  const found = Object.fromEntries(Object.entries(record).filter(fits));
-  return { ...structuredClone(shape), ...found };
+  const wrong = loadedEngine().misfits(record.type, record);
+  const fits = ([name, value]) => value !== null && !wrong.includes(name);
+  return { ...fresh(record.type), ...Object.fromEntries(Object.entries(record).filter(fits)) };
 }
 
-/** Can the app work with this record? Fields that it does not know are welcome. */
-export function sound(record) {
-  const shape = shapeOf(record?.type);
-  return (
-    shape !== undefined &&
-    /^r\w+$/.test(record.id) &&
-    isTime(record.made) &&
-    isTime(record.changed) &&
-    (record.trashed === "" || isTime(record.trashed)) &&
-    Object.entries(shape).every(([name, usual]) => alike(record[name], usual))
-  );
+/** A value without halves of characters: they are no Unicode text, and no server takes them. */
+export function unhalved(value, deep = 0) {
+  if (typeof value === "string") return value.replace(/\p{Surrogate}/gu, "\ufffd");
+  if (!value || typeof value !== "object") return value ?? null;
+  const next = (one) => unhalved(one, deep + 1);
+  if (deep > DEEPEST) return value;
+  if (Array.isArray(value)) return value.map(next);
+  if (Object.getPrototypeOf(value) !== Object.prototype) return value;
+  return Object.fromEntries(Object.entries(value).map((pair) => pair.map(next)));
 }
 
-function alike(value, usual) {
-  if (value === undefined) return true;
-  if (usual === null) return value === null || isMoney(value);
-  if (Array.isArray(usual)) return Array.isArray(value) && value.every(isEntry);
-  return typeof value === typeof usual;
-}
-
-function isEntry(entry) {
-  if (typeof entry === "string") return true;
-  if (typeof entry?.variant === "string") return Number.isFinite(entry.chance);
-  return typeof entry?.feature === "string" && Array.isArray(entry.states);
-}
-
-function isMoney(value) {
-  return Number.isInteger(value.minor) && /^[A-Z]{3}$/.test(value.currency);
-}
-
-export function isTime(text) {
-  return typeof text === "string" && !Number.isNaN(Date.parse(text));
+/** A record that fits, with all the fields that its type has. */
+export function whole(record) {
+  const has = ([name, usual]) =>
+    (record[name] ?? null) !== null || (usual === null && name in record);
+  const trashed = record.trashed ?? "";
+  if (trashed === record.trashed && (record.gone || shapeOf(record.type).every(has))) return record;
+  return { ...(record.gone ? record : fitting(record)), trashed };
 }
 
 /** Are two values of a record the same, whatever the order of their keys? */

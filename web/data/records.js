@@ -18,6 +18,7 @@ const listeners = [];
 const writers = [];
 const STORES = ["records", "journal", "photos"];
 const SLICE = 25;
+const LAST = Date.UTC(9998, 11, 31); // times have four figures for the year
 const channel = "BroadcastChannel" in self ? new BroadcastChannel(`${STORAGE} records`) : null;
 let reading = null;
 let edition = 0;
@@ -144,7 +145,7 @@ function tell(records) {
 }
 
 function stamped(before, after) {
-  const now = Math.max(Date.now(), before ? Date.parse(before.changed) + 1 : 0);
+  const now = Math.min(Math.max(Date.now(), before ? Date.parse(before.changed) + 1 : 0), LAST);
   const changed = new Date(now).toISOString();
   return { ...after, made: before?.made ?? after.made ?? changed, changed };
 }

@@ -2,10 +2,11 @@
  * What the phone keeps: a thin layer over IndexedDB. Every write is on the disk before its promise
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
  */
+import { ASIDE, asideOf, guarded, guards, loadGate } from "./gate.js";
 import { inMemory } from "./memory-store.js";
 import { STORAGE } from "./practice-storage.js";
 
-const VERSION = 3;
+const VERSION = 4;
 const JOURNAL = { keyPath: "seq", autoIncrement: true };
 const STORES = {
   kept: {},
@@ -15,6 +16,7 @@ const STORES = {
   heads: { keyPath: "record" },
   clashes: { keyPath: "record" },
   announced: { keyPath: "id" },
+  [ASIDE]: { keyPath: "key" },
 };
 const INDEXES = { journal: ["record", "group", "op", "held"] };
 let database = null;
@@ -100,11 +102,25 @@ export async function remove(store, key) {
   return (await together([store], (there) => there.remove(store, key))) === "disk";
 }
 
-/** Reads in one go: what `act` sees belongs together. Gives what `act` gives. */
+/**
+ * Reads in one go: what `act` sees belongs together. Gives what `act` gives. What does not fit
+ * through the gate is not among it, and is set aside afterwards.
+ */
 export async function look(stores, act) {
   if (!database) return act(inMemory);
-  return act(over(database.transaction(stores)));
+  if (!guards(stores)) return act(over(database.transaction(stores)));
+  await loadGate(stores);
+  const bad = [];
+  const note = (store, value) => bad.push([store, keyOf(store, value)]);
+  const given = await act(guarded(over(database.transaction(stores)), note));
+  if (bad.length > 0) {
+    const touched = [...new Set(bad.map(([store]) => store))];
+    await together(touched, (there) => Promise.all(bad.map((place) => there.get(...place))));
+  }
+  return given;
 }
+
+const keyOf = (store, value) => value[STORES[store].keyPath];
 
 /**
  * Several reads and writes as one: all of it happens, or nothing. `act` waits for nothing but what
@@ -119,9 +135,11 @@ export async function together(stores, act) {
   }
   let transaction;
   try {
-    transaction = database.transaction(stores, "readwrite", { durability: "strict" });
+    const scope = guards(stores) ? [...stores, ASIDE] : stores;
+    if (guards(stores)) await loadGate(stores);
+    transaction = database.transaction(scope, "readwrite", { durability: "strict" });
     const finished = done(transaction);
-    const acted = Promise.resolve(act(over(transaction)));
+    const acted = Promise.resolve(act(behindGate(transaction, stores)));
     await Promise.race([acted, finished]);
     await finished;
     failure = "";
@@ -135,6 +153,16 @@ export async function together(stores, act) {
         : "The last step could not be stored. It is lost when you leave this page.";
     return "";
   }
+}
+
+/** A transaction's stores; what does not fit through the gate goes where it is set aside. */
+function behindGate(transaction, stores) {
+  const there = over(transaction);
+  if (!guards(stores)) return there;
+  return guarded(there, (store, value, fault) => {
+    there.put(ASIDE, asideOf(store, value, fault));
+    there.remove(store, keyOf(store, value));
+  });
 }
 
 function abort(transaction) {

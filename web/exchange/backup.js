@@ -1,18 +1,23 @@
 import { backedUp, lastBackup } from "../data/last-backup.js";
-import { NoBackup, makeBackup, readBackup, restore } from "../data/backup-file.js";
+import { NoBackup, readBackup, restore } from "../data/backup-file.js";
 import { askToKeep, kept } from "../data/install.js";
 import { changedAfter } from "../data/journal.js";
+import { change, record, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/photobox.js";
+import { title } from "../parts/piece-names.js";
+import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { waitingText } from "./backup-waiting.js";
 import { NotStored } from "../sync/replica.js";
-import { takeShared } from "../sync/restore-operations.js";
-import { save } from "./server-files.js";
-import { readyRange } from "../data/known-ranges.js";
+import { removals, takeShared } from "../sync/restore-operations.js";
+import { saveBackup } from "./save-backup.js";
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
+
+const NAMED = 12;
 
 /** Backup: what is not in one yet, the file in one tap, and its restore. */
 export async function backupScreen(state) {
@@ -46,37 +51,79 @@ export async function backupScreen(state) {
 }
 
 async function handOver() {
-  const { blob, name, seq, count } = await makeBackup();
-  save(blob, name);
-  await backedUp(seq);
+  const said = await saveBackup();
   await redraw();
-  notice(
-    `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and ` +
-      "copy it to another place.",
-  );
+  notice(said);
 }
 
 async function takeIn(file) {
+  await told(async () => {
+    const read = await readBackup(await file.text());
+    const { removed, file: rest } = await removals(read);
+    if (removed.length === 0) await putIn(rest, [], []);
+    else await ask(rest, removed);
+  });
+}
+
+/** Says what the file would remove, and asks what is to become of it. */
+async function ask(file, ids) {
+  const some = ids.map(record);
+  for (const one of some) await readyRange(one.pack);
+  const names = some.slice(0, NAMED).map((one) => el("li", {}, nameOf(one)));
+  const rest = some.length > NAMED ? el("p", {}, `And ${some.length - NAMED} more.`) : null;
+  const go = (away, stay) => () => {
+    shut();
+    return run(() => told(() => putIn(file, away, stay)));
+  };
+  const shut = sheet(
+    `This file would remove ${counted(ids.length)}`,
+    el(
+      "p",
+      {},
+      "They were deleted where the file was made, and are still here. Nothing was changed yet.",
+    ),
+    el("ul", { class: "plain-list" }, names),
+    rest,
+    button("Restore, and keep them here", go([], ids), { class: "main wide" }),
+    button("Restore, and move them to the trash", go(ids, []), { class: "plain wide" }),
+  );
+}
+
+function nameOf(one) {
+  return one.type === "budget" ? `Budget of ${one.day}` : title(packsAtHand, one);
+}
+
+const counted = (count) => (count === 1 ? "1 entry" : `${count} entries`);
+
+/** Restores the file; then these go to the trash, and those come back out of it. */
+async function putIn(file, away, stay) {
+  const shared = await takeShared(file);
+  const { kept: stored, ...own } = await restore(shared.rest);
+  if (stored === "") {
+    notice(`${problem()} Nothing was restored.`);
+    return;
+  }
+  const moved = [
+    ...away.filter((id) => record(id)?.trashed === "").map((id) => trashing(id)),
+    ...stay.filter((id) => record(id)?.trashed !== "").map((id) => trashing(id, false)),
+  ];
+  if (moved.length > 0) await change("Deleted where the backup was made", moved);
+  if (own.last > 0) await backedUp(own.last);
+  for (const one of file.records) await readyRange(one.pack);
+  await redraw();
+  const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
+  const left = ` ${file.broken} in the file could not be read and were left out: ${file.why}`;
+  const broken = file.broken === 0 ? "" : left;
+  const trash = away.length === 0 ? "" : ` ${counted(away.length)} went to the trash.`;
+  notice(
+    `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here ` +
+      `because they were changed later.${trash}${broken}`,
+  );
+}
+
+async function told(act) {
   try {
-    const read = readBackup(await file.text());
-    const shared = await takeShared(read);
-    const { kept: stored, ...own } = await restore(shared.rest);
-    const [added, newer, older] = ["added", "newer", "older"].map(
-      (sort) => shared[sort] + own[sort],
-    );
-    if (stored === "") {
-      notice(`${problem()} Nothing was restored.`);
-      return;
-    }
-    if (own.last > 0) await backedUp(own.last);
-    for (const one of read.records) await readyRange(one.pack);
-    await redraw();
-    const broken =
-      read.broken === 0 ? "" : ` ${read.broken} in the file could not be read and were left out.`;
-    notice(
-      `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here ` +
-        `because they were changed later.${broken}`,
-    );
+    await act();
   } catch (error) {
     if (error instanceof NotStored) notice(`${error.message} Try again: what was taken in stays.`);
     else if (error instanceof NoBackup) notice(error.message);

@@ -11,7 +11,7 @@ export function takeDemo() {
   return run(async () => {
     try {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      const read = readBackup(await response.text());
+      const read = await readBackup(await response.text());
       const { kept } = await restore(read, "Demo collection");
       if (kept === "") notice(problem());
     } catch (error) {

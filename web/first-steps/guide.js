@@ -48,7 +48,7 @@ async function prepared(state, use, begun) {
   try {
     if (use.demo) {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      await restore(readBackup(await response.text()), "Demo collection");
+      await restore(await readBackup(await response.text()), "Demo collection");
       for (const { id } of ranges()) await readyRange(id);
     }
   } catch (error) {

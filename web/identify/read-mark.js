@@ -1,4 +1,5 @@
-import { CannotGoOn, markRules, markTables } from "../data/packs.js";
+import { CannotGoOn } from "../data/engine.js";
+import { markRules, markTables } from "../data/packs.js";
 import { run } from "../data/queue.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";

@@ -1,5 +1,5 @@
 /** Days as people write them and as records keep them (EDTF), and times. No DOM here. */
-import { loadedEngine } from "../data/packs.js";
+import { loadedEngine } from "../data/engine.js";
 
 const DAY_FIRST = "day"; // 3/5/1998 is 3 May, as the British write it; what was understood is said
 const ANY_YEAR = { first: 0, last: 0 };

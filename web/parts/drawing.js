@@ -52,7 +52,7 @@ function blank() {
 function allowed(from) {
   const node = document.createElementNS(SVG, from.localName);
   for (const { name, value } of from.attributes) {
-    const plain = ATTRIBUTES.has(name) && !/url\s*\(/i.test(value);
+    const plain = ATTRIBUTES.has(name) && !/url\s*\(|\\/i.test(value); // in CSS \72 is an r
     if (plain || (name === "class" && value === "mark")) node.setAttribute(name, value);
   }
   for (const child of from.childNodes) {

@@ -1,3 +1,4 @@
+import { countAside } from "../data/aside.js";
 import { lastBackup } from "../data/last-backup.js";
 import { changedAfter } from "../data/journal.js";
 import { everything } from "../data/records.js";
@@ -14,6 +15,7 @@ export async function moreScreen(state, _entry, _listOf, menuLines) {
   const waiting = await changedAfter(seq);
   const saved = waitingText(waiting, time, state.settings.paired);
   const clashes = (await unsettled()).length;
+  const aside = await countAside();
   return el(
     "section",
     { class: "shelf" },
@@ -21,7 +23,7 @@ export async function moreScreen(state, _entry, _listOf, menuLines) {
     el(
       "ul",
       { class: "found" },
-      menuLines({ saved, clashes }).map(([screen, name, about]) =>
+      menuLines({ saved, clashes, aside }).map(([screen, name, about]) =>
         link(name, about, () => goTo(screen)),
       ),
       link("Read a mark", "Words, numbers, prices: the years", readMark),

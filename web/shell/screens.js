@@ -56,6 +56,12 @@ export const SCREENS = {
     way: ["bar"],
     load: async () => (await loaded(import("../shell/menu.js"))).moreScreen,
   },
+  aside: {
+    title: "Set aside",
+    menu: ({ aside }) => (aside > 0 ? "What cannot be read or sent" : null),
+    way: ["more"],
+    load: async () => (await loaded(import("../exchange/set-aside.js"))).setAsideScreen,
+  },
   settle: {
     title: "To settle",
     menu: ({ clashes }) => (clashes > 0 ? "Changed on two devices" : null),

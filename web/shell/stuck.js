@@ -1,7 +1,9 @@
-import { CannotGoOn } from "../data/packs.js";
+import { CannotGoOn } from "../data/engine.js";
 import { putBy, restored } from "../data/piece-at-hand.js";
 import { keepSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
+import { loaded } from "../parts/loaded-later.js";
+import { notice } from "../parts/status.js";
 
 /** What is shown when the app cannot show what it should: why, and the ways on. */
 export function stuckScreen(state, error) {
@@ -10,6 +12,7 @@ export function stuckScreen(state, error) {
   const others = state.list.filter((one) => one.id !== state.opening);
   const ways = [
     ["Try again", () => location.reload()],
+    ["Make a backup file", backUp],
     ["Start again with another piece", () => startOver(state, state.settings?.range ?? "")],
     ...others.map((one) => [`Use ${one.name} instead`, () => startOver(state, one.id)]),
   ];
@@ -21,6 +24,17 @@ export function stuckScreen(state, error) {
     el("p", {}, why),
     el("div", { class: "stack" }, buttons),
   );
+}
+
+/** What is kept can be had as a file whatever else goes wrong. */
+async function backUp() {
+  try {
+    const { saveBackup } = await loaded(import("../exchange/save-backup.js"));
+    notice(await saveBackup());
+  } catch (error) {
+    console.error(error);
+    notice("The backup could not be made. Reload the page, and try again.");
+  }
 }
 
 /** Puts the piece by and opens the app again with this range. */

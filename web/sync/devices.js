@@ -1,3 +1,4 @@
+import { allAside } from "../data/aside.js";
 import { Refused, ask, offers, post, useToken } from "../data/server.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
@@ -104,7 +105,7 @@ function standing() {
   const before = syncState().lost;
   const box = el("section", { class: "standing", role: "group", "aria-label": "Sync" });
   const draw = async () => {
-    const { doing: what, done, total, problem: trouble, refused, lost } = syncState();
+    const { doing: what, done, total, problem: trouble, lost } = syncState();
     if (lost !== before) {
       run(redraw);
       return;
@@ -119,7 +120,7 @@ function standing() {
       bar.value = done;
     } else bar.removeAttribute("value");
     wrong.replaceChildren(
-      ...[trouble, refusedText(refused)]
+      ...[trouble, refusedText(await allAside())]
         .filter(Boolean)
         .map((text) => el("p", { class: "warn" }, text)),
     );
@@ -158,11 +159,12 @@ function counted(count, one, many) {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-function refusedText(refused) {
+function refusedText(aside) {
+  const refused = aside.filter(({ from }) => from === "sent" || from === "photo");
   if (refused.length === 0) return "";
   return (
     `The server does not take ${counted(refused.length, "change", "changes")}; kept here: ` +
-    `${refused[0].why}`
+    `${refused[0].why} More, Set aside, shows it.`
   );
 }
 

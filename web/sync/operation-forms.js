@@ -2,31 +2,26 @@
  * One change in its three forms: an entry of the journal, an operation as the server takes it, an
  * operation as the rules take it. And the record that the merged operations come to.
  */
-import { fitting } from "../data/record-shapes.js";
+import { furtherHere } from "../data/engine.js";
+import { fitting, unhalved } from "../data/record-shapes.js";
 
 /** @import { Merged, MergingModule, Operation, Written } from "../data/engine-types.d.ts" */
 
 const OF_THE_RECORD = new Set(["id", "type", "changed"]);
+const LAST = Date.UTC(9998, 11, 31);
 export const SILENT = ["photo", "device"]; // not told among the changes
-const ID = /^d[a-z0-9]{16}\.[1-9]\d*$/;
-
-/** A value without halves of characters: they are no Unicode text, and no server takes them. */
-function whole(value) {
-  if (typeof value === "string") return value.replace(/\p{Surrogate}/gu, "\ufffd");
-  if (Array.isArray(value)) return value.map(whole);
-  if (!value || typeof value !== "object") return value ?? null;
-  return Object.fromEntries(Object.entries(value).map((pair) => pair.map(whole)));
-}
 
 /** What a journal entry wrote: {name: value}; what it took away is null. */
 export function fieldsOf(entry) {
   if (entry.scrubbed) return {};
-  if (entry.fields) return whole(entry.fields);
+  if (entry.fields) return unhalved(entry.fields);
   const { before, after } = entry;
   const taken = Object.keys(before ?? {}).filter((name) => !(name in after));
   const all = [...Object.entries(after), ...taken.map((name) => [name, null])];
   return Object.fromEntries(
-    all.filter(([name]) => !OF_THE_RECORD.has(name)).map((pair) => pair.map(whole)),
+    all
+      .filter(([name]) => !OF_THE_RECORD.has(name))
+      .map((pair) => pair.map((one) => unhalved(one))),
   );
 }
 
@@ -39,8 +34,10 @@ export function fieldsOf(entry) {
 export function operationOf(entry) {
   const { op, record, type, parents, wall, count, time, more } = entry;
   const { group = "", what = "", undoes = "" } = entry;
-  const told = { group, what: whole(what), undoes };
-  const bare = { ...more, id: op, record, type, parents, wall, count, time, ...told };
+  const told = { group, what: unhalved(what), undoes };
+  const said = "untimed" in entry ? entry.untimed : time;
+  const when = said === null ? {} : { time: said };
+  const bare = { ...more, id: op, record, type, parents, wall, count, ...when, ...told };
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }
 
@@ -63,27 +60,20 @@ export function entryOf(operation, shown, held) {
     parents,
     wall,
     count,
-    time: time ?? new Date(wall).toISOString(),
+    time: time || timeOf(wall),
     ...marks,
     fields,
     before: shown && Object.fromEntries(before.map((name) => [name, shown[name]])),
     after: fields,
     ...(scrubbed && { scrubbed: true }),
+    ...(!time && { untimed: time ?? null }),
     ...(Object.keys(more).length > 0 && { more }),
   };
 }
 
-/** Is an entry of a backup file an operation? */
-export function soundOperation({ op, parents, wall, count, type, after, fields = after }) {
-  return (
-    ID.test(op) &&
-    Array.isArray(parents) &&
-    parents.every((id) => ID.test(id)) &&
-    [wall, count].every((one) => Number.isSafeInteger(one) && one >= 0) &&
-    typeof type === "string" &&
-    typeof fields === "object" &&
-    fields !== null
-  );
+/** The time that a clock stood at; the last one that can be written where it was further. */
+function timeOf(wall) {
+  return new Date(Math.min(wall, LAST)).toISOString();
 }
 
 /**
@@ -102,12 +92,13 @@ export function written(rules) {
  * @param {any[]} entries
  */
 export function recordOf(id, merged, entries) {
+  const { is_time } = furtherHere();
   const times = entries.map(({ time }) => time).sort();
   const { type } = merged;
   const fields = Object.fromEntries(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
-  const made = fields.made ?? times[0];
+  const made = is_time(fields.made) ? fields.made : times[0];
   const changed = times[times.length - 1];
-  const trashed = merged.trashed ? fields.trashed : "";
+  const trashed = merged.trashed && !is_time(fields.trashed) ? changed : fields.trashed;
   if (merged.gone) return { id, type, made, changed, trashed: trashed || changed, gone: true };
-  return fitting({ ...fields, id, type, made, changed, trashed });
+  return fitting({ ...fields, id, type, made, changed, trashed: merged.trashed ? trashed : "" });
 }

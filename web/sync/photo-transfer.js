@@ -3,6 +3,7 @@
  * of their bytes. A photo stays here whatever was sent; it counts as held when the server has
  * checked it.
  */
+import { putAside } from "../data/aside.js";
 import { Refused, ask, post, send } from "../data/server.js";
 import { newId } from "../data/record-shapes.js";
 import { look, problem, together } from "../data/store.js";
@@ -118,6 +119,8 @@ export async function sendPhotos(mark, checked, told) {
         if (!(error instanceof Refused) || !(full || NOT_TAKEN.includes(error.status))) throw error;
         refused.push({ id: row.id, why: error.message });
         if (full) return refused;
+        await confirm(row.id, mark); // not sent again before the next start
+        await putAside("photo", [{ id: row.id, value: row, why: error.message }]);
       }
       done += 1;
     }

@@ -11,6 +11,8 @@
  */
 import { newId, same } from "../data/record-shapes.js";
 import { look, problem, read, together } from "../data/store.js";
+import { rowOf } from "../data/aside.js";
+import { ASIDE } from "../data/gate.js";
 import { SILENT, entryOf, operationOf, recordOf, written } from "./operation-forms.js";
 import { operationsOf, remergeAll } from "./records-from-operations.js";
 import { loadRules } from "./merging-rules.js";
@@ -111,11 +113,10 @@ export async function seal() {
 const toSeal = ({ op, side, send, after }) => !op && (!side || send || after?.gone === true);
 
 async function sealSome(there, state, rules, touched) {
-  const found = await there.after("journal", state.sealed, SLICE);
-  if (found.length === 0) return false;
-  state.sealed = found[found.length - 1].seq;
-  await sealThese(there, state, rules, found.filter(toSeal), touched);
-  return found.length === SLICE;
+  const { values, last, more } = await there.after("journal", state.sealed, SLICE);
+  state.sealed = last;
+  await sealThese(there, state, rules, values.filter(toSeal), touched);
+  return more;
 }
 
 /** Gives entries an id, a clock and parents, in their order. */
@@ -224,13 +225,44 @@ export async function unsent(mark) {
   return look(["journal"], async (there) => await there.othersKeys("journal", "held", mark));
 }
 
-/** The operations at these places. */
+/** The operations at these places; null where there is none. */
 export async function operations(keys) {
   const found = await look(
     ["journal"],
     async (there) => await Promise.all(keys.map((key) => there.get("journal", key))),
   );
-  return found.map(operationOf);
+  return found.map((entry) => (entry ? operationOf(entry) : null));
+}
+
+/**
+ * Operations that the server does not take are not sent to it again, and set aside: [{id, why}].
+ * What they changed here stays.
+ */
+export function leaveOut(refused, mark) {
+  return inOne(async (there) => {
+    for (const { id, why } of refused) {
+      for (const entry of await there.where("journal", "op", id)) {
+        await there.put("journal", { ...entry, held: mark });
+        await there.put(ASIDE, rowOf("sent", { id, value: operationOf(entry), why }));
+      }
+    }
+  });
+}
+
+/**
+ * An operation of this phone's own that no server has yet, its clock brought within reach; null
+ * where it is none such.
+ */
+export async function withinReach(id) {
+  const rules = await loadRules();
+  return inOne(async (there, state) => {
+    const [entry] = await there.where("journal", "op", id);
+    if (!entry || entry.held !== "" || rules.parts_of_id(id).device !== state.device) return null;
+    const brought = { ...entry, ...rules.in_reach(entry.wall, entry.count) };
+    await there.put("journal", brought);
+    await remergeAll(there, state, rules, [entry.record], new Set());
+    return operationOf(brought);
+  });
 }
 
 /**
@@ -273,6 +305,7 @@ async function takeThese(there, state, rules, given, touched) {
   const puts = places
     .map((place) => ({ ...known[place][0], held: made[place].held || known[place][0].held }))
     .filter(({ held }, at) => held !== known[places[at]][0].held);
+  for (const { op, held } of puts) if (held !== "") there.remove(ASIDE, `sent ${op}`);
   const ids = [...new Set(take.map((place) => made[place].record))];
   const before = await Promise.all(ids.map((id) => there.get("records", id)));
   const shown = new Map(ids.map((id, place) => [id, before[place] ?? null]));

@@ -1,8 +1,8 @@
 /** What a backup file holds of operations that devices have shared: they stay what they are. */
 import { everything, record, reread } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
-import { problem } from "../data/store.js";
-import { recordOf, written, soundOperation } from "./operation-forms.js";
+import { look, problem } from "../data/store.js";
+import { fieldsOf, recordOf, written } from "./operation-forms.js";
 import { takeEntries } from "./replica.js";
 import { loadRules } from "./merging-rules.js";
 
@@ -11,7 +11,7 @@ import { loadRules } from "./merging-rules.js";
  * explain, added, newer, older}.
  */
 export async function takeShared(file) {
-  const shared = problem() === "" ? file.journal.filter(soundOperation) : [];
+  const shared = problem() === "" ? file.journal.filter(({ op }) => op) : [];
   const none = { rest: file, added: 0, newer: 0, older: 0 };
   if (shared.length === 0) return none;
   const known = new Set(everything().map(({ id }) => id));
@@ -56,4 +56,50 @@ function alike(one, other) {
   const names = new Set([...Object.keys(one), ...Object.keys(other)]);
   names.delete("changed");
   return [...names].every((name) => same(one[name] ?? null, other[name] ?? null));
+}
+
+/**
+ * What a restore of this file would remove of what is here, and the file without what would delete
+ * it for good: {removed: [ids of records], file}. A file removes no photo that is here.
+ */
+export async function removals(file) {
+  const here = new Set(await photosHere());
+  const known = new Set(await operationsHere(file.journal));
+  const deletes = ({ op, record: id, ...one }) =>
+    op && !known.has(op) && fieldsOf(one).gone === true && (here.has(id) || alive(id));
+  const trashes = ({ id, trashed }) => trashed !== "" && record(id)?.trashed === "";
+  const gone = [
+    ...file.records.filter(
+      ({ gone: left, id, changed }) => left && alive(id) && changed > record(id).changed,
+    ),
+    ...file.journal.filter(deletes).map(({ record: id }) => ({ id })),
+  ];
+  const trashed = file.records.filter(
+    (one) => !one.gone && trashes(one) && one.changed > record(one.id).changed,
+  );
+  const ids = [...gone, ...trashed].map(({ id }) => id).filter((id) => record(id)?.trashed === "");
+  return {
+    removed: [...new Set(ids)],
+    file: { ...file, journal: file.journal.filter((one) => !deletes(one)) },
+  };
+}
+
+function alive(id) {
+  const now = record(id);
+  return now !== undefined && !now.gone;
+}
+
+async function photosHere() {
+  const found = await look(["photos"], async (there) => await there.all("photos"));
+  return found.map(({ id }) => id);
+}
+
+/** Those of these operations that are in the journal already. */
+async function operationsHere(entries) {
+  const ops = entries.filter(({ op }) => op).map(({ op }) => op);
+  const found = await look(
+    ["journal"],
+    async (there) => await Promise.all(ops.map((op) => there.where("journal", "op", op))),
+  );
+  return found.flat().map(({ op }) => op);
 }

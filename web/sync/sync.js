@@ -3,6 +3,8 @@
  * was
  * changed elsewhere comes here. Nothing waits for it: every tap is stored here first.
  */
+import { putAside } from "../data/aside.js";
+import { loadFurther } from "../data/engine.js";
 import { everything, onWritten, reread } from "../data/records.js";
 import { Refused, ask, post, useToken } from "../data/server.js";
 import { read } from "../data/store.js";
@@ -10,6 +12,7 @@ import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./photo-tr
 import {
   NotStored,
   fork,
+  leaveOut,
   markNow,
   operations,
   readState,
@@ -17,6 +20,7 @@ import {
   setState,
   takeIn,
   unsent,
+  withinReach,
 } from "./replica.js";
 import { wipe } from "./wiping.js";
 
@@ -272,8 +276,8 @@ async function pull() {
     for (let more = true; more;) {
       const { epoch, after, last } = await readState();
       const page = pageAt({ epoch, after, last });
-      const answer = await (page === next ? coming : ask(page));
-      const news = answer.ops.length > 0 || answer.from_start || answer.epoch !== epoch;
+      const answer = await sound(await (page === next ? coming : ask(page)));
+      const news = answer.came > 0 || answer.from_start || answer.epoch !== epoch;
       if (!news && answer.after === after) return any; // nothing to write on the disk
       any = true;
       next = answer.more ? pageAt(answer) : "";
@@ -287,6 +291,21 @@ async function pull() {
     await reread([...changed]);
   }
   return any;
+}
+
+/** The answer with nothing but operations that fit through the gate; the others are set aside. */
+async function sound(answer) {
+  if (!Array.isArray(answer.ops)) throw new Refused("The server’s answer cannot be read.", 0);
+  const { operation_fault, fault_words } = await loadFurther();
+  const bad = [];
+  const ops = answer.ops.filter((value, place) => {
+    const fault = operation_fault(value, true);
+    const id = typeof value?.id === "string" ? value.id.slice(0, 40) : `${answer.after} ${place}`;
+    if (fault) bad.push({ id, value, why: fault_words(fault) });
+    return !fault;
+  });
+  if (bad.length > 0) await putAside("server", bad);
+  return { ...answer, ops, came: answer.ops.length };
 }
 
 /** The address of what comes after a place of the server's order. */
@@ -308,13 +327,15 @@ async function push() {
   let done = 0;
   while (done < keys.length) {
     tell({ doing: "sending", done, total: keys.length });
-    const { ops, count } = await batch(keys.slice(done, done + PUSHED));
-    const answer = await pushed(ops);
+    const { ops, wrong, count } = await batch(keys.slice(done, done + PUSHED));
+    const answer = ops.length > 0 ? await pushed(ops) : { forked: [], refused: [] };
+    const left = [...wrong, ...answer.refused];
+    if (left.length > 0) await leaveOut(left, mark);
     if (answer.forked.length > 0) {
       await reread(await fork(answer.forked));
       return false;
     }
-    refused.push(...answer.refused);
+    refused.push(...left);
     await pull();
     if ((await markNow()) !== mark) return false;
     done += count;
@@ -323,16 +344,29 @@ async function push() {
   return true;
 }
 
-/** The operations at these places of the journal, as many as make a message of sensible size. */
+/**
+ * The operations at these places of the journal, as many as make a message of sensible size: {ops,
+ * wrong: [{id, why}] (what does not fit through the gate), count: of places}.
+ */
 async function batch(keys) {
-  const found = await operations(keys);
+  const { operation_fault, fault_words } = await loadFurther();
+  const [ops, wrong] = [[], []];
   let [bytes, count] = [0, 0];
-  for (const operation of found) {
-    bytes += new Blob([JSON.stringify(operation)]).size;
-    if (count > 0 && bytes > BYTES) break;
+  for (let operation of await operations(keys)) {
+    let fault = operation && operation_fault(operation, false);
+    if (fault?.why === "clock") {
+      operation = (await withinReach(operation.id)) ?? operation;
+      fault = operation_fault(operation, false);
+    }
+    if (fault) wrong.push({ id: operation.id, why: fault_words(fault) });
+    else if (operation) {
+      bytes += new Blob([JSON.stringify(operation)]).size;
+      if (ops.length > 0 && bytes > BYTES) break;
+      ops.push(operation);
+    }
     count += 1;
   }
-  return { ops: found.slice(0, count), count };
+  return { ops, wrong, count };
 }
 
 /** The server's answer to these operations. One that it cannot take does not hold up the others. */

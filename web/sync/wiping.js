@@ -3,7 +3,7 @@ import { useToken } from "../data/server.js";
 import { readSettings } from "../data/settings.js";
 import { together } from "../data/store.js";
 
-const STORES = ["kept", "records", "photos", "journal", "heads", "clashes", "announced"];
+const STORES = ["kept", "records", "photos", "journal", "heads", "clashes", "announced", "aside"];
 
 /** Takes everything off this device that the collector kept on it, and opens the app anew. */
 export async function wipe() {

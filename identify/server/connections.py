@@ -1,0 +1,150 @@
+"""How many connections there may be, and how long one may say nothing.
+
+A caller has a share of the places, so that nobody can take all of them; whoever comes where there
+is no place is let go at once, which costs no more than that. A connection has its place as long as
+whole requests come: it is ended where the head of the next one is not here in time.
+"""
+
+import asyncio
+import contextlib
+import errno
+import os
+import socket
+import weakref
+from collections import Counter
+from collections.abc import Callable
+from typing import Any
+
+from uvicorn.protocols.http.h11_impl import H11Protocol
+
+from identify.errors import UserError
+from identify.server import limits
+from identify.server.access import Notes
+from identify.server.buckets import caller_of
+
+TABLE_FULL = (errno.EMFILE, errno.ENFILE)
+
+
+class Prompt(H11Protocol):
+    """HTTP/1.1 as uvicorn speaks it, with an end to waiting for the head of a request."""
+
+    _ending: asyncio.TimerHandle | None = None
+
+    def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
+        super().connection_made(transport)
+        self._wait()
+
+    def data_received(self, data: bytes) -> None:
+        super().data_received(data)
+        if self.cycle is not None and not self.cycle.response_complete:
+            self._go_on()
+
+    def on_response_complete(self) -> None:
+        super().on_response_complete()
+        if not self.transport.is_closing():
+            self._wait()
+
+    def connection_lost(self, exc: Exception | None) -> None:
+        self._go_on()
+        super().connection_lost(exc)
+
+    def _wait(self) -> None:
+        self._go_on()
+        self._ending = self.loop.call_later(limits.IDLE, self.transport.close)
+
+    def _go_on(self) -> None:
+        if self._ending is not None:
+            self._ending.cancel()
+            self._ending = None
+
+
+class _Connection(socket.socket):
+    """A connection that says when it is closed."""
+
+    def watch(self, closed: Callable[[], None]) -> None:
+        self._closed = weakref.finalize(self, closed)
+
+    def close(self) -> None:
+        super().close()
+        self._closed()
+
+
+class Listener(socket.socket):
+    """A socket that listens, and lets in so many at once, and so many of one caller."""
+
+    places = limits.CONNECTIONS
+    share = limits.SHARE
+
+    def begin(self, notes: Notes, share: int) -> None:
+        """Before the first one comes."""
+        self.notes = notes
+        self.share = share
+        self.open: Counter[str] = Counter()
+        self._spare: int | None = os.open(os.devnull, os.O_RDONLY)
+
+    def accept(self) -> tuple[socket.socket, Any]:
+        """The next one for whom there is a place."""
+        while True:
+            came, address = self._next()
+            caller = caller_of({"client": address})
+            if self.open[caller] < self.share and self.open.total() < self.places:
+                break
+            came.close()
+            self.notes.add("refused: too many connections, %s", caller)
+        one = _Connection(fileno=came.detach())
+        self.open[caller] += 1
+        one.watch(lambda: self._closed(caller))
+        return one, address
+
+    def _closed(self, caller: str) -> None:
+        self.open[caller] -= 1
+        if self.open[caller] <= 0:
+            del self.open[caller]
+
+    def _next(self) -> tuple[socket.socket, Any]:
+        """The next one that comes. Where no file can be opened any more it is let go of."""
+        try:
+            return super().accept()
+        except OSError as error:
+            if error.errno not in TABLE_FULL or self._spare is None:
+                raise
+        os.close(self._spare)
+        self._spare = None
+        try:
+            came, _ = super().accept()
+            came.close()
+        finally:
+            with contextlib.suppress(OSError):
+                self._spare = os.open(os.devnull, os.O_RDONLY)
+        self.notes.add("refused: no more files can be opened, %s", "anyone")
+        return self._next()
+
+    def close(self) -> None:
+        """No more come."""
+        super().close()
+        if self._spare is not None:
+            os.close(self._spare)
+            self._spare = None
+
+
+def listen(host: str, port: int, notes: Notes, share: int) -> list[socket.socket]:
+    """Sockets that listen on every address of this name. Raises UserError."""
+    made: list[socket.socket] = []
+    try:
+        found = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE)
+        for family, kind, protocol, _, address in dict.fromkeys(found):
+            one = Listener(family, kind, protocol)
+            one.begin(notes, share)
+            made.append(one)
+            one.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            if family == socket.AF_INET6:
+                one.setsockopt(socket.IPPROTO_IPV6, socket.IPV6_V6ONLY, 1)
+            one.bind(address)
+    except OSError as error:
+        for opened in made:
+            opened.close()
+        raise UserError(
+            f"The server cannot listen on {host}, port {port}: {(error.strerror or '').lower()}. "
+            "Another program may use it: name another one (--port), or end that program."
+        ) from None
+    return made

@@ -1,0 +1,53 @@
+/** The engine: the modules that `identify/core` is compiled to. */
+const at = (path) => new URL(`../${path}`, import.meta.url).href;
+/** @import { EngineModule, FurtherModule } from "./engine-types.d.ts" */
+
+let engine = null;
+let further = null;
+
+/** Why the app cannot go on, in a sentence for the person. */
+export class CannotGoOn extends Error {}
+
+/**
+ * Loads the engine.
+ * @returns {Promise<EngineModule>}
+ */
+export async function loadEngine() {
+  engine ??= await had(at("engine.js"));
+  return engine;
+}
+
+/**
+ * Loads what the start does not wait for of it: the gate for changes and files, marks.
+ * @returns {Promise<FurtherModule>}
+ */
+export async function loadFurther() {
+  further ??= await had(at("further.js"));
+  return further;
+}
+
+async function had(address) {
+  try {
+    return await import(address);
+  } catch {
+    throw new CannotGoOn(
+      "The part that does the reasoning could not be loaded. With a signal, try again.",
+    );
+  }
+}
+
+/**
+ * The engine, where it is loaded already: it is before anything is read or drawn.
+ * @returns {EngineModule}
+ */
+export function loadedEngine() {
+  return engine;
+}
+
+/**
+ * The further part, where it is loaded already.
+ * @returns {FurtherModule}
+ */
+export function furtherHere() {
+  return further;
+}
