@@ -133,7 +133,7 @@ class _Compiler:
                     said=self.said([*main, *change.other_from]),
                     note=change.note,
                     said_to=self.said(end),
-                    hard=mark.hard if mark else None,
+                    hard=[*mark.hard] if mark else [],
                 )
             )
         return changes

@@ -107,7 +107,7 @@ class Change(_Closed, omit_defaults=True):
     said: Said
     note: str
     said_to: Said = []
-    hard: tuple[bool, bool] | None = None
+    hard: list[bool] = []
 
 
 class Move(_Closed):

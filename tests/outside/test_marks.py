@@ -1,24 +1,17 @@
 """Date marks against public history, and against marks that others have dated."""
 
-import csv
 from collections import Counter
-from pathlib import Path
-from typing import Any
 
 import pytest
 
-from identify.core.dated_numbers import check_digit, parts_of_year, read_applications, read_series
+from identify.core.dated_numbers import check_digit
 from identify.core.marking import read_mark
 from identify.reference.mark_ends import years_of
-from identify.reference.mark_tables import mark_tables
 from identify.reference.marks import read_marks
 from identify.reference.number_tables import all_series, yearly_table
 from identify.reference.years import read_years
-
-OUTSIDE = Path(__file__).resolve().parents[2] / "fixtures" / "outside"
-TABLES = mark_tables()
-SERIES = {each["id"]: each for each in TABLES["series"]}
-NOW = 2026
+from tests.outside.count_marks import main
+from tests.outside.dated_examples import TABLES, examples, verdict, wordings_met
 
 # (country, mark, wording, from, until, authority); "" where it is open or not what is checked.
 FACTS = [
@@ -90,24 +83,6 @@ def test_a_published_barcode() -> None:
     assert mark["readings"][0]["number"]["kind"] == "EAN-13"
 
 
-def examples(file: str) -> list[dict[str, str]]:
-    with (OUTSIDE / file).open(encoding="utf-8", newline="") as lines:
-        return list(csv.DictReader(lines))
-
-
-def verdict(series: str, number: str, years: str) -> str:
-    """Whether a number reads as of the years that somebody else gives: right, wrong, undecided."""
-    if "/" in number:
-        found = read_applications(parts_of_year(number))[0]
-    else:
-        found = read_series(SERIES[series]["rows"], number)
-    if found["problem"]:
-        return "undecided"
-    first, _, last = years.partition("/")
-    fits = found["first"] <= int(last or first) and int(first) <= (found["last"] or NOW)
-    return "right" if fits else "wrong"
-
-
 # A note that gives 1943, which is more likely the year of the application: published in 1945.
 KNOWN_WRONG = {("patent_gb", "573747")}
 LEAST = {
@@ -116,7 +91,7 @@ LEAST = {
 }  # fmt: skip
 
 
-def test_numbers_that_others_have_dated(record_property: Any) -> None:
+def test_numbers_that_others_have_dated() -> None:
     found = Counter[tuple[str, str]]()
     wrong = set()
     used = {
@@ -131,40 +106,18 @@ def test_numbers_that_others_have_dated(record_property: Any) -> None:
             wrong.add((row["series"], row["number"]))
     for series, least in LEAST.items():
         assert sum(count for (name, _), count in found.items() if name == series) >= least
-        record_property(series, {word: count for (n, word), count in found.items() if n == series})
     assert wrong == KNOWN_WRONG
     assert not [key for key in found if key[1] == "undecided"]
 
 
-def fits(row: dict[str, Any], year: int) -> bool:
-    """Whether a year lies within the ends of a row, or in a tail of them."""
-    since, until = row["since"], row["until"]
-    early = since["year"] == 0 or year >= since["year"] - since["tail"]
-    return early and (until["year"] == 0 or year <= until["year"] + until["tail"])
-
-
-def test_wordings_that_others_have_dated(record_property: Any) -> None:
-    seen = set()
-    for example in examples("mark_wordings.csv"):
-        year, country = int(example["year"]), example["country"]
-        read = read_mark(TABLES, example["text"])
-        readings = [
-            each
-            for mark in read["marks"]
-            for each in mark["readings"]
-            if country in each["countries"] or not each["countries"]
-        ]
-        assert readings, example
-        rows = [
-            TABLES["rows"][place]
-            for each in readings
-            for place in each["rows"]
-            if country in TABLES["rows"][place]["countries"]
-        ]
-        assert all(fits(row, year) for row in rows), example
-        seen |= {(row["feature"], row["state"]) for row in rows}
-        seen |= {(each["feature"], each["state"]) for each in readings}
-    every = {(row.feature, row.state) for row in read_marks()[0].rows}
-    record_property("wordings", len(every))
-    record_property("without a dated example", len(every - seen))
+def test_wordings_that_others_have_dated() -> None:
+    every, seen, right, wrong = wordings_met()
+    assert (right, wrong) == (len(examples("mark_wordings.csv")), 0)
     assert len(every & seen) >= 25
+
+
+def test_the_counts_are_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    main()
+    printed = capsys.readouterr().out
+    assert "without a dated example" in printed
+    assert "1 wrong" in printed

@@ -125,7 +125,7 @@ def test_a_mark_brings_its_changes_and_sources(tmp_path: Path) -> None:
         ("1971-02-15", "1984-12"),
         ("1971-02-15", ""),
     ]
-    assert [change.hard for change in changes] == [(False, False)] * 4
+    assert [change.hard for change in changes] == [[False, False]] * 4
 
     def ids(said: list[tuple[int, str]]) -> list[str]:
         return [pack.sources[place].id for place, _ in said]
