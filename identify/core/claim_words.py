@@ -5,10 +5,9 @@ over; "from 1957" is a piece of 1957. About a year is two years either way: comm
 source.
 """
 
-from .date_in_words import mark_of
 from .date_tokens import date_tokens
 from .dates import is_edtf, read_date, read_tokens
-from .edtf import sides_of, written_edtf
+from .edtf import mark_of, sides_of, written_edtf
 from .types.claims import Claim, ClaimProblem, IssueSaid
 from .types.dates import DateToken, Life
 from .types.engine import Engine

@@ -1,6 +1,6 @@
 """Dates as they are kept (EDTF) in the words that are shown, which read back as the same date."""
 
-from .edtf import SPRING, bare, is_open, sides_of, written_edtf
+from .edtf import SPRING, bare, both_marks, is_open, mark_of, sides_of, written_edtf
 
 MONTH_NAMES = [
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
@@ -41,11 +41,6 @@ def unmarked_words(text: str) -> str:
     return day + " " + month
 
 
-def mark_of(side: str) -> str:
-    """The mark behind one date, "" for none."""
-    return side[len(bare(side)) :]
-
-
 def mark_words(mark: str) -> str:
     """What a mark says, with a space behind it."""
     if mark == "":
@@ -62,6 +57,8 @@ def span_words(first: str, last: str) -> str:
     """A span; a mark of both ends is said once, and the year of two months."""
     one = bare(first)
     other = bare(last)
+    if one == other:
+        return mark_words(both_marks(mark_of(first), mark_of(last))) + unmarked_words(one)
     if mark_of(first) != mark_of(last):
         return "from " + side_words(first) + " to " + side_words(last)
     months = len(one) == 7 and len(other) == 7 and "X" not in one + other

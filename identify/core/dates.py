@@ -7,17 +7,20 @@ seller says, and for spreadsheets.
 
 from typing import Literal
 
-from .date_in_words import date_in_words, mark_of
+from .date_in_words import date_in_words
 from .date_tokens import date_tokens, token_of
 from .edtf import (
     bare,
     before_begin,
+    both_marks,
     date_as,
     is_figures,
     is_open,
     is_season,
     just_after,
     just_before,
+    mark_of,
+    mark_of_date,
     no_date,
     padded,
     sides_of,
@@ -35,13 +38,6 @@ MOST_TOKENS = 24
 EXAMPLES = "1957, May 1957, 12 May 1957, about 1957 or 1957 to 1961"
 
 
-def mark_of_date(about: bool, doubt: bool) -> Mark:
-    """EDTF's sign for a date that is about, uncertain, or both."""
-    if about:
-        return "%" if doubt else "~"
-    return "?" if doubt else ""
-
-
 def with_mark(date: OneDate, mark: Mark) -> str:
     """EDTF of a date with a mark on each end that is not open, besides what is marked there; a
     season, which takes none, becomes months.
@@ -52,9 +48,7 @@ def with_mark(date: OneDate, mark: Mark) -> str:
     sides = sides_of(span_of(date["first"], date["last"])["edtf"] if season else date["edtf"])
     for at in range(len(sides)):
         if not is_open(sides[at]):
-            both = mark + mark_of(sides[at])
-            whole = mark_of_date("~" in both or "%" in both, "?" in both or "%" in both)
-            sides[at] = bare(sides[at]) + whole
+            sides[at] = bare(sides[at]) + both_marks(mark, mark_of(sides[at]))
     return sides[0] if len(sides) == 1 else sides[0] + "/" + sides[1]
 
 

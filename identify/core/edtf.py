@@ -6,7 +6,7 @@ and "1959/.." for open, nothing in place of ".." for an unknown end. Winter is D
 edtf library has it.
 """
 
-from .types.dates import OneDate
+from .types.dates import Mark, OneDate
 
 DAYS_IN = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 SEASON_MONTHS = [["03", "05"], ["06", "08"], ["09", "11"], ["12", "12"]]
@@ -71,6 +71,24 @@ def bare(text: str) -> str:
     """A part of an EDTF text without its mark."""
     last = max(0, len(text) - 1)
     return text[0:last] if text != "" and text[last:] in MARKS else text
+
+
+def mark_of(side: str) -> str:
+    """The mark behind one date, "" for none."""
+    return side[len(bare(side)) :]
+
+
+def mark_of_date(about: bool, doubt: bool) -> Mark:
+    """EDTF's sign for a date that is about, uncertain, or both."""
+    if about:
+        return "%" if doubt else "~"
+    return "?" if doubt else ""
+
+
+def both_marks(one: str, other: str) -> Mark:
+    """The mark that says what two marks say."""
+    both = one + other
+    return mark_of_date("~" in both or "%" in both, "?" in both or "%" in both)
 
 
 def unspecified(text: str) -> OneDate:

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from .edtf import days_in
 from .native.values import is_whole, sort_of_value, weight_of
 
 # What every object of JavaScript has: as the name of a field it would stand for something else.
@@ -14,7 +15,6 @@ SMALL = "abcdefghijklmnopqrstuvwxyz"
 CAPITALS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 NUMERALS = "0123456789"
 LETTERS = CAPITALS + SMALL + NUMERALS + "_-"
-DAYS_OF_MONTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 FIRST_YEAR = 1000
 LAST_YEAR = 9998  # four figures, with a year of room for what is changed after
 
@@ -85,9 +85,7 @@ def is_time(value: Any) -> bool:
     marks = value[4:5] + value[7:8] + value[10:11] + value[13:14] + value[16:17]
     if marks != "--T::" or year < FIRST_YEAR or year > LAST_YEAR or month < 1 or month > 12:
         return False
-    leap = month == 2 and year == 4 * (year // 4) and (year != 100 * (year // 100))
-    leap = leap or (month == 2 and year == 400 * (year // 400))
-    days = 29 if leap else DAYS_OF_MONTHS[month - 1]
+    days = days_in(year, month)
     if day < 1 or day > days or not is_clock_time(value, 11):
         return False
     return is_zone(after_fraction(value[19:]))

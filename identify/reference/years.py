@@ -6,7 +6,6 @@ How far "about" and "uncertain" reach is the library's convention, as the standa
 year (or a year and a month) to either side, twice that for both.
 """
 
-import calendar
 import math
 import re
 from functools import cache
@@ -17,6 +16,7 @@ from edtf import EDTFParseException, parse_edtf
 from edtf.parser.parser_classes import Season
 
 from identify.core.dates import read_date
+from identify.core.edtf import days_in
 from identify.core.types.dates import Life
 from identify.reference.mistakes import quoted
 
@@ -30,7 +30,6 @@ WRITTEN = re.compile(rf"{DATE}|{SPAN}", re.ASCII)
 OPEN = ("", "..")
 ANY_LIFE: Life = {"first": 0, "last": 0}
 
-DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 Bound = tuple[float, float]
 
@@ -57,11 +56,10 @@ class Years(msgspec.Struct, frozen=True):
 def _decimal(date: Any, days_later: int = 0) -> float:
     """A library date (time tuple) as a decimal year. Raises ValueError for a 30 February."""
     year, month, day = date[:3]
-    leap = calendar.isleap(year)
-    if day > DAYS[month - 1] + (leap and month == 2):
+    if day > days_in(year, month):
         raise ValueError("no such day")
-    past = sum(DAYS[: month - 1]) + (leap and month > 2) + day - 1
-    return float(year + (past + days_later) / (366 if leap else 365))
+    past = sum(days_in(year, each) for each in range(1, month)) + day - 1
+    return float(year + (past + days_later) / (337 + days_in(year, 2)))
 
 
 @cache

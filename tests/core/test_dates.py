@@ -92,6 +92,8 @@ def test_whatever_is_typed_gives_edtf_or_a_sentence(text, order):
 
 @QUICK
 @given(SCRIBBLES)
+@example("c. 1955 c. to 1955")
+@example("1957~/1957?")
 def test_what_was_understood_reads_back_from_its_words(text):
     """Seen in the words that a screen shows; ends that are unknown are shown as open ones."""
     edtf = read_date(text, "day", ANY_LIFE)["edtf"]

@@ -15,6 +15,7 @@ from identify.exchange.shapes import SHAPES
 from identify.exchange.writing import write_records
 from identify.phone import DEMO, WEB
 from tests.exchange.strategies import QUICK, records
+from tests.schema_sorts import plain
 
 BACKUP = orjson.loads(DEMO.read_bytes())
 
@@ -59,20 +60,6 @@ def test_the_app_has_the_same_shapes():
     text = re.search(r"const SHAPES = (\{.*?\n\});", script, re.S)[1]
     text = re.sub(r"(\w+):", r'"\1":', text)
     assert orjson.loads(re.sub(r",(\s*[}\]])", r"\1", text)) == SHAPES
-
-
-def plain(schema, defs):
-    """What a JSON Schema says of the sorts of values, and no more: references looked up."""
-    if isinstance(schema, list):
-        return sorted((plain(one, defs) for one in schema), key=repr)
-    if not isinstance(schema, dict):
-        return schema
-    if "$ref" in schema:
-        return plain(defs[schema["$ref"].rpartition("/")[2]], defs)
-    if "properties" in schema:
-        return {name: plain(one, defs) for name, one in schema["properties"].items()}
-    sorts = ("type", "enum", "anyOf", "items", "additionalProperties")
-    return {name: plain(schema[name], defs) for name in sorts if name in schema}
 
 
 @pytest.mark.parametrize("name", ["Piece", "Want", "Note", "Sighting", "Budget", "Photo", "Money"])
