@@ -156,18 +156,18 @@ export const act = {
       else act.seller();
     }),
   hand: (told) => run(() => hold(told)),
-  note: () => take("noteIt"),
-  collect: () => take("collectIt"),
-  want: () => take("wantIt"),
-  sighting: () => take("sightingIt"),
+  note: () => takeUp(({ noteIt }) => noteIt(state)),
+  collect: () => takeUp(({ collectIt }) => collectIt(state)),
+  want: () => takeUp(({ wantIt }) => wantIt(state)),
+  sighting: () => takeUp(({ sightingIt }) => sightingIt(state)),
   mark: async () => (await loaded(import("./read-mark.js"))).openReadMark(state.pack, act.answer),
   who: (variants) => openWho(state, current(state.piece), variants),
 };
 
-/** Takes the piece up into what the collector keeps. */
-async function take(how) {
+/** Takes the piece up into what the collector keeps; `how`: one of the ways in take-up.js. */
+async function takeUp(how) {
   await collectionOpen();
-  (await loaded(import("./take-up.js")))[how](state);
+  await how(await loaded(import("./take-up.js")));
 }
 
 /** Keeps what was said of the piece in hand; gives whether it is kept. */
