@@ -246,7 +246,7 @@ def test_what_was_said_to_be_saved_is_there_after_the_tab_was_killed(browser, se
     context.add_init_script(f"history.replaceState({at}, '')")
     page.close()
     heard = Heard()
-    kills = sample(30, 12)
+    kills = sample(30, 8)
     for _ in range(kills):
         page = heard.listen(context.new_page())
         page.goto(server.url)
@@ -269,7 +269,7 @@ def test_nothing_acknowledged_is_lost_by_kills(browser):
     context = browser.new_context()
     heard = Heard()
     with serving(files) as server:
-        kills = sample(200, 25)
+        kills = sample(200, 10)
         for _ in range(kills):
             before = heard.last
             page = heard.listen(context.new_page())

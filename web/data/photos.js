@@ -1,6 +1,6 @@
 /**
- * Photos: drawn anew at a sensible size, so that the place and everything else a camera writes into
- * its files stays out. The camera's own file is never stored.
+ * Photos: drawn anew at a sensible size, so that EXIF, the place and everything else that a camera
+ * writes into its files stays out. The camera's own file is never stored.
  */
 import { newId } from "./record-shapes.js";
 import { look } from "./store.js";
