@@ -276,6 +276,11 @@ def nothing_said(found: MarkRead) -> Parts:
     """What to do about a text in which no mark was read; [] where one was."""
     if found["problem"] == "empty":
         return ["Nothing is written. Type what stands on the piece, as it stands there."]
+    if found["problem"] == "nothing" and found["meant"] != "":
+        return [
+            "“", found["read"], "” is no mark that is known here. Look again for I read for 1, O ",
+            "for 0 and S for 5. It may be ", found["meant"], ".",
+        ]  # fmt: skip
     if found["problem"] == "nothing":
         return [
             "“", found["read"], "” is no mark that is known here. It would have to be the words ",

@@ -253,33 +253,59 @@ def bare_readings(tables: MarkTables, text: str) -> list[Reading]:
     return out
 
 
-def read_mark(tables: MarkTables, text: str) -> MarkRead:
-    """What a text on a piece says: {problem ("" · empty · nothing), read (as plain capitals),
-    changed: whether figures or letters of another script were read as ours, marks: [{text, start,
-    end, readings}] in the order in which they stand}. Several readings: it can be each of them.
+def with_look_alikes(text: str) -> str:
+    """The text with letters as the figures they look like, in words that have figures or nothing
+    but such letters.
     """
-    plain = plain_mark(text)
-    read: str = plain[0]
-    out: MarkRead = {
-        "problem": "", "read": read, "changed": plain[1], "marks": [],
-    }  # fmt: skip
-    if read == "":
-        out["problem"] = "empty"
-        return out
-    marks = marks_in_words(tables, read)
-    for mark in marks_in_shapes(tables, read, marks):
+    out = ""
+    at = 0
+    while at < len(text):
+        end = at
+        while end < len(text) and (text[end] in FIGURES or is_letter(text[end])):
+            end = end + 1
+        word = text[at:end]
+        figures = read_for_figures(word)
+        whole = past(figures, 0, FIGURES) == len(figures)
+        out = out + (figures if whole and len(word) > 1 else word)
+        if end == at:
+            out = out + text[at]
+            end = at + 1
+        at = end
+    return out
+
+
+def marks_in(tables: MarkTables, text: str) -> list[MarkFound]:
+    """The marks in plain text, in the order in which they stand."""
+    marks = marks_in_words(tables, text)
+    for mark in marks_in_shapes(tables, text, marks):
         marks.append(mark)
-    bare = bare_readings(tables, read)
+    bare = bare_readings(tables, text)
     if len(bare) > 0 and len(marks) <= 1:
         if len(marks) == 0:
-            marks.append({"start": 0, "end": len(read), "text": "", "readings": []})
-        if marks[0]["start"] == 0 and marks[0]["end"] == len(read):
+            marks.append({"start": 0, "end": len(text), "text": "", "readings": []})
+        if marks[0]["start"] == 0 and marks[0]["end"] == len(text):
             for each in bare:
                 marks[0]["readings"].append(each)
     marks = sorted(marks, key=lambda mark: mark["start"])
     for mark in marks:
-        mark["text"] = read[mark["start"] : mark["end"]]
-    out["marks"] = marks
-    if len(marks) == 0:
+        mark["text"] = text[mark["start"] : mark["end"]]
+    return marks
+
+
+def read_mark(tables: MarkTables, text: str) -> MarkRead:
+    """What a text on a piece says. Several readings of a mark: it can be each of them."""
+    plain = plain_mark(text)
+    read: str = plain[0]
+    out: MarkRead = {
+        "problem": "", "read": read, "changed": plain[1], "meant": "", "marks": [],
+    }  # fmt: skip
+    if read == "":
+        out["problem"] = "empty"
+        return out
+    out["marks"] = marks_in(tables, read)
+    if len(out["marks"]) == 0:
         out["problem"] = "nothing"
+        meant = with_look_alikes(read)
+        if meant != read and len(marks_in(tables, meant)) > 0:
+            out["meant"] = meant
     return out

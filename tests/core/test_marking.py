@@ -161,6 +161,16 @@ def test_no_mark_is_said_with_what_it_would_have_to_be():
     assert "“PURPLE ENGINE” is no mark" in "".join(map(str, nothing_said(found)))
 
 
+@pytest.mark.parametrize(
+    ("text", "meant"), [("O1-234 5678", "01-234 5678"), ("I2/6", "12/6"), ("purple I2", "")]
+)
+def test_look_alikes_are_told_and_never_taken(text, meant):
+    found = read_mark(TABLES, text)
+    assert (found["problem"], found["meant"], found["marks"]) == ("nothing", meant, [])
+    said = "".join(map(str, nothing_said(found)))
+    assert ("It may be" in said) == (meant != "")
+
+
 def test_sentences_are_no_surer_than_the_rows():
     occupied = said("Made in Occupied Japan")
     assert "not before 20 February 1947, hardly after April 1952" in occupied

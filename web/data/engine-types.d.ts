@@ -651,6 +651,11 @@ export interface MarkRead {
   read: string;
   /** whether figures or letters of another script were read as ours */
   changed: boolean;
+  /**
+   * for nothing: the text with letters that look like figures as figures, where that is a mark; it
+   * is told, never taken
+   */
+  meant: string;
   marks: Array<MarkFound>;
 }
 
@@ -2127,11 +2132,7 @@ export interface FurtherModule {
   is_time(value: any): boolean;
   /** A fault of the gate as a sentence, with the name of the field that it is about. */
   fault_words(fault: Fault): string;
-  /**
-   * What a text on a piece says: {problem ("" · empty · nothing), read (as plain capitals),
-   * changed: whether figures or letters of another script were read as ours, marks: [{text, start,
-   * end, readings}] in the order in which they stand}. Several readings: it can be each of them.
-   */
+  /** What a text on a piece says. Several readings of a mark: it can be each of them. */
   read_mark(tables: MarkTables, text: string): MarkRead;
   /**
    * {what, lines, who}: what a reading is, sentences about its years, who says so. `what` and

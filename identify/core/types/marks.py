@@ -186,6 +186,9 @@ class MarkRead(TypedDict):
     problem: Literal["", "empty", "nothing"]
     read: str  # as plain capitals
     changed: bool  # whether figures or letters of another script were read as ours
+    # for nothing: the text with letters that look like figures as figures, where that is a mark; it
+    # is told, never taken
+    meant: str
     marks: list[MarkFound]
 
 
