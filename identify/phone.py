@@ -54,7 +54,7 @@ MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
 )  # fmt: skip
-SHARED = ("lists", "limits")  # what the second module uses of the first
+SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
 NATIVE = Path(core.__file__).parent / "native" / "values.js"

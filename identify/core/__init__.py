@@ -52,7 +52,7 @@ FILES = (
     "mark_words",
     "apart",
     "moved",
-    "limits",
+    "clock_limits",
     "shapes",
     "forms",
     "fitting",

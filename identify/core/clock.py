@@ -9,7 +9,7 @@ A clock ends at LAST_WALL with LAST_COUNT and stays there. What is written then 
 on one device by its number, and across devices by its parents (merging.py).
 """
 
-from .limits import LAST_COUNT, LAST_WALL
+from .clock_limits import LAST_COUNT, LAST_WALL
 from .types.operations import Clock
 
 

@@ -8,9 +8,9 @@ Fields that are not known here are welcome: a newer version may have written the
 
 from typing import Any
 
+from .clock_limits import EXACT, LAST_COUNT, LAST_WALL
 from .fitting import misfits
 from .forms import NO_NAMES, is_count, is_id, is_operation_id, is_text, is_time, is_type
-from .limits import EXACT, LAST_COUNT, LAST_WALL
 from .native.values import names_of, sort_of_value, value_at, weight_of
 from .shapes import is_known
 from .types.gate import Fault, Group

@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 from identify import phone
 from identify.core import merging, syncing
 from identify.core.clock import heard, in_reach, tick
-from identify.core.limits import LAST_COUNT, LAST_WALL
+from identify.core.clock_limits import LAST_COUNT, LAST_WALL
 from identify.core.operation_forms import comparable, for_merging, parts_of_id
 from tests.browser.engines import PAGE, same
 from tests.conftest import serving

@@ -6,6 +6,7 @@ from random import Random
 import pytest
 
 from identify.core.clock import heard, tick
+from identify.core.clock_limits import EXACT, LAST_COUNT, LAST_WALL
 from identify.core.gate import (
     entry_fault,
     file_record_fault,
@@ -14,7 +15,6 @@ from identify.core.gate import (
     record_fault,
 )
 from identify.core.gate_words import fault_words
-from identify.core.limits import EXACT, LAST_COUNT, LAST_WALL
 from identify.core.merging import merged
 from identify.keeping.canonical_json import text_of
 from identify.keeping.ops import read_operations
