@@ -41,7 +41,7 @@ def serve(args: argparse.Namespace) -> int:
         print(unit(started_with(), _options(args), args.port), end="")
         return 0
     data = args.data or data_folder()
-    _not_lost(data)
+    refuse_to_begin_anew(data)
     away = asked_away(args)
     tls = _tls(args, data)
     public, hosts = _addresses(args, tls)
@@ -94,7 +94,7 @@ def _end(*_: object) -> None:
     raise SystemExit(0)
 
 
-def _not_lost(data: Path) -> None:
+def refuse_to_begin_anew(data: Path) -> None:
     """Raises UserError where there is no data, but backups of it: it is not begun anew unasked."""
     folder = backup_folder(data)
     made = [] if (data / FILE).is_file() else all_backups(folder)
