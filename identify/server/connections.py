@@ -62,11 +62,11 @@ class _Connection(socket.socket):
     """A connection that says when it is closed."""
 
     def watch(self, closed: Callable[[], None]) -> None:
-        self._closed = weakref.finalize(self, closed)
+        self._ended = weakref.finalize(self, closed)
 
     def close(self) -> None:
         super().close()
-        self._closed()
+        self._ended()
 
 
 class Listener(socket.socket):
@@ -93,10 +93,10 @@ class Listener(socket.socket):
             self.notes.add("refused: too many connections, %s", caller)
         one = _Connection(fileno=came.detach())
         self.open[caller] += 1
-        one.watch(lambda: self._closed(caller))
+        one.watch(lambda: self._let_go(caller))
         return one, address
 
-    def _closed(self, caller: str) -> None:
+    def _let_go(self, caller: str) -> None:
         self.open[caller] -= 1
         if self.open[caller] <= 0:
             del self.open[caller]
