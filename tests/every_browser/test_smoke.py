@@ -3,6 +3,7 @@
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 
+WEEK = "Safari deletes what a page has stored after seven days without use"
 STATES = "document.querySelector('.choices .states button')"
 
 
@@ -50,6 +51,8 @@ def test_a_piece_is_identified_kept_and_there_again_offline_from_cold(phone: Pho
     assert named
     phone.tap("Add to the collection")
     phone.sees("It is in the collection.")
+    told = phone.run("return document.body.innerText.includes(arguments[0])", WEEK)
+    assert told is (phone.name == "webkit")  # only there may it all be gone after a week
     assert phone.reported() == []
     app.stop()
     phone.end()

@@ -1,6 +1,10 @@
 /** Putting the app on the home screen. */
 let prompt = null;
 
+export const SAFARI_DELETES =
+  "Safari deletes what a page has stored after seven days without use, unless the page is on the " +
+  "home screen.";
+
 /** Catches the browser's own offer, to be made when the person asks for it. */
 export function watchInstall() {
   window.addEventListener("beforeinstallprompt", (event) => {
@@ -36,6 +40,11 @@ export function safari() {
     "standalone" in navigator ||
     (/Safari\//.test(navigator.userAgent) && !/Chrom|Android/.test(navigator.userAgent))
   );
+}
+
+/** May all that is stored be gone after a week without use? */
+export function mayVanish() {
+  return safari() && !installed();
 }
 
 /** Will the browser keep what is stored? true, false, or null where it does not say. */

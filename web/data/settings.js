@@ -4,6 +4,7 @@ import { read, write } from "./store.js";
 
 /**
  * first: nothing was chosen yet on how to start the collection. paired: with a server of one’s own.
+ * warned: that this browser deletes what is not used for a week.
  * keys: single ones do something. seen: the version of each range that the records were last looked
  * through with.
  */
@@ -16,6 +17,7 @@ const USUAL = {
   keys: true,
   paired: false,
   seen: {},
+  warned: false,
 };
 
 /** The settings, with the usual ones where none were chosen. */

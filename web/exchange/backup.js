@@ -1,6 +1,6 @@
 import { backedUp, lastBackup } from "../data/last-backup.js";
 import { NoBackup, readBackup, restore } from "../data/backup-file.js";
-import { askToKeep, kept } from "../data/install.js";
+import { SAFARI_DELETES, askToKeep, kept, mayVanish } from "../data/install.js";
 import { changedAfter } from "../data/journal.js";
 import { change, record, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
@@ -131,6 +131,13 @@ async function told(act) {
   }
 }
 
+/** Asks outside the queue: no tap waits for the person’s answer to the browser. */
+async function askBrowser() {
+  if (!(await askToKeep()))
+    notice("The browser did not agree. Put the app on the home screen, and make a backup.");
+  run(redraw);
+}
+
 async function keepText() {
   const answer = await kept();
   if (problem() !== "") return el("p", { class: "warn" }, problem());
@@ -145,15 +152,7 @@ async function keepText() {
             "everything is gone when you close it."
         : "This browser does not say.",
     ),
-    button(
-      "Ask the browser to keep it",
-      () =>
-        run(async () => {
-          if (!(await askToKeep()))
-            notice("The browser did not agree. Put the app on the home screen, and make a backup.");
-          await redraw();
-        }),
-      { class: "plain wide" },
-    ),
+    mayVanish() ? el("p", { class: "warn" }, SAFARI_DELETES) : null,
+    button("Ask the browser to keep it", askBrowser, { class: "plain wide" }),
   ];
 }

@@ -1,8 +1,10 @@
 /** How every screen saves what it shows, and undoes it. */
-import { askToKeep } from "../data/install.js";
+import { SAFARI_DELETES, askToKeep, mayVanish } from "../data/install.js";
 import { undo, undoable } from "../data/journal.js";
 import { run } from "../data/queue.js";
 import { ChangedElsewhere, change, record, setting } from "../data/records.js";
+import { changeSettings } from "../data/settings.js";
+import { state } from "../data/state.js";
 import { problem } from "../data/store.js";
 import { button, el } from "./element.js";
 import { endTyping } from "./fields.js";
@@ -33,14 +35,21 @@ export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
     return false;
   }
   if (done.kept === "") notice(problem());
-  else if (!asked) askToKeep();
+  else if (!asked) askToKeep(); // not waited for: a browser may ask the person first
   asked ||= done.kept === "disk";
   if (done.kept === "") return false;
   // now there is something to undo
   document.querySelector("#tools [hidden]")?.removeAttribute("hidden");
   if (said === "") announce("Saved.");
-  else offerUndo(said, { group: done.group, what });
+  else offerUndo(said + (await warnedOnce()), { group: done.group, what });
   return true;
+}
+
+/** Once, in a browser that deletes what is not used for a week: a sentence more, else "". */
+async function warnedOnce() {
+  if (!mayVanish() || state.settings.warned) return "";
+  await changeSettings({ warned: true });
+  return ` ${SAFARI_DELETES} Settings tells how to put it there.`;
 }
 
 /** A function that saves one field of a record, as long as nobody else has changed it. */

@@ -30,6 +30,12 @@ export function chooseLight(choice) {
   showLight();
 }
 
+/** Calls `act` whenever the light changes, as long as it gives true. */
+export function onLight(act) {
+  const changed = () => act() || document.removeEventListener("light", changed);
+  document.addEventListener("light", changed);
+}
+
 /** From the one to the other, whatever was chosen. */
 export function switchLight() {
   chooseLight(document.documentElement.dataset.light === "dark" ? "sun" : "dark");
@@ -47,4 +53,5 @@ function showLight() {
   document.querySelector("meta[name=theme-color]").setAttribute("content", COLOURS[light]);
   const other = light === "dark" ? "Switch to light, for the sun" : "Switch to dark";
   document.getElementById("light").setAttribute("aria-label", other);
+  document.dispatchEvent(new Event("light"));
 }

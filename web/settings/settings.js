@@ -1,11 +1,19 @@
-import { askToKeep, canInstall, install, installed, kept, safari } from "../data/install.js";
+import {
+  SAFARI_DELETES,
+  askToKeep,
+  canInstall,
+  install,
+  installed,
+  kept,
+  safari,
+} from "../data/install.js";
 import { problem } from "../data/store.js";
 import { changeSettings } from "../data/settings.js";
 import { setAble } from "../identify/identify.js";
 import { buildName, worksOffline } from "../data/update.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
-import { chooseLight, lightChosen } from "./light-switch.js";
+import { chooseLight, lightChosen, onLight } from "./light-switch.js";
 import { announce } from "../parts/status.js";
 import { updateOffer } from "../parts/update-offer.js";
 import { leaveScreen } from "../parts/navigation.js";
@@ -58,6 +66,10 @@ function lightChoice() {
       ),
     );
   }
+  onLight(() => {
+    for (const box of group.querySelectorAll("input")) box.checked = box.value === lightChosen();
+    return group.isConnected;
+  });
   return group;
 }
 
@@ -94,8 +106,10 @@ function currencyChoice(state) {
 function installHelp() {
   if (installed()) return null;
   const steps = safari()
-    ? "In Safari: tap the Share button, then “Add to Home Screen”. Safari deletes what a page " +
-      "has stored after seven days without use, unless the page is on the home screen."
+    ? "In Safari: tap the Share button, then “Add to Home Screen”. " +
+      SAFARI_DELETES +
+      " An app on " +
+      "the home screen starts with nothing stored: make a backup here first, and restore it there."
     : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any " +
       "other app, with or without a signal.";
   return el(
