@@ -131,50 +131,77 @@ def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
-        ("design Rd. No. 821265", ["Registered design 821265 was registered in 1937; the piece is "
-         "of 1937 or later. The table is from memory.",
-         "  (from memory: Yearly first numbers of the Designs Registry)"]),
-        ("patent 1234/09", ["Application 1234 of 1909; the piece is of 1909 or later."]),
-        ("barcode 012345678905", ["UPC-A: such bars have been printed since 1974. They say nothing "
-         "of a later year.",
-         '  (published: "History of the UPC barcode" (barcodestalk.com))']),
-        ("price dollars --country au", ["Dollars and cents, AU:", "  1966-02-14 or later. "
-         '(published: "Decimalisation" (commcoinage.com), on the change of 14 February 1966 in '
-         "Australia)"]),
-        ("tax plain", ["A price, nothing about tax, GB:", "  in all years. A price with no word "
-         "about tax is met in all years. (common practice, no source)"]),
-        ("patent D.R.P. or D.R.G.M. --country DE", ["D.R.P. or D.R.G.M., DE:"]),
+        (
+            ["Regd. Des. 821265"],
+            [
+                "REGD DES 821265",
+                "  British registered design 821265",
+                "    It was registered in 1937; the piece is of 1937 or later. By the table, "
+                "from memory.",
+            ],
+        ),
+        (
+            ["PAT. NO.", "10811/97"],
+            [
+                "PAT NO 10811/97",
+                "  British patent, 10811 of 1897",
+                "    Numbered in 1897; from 1916 on as an application. The piece is of 1897 or "
+                "later.",
+            ],
+        ),
+        (["W. Germany"], ["W GERMANY", "  Country of origin: Western or West Germany (Germany)"]),
+        (
+            ["5012345678900"],
+            [
+                "5012345678900",
+                "  Barcode, EAN-13",
+                "    Such bars have been printed since 1977. They say nothing of a later year.",
+            ],
+        ),
     ],
-)  # fmt: skip
-def test_a_number_or_a_wording_is_dated_with_its_source(asked, said):
-    done = run("date", *asked.split())
+)
+def test_a_mark_as_it_stands_is_dated(asked, said):
+    done = run("date", *asked)
     assert (done.returncode, done.stderr) == (0, "")
     assert done.stdout.splitlines()[: len(said)] == said
+
+
+def test_each_date_names_who_says_so():
+    done = run("date", "£2.99 inc. VAT")
+    assert "(published: Decimal Currency Act 1969" in done.stdout
+    assert "(published: Hansard, Commons" in done.stdout
+
+
+def test_marks_of_different_years_are_told():
+    done = run("date", "Made in Occupied Japan; £2.99 inc. VAT")
+    assert done.returncode == 0
+    assert done.stdout.splitlines()[-1] == (
+        '"VAT" is of 1972 or later, "MADE IN OCCUPIED JAPAN" of 1952 or earlier: not of one year.'
+    )
 
 
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
-        (
-            "design 82I265",
-            "Look again for I read for 1, O for 0 and S for 5. With those it is 821265.",
-        ),
-        ("barcode 5012345678901", "by the other figures the last one should be 0."),
-        (
-            "design 821265 --country FR",
-            "Only British design numbers can be dated, not those of FR.",
-        ),
-        ("origin nippon", "is not known from GB, only from JP. Known from GB:"),
-        ("origin none", "says no year by itself: many pieces carry no such mark."),
-        ("origin purple", 'There is no wording "purple"'),
-        ("prize decimal", 'There is no mark "prize": did you mean "price"?'),
+        ("foo", "“FOO” is no mark that is known here."),
+        ("82I265", "Look again for I read for 1, O for 0 and S for 5. It may be 821265."),
+        ("", "Nothing is written."),
     ],
 )
 def test_what_cannot_be_dated_is_said_in_a_sentence(asked, said):
-    done = run("date", *asked.split())
+    done = run("date", asked)
     assert (done.returncode, done.stdout) == (1, "")
     assert said in done.stderr
     assert "Traceback" not in done.stderr
+
+
+def test_a_misread_figure_is_said_and_never_mended():
+    done = run("date", "Regd. Des. 82I265")
+    assert "“82I265” is not figures only." in done.stdout
+    assert "1937" not in done.stdout
+    assert "by the other figures the last one should be 0." in (
+        run("date", "5012345678901").stdout.lower()
+    )
 
 
 def test_the_lab_writes_its_report_and_says_the_main_things(tmp_path):
