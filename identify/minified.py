@@ -1,5 +1,11 @@
-"""Scripts, styles and pages as they go to the phone: without comments, spaces and long names."""
+"""Scripts, styles and pages as they go to the phone: smaller, and the same to whoever reads them.
 
+What is compiled, styles and pages go through a minifier with a parser, where there is a wheel of
+it. Not what is written by hand: of several `const` one after another that minifier puts those with
+a pattern first, before what they use; compiled scripts have no patterns.
+"""
+
+import re
 from functools import cache
 
 try:
@@ -8,19 +14,22 @@ except ImportError:  # there is no wheel of it for every machine; all works with
     minify = None
 
 KINDS = {"js": "application/javascript", "css": "text/css", "html": "text/html"}
-
-
-class UnreadableError(Exception):
-    """A file that is not what its name says."""
+COMMENT = re.compile(
+    r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n|^[ \t]*//[^\n]*\n", re.MULTILINE | re.DOTALL
+)
+INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
 
 
 @cache
 def minified(name: str, text: str) -> str:
-    """The text of a file, smaller, by the ending of its name. Raises UnreadableError."""
+    """A compiled script, a style or a page, smaller, by the ending of its name."""
     kind = KINDS.get(name.rpartition(".")[2])
-    if kind is None or minify is None:
-        return text
-    try:
-        return str(minify.string(kind, text))
-    except minify.MinifyError as error:
-        raise UnreadableError(f"{name} cannot be read: {error}") from error
+    return text if minify is None or kind is None else str(minify.string(kind, text))
+
+
+def uncommented(script: str) -> str:
+    """A script without comments on lines of their own, indents and empty lines.
+
+    So the text of a template that goes over several lines has no indent.
+    """
+    return INDENT.sub("", COMMENT.sub("", script))

@@ -18,14 +18,14 @@ import pscript
 
 from identify import core
 from identify.bundle import bundled
-from identify.minified import minified
+from identify.minified import minified, uncommented
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
 from identify.reference.mistakes import Mistake, PackError
 from identify.shipped import DEMO, PACKS, WEB
 
-WRITTEN = (".js", ".css", ".html")  # what goes to the phone smaller than it is written
+WRITTEN = (".css", ".html")  # what goes to the phone smaller than it is written
 UNSENT = (".md", ".ts")  # what in web/ is for those who work on it
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
@@ -200,8 +200,9 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
         if path.is_file() and path.suffix not in UNSENT and path.name not in TRUSTING
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
+    scripts = bundled(modules, "app.js")
+    files |= {name: uncommented(text).encode() for name, text in scripts.items()}
     texts = {name: files[name].decode() for name in files if name.endswith(WRITTEN)}
-    texts |= bundled(modules, "app.js")
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
     texts["merging.js"] = merging_module()
     files |= {name: minified(name, text).encode() for name, text in texts.items()}

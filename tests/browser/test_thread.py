@@ -12,7 +12,7 @@ from tests.browser.phone import PHONE, asking, begin, choices, question, see, ta
 from tests.browser.phone_storage import demo, records
 from tests.conftest import Server, serving
 
-LARGE = b"5e4"  # as the minified script writes the only 50,000 in it
+LARGE = b"LARGE = 50_000"
 WATCHED = """
 window.asked = [];
 window.threads = 0;
@@ -49,7 +49,7 @@ OPEN = "() => window.threads === 1 && window.asked.includes('session')"
 @pytest.fixture(scope="module")
 def small_is_large(site) -> Iterator[Server]:
     assert site["app.js"].count(LARGE) == 1
-    with serving({**site, "app.js": site["app.js"].replace(LARGE, b"100")}) as server:
+    with serving({**site, "app.js": site["app.js"].replace(LARGE, b"LARGE = 100")}) as server:
         yield server
 
 
