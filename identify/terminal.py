@@ -146,6 +146,7 @@ def standing(pack: Pack, view: View) -> list[str]:
         "sure": "That is the one, as far as can be told.",
         "unrecorded": "This piece is not in the reference.",
         "nothing": "Nothing left to look at tells these apart.",
+        "unseen": "Nothing was seen that decides it.",
     }
     if view["stop"]:
         out.append(ends[view["stop"]])

@@ -29,10 +29,15 @@ def looked_at(engine: dict[str, Any], piece: dict[str, Any]) -> dict[str, Any]:
 
 
 def asked_out(engine: dict[str, Any], session: dict[str, Any]) -> dict[str, Any]:
-    """The session after "can't tell" to all that is asked, until the app stops."""
+    """The session after "can't tell" to all that is asked, until the app stops.
+
+    What is to be looked at again is seen as before.
+    """
     while True:
         view = assess(engine, session)
         if view["stop"]:
             return session
         feature = engine["pack"]["features"][view["question"]["feature"]]["id"]
-        session = answered(session, {"feature": feature, "how": "cannot", "states": []})
+        before = [a for a in session["answers"] if a["feature"] == feature]
+        unseen = {"feature": feature, "how": "cannot", "states": []}
+        session = answered(session, before[0] if before else unseen)

@@ -32,6 +32,7 @@ def features(draw: st.DrawFn, place: int, parts: int, kinds: int) -> dict[str, A
         "mistaken": mistaken,
         "kinds": draw(st.sampled_from([list(range(kinds)), list(range(kinds)), [0]])),
         "none": none,
+        "differs": draw(st.sampled_from([[0.08, 0.2], [0.02, 0.9], [0.0, 0.5]])),
     }
 
 
@@ -67,7 +68,11 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
         "id": "small",
         "version": "v1",
         "range": {"name": "Small", "first": FIRST, "last": LAST},
-        "kinds": [{"id": f"k{k}", "name": f"K {k}", "plural": f"Ks {k}"} for k in range(kinds)],
+        "kinds": [
+            {"id": f"k{k}", "name": f"K {k}", "plural": f"Ks {k}",
+             "open": draw(st.sampled_from([0.05, 0.2, 0.5]))}
+            for k in range(kinds)
+        ],
         "parts": [
             {"id": f"p{p}", "name": f"Part {p}", "swap": draw(st.sampled_from([0.0, 0.05, 0.3]))}
             for p in range(parts)
@@ -101,10 +106,10 @@ def packs(draw: st.DrawFn) -> dict[str, Any]:
 @st.composite
 def answers(draw: st.DrawFn, feature: dict[str, Any]) -> dict[str, Any]:
     """A well-formed answer to a feature, of any of the five sorts."""
-    how = draw(st.sampled_from(["sure", "sure", "sure", "unsure", "several", "other", "cannot"]))
+    how = draw(st.sampled_from(["sure", "sure", "twice", "unsure", "several", "other", "cannot"]))
     ids = [state["id"] for state in feature["states"]]
     states: list[str] = []
-    if how in ("sure", "unsure"):
+    if how in ("sure", "twice", "unsure"):
         states = [draw(st.sampled_from(ids))]
     elif how == "several":
         states = draw(st.lists(st.sampled_from(ids), min_size=1, unique=True))

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-EXACT = {"sure": 0.0, "unsure": 0.0, "unrecorded": 0.0}
+EXACT = {"sure": 0.0, "twice": 0.0, "unsure": 0.0, "unrecorded": 0.0, "drawn_all": 1.0}
 Shares = Sequence[float]
 
 
@@ -25,7 +25,7 @@ def table_pack(
         "id": "table",
         "version": "v1",
         "range": {"first": 1950, "last": 1950},
-        "kinds": [{"id": "thing", "name": "Thing", "plural": "Things"}],
+        "kinds": [{"id": "thing", "name": "Thing", "plural": "Things", "open": 0.02}],
         "parts": [{"id": p, "name": p, "swap": swaps[p]} for p in part_ids],
         "features": [],
         "items": [],

@@ -3,11 +3,14 @@
 from .focus import focus
 from .lists import filled, place_of, total
 from .types.engine import Belief, Engine
+from .types.pack import Feature
 from .types.questions import Focus, IfSeen, Leaves, Questions, Scored
 from .types.session import Session
 from .worth import joint, worth
 
 WORTH = 0.02  # bits: less is not worth a look
+TAP = 3.0  # seconds to read the question and tap, beside those for the look (a guess)
+GLANCED = 1.0  # a look of less than this is had before anything is asked
 GRID = 1000000000.0  # scores are compared in steps of one part in this
 
 
@@ -26,12 +29,26 @@ def unasked(engine: Engine, session: Session) -> list[int]:
     return out
 
 
+def cost_of(feature: Feature) -> float:
+    """Seconds that a question takes: the look and a tap; what is seen as the piece is picked up
+    takes no more than itself.
+    """
+    return feature["seconds"] + (TAP if feature["seconds"] >= GLANCED else 0.0)
+
+
 def questions(engine: Engine, session: Session, state: Belief, outcomes: list[int]) -> Questions:
     """Every question worth asking, best first.
 
     A feature that is likelier absent than there is left out, and so is one worth less than WORTH
     bits.
     """
+    return questions_worth(engine, session, state, outcomes, WORTH)
+
+
+def questions_worth(
+    engine: Engine, session: Session, state: Belief, outcomes: list[int], least: float
+) -> Questions:
+    """The same of those that are worth at least so many bits."""
     pack = engine["pack"]
     focused = focus(state, outcomes)
     ready: list[Scored] = []
@@ -39,8 +56,8 @@ def questions(engine: Engine, session: Session, state: Belief, outcomes: list[in
     for f in unasked(engine, session):
         feature = pack["features"][f]
         found = worth(engine, state, focused, f)
-        if found["absent"] <= 0.5 and found["bits"] >= WORTH:
-            score = int(GRID * found["bits"] / feature["seconds"])
+        if found["absent"] <= 0.5 and found["bits"] >= least:
+            score = int(GRID * found["bits"] / cost_of(feature))
             entry: Scored = {"feature": f, "bits": found["bits"], "score": score}
             if feature["needs"] == "nothing" or feature["needs"] in session["able"]:
                 ready.append(entry)

@@ -2,6 +2,9 @@
 
 from .asking import questions, reason
 from .belief import believe
+from .certainty import how_sure
+from .checking import ENOUGH, check, is_unchecked
+from .fit import fit_of
 from .focus import by_variant, focus
 from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
@@ -9,10 +12,9 @@ from .reasons import variant_chances
 from .types.engine import Belief, Engine
 from .types.questions import Questions
 from .types.session import Session
-from .types.view import About, Aim, Candidate, Question, Stop, View, Worthwhile, WouldTell
+from .types.view import About, Aim, Candidate, Fit, Question, Stop, View, Worthwhile, WouldTell
 from .year_chances import likely_years, year_chances, years
 
-ENOUGH = 0.95  # one outcome holds this much: stop
 SHOWN = 0.0005  # candidates with less are not listed
 MOST = 40  # nor are more than this
 
@@ -122,18 +124,30 @@ def aimed(
     About the years once a variant is sure, else about the variant; but first, where `kinds` is
     given (what each variant would mean, [] when that is settled), about what it means.
     """
-    if chances[largest(chances)] >= ENOUGH:
-        asked = questions(engine, session, state, state["rows"])
-        return {"about": "years", "asked": asked, "stop": "sure"}
     unrecorded = total(state["unrecorded"])
     outcomes = by_variant(state)
-    if len(kinds) > 0 and unrecorded < ENOUGH:
+    sure = chances[largest(chances)] >= ENOUGH
+    if not sure and len(kinds) > 0 and unrecorded < ENOUGH:
         asked = questions(engine, session, state, [kinds[v] for v in outcomes])
         if len(asked["open"]) > 0:
             return {"about": "verdict", "asked": asked, "stop": ""}
     asked = questions(engine, session, state, outcomes)
-    stop = standing(chances, unrecorded, len(asked["open"]))
+    stop: Stop = "sure" if sure else standing(chances, unrecorded, len(asked["open"]))
+    if stop != "" and not is_told(session) and len(state["rows"]) > 0:
+        return {"about": "variant", "asked": asked, "stop": "unseen"}
+    if stop != "" and not is_unchecked(session):
+        checks = check(engine, session, state, chances)
+        if len(checks["asked"]["open"]) > 0:
+            return checks
+    if sure:
+        asked = questions(engine, session, state, state["rows"])
+        return {"about": "years", "asked": asked, "stop": "sure"}
     return {"about": "variant", "asked": asked, "stop": stop}
+
+
+def is_told(session: Session) -> bool:
+    """Whether any answer says something."""
+    return len([a for a in session["answers"] if a["how"] != "cannot"]) > 0
 
 
 def assess(engine: Engine, session: Session) -> View:
@@ -156,6 +170,17 @@ def view_of(
 ) -> View:
     """What the screen shows of a state of belief, with the questions as they were aimed."""
     asked = aim["asked"]
+    best = largest(chances)
+    fit: Fit | None = None
+    if best >= 0 and chances[best] > 0.0:
+        fit = fit_of(engine, session, state, best)
+    unseen: list[int] = []
+    if aim["stop"] != "" and is_unchecked(session):
+        for entry in check(engine, session, state, chances)["asked"]["open"]:
+            unseen.append(entry["feature"])
+    passed = False
+    if aim["stop"] != "" and len(unseen) == 0 and fit is not None:
+        passed = fit["passed"]
     items = item_chances(engine, chances)
     others: list[Worthwhile] = []
     for entry in asked["open"][1:7]:
@@ -177,4 +202,7 @@ def view_of(
         "stop": aim["stop"],
         "alike": holding(chances, ENOUGH) if aim["stop"] == "nothing" else [],
         "would_tell": would,
+        "how_sure": how_sure(chances[best], passed),
+        "fit": fit,
+        "unseen": unseen,
     }

@@ -1,15 +1,17 @@
-"""What the answers say: the chance of every issue, of "not in the reference", of swapped parts.
+"""What the answers say: the chance of every issue, of what is in no range, of swapped parts.
 
     i        a row of the pack, one issue          f       a feature that was answered
     l[i,f]   P(answer | row i), by the row's recorded state
     bg[k,f]  P(answer | any piece of kind k), by the background
+    m[i,f]   P(answer | a relative of row i) = (1 - differs[f]) l[i,f] + differs[f] bg[k,f]
     r[p]     chance that part p was replaced
     d[p,k,e] chance that the replacement on a piece of kind k comes from one of kind e
 
     row  i   prior[i] * product over f on the piece of l[i,f]
                       * product over parts p of ((1 - r) * product l[i,f]
                                                  + r * sum over e of d[p,k,e] * product bg[e,f])
-    unrecorded, of kind k: its share of the prior * product over all f of bg[k,f]
+    its siblings and cousins: the same with m in place of l, each with its own `differs` (kin.py)
+    strangers of kind k: their share of the prior * product over all f of bg[k,f]
 
 Products are kept in plain numbers, not logarithms: adding and multiplying give the same last bit in
 Python and in JavaScript. They are scaled before they can run dry, and to add up to 1 at the end.
@@ -19,10 +21,20 @@ once for each set of codes on a part; then every row takes one product for each 
 """
 
 from .donors import donors
+from .kin import add_up, differing, openness, share_out, strangeness
 from .lists import filled, place_of, total
-from .misreading import averaged, channel, heard, usual_errors
+from .misreading import (
+    ELSE_RECORDED,
+    ELSE_REPLACED,
+    ELSE_UNRECORDED,
+    averaged,
+    channel,
+    heard,
+    in_words,
+    usual_errors,
+)
 from .swapping import are_answers, look_at_part
-from .types.engine import Beginning, Belief, Engine, Errors, Heard, InScope, Sights
+from .types.engine import Beginning, Belief, Engine, Errors, Heard, PartBelief, Sights
 from .types.pack import Pack
 from .types.session import Scope, Session
 
@@ -38,24 +50,32 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
     """The same with other errors (keys as in usual_errors), for checks against other methods."""
     sure: list[list[list[float]]] = []
     unsure: list[list[list[float]]] = []
+    twice: list[list[list[float]]] = []
     sights: list[Sights] = []
+    strange = strangeness(pack)
     for place in range(len(pack["features"])):
         feature = pack["features"][place]
         count = len(feature["states"])
         sure.append(channel(count, feature["mistaken"], errors["sure"]))
         unsure.append(channel(count, feature["mistaken"], errors["unsure"]))
+        twice.append(channel(count, feature["mistaken"], errors["twice"]))
         sights.append(
             {
                 "by_code": answers_to(sure[place], pack["cells"][place]["shares"]),
                 "by_kind": answers_to(sure[place], pack["backgrounds"][place]),
+                "strange": answers_to(sure[place], strange[place]),
             }
         )
     return {
         "pack": pack,
         "sure": sure,
         "unsure": unsure,
+        "twice": twice,
         "sights": sights,
-        "unrecorded": errors["unrecorded"],
+        "differs": differing(pack),
+        "strange": strange,
+        "open": openness(pack, errors["unrecorded"]),
+        "drawn_all": errors["drawn_all"],
         "donors": donors(pack),
         "varying": varying(pack),
         "begun": [],
@@ -126,10 +146,12 @@ def beginning(engine: Engine, scope: Scope) -> Beginning:
         "spans": [pack["rows"]["span"][i] for i in rows],
         "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": [pack["rows"]["prior"][i] for i in rows],
-        "unrecorded": filled(len(pack["kinds"]), 0.0),
+        "siblings": [],
+        "cousins": [],
+        "strangers": filled(len(pack["kinds"]), 0.0),
         "parts": [],
     }
-    share_out(out, engine["unrecorded"])
+    share_out(out, engine["open"])
     for p in range(len(pack["parts"])):
         out["parts"].append(look_at_part(engine, out, [], p))
     engine["begun"] = [out]
@@ -156,16 +178,19 @@ def said(engine: Engine, session: Session) -> list[Heard]:
         if answer["how"] != "cannot":
             place = place_of(pack["features"], answer["feature"])
             chances = heard(engine, place, answer)
-            beyond = chances[len(chances) - 1]
-            anyhow: list[float] = []
-            for shares in pack["backgrounds"][place]:
-                anyhow.append(averaged(shares, chances) if beyond < 0.0 else beyond)
-            like: list[float] = []
-            for shares in pack["cells"][place]["shares"]:
-                like.append(averaged(shares, chances))
-            part = pack["features"][place]["part"]
+            recorded = [averaged(each, chances) for each in pack["cells"][place]["shares"]]
+            usual = [averaged(each, chances) for each in pack["backgrounds"][place]]
+            strange = [averaged(each, chances) for each in engine["strange"][place]]
             out.append(
-                {"answer": answer, "place": place, "part": part, "like": like, "any": anyhow}
+                {
+                    "answer": answer,
+                    "place": place,
+                    "part": pack["features"][place]["part"],
+                    "like": [in_words(engine, answer, p, ELSE_RECORDED) for p in recorded],
+                    "any": [in_words(engine, answer, p, ELSE_REPLACED) for p in usual],
+                    "beyond": [in_words(engine, answer, p, ELSE_UNRECORDED) for p in strange],
+                    "differs": engine["differs"][place],
+                }
             )
     return out
 
@@ -182,7 +207,10 @@ def believe(engine: Engine, session: Session) -> Belief:
         "priors": start["priors"],
         "chances": start["chances"][:],
         "bare": [],
-        "unrecorded": start["unrecorded"][:],
+        "siblings": start["siblings"][:],
+        "cousins": start["cousins"][:],
+        "strangers": start["strangers"][:],
+        "unrecorded": [],
         "parts": [],
     }
     things = said(engine, session)
@@ -198,29 +226,12 @@ def believe(engine: Engine, session: Session) -> Belief:
             start["parts"][p] = look_at_part(engine, start, on_part, p)
         part = start["parts"][p]
         if part["told"] > 0:
-            multiply_classes(state, part["of"], part["factors"], part["beyond"])
+            multiply_classes(state, part)
         state["parts"].append(part)
     state["bare"] = bare
-    scale(state, total(state["chances"]) + total(state["unrecorded"]))
+    scale(state, all_of(state))
+    add_up(state)
     return state
-
-
-def share_out(state: InScope, unrecorded: float) -> None:
-    """Set the prior: rows share 1 - unrecorded, and each kind's unrecorded part is in proportion.
-
-    With no row in scope the piece is unrecorded for certain.
-    """
-    chances = state["chances"]
-    kinds = state["kinds"]
-    beyond = state["unrecorded"]
-    whole = total(chances)
-    if whole == 0.0:
-        for k in range(len(beyond)):
-            beyond[k] = 1.0 / len(beyond)
-    for j in range(len(chances)):
-        share = chances[j] / whole
-        beyond[kinds[j]] = beyond[kinds[j]] + share * unrecorded
-        chances[j] = share * (1.0 - unrecorded)
 
 
 def multiply_record(state: Belief, codes: list[int], thing: Heard) -> None:
@@ -228,29 +239,71 @@ def multiply_record(state: Belief, codes: list[int], thing: Heard) -> None:
     not recorded.
     """
     chances = state["chances"]
+    siblings = state["siblings"]
+    cousins = state["cousins"]
     rows = state["rows"]
     kinds = state["kinds"]
     like = thing["like"]
     anyhow = thing["any"]
+    near = [thing["differs"][0] * p for p in thing["beyond"]]
+    far = [thing["differs"][1] * p for p in thing["beyond"]]
+    as_near = 1.0 - thing["differs"][0]
+    as_far = 1.0 - thing["differs"][1]
     whole = 0.0
     for j in range(len(rows)):
         code = codes[rows[j]]
-        chance = chances[j] * (like[code] if code > 0 else anyhow[kinds[j]])
+        kind = kinds[j]
+        own = like[code] if code > 0 else anyhow[kind]
+        chance = chances[j] * own
         chances[j] = chance
-        whole = whole + chance
-    multiply_beyond(state, anyhow, whole)
+        sibling = siblings[j] * (as_near * own + near[kind])
+        siblings[j] = sibling
+        cousin = cousins[j] * (as_far * own + far[kind])
+        cousins[j] = cousin
+        whole = whole + chance + sibling + cousin
+    multiply_strangers(state, thing["beyond"], whole)
 
 
-def multiply_beyond(state: Belief, beyond: list[float], whole: float) -> None:
-    """Multiply the unrecorded chances by these factors; those of the rows, adding up to `whole`
-    now, have had theirs. All are scaled where they would run dry.
+def multiply_classes(state: Belief, part: PartBelief) -> None:
+    """Multiply each row's chance, and those of its relatives, by the factors of its class on a
+    part, and the strangers' chances.
     """
-    unrecorded = state["unrecorded"]
-    for k in range(len(unrecorded)):
-        unrecorded[k] = unrecorded[k] * beyond[k]
-        whole = whole + unrecorded[k]
+    chances = state["chances"]
+    siblings = state["siblings"]
+    cousins = state["cousins"]
+    of = part["of"]
+    factors = part["factors"]
+    near = part["near"]
+    far = part["far"]
+    whole = 0.0
+    for j in range(len(of)):
+        c = of[j]
+        chance = chances[j] * factors[c]
+        chances[j] = chance
+        sibling = siblings[j] * near[c]
+        siblings[j] = sibling
+        cousin = cousins[j] * far[c]
+        cousins[j] = cousin
+        whole = whole + chance + sibling + cousin
+    multiply_strangers(state, part["beyond"], whole)
+
+
+def multiply_strangers(state: Belief, beyond: list[float], whole: float) -> None:
+    """Multiply the strangers' chances by these factors; those of the rows and their relatives,
+    adding up to `whole` now, have had theirs. All are scaled where they would run dry.
+    """
+    strangers = state["strangers"]
+    for k in range(len(strangers)):
+        strangers[k] = strangers[k] * beyond[k]
+        whole = whole + strangers[k]
     if whole < DRY:
         scale(state, whole)
+
+
+def all_of(state: Belief) -> float:
+    """What all chances add up to."""
+    recorded = total(state["chances"])
+    return recorded + total(state["siblings"]) + total(state["cousins"]) + total(state["strangers"])
 
 
 def scale(state: Belief, whole: float) -> None:
@@ -258,26 +311,11 @@ def scale(state: Belief, whole: float) -> None:
 
     Where nothing is left (no reading error and a contradiction) the piece is unrecorded.
     """
-    chances = state["chances"]
-    unrecorded = state["unrecorded"]
+    strangers = state["strangers"]
     if whole > 0.0:
-        for j in range(len(chances)):
-            chances[j] = chances[j] / whole
-        for k in range(len(unrecorded)):
-            unrecorded[k] = unrecorded[k] / whole
+        for chances in [state["chances"], state["siblings"], state["cousins"], strangers]:
+            for j in range(len(chances)):
+                chances[j] = chances[j] / whole
     else:
-        for k in range(len(unrecorded)):
-            unrecorded[k] = 1.0 / len(unrecorded)
-
-
-def multiply_classes(
-    state: Belief, of: list[int], factors: list[float], beyond: list[float]
-) -> None:
-    """Multiply each row's chance by the factor of its class, and the unrecorded chances."""
-    chances = state["chances"]
-    whole = 0.0
-    for j in range(len(of)):
-        chance = chances[j] * factors[of[j]]
-        chances[j] = chance
-        whole = whole + chance
-    multiply_beyond(state, beyond, whole)
+        for k in range(len(strangers)):
+            strangers[k] = 1.0 / len(strangers)

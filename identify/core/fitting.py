@@ -8,7 +8,7 @@ from .native.values import is_whole, names_of, sort_of_value, value_at
 from .shapes import BESIDES, LISTS, fields_of, words_of
 from .types.gate import Group
 
-HOW = ["sure", "unsure", "several", "other", "cannot"]
+HOW = ["sure", "twice", "unsure", "several", "other", "cannot"]
 ROUNDING = 0.000001
 
 

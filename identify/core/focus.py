@@ -2,10 +2,13 @@
 
 from .lists import filled, largest, total
 from .types.engine import Belief
-from .types.questions import Focus
+from .types.questions import Focus, Kin
 from .types.values import Value
 
 LEFT_OUT = 0.00001  # the faintest rows, this much of the chance together, are left out of the sums
+KIN_LEFT_OUT = (
+    0.001  # the same of the relatives of rows, which only say what a stray piece looks like
+)
 
 
 def by_variant(state: Belief) -> list[int]:
@@ -13,10 +16,10 @@ def by_variant(state: Belief) -> list[int]:
     return state["variants"]
 
 
-def faint(chances: list[float]) -> float:
-    """Rows with less than this are left out: together they have at most LEFT_OUT of the chance.
+def faint(chances: list[float], most: float) -> float:
+    """Rows with less than this are left out: together they have at most `most` of the chance.
 
-    With that much left out, e, the bits of a question about a feature with s states change by at
+    With LEFT_OUT left out, e, the bits of a question about a feature with s states change by at
     most h(e) + e log2 s, h the entropy of e against 1 - e: by the chain rule I(O;A) = I(D;A) +
     (1 - e) I(O;A|kept) + e I(O;A|left out), D whether the row is left out. That is 0.0002 bits;
     where two questions are as near as that, the other one may be asked.
@@ -34,7 +37,7 @@ def faint(chances: list[float]) -> float:
             lost[n] = lost[n] + p
             n = n + 1
     for n in range(len(limits)):
-        if lost[n] <= LEFT_OUT:
+        if lost[n] <= most:
             return limits[n]
     return 0.0
 
@@ -43,7 +46,7 @@ def focus(state: Belief, outcomes: list[int]) -> Focus:
     """The rows that still count, those of an outcome together, and outcomes numbered from 0."""
     chances = state["chances"]
     variants = state["variants"]
-    least = faint(chances)
+    least = faint(chances, LEFT_OUT)
     top = -1
     for o in outcomes:
         top = max(top, o)
@@ -93,6 +96,35 @@ def focus(state: Belief, outcomes: list[int]) -> Focus:
         "many": [one for one in range(len(counts)) if counts[one] > 1],
         "chances": out,
         "elsewhere": other,
+        "kin": relatives(state),
+    }
+
+
+def relatives(state: Belief) -> Kin:
+    """The rows whose siblings and cousins count: {rows, weights: [chance of both], of: [by part,
+    and last for the piece itself: class of each row], siblings, cousins: [all of their chance]}.
+    """
+    siblings = state["siblings"]
+    cousins = state["cousins"]
+    both: list[float] = []
+    for j in range(len(siblings)):
+        both.append(siblings[j] + cousins[j])
+    least = faint(both, KIN_LEFT_OUT)
+    at: list[int] = []
+    for j in range(len(both)):
+        if both[j] >= least and both[j] > 0.0:
+            at.append(j)
+    kinds = picked(state["kinds"], at)
+    of: list[list[int]] = []
+    for part in state["parts"]:
+        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
+    of.append(kinds)
+    return {
+        "rows": picked(state["rows"], at),
+        "weights": picked(both, at),
+        "of": of,
+        "siblings": total(siblings),
+        "cousins": total(cousins),
     }
 
 

@@ -5,7 +5,7 @@ Given that it is variant v of item i:  same  = 1 - lacking[v]            owns th
                                        new   = without[i]                owns none of the item
 """
 
-from .assess import ENOUGH
+from .checking import ENOUGH
 from .condition import is_better
 from .formation import begun
 from .holdings import hold, none_of

@@ -14,12 +14,15 @@ from .types.session import Answer
 
 MISTAKEN = 4.0
 ELSE_RECORDED = 0.01  # "something else" though the state is one of those drawn
-ELSE_UNRECORDED = 0.25  # "something else" where nothing is known of the piece or the part
+ELSE_REPLACED = 0.03  # on a part from elsewhere, or where nothing is recorded
+ELSE_UNRECORDED = 0.1  # where a piece that is in no range differs from those that are
 
 
 def usual_errors() -> Errors:
-    """How often answers are wrong, and how often a piece is in no reference (design figures)."""
-    return {"sure": 0.03, "unsure": 0.25, "unrecorded": 0.02}
+    """How often answers are wrong (design figures). unrecorded: 1 for as many pieces in no range as
+    the range says, 0 for none; drawn_all: 0 where "something else" can be answered.
+    """
+    return {"sure": 0.03, "twice": 0.01, "unsure": 0.25, "unrecorded": 1.0, "drawn_all": 0.0}
 
 
 def channel(count: int, mistaken: list[list[int]], error: float) -> list[list[float]]:
@@ -49,22 +52,29 @@ def channel(count: int, mistaken: list[list[int]], error: float) -> list[list[fl
 
 
 def heard(engine: Engine, place: int, answer: Answer) -> list[float]:
-    """P(answer | state) for each state of the feature at `place`, with one more number at the end:
-    the chance of that answer where the state is "something else", or -1 where it has none.
+    """P(answer | state) for each state of the feature at `place`, given that one of those drawn is
+    answered; 1 for "something else", which in_words() takes from here.
     """
     states = engine["pack"]["features"][place]["states"]
     if answer["how"] == "other":
-        out = filled(len(states), ELSE_RECORDED)
-        out.append(ELSE_UNRECORDED)
-        return out
-    rows = engine["unsure"][place] if answer["how"] == "unsure" else engine["sure"][place]
+        return filled(len(states), 1.0)
+    rows = engine["sure"][place]
+    if answer["how"] == "unsure":
+        rows = engine["unsure"][place]
+    if answer["how"] == "twice":
+        rows = engine["twice"][place]
     out = filled(len(states), 0.0)
     for ident in answer["states"]:
         a = place_of(states, ident)
         for s in range(len(states)):
             out[s] = out[s] + rows[a][s]
-    out.append(-1.0)
     return out
+
+
+def in_words(engine: Engine, answer: Answer, chance: float, beyond: float) -> float:
+    """P(answer): `beyond` for "something else", and what that leaves of `chance` for the others."""
+    other = beyond * (1.0 - engine["drawn_all"])
+    return other * chance if answer["how"] == "other" else (1.0 - other) * chance
 
 
 def averaged(shares: Sequence[float], chances: Sequence[float]) -> float:

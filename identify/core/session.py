@@ -30,9 +30,25 @@ def with_answers(session: Session, answers: list[Answer]) -> Session:
 
 
 def answered(session: Session, answer: Answer) -> Session:
-    """The session with one more answer, in place of an earlier one to the same feature."""
+    """The session with one more answer, in place of an earlier one to the same feature. A sure one
+    that says the same again is one that was looked at twice.
+    """
     kept = [a for a in session["answers"] if a["feature"] != answer["feature"]]
+    for before in session["answers"]:
+        if before["feature"] == answer["feature"] and is_again(before, answer):
+            twice: Answer = {
+                "feature": answer["feature"],
+                "how": "twice",
+                "states": answer["states"],
+            }
+            return with_answers(session, plus(kept, twice))
     return with_answers(session, plus(kept, answer))
+
+
+def is_again(before: Answer, answer: Answer) -> bool:
+    """Whether a sure answer says what a sure one before it said."""
+    sure = before["how"] in ["sure", "twice"] and answer["how"] in ["sure", "twice"]
+    return sure and before["states"][0] == answer["states"][0]
 
 
 def undone(session: Session) -> Session:
@@ -53,10 +69,10 @@ def problem(engine: Engine, answer: Answer) -> AnswerProblem:
     if place < 0:
         return "feature"
     how = answer["how"]
-    if how not in ["sure", "unsure", "several", "other", "cannot"]:
+    if how not in ["sure", "twice", "unsure", "several", "other", "cannot"]:
         return "how"
     count = len(answer["states"])
-    if how in ["sure", "unsure"] and count != 1:
+    if how in ["sure", "twice", "unsure"] and count != 1:
         return "count"
     if how == "several" and count < 1:
         return "count"

@@ -6,6 +6,8 @@ from .types.engine import Engine, Heard, InScope, PartBelief, Parting
 from .types.pack import Pack
 from .types.session import Answer
 
+IN_SCOPE = 0.5  # replaced parts that come from a piece as recorded (a guess, no source)
+
 
 def are_answers(kept: list[Answer], things: list[Heard]) -> bool:
     """Whether these are the answers that were kept."""
@@ -45,6 +47,28 @@ def alike_on(pack: Pack, start: InScope, place: int, known: PartBelief) -> Parti
     return {"of": of, "code": code_of, "came_from": came_from}
 
 
+def from_one_donor(start: InScope, known: PartBelief, singly: list[float]) -> list[float]:
+    """P(answers | a part from a piece of each kind): as often from one of those in scope, whose
+    features go together, as from any other, taken feature by feature (`singly`).
+    """
+    held = filled(len(singly), 0.0)
+    whole = filled(len(singly), 0.0)
+    mass = filled(len(known["own"]), 0.0)
+    priors = start["priors"]
+    of = known["of"]
+    for j in range(len(of)):
+        mass[of[j]] = mass[of[j]] + priors[j]
+    for c in range(len(mass)):
+        kind = known["kind"][c]
+        whole[kind] = whole[kind] + mass[c]
+        held[kind] = held[kind] + mass[c] * known["own"][c]
+    out: list[float] = []
+    for k in range(len(singly)):
+        together = held[k] / whole[k] if whole[k] > 0.0 else singly[k]
+        out.append((1.0 - IN_SCOPE) * singly[k] + IN_SCOPE * together)
+    return out
+
+
 def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int) -> PartBelief:
     """What the answers on one part say, whatever else was seen."""
     pack = engine["pack"]
@@ -58,14 +82,20 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
         "kind": kinds,
         "own": filled(len(kinds), 1.0),
         "factors": [],
+        "near": filled(len(kinds), 1.0),
+        "far": filled(len(kinds), 1.0),
         "swapped": [],
         "beyond": filled(len(kinds), 1.0),
         "donors": [],
     }
+    elsewhere = filled(len(kinds), 1.0)  # P(answers | any part of a kind)
     for thing in things:
         found = alike_on(pack, start, thing["place"], out)
         own: list[float] = []
+        near: list[float] = []
+        far: list[float] = []
         kind_of: list[int] = []
+        differs = thing["differs"]
         for c in range(len(found["code"])):
             before = found["came_from"][c]
             code = found["code"][c]
@@ -73,17 +103,29 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
             like = thing["like"][code] if code > 0 else thing["any"][kind]
             kind_of.append(kind)
             own.append(out["own"][before] * like)
+            beyond = thing["beyond"][kind]
+            sibling = (1.0 - differs[0]) * like + differs[0] * beyond
+            near.append(out["near"][before] * sibling)
+            cousin = (1.0 - differs[1]) * like + differs[1] * beyond
+            far.append(out["far"][before] * cousin)
         out["of"] = found["of"]
         out["kind"] = kind_of
         out["own"] = own
+        out["near"] = near
+        out["far"] = far
         for k in range(len(kinds)):
-            out["beyond"][k] = out["beyond"][k] * thing["any"][k]
+            out["beyond"][k] = out["beyond"][k] * thing["beyond"][k]
+            elsewhere[k] = elsewhere[k] * thing["any"][k]
+    if len(things) > 0:
+        elsewhere = from_one_donor(start, out, elsewhere)
     swap = pack["parts"][part]["swap"]
-    spare = mixed(engine["donors"][part], out["beyond"])
-    out["donors"] = sharpened(engine["donors"][part], out["beyond"])
+    spare = mixed(engine["donors"][part], elsewhere)
+    out["donors"] = sharpened(engine["donors"][part], elsewhere)
     for c in range(len(out["own"])):
         other = swap * spare[out["kind"][c]]
         factor = (1.0 - swap) * out["own"][c] + other
         out["factors"].append(factor)
         out["swapped"].append(other / factor if factor > 0.0 else 0.0)
+        out["near"][c] = (1.0 - swap) * out["near"][c] + other
+        out["far"][c] = (1.0 - swap) * out["far"][c] + other
     return out

@@ -4,7 +4,8 @@ What each variant would mean, weighed by its chance. "same", "other", "new" and 
 to 1; the rest stands beside them.
 """
 
-from .assess import ENOUGH, candidates
+from .assess import candidates
+from .checking import ENOUGH
 from .condition import condition_rank, is_better, standard
 from .formation import HAVE, completing
 from .holdings import meeting

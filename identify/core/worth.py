@@ -70,6 +70,11 @@ def look_at(engine: Engine, state: Belief, focused: Focus, place: int) -> Look:
         "by_kind": by_kind,
         "spares": spares,
         "made": blanks(len(known["by_code"]) * len(kinds)),
+        "strange": known["strange"],
+        "kin": focused["kin"],
+        "kin_of": focused["kin"]["of"][at],
+        "differs": engine["differs"][place],
+        "strangers": state["strangers"],
     }
 
 
@@ -106,13 +111,44 @@ def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
             add_view(together, look, c, focused["weights"][n])
         scales[o] = 1.0
         views[o] = together
-    beyond = filled(len(look["spares"]), 0.0)
-    for k in range(len(state["unrecorded"])):
-        for a in range(len(beyond)):
-            beyond[a] = beyond[a] + state["unrecorded"][k] * look["by_kind"][k][a]
     scales[len(scales) - 1] = 1.0
-    views.append(beyond)
+    views.append(view_beyond(look))
     return {"scales": scales, "views": views}
+
+
+def view_beyond(look: Look) -> list[float]:
+    """P(not in any range, answer) for each answer: of the relatives of the rows that count, taken
+    to differ as siblings and cousins do by the mean, and of the strangers.
+    """
+    kin = look["kin"]
+    codes = look["codes"]
+    rows = kin["rows"]
+    of = look["kin_of"]
+    weights = kin["weights"]
+    width = len(look["kinds"])
+    by_kind = look["strange"]
+    held = filled(len(look["made"]), 0.0)
+    for n in range(len(rows)):
+        c = codes[rows[n]] * width + of[n]
+        held[c] = held[c] + weights[n]
+    whole = kin["siblings"] + kin["cousins"]
+    differs = 0.0
+    if whole > 0.0:
+        near = kin["siblings"] * look["differs"][0]
+        differs = (near + kin["cousins"] * look["differs"][1]) / whole
+    counted = total(held)
+    scale = whole / counted if counted > 0.0 else 0.0  # for those left out
+    other = look["strangers"][:]
+    out = filled(len(look["spares"]), 0.0)
+    for c in range(len(held)):
+        if held[c] > 0.0:
+            kind = look["kinds"][c - c // width * width]
+            other[kind] = other[kind] + scale * held[c] * differs
+            add_view(out, look, c, scale * held[c] * (1.0 - differs))
+    for k in range(len(other)):
+        for a in range(len(out)):
+            out[a] = out[a] + other[k] * by_kind[k][a]
+    return out
 
 
 def gone(engine: Engine, state: Belief, place: int) -> Away:
@@ -210,11 +246,8 @@ def worth(engine: Engine, state: Belief, focused: Focus, place: int) -> Worth:
             held[c] = 0.0
         inside = inside + take_in(by_answer, together, chances[o])
     for k in range(len(state["unrecorded"])):
-        p = state["unrecorded"][k]
-        absent = absent + p * max(away["lacking"][k], away["by_kind"][k])
-        for a in range(len(together)):
-            together[a] = together[a] + p * look["by_kind"][k][a]
-    inside = inside + take_in(by_answer, together, chances[len(chances) - 1])
+        absent = absent + state["unrecorded"][k] * max(away["lacking"][k], away["by_kind"][k])
+    inside = inside + take_in(by_answer, view_beyond(look), chances[len(chances) - 1])
     whole = total(chances)
     return {"bits": entropy([x / whole for x in by_answer]) - inside / whole, "absent": absent}
 

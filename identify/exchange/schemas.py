@@ -36,7 +36,7 @@ class Chance(msgspec.Struct, omit_defaults=True):
 
 class Answer(msgspec.Struct):
     feature: str
-    how: Literal["sure", "unsure", "several", "other", "cannot"]
+    how: Literal["sure", "twice", "unsure", "several", "other", "cannot"]
     states: list[str]
 
 

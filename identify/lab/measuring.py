@@ -21,7 +21,7 @@ from identify.lab.pairs import Alike, alike_pairs, worths
 from identify.lab.trials import Asker, Trial, mean, trials
 from identify.reference.compiled import CompiledPack
 
-EXACT: Errors = {"sure": 0.0, "unsure": 0.0, "unrecorded": 0.0}
+EXACT: Errors = {"sure": 0.0, "twice": 0.0, "unsure": 0.0, "unrecorded": 0.0, "drawn_all": 1.0}
 WRONG = 0.05  # share of wrong answers where there are more than the engine allows for
 PERFECT, STALL, HARD = "perfect answers", "at the stall", "5 % wrong answers"
 LOOKS = 4  # pieces looked at for each calibration, for each piece identified

@@ -61,6 +61,9 @@ def only(engine: Engine, one: list[int], other: list[int]) -> Belief:
         "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": chances,
         "bare": chances,
+        "siblings": [0.0] * len(rows),
+        "cousins": [0.0] * len(rows),
+        "strangers": [0.0] * len(pack["kinds"]),
         "unrecorded": [0.0] * len(pack["kinds"]),
         "parts": [],
     }

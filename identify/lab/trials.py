@@ -4,9 +4,10 @@ import random
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from identify.core.asking import WORTH, questions
-from identify.core.assess import ENOUGH, standing
+from identify.core.asking import WORTH
+from identify.core.assess import aimed, standing
 from identify.core.belief import believe
+from identify.core.checking import ENOUGH
 from identify.core.focus import by_variant, focus
 from identify.core.lists import best_first, largest, total
 from identify.core.reasons import variant_chances
@@ -49,12 +50,15 @@ class Asker:
 
     def standing(self, session: Session) -> Standing:
         """Where the session stands."""
-        key = tuple(f"{a['feature']} {a['states'][0]}" for a in session["answers"])
+        key = tuple(f"{a['feature']} {a['how']} {a['states'][0]}" for a in session["answers"])
         if key not in self.known:
             state = believe(self.engine, session)
-            open_ = questions(self.engine, session, state, by_variant(state))["open"]
-            question = open_[0]["feature"] if open_ else -1
-            self.known[key] = stands(self.engine, state, question)
+            chances = variant_chances(self.engine, state)
+            aim = aimed(self.engine, session, state, chances, [])
+            found = aim["asked"]["open"]
+            question = found[0]["feature"] if found else -1
+            unrecorded = total(state["unrecorded"])
+            self.known[key] = Standing(chances, unrecorded, question, aim["stop"])
         return self.known[key]
 
 

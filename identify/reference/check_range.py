@@ -1,6 +1,7 @@
 """Checks range.toml, features.toml, the sources and the drawings."""
 
 from identify.reference.check_names import Checker, cycle
+from identify.reference.completeness import COMPLETE, in_words
 from identify.reference.csv_files import FILES
 from identify.reference.fields import fields
 from identify.reference.mistakes import Mistake, instead
@@ -19,6 +20,10 @@ def check_range(check: Checker) -> None:
         return
     check.unique(RANGE, "kinds", [(kind.id, kind) for kind in pack.kinds])
     check.unique(RANGE, "parts", [(part.id, part) for part in pack.parts])
+    for each in pack.kinds:
+        if each.complete and each.complete not in COMPLETE:
+            text = f"say how complete the range is in these words: {in_words(COMPLETE)}."
+            check.wrong(RANGE, each, "complete", text)
     for caution in pack.cautions:
         for kind in caution.kinds or []:
             check.known(RANGE, caution, "kinds", kind, check.kind_names)

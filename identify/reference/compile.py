@@ -6,8 +6,10 @@ from identify.reference import compiled as to
 from identify.reference.check import checked_pack
 from identify.reference.check_range import OF_THE_RANGE
 from identify.reference.compiled import CompiledPack, pack_bytes, pack_schema, version_of
+from identify.reference.completeness import COMPLETE
 from identify.reference.mistakes import PackError
 from identify.reference.records import Feature, MarkChange, MergedMark, Pack
+from identify.reference.relatives import learn_relatives
 from identify.reference.rows import Table, rows_of
 from identify.reference.splitting import Splitter, kinds_of, may_be_none, said_of
 from identify.reference.windows import NONE
@@ -171,7 +173,10 @@ class _Compiler:
             id=pack.id,
             version="",
             range=self.range(),
-            kinds=[to.Kind(id=k.id, name=k.name, plural=k.plural) for k in pack.kinds],
+            kinds=[
+                to.Kind(id=k.id, name=k.name, plural=k.plural, open=COMPLETE.get(k.complete))
+                for k in pack.kinds
+            ],
             parts=[
                 to.Part(id=p.id, name=p.name, swap=p.swap, replaced=p.replaced) for p in pack.parts
             ],
@@ -193,6 +198,7 @@ class _Compiler:
             drawings={name: pack.drawings[name] for name in self.drawn() if name in pack.drawings},
             moves=[to.Move(what=m.what, old=m.old, new=m.new, note=m.note) for m in pack.moves],
         )
+        learn_relatives(result)
         result.version = version_of(result)
         return result
 

@@ -29,10 +29,11 @@ class Range(_Closed):
     invented: bool
 
 
-class Kind(_Closed):
+class Kind(_Closed, omit_defaults=True):
     id: str
     name: str
     plural: str
+    open: Share | None = None
 
 
 class Part(_Closed):
@@ -73,6 +74,7 @@ class Feature(_Closed, omit_defaults=True):
     kinds: list[Index]
     none: Annotated[int, Meta(ge=-1)]
     seen: Share = 0.0
+    differs: list[Share] = []
 
 
 class Item(_Closed):

@@ -108,6 +108,10 @@ class Kind(Entry):
     id: Annotated[Id, Shown("Id")] = ""
     name: Annotated[Text, Shown("Name")] = ""
     plural: Annotated[Text, Shown("Name of several")] = ""
+    complete: Annotated[
+        Text,
+        Shown("How complete", "All I know of; a beginning; or: every catalogue gone through"),
+    ] = ""  # one of COMPLETE
 
 
 class Part(Entry):

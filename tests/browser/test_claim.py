@@ -95,8 +95,8 @@ def test_before_the_war_is_offered_where_the_range_is_that_old(page, server):
 # what was seen, what is claimed: each of the words once
 WORDS = [
     ("as_made", "1959 to 1961", "It fits what you saw."),
-    ("as_made", "1960", "It is possible."),
-    ("poor_light", "1960", "It is unlikely."),
+    ("poor_light", "1959", "It is possible."),
+    ("cannot_be_told_apart", "1957", "It is unlikely."),
     ("as_made", "1955", "It is ruled out."),
     ("unrecorded_variant", "1955", "It cannot be said."),
 ]

@@ -1,5 +1,6 @@
 """The posterior: against the definition written out the long way, and what must always hold."""
 
+from functools import cache
 from itertools import product
 from math import prod
 from typing import Any
@@ -10,25 +11,33 @@ from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.donors import FOREIGN
-from identify.core.misreading import ELSE_RECORDED, ELSE_UNRECORDED, channel
+from identify.core.kin import NEW, SIBLINGS, STRANGERS
+from identify.core.misreading import (
+    ELSE_RECORDED,
+    ELSE_REPLACED,
+    ELSE_UNRECORDED,
+    channel,
+    usual_errors,
+)
 from identify.core.parts import suspects
 from identify.core.session import answered, new_session
 from tests.strategies import answers, packs, sessions
-from tests.table_packs import sharp, table_pack
+from tests.table_packs import EXACT, sharp, table_pack
 
 QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def chance_of_answer(
-    engine: dict[str, Any], place: int, answer: dict[str, Any], state: int
+    engine: dict[str, Any], place: int, answer: dict[str, Any], shares: list[float], other: float
 ) -> float:
-    """P(answer | state), straight from the definition."""
-    feature = engine["pack"]["features"][place]
+    """P(answer | states by these shares, so much "something else" there), from the definition."""
     if answer["how"] == "other":
-        return ELSE_RECORDED
-    rows = engine["unsure" if answer["how"] == "unsure" else "sure"][place]
+        return other * sum(shares)
+    feature = engine["pack"]["features"][place]
+    rows = engine[{"several": "sure"}.get(answer["how"], answer["how"])][place]
     ids = [s["id"] for s in feature["states"]]
-    return sum(rows[ids.index(a)][state] for a in answer["states"])
+    read = [sum(rows[ids.index(a)][s] for a in answer["states"]) for s in range(len(ids))]
+    return (1 - other) * sum(share * p for share, p in zip(shares, read, strict=True))
 
 
 def came_from(pack: dict[str, Any], part: int, own: int, donor: int) -> float:
@@ -48,73 +57,103 @@ def came_from(pack: dict[str, Any], part: int, own: int, donor: int) -> float:
     return FOREIGN * shares[donor] / sum(shares[k] for k in others) if donor in others else 0.0
 
 
-def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, list, list]:
-    """Chances of rows in scope, of unrecorded by kind, and of each part having been replaced,
-    by adding up every way in which parts can have been swapped, and every kind of piece that the
-    replacements can have come from.
-    """
-    pack = engine["pack"]
-    told = [a for a in session["answers"] if a["how"] != "cannot"]
-    ids = [f["id"] for f in pack["features"]]
+def strange(pack: dict[str, Any], place: int, kind: int) -> list[float]:
+    """What a piece in no range shows where it differs: half the background, half anything."""
+    usual = pack["backgrounds"][place][kind]
+    feature = pack["features"][place]
+    drawn = [s for s in range(len(usual)) if s != feature["none"]]
+    some = NEW if kind in feature["kinds"] and drawn else 0
+    return [(1 - some) * p + (some / len(drawn) if s in drawn else 0) for s, p in enumerate(usual)]
 
-    def like(place, answer, shares):
-        if not shares:
-            return None
-        return sum(
-            share * chance_of_answer(engine, place, answer, s) for s, share in enumerate(shares)
-        )
 
-    def anyhow(place, answer, kind):
-        if answer["how"] == "other":
-            return ELSE_UNRECORDED
-        return like(place, answer, pack["backgrounds"][place][kind])
-
-    scope = session["scope"]
-    rows = []
+def in_scope(pack: dict[str, Any], scope: dict[str, Any]) -> list[int]:
+    """The rows that the search is limited to."""
+    out = []
     for i, variant in enumerate(pack["rows"]["variant"]):
         item = pack["items"][pack["variants"][variant]["item"]]
         kind = pack["kinds"][pack["rows"]["kind"][i]]["id"]
         if scope["kind"] in ("", kind) and (not scope["items"] or item["number"] in scope["items"]):
-            rows.append(i)
+            out.append(i)
+    return out
+
+
+def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, ...]:
+    """Chances of the rows in scope, of their siblings, of their cousins, of strangers by kind, and
+    of each part having been replaced, by adding up every way in which parts can have been swapped,
+    and every kind of piece that the replacements can have come from.
+    """
+    pack = engine["pack"]
+    ids = [f["id"] for f in pack["features"]]
+    told = [(ids.index(a["feature"]), a) for a in session["answers"] if a["how"] != "cannot"]
+
+    def beyond(place, answer, kind):
+        return chance_of_answer(engine, place, answer, strange(pack, place, kind), ELSE_UNRECORDED)
+
+    def elsewhere(place, answer, kind):
+        usual = pack["backgrounds"][place][kind]
+        return chance_of_answer(engine, place, answer, usual, ELSE_REPLACED)
+
+    def own(place, answer, row, kind, relative):
+        cells = pack["cells"][place]
+        shares = cells["shares"][cells["codes"][row]]
+        if shares:
+            like = chance_of_answer(engine, place, answer, shares, ELSE_RECORDED)
+        else:
+            like = elsewhere(place, answer, kind)
+        rate = 0.0 if relative == 0 else pack["features"][place]["differs"][relative - 1]
+        return (1 - rate) * like + rate * beyond(place, answer, kind)
+
+    rows = in_scope(pack, session["scope"])
+
+    @cache
+    def spare(part, donor):
+        """P(answers on a part | it is from a piece of this kind)."""
+        on = [(f, a) for f, a in told if pack["features"][f]["part"] == part]
+        singly = prod(elsewhere(f, a, donor) for f, a in on)
+        alike = [i for i in rows if pack["rows"]["kind"][i] == donor]
+        if not alike:
+            return singly
+        priors = [pack["rows"]["prior"][i] for i in alike]
+        each = [prod(own(f, a, i, donor, 0) for f, a in on) for i in alike]
+        together = sum(p * w for p, w in zip(priors, each, strict=True)) / sum(priors)
+        return (singly + together) / 2
+
     whole = sum(pack["rows"]["prior"][i] for i in rows)
-    weights, beyond = [], [0.0] * len(pack["kinds"])
+    weights: list[list[float]] = [[], [], []]
+    strangers = [0.0] * len(pack["kinds"])
     replaced = [0.0] * len(pack["parts"])
     for i in rows:
         kind = pack["rows"]["kind"][i]
         prior = pack["rows"]["prior"][i] / whole
-        beyond[kind] += (
-            engine["unrecorded"]
-            * prior
-            * prod(anyhow(ids.index(a["feature"]), a, kind) for a in told)
-        )
-        weight = 0.0
-        kinds = range(len(pack["kinds"]))
-        for swapped in product([None, *kinds], repeat=len(pack["parts"])):
-            chance = (1 - engine["unrecorded"]) * prior
-            for p, part in enumerate(pack["parts"]):
-                donor = swapped[p]
-                own = donor is None
-                chance *= 1 - part["swap"] if own else part["swap"]
-                chance *= 1 if own else came_from(pack, p, kind, donor)
-            for a in told:
-                place = ids.index(a["feature"])
-                part = pack["features"][place]["part"]
-                cells = pack["cells"][place]
-                own = like(place, a, cells["shares"][cells["codes"][i]])
-                if part >= 0 and swapped[part] is not None:
-                    own = anyhow(place, a, swapped[part])
-                elif own is None:
-                    own = anyhow(place, a, kind)
-                chance *= own
-            weight += chance
-            for p, donor in enumerate(swapped):
-                replaced[p] += 0.0 if donor is None else chance
-        weights.append(weight)
-    everything = sum(weights) + sum(beyond)
+        share = pack["kinds"][kind]["open"]
+        strangers[kind] += share * STRANGERS * prior * prod(beyond(f, a, kind) for f, a in told)
+        priors = [1 - share, share * SIBLINGS, share * (1 - SIBLINGS - STRANGERS)]
+        for relative in range(3):
+            weight = 0.0
+            kinds = range(len(pack["kinds"]))
+            for swapped in product([None, *kinds], repeat=len(pack["parts"])):
+                chance = priors[relative] * prior
+                for p, part in enumerate(pack["parts"]):
+                    donor = swapped[p]
+                    chance *= 1 - part["swap"] if donor is None else part["swap"]
+                    chance *= 1 if donor is None else came_from(pack, p, kind, donor)
+                for part, donor in enumerate(swapped):
+                    if donor is not None:
+                        chance *= spare(part, donor)
+                for place, answer in told:
+                    part = pack["features"][place]["part"]
+                    if part < 0 or swapped[part] is None:
+                        chance *= own(place, answer, i, kind, relative)
+                weight += chance
+                if relative == 0:
+                    for p, donor in enumerate(swapped):
+                        replaced[p] += 0.0 if donor is None else chance
+            weights[relative].append(weight)
+    everything = sum(map(sum, weights)) + sum(strangers)
     return (
-        [w / everything for w in weights],
-        [b / everything for b in beyond],
-        [r / sum(weights) for r in replaced],
+        *([w / everything for w in each] for each in weights),
+        [b / everything for b in strangers],
+        [r / sum(weights[0]) for r in replaced],
     )
 
 
@@ -127,9 +166,15 @@ def test_it_is_the_sum_over_every_way_of_swapping_parts(data):
     engine = prepare(pack)
     state = believe(engine, session)
     assume(state["rows"])
-    chances, beyond, replaced = by_enumeration(engine, session)
+    chances, siblings, cousins, strangers, replaced = by_enumeration(engine, session)
     assert state["chances"] == pytest.approx(chances, rel=1e-9, abs=1e-12)
-    assert state["unrecorded"] == pytest.approx(beyond, rel=1e-9, abs=1e-12)
+    assert state["siblings"] == pytest.approx(siblings, rel=1e-9, abs=1e-12)
+    assert state["cousins"] == pytest.approx(cousins, rel=1e-9, abs=1e-12)
+    assert state["strangers"] == pytest.approx(strangers, rel=1e-9, abs=1e-12)
+    for k, chance in enumerate(state["unrecorded"]):
+        alike = [j for j, kind in enumerate(state["kinds"]) if kind == k]
+        kin = sum(state["siblings"][j] + state["cousins"][j] for j in alike)
+        assert chance == pytest.approx(kin + state["strangers"][k], rel=1e-9, abs=1e-12)
     for suspect in suspects(engine, session, state):
         assert suspect["swapped"] == pytest.approx(replaced[suspect["part"]], rel=1e-9, abs=1e-12)
 
@@ -197,15 +242,15 @@ def told(feature: str, state: str, how: str = "sure") -> dict[str, Any]:
 
 
 def test_a_contradiction_on_a_part_is_a_swapped_part_and_not_another_variant():
-    engine = prepare(COUPLED)
+    """In a world where all is recorded and drawn, so that it can be worked out by hand."""
+    engine = prepare_with(COUPLED, {**usual_errors(), "unrecorded": 0.0, "drawn_all": 1.0})
     session = answered(new_session(engine), told("livery", "green"))
     session = answered(session, told("coupling", "loop"))
     state = believe(engine, session)
-    green = 0.49 * 0.97 * (0.9 * 0.03 + 0.1 * 0.5)  # read right, and misread or replaced
-    blue = 0.49 * 0.03 * (0.9 * 0.97 + 0.1 * 0.5)
-    unrecorded = 0.02 * 0.5 * 0.5
-    assert state["chances"][0] == pytest.approx(green / (green + blue + unrecorded))
-    replaced = 0.49 * 0.97 * 0.1 * 0.5 + 0.49 * 0.03 * 0.1 * 0.5
+    green = 0.5 * 0.97 * (0.9 * 0.03 + 0.1 * 0.5)  # read right, and misread or replaced
+    blue = 0.5 * 0.03 * (0.9 * 0.97 + 0.1 * 0.5)
+    assert state["chances"][0] == pytest.approx(green / (green + blue))
+    replaced = 0.5 * 0.97 * 0.1 * 0.5 + 0.5 * 0.03 * 0.1 * 0.5
     expected = replaced / (green + blue)
     assert suspects(engine, session, state)[0]["swapped"] == pytest.approx(expected)
 
@@ -220,11 +265,12 @@ def test_an_unsure_answer_says_less():
 def test_something_else_speaks_for_a_piece_that_is_not_recorded():
     engine = prepare(COUPLED)
     state = believe(engine, answered(new_session(engine), told("livery", "", "other")))
-    assert sum(state["unrecorded"]) > 0.3
+    before = sum(believe(engine, new_session(engine))["unrecorded"])
+    assert sum(state["unrecorded"]) > 2 * before
 
 
 def test_a_contradiction_with_no_reading_error_is_unrecorded_and_not_a_crash():
-    exact = {"sure": 0.0, "unsure": 0.0, "unrecorded": 0.0}
+    exact = EXACT
     engine = prepare_with(
         table_pack({"a": ["x", "y"], "b": ["x", "y"]}, [{"a": [1.0, 0.0], "b": [0.0, 1.0]}], [1.0]),
         exact,

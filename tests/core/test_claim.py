@@ -6,6 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.claim import judge
 from identify.core.claim_words import read_claim
@@ -159,7 +160,7 @@ def test_the_evidence_says_which_feature_when_and_by_whom():
 def test_the_next_question_is_the_one_that_settles_the_claim():
     engine = prepare(pack_of_issues())
     found = judge(engine, new_session(engine), read_claim(engine, "1953"))
-    assert (found["word"], found["question"]["feature"]) == ("possible", 0)
+    assert (found["word"], found["question"]["feature"]) == ("open", 0), "nothing was seen yet"
     assert found["question"]["about"] == "claim"
 
 
@@ -176,3 +177,21 @@ def test_a_wider_claim_is_never_less_likely(data):
     one, other = (judge(engine, session, claim) for claim in (narrow, wide))
     assert one["could"] <= other["could"] + 1e-12
     assert one["chance"] <= other["chance"] + 1e-12
+
+
+@QUICK
+@given(st.data())
+def test_the_word_never_goes_against_the_years_that_are_shown(data):
+    """A claim that touches the likely years is never called unlikely, and one that fits does."""
+    pack = data.draw(packs())
+    engine = prepare(pack)
+    session = data.draw(sessions(pack))
+    first = data.draw(st.integers(1948, 1961))
+    claim = {"about": "years", "first": first, "last": first + data.draw(st.integers(0, 4))}
+    word = judge(engine, session, claim | {"edtf": "", "problem": ""})["word"]
+    shown = assess(engine, session)["years"]
+    touches = claim["first"] <= shown["last"] and shown["first"] <= claim["last"]
+    if word in ("fits", "open"):
+        assert touches
+    if word in ("possible", "unlikely", "ruled out"):
+        assert not touches

@@ -25,10 +25,16 @@ def test_an_answer_is_put_in_and_taken_back_and_nothing_else_changes(data):
     before = copy.deepcopy(session)
     after = answered(session, answer)
     assert session == before
-    assert after["answers"][-1] == answer
+    said = after["answers"][-1]
+    before = [a for a in session["answers"] if a["feature"] == answer["feature"]]
+    sure = [a["states"] for a in before if a["how"] in ("sure", "twice")]
+    again = answer["how"] in ("sure", "twice") and answer["states"] in sure
+    assert said == ({**answer, "how": "twice"} if again else answer)
     assert undone(after) == without(session, answer["feature"])
-    again = answered(after, answer)
-    assert again == after
+    repeated = answered(after, answer)
+    sure = answer["how"] == "sure"
+    assert repeated["answers"][-1] == ({**answer, "how": "twice"} if sure else answer)
+    assert repeated["answers"][:-1] == after["answers"][:-1]
     assert undone(new_session(prepare(pack))) == new_session(prepare(pack))
 
 
@@ -57,7 +63,7 @@ def test_after_a_pack_update_what_is_gone_is_named_and_the_rest_goes_on(data):
     answers_gone = sum(r in ("feature", "state", "how", "count") for r in reasons)
     assert len(kept["answers"]) + answers_gone == len(session["answers"])
     assert len(kept["missing"]) + reasons.count("part") == len(session["missing"])
-    assert assess(engine, kept)["stop"] in ("", "sure", "nothing", "unrecorded")
+    assert assess(engine, kept)["stop"] in ("", "sure", "nothing", "unseen", "unrecorded")
 
 
 @pytest.mark.parametrize(

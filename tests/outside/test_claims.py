@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 
 from identify import phone
-from identify.core.belief import believe, prepare
+from identify.core.belief import believe, prepare_with
 from identify.core.claim import judge, row_shares, verdict_on, weigh_claim
 from identify.core.claim_words import read_claim
-from identify.core.lists import total
+from identify.core.misreading import usual_errors
 from identify.core.session import answered, new_session
 from identify.core.year_chances import year_chances
 from identify.lab.pieces import drawn, piece, read_by
@@ -71,7 +71,7 @@ def one_issue() -> dict[str, Any]:
     pack = table_pack({"x": AB}, [{"x": sharp(AB, "a")}], [1.0])
     pack["range"].update(first=1950, last=1960)
     pack["spans"] = [{"first": FIRST, "weights": [0.25] * 4}]
-    return prepare(pack)
+    return prepare_with(pack, {**usual_errors(), "unrecorded": 0.0})
 
 
 def test_the_thirteen_relations_are_all_there():
@@ -112,7 +112,7 @@ def one_piece(rng: random.Random, engine: dict[str, Any], noted: dict[str, list]
         last = min(pack["range"]["last"], first + rng.randint(0, 5))
         claim = {"about": "years", "first": first, "last": last, "problem": ""}
         weighed = weigh_claim(state, row_shares(engine, claim, state["rows"]))
-        word = verdict_on(weighed["could"], total(state["chances"]))
+        word = verdict_on(engine, state, claim, weighed)
         true = first <= made <= last
         noted["claim"].append((weighed["chance"], true))
         noted.setdefault(word, []).append((weighed["chance"], true))

@@ -6,8 +6,11 @@
  */
 export type ClaimProblem = "" | "unread" | "reversed" | "outside";
 
-/** by the chance that it could be so; unknown: the piece is likelier not in the reference at all */
-export type ClaimWord = "fits" | "possible" | "unlikely" | "ruled out" | "unknown";
+/**
+ * by the years that are likely, and by `could`; open: it cannot be said yet; unknown: the piece is
+ * likelier not in the reference at all
+ */
+export type ClaimWord = "fits" | "possible" | "unlikely" | "ruled out" | "open" | "unknown";
 
 export type IssueSaid = "" | "first issue" | "last issue";
 
@@ -30,7 +33,7 @@ export interface YearSpan {
 
 /** A claim's chances, given that the piece is in the reference. */
 export interface Weight {
-  /** that its issue was in production at some time in the claimed years */
+  /** that its variant was in production at some time in the claimed years */
   could: number;
   /** that it was made in them, never more than `could` */
   chance: number;
@@ -157,11 +160,16 @@ export interface ReadDate {
   readings: Array<string>;
 }
 
-/** How often answers are wrong, and how often a piece is in no reference. */
+/** How often answers are wrong, and what the world is like. */
 export interface Errors {
   sure: number;
+  /** looked at twice, with the same answer */
+  twice: number;
   unsure: number;
+  /** times the share that the range says is in none; 0: a closed world */
   unrecorded: number;
+  /** 1: there is nothing but what is drawn, so "something else" is no answer */
+  drawn_all: number;
 }
 
 /** P(a sure answer | what is recorded) of one feature, for each answer. */
@@ -170,6 +178,8 @@ export interface Sights {
   by_code: Array<Array<number>>;
   /** for each kind's background */
   by_kind: Array<Array<number>>;
+  /** for each kind where the piece is in no range and differs in it */
+  strange: Array<Array<number>>;
 }
 
 /** Classes of rows, parted further by what is recorded of one more feature. */
@@ -201,7 +211,11 @@ export interface PartBelief {
   factors: Array<number>;
   /** P(replaced | the class) */
   swapped: Array<number>;
-  /** P(answers | any piece of a kind) */
+  /** P(answers | a sibling of the class) */
+  near: Array<number>;
+  /** P(answers | a cousin of the class) */
+  far: Array<number>;
+  /** P(answers | a stranger of a kind) */
   beyond: Array<number>;
   /** by kind of piece: chance of each kind a replacement comes from */
   donors: Array<Array<number>>;
@@ -209,7 +223,7 @@ export interface PartBelief {
   years?: Array<number>;
 }
 
-/** The rows in scope and the chance of each; chances and unrecorded add up to 1. */
+/** The rows in scope and what they and their relatives are believed of; it adds up to 1. */
 export interface InScope {
   /** index of each; kinds to chances are of each of them */
   rows: Array<number>;
@@ -221,8 +235,12 @@ export interface InScope {
   spans: Array<number>;
   priors: Array<number>;
   chances: Array<number>;
-  /** by kind: the chance that it is in no row */
-  unrecorded: Array<number>;
+  /** chance of an unrecorded variant of its item that is much like it */
+  siblings: Array<number>;
+  /** chance of an unrecorded item like it */
+  cousins: Array<number>;
+  /** by kind: the chance of what is like none of them */
+  strangers: Array<number>;
   /** by part */
   parts: Array<PartBelief>;
 }
@@ -241,6 +259,8 @@ export interface Beginning extends InScope {
 
 /** What is believed after a session's answers. */
 export interface Belief extends InScope {
+  /** by kind: siblings, cousins and strangers together */
+  unrecorded: Array<number>;
   /** by row: the chance by what is on no part, to scale */
   bare: Array<number>;
 }
@@ -256,6 +276,10 @@ export interface Heard {
   like: Array<number>;
   /** P(answer | background), by kind */
   any: Array<number>;
+  /** the same of what is in no range */
+  beyond: Array<number>;
+  /** chance that the feature differs on a sibling, on a cousin */
+  differs: Array<number>;
 }
 
 /**
@@ -269,10 +293,17 @@ export interface Engine {
   sure: Array<Array<Array<number>>>;
   /** the same for "unsure" */
   unsure: Array<Array<Array<number>>>;
+  /** the same for "twice" */
+  twice: Array<Array<Array<number>>>;
   /** by feature */
   sights: Array<Sights>;
-  /** how often a piece is in no reference */
-  unrecorded: number;
+  /** by feature: chance that it differs on a sibling, on a cousin */
+  differs: Array<Array<number>>;
+  /** by feature and kind: share of each state where it differs */
+  strange: Array<Array<Array<number>>>;
+  /** by kind: share of pieces that are in no range */
+  open: Array<number>;
+  drawn_all: number;
   /** by part and kind: chance of each kind a replacement is from */
   donors: Array<Array<Array<number>>>;
   /** by feature: the variants whose rows are not all recorded alike */
@@ -1087,6 +1118,8 @@ export interface Kind {
   id: string;
   name: string;
   plural: string;
+  /** share of its pieces that the range leaves out, as far as it says */
+  open?: number;
 }
 
 /** A part that can be swapped. */
@@ -1149,6 +1182,8 @@ export interface Feature extends Asked {
   none: number;
   /** of a date mark: the share of the pieces that carry such a mark */
   seen?: number;
+  /** chances that an unrecorded variant of an item, and an unrecorded item, differ in it */
+  differs?: Array<number>;
 }
 
 /** What has a number in the catalogue. */
@@ -1304,6 +1339,19 @@ export interface Begins {
   features: number;
 }
 
+/** The rows whose siblings and cousins count, when it is asked what a stray piece looks like. */
+export interface Kin {
+  /** index */
+  rows: Array<number>;
+  /** chance of each row's siblings and cousins together */
+  weights: Array<number>;
+  /** by part, and last for the piece itself: the class of each row */
+  of: Array<Array<number>>;
+  /** all of their chance */
+  siblings: number;
+  cousins: number;
+}
+
 /** The rows that still count, those of an outcome together, and outcomes numbered from 0. */
 export interface Focus {
   /** index */
@@ -1328,6 +1376,7 @@ export interface Focus {
   chances: Array<number>;
   /** rows whose outcome is not their variant */
   elsewhere: number;
+  kin: Kin;
 }
 
 /**
@@ -1354,6 +1403,14 @@ export interface Look {
   spares: Array<Array<number>>;
   /** by class: what view_from found; []: not yet */
   made: Array<Array<number>>;
+  /** P(answer) by kind, where the piece is in no range and differs */
+  strange: Array<Array<number>>;
+  kin: Kin;
+  /** class of each of its rows */
+  kin_of: Array<number>;
+  /** chance that the feature differs on a sibling, on a cousin */
+  differs: Array<number>;
+  strangers: Array<number>;
 }
 
 /** How likely it is that there is nothing to look at. */
@@ -1666,10 +1723,10 @@ export interface Backup {
 }
 
 /**
- * sure (one state) · unsure (one state, "I think") · several (one of these) · other (something else
- * than any drawing) · cannot (can't tell)
+ * sure (one state) · twice (the same, looked at twice) · unsure (one state, "I think") ·
+ * several (one of these) · other (something else than any drawing) · cannot (can't tell)
  */
-export type How = "sure" | "unsure" | "several" | "other" | "cannot";
+export type How = "sure" | "twice" | "unsure" | "several" | "other" | "cannot";
 
 /**
  * what is wrong with an answer: it names no feature, way of answering or state that the pack has, or
@@ -1707,6 +1764,8 @@ export interface Session {
   missing: Array<string>;
   /** oldest first, one a feature */
   answers: Array<Answer>;
+  /** true: what would prove the leader wrong is not asked for */
+  unchecked?: boolean;
 }
 
 /** Something of a session that the pack no longer knows. */
@@ -1853,14 +1912,21 @@ export interface Verdict extends Weighed {
   paid: Array<Paid>;
 }
 
-/** variant, years (once the variant is settled), verdict (while that is not), claim (in a judgement) */
-export type About = "variant" | "years" | "verdict" | "claim";
+/**
+ * variant, check (what would prove the leader wrong), again (what does not fit it, looked at once
+ * more), years (once the variant is settled), verdict (while that is not), claim (in a judgement)
+ */
+export type About = "variant" | "check" | "again" | "years" | "verdict" | "claim";
 
 /**
  * "" · sure (one variant has 95 %) · unrecorded (95 % that it is not in the reference) · nothing (no
- * question is left that is worth asking) · verdict (settled, and the records have something to say)
+ * question is left that is worth asking) · unseen (nor was anything seen that decides it) · verdict
+ * (settled, and the records have something to say)
  */
-export type Stop = "" | "sure" | "unrecorded" | "nothing" | "verdict";
+export type Stop = "" | "sure" | "unrecorded" | "nothing" | "unseen" | "verdict";
+
+/** from 95 % and checked, 95 %, 85 %, 60 %, below (core/certainty.py) */
+export type HowSure = "it is" | "almost certainly" | "very likely" | "probably" | "could be";
 
 /** What to ask about, the questions, and whether to stop. */
 export interface Aim {
@@ -1956,6 +2022,15 @@ export interface WouldTell extends Worthwhile {
   needs: Needs;
 }
 
+/** Whether what was seen fits the leader, whatever else it could be. */
+export interface Fit {
+  /** of answers as surprising as these, or more, were it just that */
+  chance: number;
+  /** places of the answers that do not fit it, worst first */
+  odd: Array<number>;
+  passed: boolean;
+}
+
 /** Candidates, years, suspect parts, the next question, and whether to stop. */
 export interface View {
   /** chance that the piece is in no row of the reference */
@@ -1977,6 +2052,12 @@ export interface View {
   /** at "nothing": the variants that hold 95 % together, not to be told apart */
   alike: Array<number>;
   would_tell: Array<WouldTell>;
+  /** of the leader */
+  how_sure: HowSure;
+  /** of the leader; None where nothing is in scope */
+  fit: Fit | null;
+  /** features that would have proved it wrong, and were not looked at */
+  unseen: Array<number>;
   /** what it means for the collector, from `assess_for` */
   verdict?: Verdict;
 }
@@ -1999,7 +2080,10 @@ export interface EngineModule {
   prepare(pack: Pack): Engine;
   /** A session with no answer, over the whole pack. */
   new_session(engine: Engine): Session;
-  /** The session with one more answer, in place of an earlier one to the same feature. */
+  /**
+   * The session with one more answer, in place of an earlier one to the same feature. A sure one
+   * that says the same again is one that was looked at twice.
+   */
   answered(session: Session, answer: Answer): Session;
   /** The session without its answer to `feature`. */
   without(session: Session, feature: string): Session;

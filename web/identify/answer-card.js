@@ -2,7 +2,7 @@ import { chance } from "../parts/chance.js";
 import { datedFacts } from "./when-made.js";
 import { button, el, heading } from "../parts/element.js";
 import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
-import { itemName, need, percent, small, variantName } from "../parts/say.js";
+import { anyOf, itemName, need, percent, small, variantName } from "../parts/say.js";
 import { forYou } from "./for-you.js";
 import { verdictTitle } from "./verdict-words.js";
 import { yearsFigure } from "./years-figure.js";
@@ -14,7 +14,7 @@ export function answerScreen(state, step, act) {
   const card =
     view.stop === "sure" || alone
       ? oneVariant
-      : { "": nothing, nothing, unrecorded, verdict: allAlike }[view.stop];
+      : { "": nothing, nothing, unrecorded, unseen: nothingSeen, verdict: allAlike }[view.stop];
   return el(
     "section",
     { class: "answer" },
@@ -41,6 +41,8 @@ function oneVariant(state, step, act) {
     el("p", { class: "variant" }, variant.name),
     carries(item),
     chance(best.chance, " sure"),
+    fitNote(app, step, act),
+    notLookedAt(pack, view, act),
     yearsFigure(view.years),
     forYou(state, act),
     datedFacts(state, step, act),
@@ -54,9 +56,73 @@ function oneVariant(state, step, act) {
   ];
 }
 
-function kicker({ stop }, { items }) {
-  if (items.length > 0) return "If the number or name is right, it is";
-  return stop === "sure" ? "It is" : "Most likely, with nothing left to look at, it is";
+const HOW_SURE = {
+  "it is": "It is",
+  "almost certainly": "Almost certainly it is",
+  "very likely": "Very likely it is",
+  probably: "Probably it is",
+  "could be": "It could be",
+};
+
+function kicker({ how_sure }, { items }) {
+  const words = HOW_SURE[how_sure];
+  return items.length > 0 ? `If the number or name is right: ${small(words)}` : words;
+}
+
+/** What does not fit the one that is named, and what can be done about it. */
+function fitNote({ pack, view }, { session }, act) {
+  if (!view.fit || view.fit.passed) return null;
+  const odd = view.fit.odd.map((place) =>
+    pack.features.find((one) => one.id === session.answers[place].feature),
+  );
+  if (odd.length === 0) {
+    return el(
+      "p",
+      {},
+      "What you saw is unusual for it, taken together. Look it over once more before you rely on it.",
+    );
+  }
+  const names = odd.map(({ name }) => small(name));
+  const what = odd.length === 1 ? "one thing does" : `${odd.length} things do`;
+  return [
+    el("p", {}, `But ${what} not fit: ${anyOf(names, "and")}.`),
+    el(
+      "p",
+      { class: "quiet" },
+      "A variant nobody has written down, a repaired or repainted piece, or a slip.",
+    ),
+    el(
+      "div",
+      { class: "row" },
+      odd.map(({ id, name }) =>
+        button(`Look again: ${small(name)}`, () => act.change(id), { class: "plain" }),
+      ),
+      button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
+    ),
+  ];
+}
+
+/** What would have shown that it is another one, where the check was skipped. */
+function notLookedAt(pack, { unseen }, act) {
+  if (unseen.length === 0) return null;
+  const names = unseen.slice(0, 4).map((place) => small(pack.features[place].name));
+  return el(
+    "p",
+    {},
+    `Not looked at: ${anyOf(names, "and")}. It could still be one that nobody has written down. `,
+    button("Look now", act.check, { class: "plain" }),
+  );
+}
+
+/** "Can't tell" to everything: nothing was seen, so nothing is said. */
+function nothingSeen({ pack, view }, step, act) {
+  return [
+    heading(1, "Nothing was seen that decides it"),
+    el("p", {}, "You could not tell anything that was asked, so it can be anything in this range."),
+    button("Your answers", act.answers, { class: "main wide" }),
+    wouldTell(pack, view, act),
+    widen(step, act),
+  ];
 }
 
 function nothing(state, step, act) {

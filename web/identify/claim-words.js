@@ -64,6 +64,7 @@ export const VERDICTS = {
   possible: "It is possible",
   unlikely: "It is unlikely",
   "ruled out": "It is ruled out",
+  open: "It cannot be said yet",
   unknown: "It cannot be said",
 };
 
@@ -80,8 +81,9 @@ export function verdictNote(claim, { word, could }, answers) {
   if (answers === 0) {
     return "You have not looked at anything yet: so far this goes by what is recorded alone.";
   }
+  if (word === "open") return "Too many years are still likely. Look at more of it first.";
   if (claim.about !== "years") return "";
-  return could >= 0.25
+  return could >= 0.5
     ? "What it seems to be was in production then."
     : "What it seems to be was not in production then.";
 }
@@ -122,12 +124,13 @@ function spansOf({ rows, variants, spans }, item) {
  * @param {View} view
  */
 export function sayAloud(pack, session, claim, judged, view) {
-  if (view.items.length === 0 || judged.word === "unknown") return "";
+  if (view.items.length === 0 || ["unknown", "open"].includes(judged.word)) return "";
   const [{ item }] = view.items;
   const [first, last] = claimSpan(pack, claim, item);
   const speaking = judged.evidence.filter((entry) => entry.earliest > 0);
   if (judged.word === "fits" || judged.word === "possible") {
-    return forIt(pack, session, claim, judged, speaking);
+    const along = speaking.filter((entry) => !apart(entry, first, last));
+    return forIt(pack, session, claim, judged, along);
   }
   const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, first, last));
   const so = judged.word === "ruled out" ? "so this cannot be" : "so this is hardly";
@@ -236,7 +239,11 @@ export function strongest(judged, side) {
  * @returns {string}
  */
 export function claimLine(claim, judged) {
-  const word = { fits: "fits", unknown: "cannot be said" }[judged.word] ?? judged.word;
+  const word = {
+    fits: "fits",
+    open: "cannot be said yet",
+    unknown: "cannot be said",
+  }[judged.word] ?? judged.word;
   return `Seller says ${claimWords(claim)}: ${word}`;
 }
 

@@ -30,7 +30,7 @@ import { answerScreen } from "./answer-card.js";
 import { openAnswers } from "./answers-so-far.js";
 import { openCandidates } from "./candidates.js";
 import { heldClaim, openClaim } from "./claim.js";
-import { questionCard } from "./question.js";
+import { proof, questionCard } from "./question.js";
 import { adopt, chooseRange, narrowed, openFor, openRange } from "./range-at-hand.js";
 import { assess } from "./reasoning.js";
 import { startScreen } from "./start.js";
@@ -133,6 +133,8 @@ export const act = {
   takeBack: (feature) => step({ session: state.engine.without(session(), feature) }),
   suggested: () => step({ asked: "" }),
   further: () => step({ further: true }),
+  check: () => step({ session: { ...session(), unchecked: false } }),
+  skipCheck: () => step({ session: { ...session(), unchecked: true } }),
   enough: () => step({ further: false }),
   widen: () => step({ session: { ...session(), scope: { kind: "", items: [] } } }),
   able: (need) => step({ session: { ...session(), able: [...session().able, need] } }),
@@ -271,6 +273,7 @@ function pieceScreen(shown) {
       "section",
       { class: "card" },
       further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
+      proof(own < 0 ? question.about : "", act),
       questionCard(card, act),
     ),
     beside?.(shown),

@@ -43,6 +43,16 @@ export function questionCard(card, act) {
   ];
 }
 
+/** Why something is asked although it is nearly settled, and the way past it. */
+export function proof(about, act) {
+  const why = {
+    check: "It is nearly settled. This would show if it is one that nobody has written down.",
+    again: "What you said here does not fit what it seems to be. Look once more.",
+  }[about];
+  if (!why) return null;
+  return el("p", { class: "quiet" }, `${why} `, button("Skip this", act.skipCheck, { class: "link" }));
+}
+
 function answersLink({ answers }, act) {
   if (answers.length === 0) return null;
   const count = answers.length === 1 ? "1 answer" : `${answers.length} answers`;

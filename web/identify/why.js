@@ -20,6 +20,7 @@ export function openWhy({ pack, view }, session, choose) {
       {},
       reason(view),
       question.about === "verdict" ? " It tells most about what you own, want or lack." : "",
+      question.about === "check" ? " It would show if it is one that nobody has written down." : "",
       question.about === "years" ? " What it is, is settled: this narrows the years." : "",
     ),
     question.about === "years"

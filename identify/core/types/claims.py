@@ -8,8 +8,9 @@ from .view import Question
 # the range)
 ClaimProblem = Literal["", "unread", "reversed", "outside"]
 
-# by the chance that it could be so; unknown: the piece is likelier not in the reference at all
-ClaimWord = Literal["fits", "possible", "unlikely", "ruled out", "unknown"]
+# by the years that are likely, and by `could`; open: it cannot be said yet; unknown: the piece is
+# likelier not in the reference at all
+ClaimWord = Literal["fits", "possible", "unlikely", "ruled out", "open", "unknown"]
 
 
 IssueSaid = Literal["", "first issue", "last issue"]
@@ -35,7 +36,7 @@ class YearSpan(TypedDict):
 class Weight(TypedDict):
     """A claim's chances, given that the piece is in the reference."""
 
-    could: float  # that its issue was in production at some time in the claimed years
+    could: float  # that its variant was in production at some time in the claimed years
     chance: float  # that it was made in them, never more than `could`
 
 

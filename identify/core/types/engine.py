@@ -8,11 +8,13 @@ from .session import Answer
 
 
 class Errors(TypedDict):
-    """How often answers are wrong, and how often a piece is in no reference."""
+    """How often answers are wrong, and what the world is like."""
 
     sure: float
+    twice: float  # looked at twice, with the same answer
     unsure: float
-    unrecorded: float
+    unrecorded: float  # times the share that the range says is in none; 0: a closed world
+    drawn_all: float  # 1: there is nothing but what is drawn, so "something else" is no answer
 
 
 class Sights(TypedDict):
@@ -20,6 +22,7 @@ class Sights(TypedDict):
 
     by_code: list[list[float]]  # for each of the cells' shares
     by_kind: list[list[float]]  # for each kind's background
+    strange: list[list[float]]  # for each kind where the piece is in no range and differs in it
 
 
 class Parting(TypedDict):
@@ -43,13 +46,15 @@ class PartBelief(TypedDict):
     own: list[float]  # P(answers | the class, the part being its own)
     factors: list[float]  # P(answers | the class)
     swapped: list[float]  # P(replaced | the class)
-    beyond: list[float]  # P(answers | any piece of a kind)
+    near: list[float]  # P(answers | a sibling of the class)
+    far: list[float]  # P(answers | a cousin of the class)
+    beyond: list[float]  # P(answers | a stranger of a kind)
     donors: list[list[float]]  # by kind of piece: chance of each kind a replacement comes from
     years: NotRequired[list[int]]  # first and last likely year of the part, once asked for
 
 
 class InScope(TypedDict):
-    """The rows in scope and the chance of each; chances and unrecorded add up to 1."""
+    """The rows in scope and what they and their relatives are believed of; it adds up to 1."""
 
     rows: list[int]  # index of each; kinds to chances are of each of them
     kinds: list[int]  # index
@@ -57,7 +62,9 @@ class InScope(TypedDict):
     spans: list[int]  # index
     priors: list[float]
     chances: list[float]
-    unrecorded: list[float]  # by kind: the chance that it is in no row
+    siblings: list[float]  # chance of an unrecorded variant of its item that is much like it
+    cousins: list[float]  # chance of an unrecorded item like it
+    strangers: list[float]  # by kind: the chance of what is like none of them
     parts: list[PartBelief]  # by part
 
 
@@ -74,6 +81,7 @@ class Beginning(InScope):
 class Belief(InScope):
     """What is believed after a session's answers."""
 
+    unrecorded: list[float]  # by kind: siblings, cousins and strangers together
     bare: list[float]  # by row: the chance by what is on no part, to scale
 
 
@@ -85,6 +93,8 @@ class Heard(TypedDict):
     part: int  # index of the part it is on, -1: the piece itself
     like: list[float]  # P(answer | recorded shares), by cell code
     any: list[float]  # P(answer | background), by kind
+    beyond: list[float]  # the same of what is in no range
+    differs: list[float]  # chance that the feature differs on a sibling, on a cousin
 
 
 class Engine(TypedDict):
@@ -96,8 +106,12 @@ class Engine(TypedDict):
     pack: Pack
     sure: list[list[list[float]]]  # by feature: P(answer | state), rows by answer, "sure"
     unsure: list[list[list[float]]]  # the same for "unsure"
+    twice: list[list[list[float]]]  # the same for "twice"
     sights: list[Sights]  # by feature
-    unrecorded: float  # how often a piece is in no reference
+    differs: list[list[float]]  # by feature: chance that it differs on a sibling, on a cousin
+    strange: list[list[list[float]]]  # by feature and kind: share of each state where it differs
+    open: list[float]  # by kind: share of pieces that are in no range
+    drawn_all: float
     donors: list[list[list[float]]]  # by part and kind: chance of each kind a replacement is from
     varying: list[list[int]]  # by feature: the variants whose rows are not all recorded alike
     begun: list[Beginning]  # the last one, kept

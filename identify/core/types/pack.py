@@ -31,6 +31,7 @@ class Kind(TypedDict):
     id: str
     name: str
     plural: str
+    open: NotRequired[float]  # share of its pieces that the range leaves out, as far as it says
 
 
 class Part(TypedDict):
@@ -90,6 +91,8 @@ class Feature(Asked):
     kinds: list[int]  # index of the kinds that have it
     none: int  # index of a state "none" that the compiler added, or -1
     seen: NotRequired[float]  # of a date mark: the share of the pieces that carry such a mark
+    # chances that an unrecorded variant of an item, and an unrecorded item, differ in it
+    differs: NotRequired[list[float]]
 
 
 class Item(TypedDict):

@@ -7,6 +7,16 @@ looks alike for a feature: the same code, the same kind, the same doubt that its
 from typing import TypedDict
 
 
+class Kin(TypedDict):
+    """The rows whose siblings and cousins count, when it is asked what a stray piece looks like."""
+
+    rows: list[int]  # index
+    weights: list[float]  # chance of each row's siblings and cousins together
+    of: list[list[int]]  # by part, and last for the piece itself: the class of each row
+    siblings: float  # all of their chance
+    cousins: float
+
+
 class Focus(TypedDict):
     """The rows that still count, those of an outcome together, and outcomes numbered from 0."""
 
@@ -21,6 +31,7 @@ class Focus(TypedDict):
     many: list[int]  # numbers of outcomes with more rows than one
     chances: list[float]  # by number, the unrecorded last
     elsewhere: int  # rows whose outcome is not their variant
+    kin: Kin
 
 
 class Look(TypedDict):
@@ -40,6 +51,11 @@ class Look(TypedDict):
     by_kind: list[list[float]]
     spares: list[list[float]]  # by answer: P(answer) for each kind where the part was replaced
     made: list[list[float]]  # by class: what view_from found; []: not yet
+    strange: list[list[float]]  # P(answer) by kind, where the piece is in no range and differs
+    kin: Kin
+    kin_of: list[int]  # class of each of its rows
+    differs: list[float]  # chance that the feature differs on a sibling, on a cousin
+    strangers: list[float]
 
 
 class Away(TypedDict):

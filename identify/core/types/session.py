@@ -1,10 +1,10 @@
 """What is asked and answered about one piece: saved on the phone after every tap."""
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
-# sure (one state) · unsure (one state, "I think") · several (one of these) · other (something else
-# than any drawing) · cannot (can't tell)
-How = Literal["sure", "unsure", "several", "other", "cannot"]
+# sure (one state) · twice (the same, looked at twice) · unsure (one state, "I think") ·
+# several (one of these) · other (something else than any drawing) · cannot (can't tell)
+How = Literal["sure", "twice", "unsure", "several", "other", "cannot"]
 
 # what is wrong with an answer: it names no feature, way of answering or state that the pack has, or
 # more or fewer states than that way takes; "" for nothing
@@ -35,6 +35,7 @@ class Session(TypedDict):
     able: list[str]  # what can be done besides looking: "loupe", "body off"
     missing: list[str]  # ids of parts that are not there (no box): their features are not asked
     answers: list[Answer]  # oldest first, one a feature
+    unchecked: NotRequired[bool]  # true: what would prove the leader wrong is not asked for
 
 
 class Dropped(TypedDict):

@@ -6,12 +6,17 @@ from .pack import Needs
 from .questions import IfSeen, Questions
 from .verdict import Verdict
 
-# variant, years (once the variant is settled), verdict (while that is not), claim (in a judgement)
-About = Literal["variant", "years", "verdict", "claim"]
+# variant, check (what would prove the leader wrong), again (what does not fit it, looked at once
+# more), years (once the variant is settled), verdict (while that is not), claim (in a judgement)
+About = Literal["variant", "check", "again", "years", "verdict", "claim"]
 
 # "" · sure (one variant has 95 %) · unrecorded (95 % that it is not in the reference) · nothing (no
-# question is left that is worth asking) · verdict (settled, and the records have something to say)
-Stop = Literal["", "sure", "unrecorded", "nothing", "verdict"]
+# question is left that is worth asking) · unseen (nor was anything seen that decides it) · verdict
+# (settled, and the records have something to say)
+Stop = Literal["", "sure", "unrecorded", "nothing", "unseen", "verdict"]
+
+# from 95 % and checked, 95 %, 85 %, 60 %, below (core/certainty.py)
+HowSure = Literal["it is", "almost certainly", "very likely", "probably", "could be"]
 
 
 class Aim(TypedDict):
@@ -102,6 +107,14 @@ class WouldTell(Worthwhile):
     needs: Needs
 
 
+class Fit(TypedDict):
+    """Whether what was seen fits the leader, whatever else it could be."""
+
+    chance: float  # of answers as surprising as these, or more, were it just that
+    odd: list[int]  # places of the answers that do not fit it, worst first
+    passed: bool
+
+
 class View(TypedDict):
     """Candidates, years, suspect parts, the next question, and whether to stop."""
 
@@ -117,6 +130,9 @@ class View(TypedDict):
     stop: Stop
     alike: list[int]  # at "nothing": the variants that hold 95 % together, not to be told apart
     would_tell: list[WouldTell]
+    how_sure: HowSure  # of the leader
+    fit: Fit | None  # of the leader; None where nothing is in scope
+    unseen: list[int]  # features that would have proved it wrong, and were not looked at
     verdict: NotRequired[Verdict]  # what it means for the collector, from `assess_for`
 
 
