@@ -41,7 +41,7 @@ function oneVariant(state, step, act) {
     el("p", { class: "variant" }, variant.name),
     carries(item),
     chance(best.chance, " sure"),
-    fitNote(app, step, act),
+    fitNote(state, step, act),
     notLookedAt(pack, view, act),
     yearsFigure(view.years),
     forYou(state, act),
