@@ -239,11 +239,12 @@ export function strongest(judged, side) {
  * @returns {string}
  */
 export function claimLine(claim, judged) {
-  const word = {
-    fits: "fits",
-    open: "cannot be said yet",
-    unknown: "cannot be said",
-  }[judged.word] ?? judged.word;
+  const word =
+    {
+      fits: "fits",
+      open: "cannot be said yet",
+      unknown: "cannot be said",
+    }[judged.word] ?? judged.word;
   return `Seller says ${claimWords(claim)}: ${word}`;
 }
 

@@ -50,7 +50,12 @@ export function proof(about, act) {
     again: "What you said here does not fit what it seems to be. Look once more.",
   }[about];
   if (!why) return null;
-  return el("p", { class: "quiet" }, `${why} `, button("Skip this", act.skipCheck, { class: "link" }));
+  return el(
+    "p",
+    { class: "quiet" },
+    `${why} `,
+    button("Skip this", act.skipCheck, { class: "link" }),
+  );
 }
 
 function answersLink({ answers }, act) {
