@@ -79,7 +79,7 @@ function fitNote({ pack, view }, { session }, act) {
     return el(
       "p",
       {},
-      "What you saw is unusual for it, taken together. Look it over once more before you rely on it.",
+      "What you saw is unusual for it, taken together. Look once more before you rely on it.",
     );
   }
   const names = odd.map(({ name }) => small(name));
