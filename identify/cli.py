@@ -165,7 +165,11 @@ def parser() -> argparse.ArgumentParser:
 
     p = commands.add_parser("date", help="read a mark as it stands on a piece, and date it")
     p.add_argument("text", nargs="+", help="as it stands there; ; between the marks of one piece")
-    p.add_argument("--country", default="", help="two letters of ISO 3166-1: its readings only")
+    p.add_argument(
+        "--country",
+        default="",
+        help="two letters of ISO 3166-1: its readings only, where it has any",
+    )
     p.set_defaults(run=date)
 
     p = commands.add_parser("publish", help="write the app into a folder, for any https host")
