@@ -1,0 +1,128 @@
+"""One bad file, entry or operation never stops the app: it starts, and everything else works."""
+
+import base64
+import io
+import json
+from typing import Any
+
+import orjson
+from PIL import Image
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone_storage import add_piece, kept, more, place, records
+from tests.browser.test_backup import GOOD, HEAD, backup, restore
+from tests.damaging import cases
+from tests.sampling import sample
+
+PUT = """
+async (text) => {
+  const rows = JSON.parse(text);
+  const database = await new Promise((resolve) => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const change = database.transaction(["records", "journal"], "readwrite");
+  let stored = 0;
+  for (const [store, row] of rows) {
+    try {
+      change.objectStore(store).put(row);
+      stored += 1;
+    } catch (error) {
+      if (error.name !== "DataError") throw error; // it has no key: the browser keeps no such row
+    }
+  }
+  await new Promise((resolve) => { change.oncomplete = resolve; });
+  database.close();
+  return stored;
+}"""
+BATCH = 250
+
+
+def as_file(**more_: Any) -> dict[str, Any]:
+    content = orjson.dumps(HEAD | {"records": []} | more_)
+    return {"name": "b.json", "mimeType": "application/json", "buffer": content}
+
+
+def starts(page: Page) -> None:
+    """The start screen after a reload."""
+    place(page, "Identify")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?", timeout=30_000)
+
+
+def entry(**more_: Any) -> dict[str, Any]:
+    return {"time": "2026-11-01T00:00:00Z", "group": "g", "record": "r1", "after": None} | more_
+
+
+def test_a_file_with_a_change_that_says_nothing_leaves_every_screen_working(page, server, tmp_path):
+    """Finding 1, by the file and as it may lie in a phone's storage since before."""
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    assert "1 in the file could not be read" in restore(page, as_file(journal=[entry()]))
+    page.evaluate(PUT, json.dumps([["journal", entry(seq=999)], ["records", {"id": "r9"}]]))
+    starts(page)
+    expect(page.get_by_role("alert")).to_contain_text("cannot be read, and set aside")
+    more(page, "Set aside")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Set aside")
+    assert backup(page, tmp_path).exists()
+    place(page, "Collection")
+    expect(page.get_by_role("list", name="Pieces")).to_contain_text("P 24")
+
+
+def test_damaged_storage_is_set_aside_and_the_good_is_all_there(page, server, capsys):
+    """Damaged records and changes in the storage of a real browser, many at each start."""
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    add_piece(page, "P 21")
+    rows = [["records", one] for one in cases("record", 5_000)]
+    rows += [["journal", one] for one in cases("entry", 5_000)]
+    rows = rows[:: 10_000 // sample(10_000, 500)]
+    stored = 0
+    for at in range(0, len(rows), BATCH):
+        stored += page.evaluate(PUT, json.dumps(rows[at : at + BATCH]))
+        starts(page)
+        place(page, "Collection")
+        for name in ("P 24", "P 21"):
+            expect(page.get_by_role("list", name="Pieces")).to_contain_text(name)
+    with capsys.disabled():
+        print(f"\n{stored} damaged rows in {-(-len(rows) // BATCH)} starts")
+    assert stored > len(rows) / 2
+
+
+def test_a_file_says_what_it_would_remove_and_deletes_nothing_for_good(page, server):
+    """Finding 4: a record that is gone, with a known id and a later time, emptied ours."""
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    (ours,) = records(page, "piece")
+    times = {"made": ours["made"], "changed": "2031-01-01T00:00:00.000Z"}
+    gone = {"id": ours["id"], "type": "piece", **times, "trashed": times["changed"], "gone": True}
+    for tapped, trashed in (("keep them here", False), ("move them to the trash", True)):
+        more(page, "Backup")
+        page.get_by_label("Restore a backup file").set_input_files(as_file(records=[gone]))
+        sheet = page.get_by_role("dialog")
+        expect(sheet).to_contain_text("This file would remove 1 entry")
+        expect(sheet).to_contain_text("P 24")
+        sheet.get_by_role("button", name=f"Restore, and {tapped}").click()
+        expect(page.get_by_role("alert").last).to_contain_text("Restored:")
+        (now,) = [one for one in kept(page)["records"] if one["id"] == ours["id"]]
+        assert now["item"] == "P 24", "nothing of it is lost"
+        assert (now["trashed"] != "") == trashed
+
+
+def test_a_photo_of_a_file_is_bared_as_one_of_the_camera_is(page, server):
+    """Finding 7: camera and position stayed in what was restored."""
+    image = Image.new("RGB", (64, 48), "red")
+    exif = Image.Exif()
+    exif[0x010F] = "A Camera"
+    out = io.BytesIO()
+    image.save(out, "JPEG", exif=exif)
+    assert b"A Camera" in out.getvalue()
+    url = "data:image/jpeg;base64," + base64.b64encode(out.getvalue()).decode()
+    photo = {"id": "p1", "full": url, "small": url, "width": 64, "height": 48}
+    page.goto(server.url)
+    assert "1 added" in restore(page, as_file(records=[GOOD], photos=[photo]))
+    (stored,) = kept(page)["photos"]
+    for name in ("full", "small"):
+        assert b"A Camera" not in base64.b64decode(stored[name].partition(",")[2])
+    assert (stored["width"], stored["height"]) == (64, 48)
