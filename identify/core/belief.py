@@ -21,7 +21,7 @@ once for each set of codes on a part; then every row takes one product for each 
 """
 
 from .donors import donors
-from .kin import add_up, differing, openness, share_out, strangeness
+from .kin import NUMBERED, add_up, differing, openness, share_out, strangeness
 from .lists import filled, place_of, total
 from .misreading import (
     ELSE_RECORDED,
@@ -151,7 +151,8 @@ def beginning(engine: Engine, scope: Scope) -> Beginning:
         "strangers": filled(len(pack["kinds"]), 0.0),
         "parts": [],
     }
-    share_out(out, engine["open"])
+    times = NUMBERED if len(scope["items"]) > 0 else 1.0
+    share_out(out, [times * share for share in engine["open"]])
     for p in range(len(pack["parts"])):
         out["parts"].append(look_at_part(engine, out, [], p))
     engine["begun"] = [out]

@@ -20,6 +20,7 @@ from .types.pack import Pack
 
 DIFFERS = [0.08, 0.2]  # where a range does not say: as in the demo ranges, about
 OPEN = 0.15  # share in no range, where a range does not say: as for "all I know of"
+NUMBERED = 0.2  # times as much where its number or name was found: the strongest single clue
 SIBLINGS = 0.5  # of what is in no range
 STRANGERS = 0.1  # of what is in no range; the rest are cousins
 NEW = 0.5  # where a feature differs it is as often any state at all as one by the background

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.donors import FOREIGN
-from identify.core.kin import NEW, SIBLINGS, STRANGERS
+from identify.core.kin import NEW, NUMBERED, SIBLINGS, STRANGERS
 from identify.core.misreading import (
     ELSE_RECORDED,
     ELSE_REPLACED,
@@ -125,7 +125,7 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
     for i in rows:
         kind = pack["rows"]["kind"][i]
         prior = pack["rows"]["prior"][i] / whole
-        share = pack["kinds"][kind]["open"]
+        share = pack["kinds"][kind]["open"] * (NUMBERED if session["scope"]["items"] else 1)
         strangers[kind] += share * STRANGERS * prior * prod(beyond(f, a, kind) for f, a in told)
         priors = [1 - share, share * SIBLINGS, share * (1 - SIBLINGS - STRANGERS)]
         for relative in range(3):
