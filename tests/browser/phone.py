@@ -1,5 +1,6 @@
 """A phone in the hand: a small touch screen in a real Chromium, and what a thumb does with it."""
 
+import random
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -8,6 +9,8 @@ from typing import Any
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Error, Page, Playwright, expect
 
+from identify.core.types.pack import Pack
+from identify.lab.pieces import Piece, piece
 from tests.conftest import ARGS, browser_path
 
 PHONE: dict[str, Any] = {
@@ -98,6 +101,25 @@ def see(page: Page, state: str) -> None:
     before = question(page)
     page.locator(".states button").filter(has=page.get_by_text(state, exact=True)).first.click()
     page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
+
+
+def whole_piece(pack: Pack, kind: str, seed: int) -> Piece:
+    """A piece of this kind that the seed draws, with no part replaced."""
+    place = next(n for n, one in enumerate(pack["kinds"]) if one["id"] == kind)
+    rng = random.Random(seed)
+    while True:
+        found = piece(rng, pack)
+        if pack["rows"]["kind"][found.row] == place and not found.replaced:
+            return found
+
+
+def see_all(page: Page, pack: Pack, found: Piece) -> None:
+    """Answer every question by what this piece shows, until nothing more is asked."""
+    features = {feature["question"]: feature for feature in pack["features"]}
+    while asking(page):
+        feature = features[question(page)]
+        shown = found.states[feature["id"]]
+        see(page, next(one["name"] for one in feature["states"] if one["id"] == shown))
 
 
 PUT = """piece => new Promise((resolve, reject) => {

@@ -1,6 +1,5 @@
 """Identifying a piece on the phone, from a tap on its kind to the answer."""
 
-import random
 import re
 
 import pytest
@@ -8,8 +7,7 @@ from playwright.sync_api import expect
 
 from identify.core.assess import assess
 from identify.core.session import answered, new_session
-from identify.lab.pieces import piece
-from tests.browser.phone import asking, choices, question, see, start, tap
+from tests.browser.phone import asking, choices, question, see, start, tap, whole_piece
 
 # Three demo pieces, by the seed that draws them: a different kind each.
 PIECES = [("locomotive", 11), ("coach", 12), ("wagon", 13)]
@@ -19,12 +17,8 @@ PIECES = [("locomotive", 11), ("coach", 12), ("wagon", 13)]
 def test_a_piece_is_identified_by_what_can_be_seen(page, server, pellmarsh, kind, seed):
     """The phone asks what the engine in Python asks, and ends with the true variant first."""
     pack = pellmarsh["pack"]
-    rng = random.Random(seed)
-    found = piece(rng, pack)
-    place = next(n for n, k in enumerate(pack["kinds"]) if k["id"] == kind)
-    while pack["rows"]["kind"][found.row] != place or found.replaced:
-        found = piece(rng, pack)
-    start(page, server.url, pack["kinds"][place]["name"])
+    found = whole_piece(pack, kind, seed)
+    start(page, server.url, next(one["name"] for one in pack["kinds"] if one["id"] == kind))
     session = new_session(pellmarsh)
     session["scope"]["kind"] = kind
     taps = 0
