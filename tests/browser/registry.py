@@ -76,12 +76,12 @@ def set_aside(page: Page) -> None:
 
 
 def sighted(page: Page) -> None:
-    """A piece that was kept as a sighting."""
+    """A piece that is not in the reference, kept as a sighting."""
     place(page, "Identify")
     begin(page, "Wagon")
     while asking(page):
         see(page, choices(page)[0])
-    page.get_by_role("button", name="Seen it in other years?").click()
+    page.get_by_role("button", name="Keep as a sighting").click()
     expect(page.get_by_label("When was it made?")).to_be_visible()
 
 
