@@ -6,7 +6,7 @@ from .session import new_session, problem
 from .types.engine import Engine
 from .types.session import Answer, Session
 
-SETTLED = 0.95  # one pack holds this much: the others are out
+SETTLED = 0.9  # one pack holds this much of what is in any: the others are out
 
 
 def settled(engine: Engine, session: Session) -> str:

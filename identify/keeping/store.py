@@ -57,7 +57,7 @@ class Store:
             except apsw.IOError as error:
                 if getattr(error, "extendedresult", 0) not in NO_INDEX:
                     raise
-                self._db = self._opened((*self.SETTINGS, ALONE))
+                self._db = self._opened((ALONE, *self.SETTINGS))
 
     def _begin(self) -> None:
         """A new file, readable for its owner only from the start, where there never was one."""
