@@ -18,6 +18,7 @@ GAUGE: Measure = {
     "id": "gauge",
     "told_by": "gauge",
     "name": "Gauge",
+    "title": "Which gauge?",
     "question": "How far apart are its wheels?",
     "where": "Between the insides of the wheels, or of the rails it stands on.",
 }
@@ -25,6 +26,7 @@ MATERIAL: Measure = {
     "id": "material",
     "told_by": "material",
     "name": "Material",
+    "title": "What material?",
     "question": "What is the body made of?",
     "where": "The sides. Metal is cold to the touch, and bends.",
 }
@@ -157,11 +159,9 @@ def add_rows(out: Pack, pack: Pack, at: Begins, share: float) -> None:
 
 def drawn_from(pack: Pack, state: State) -> State:
     """A copy of a state whose drawing is looked for among this pack's."""
-    return {
-        "id": state["id"],
-        "name": state["name"],
-        "drawing": pack["id"] + " " + state["drawing"],
-    }
+    drawn = copied(state)
+    drawn["drawing"] = pack["id"] + " " + state["drawing"]
+    return drawn
 
 
 def widened(shares: list[float], count: int) -> list[float]:
@@ -225,6 +225,7 @@ def add_shared(
         {
             "id": asked["id"],
             "name": asked["name"],
+            "title": asked.get("title", asked["name"]),
             "question": asked["question"],
             "where": asked["where"],
             "part": -1,

@@ -84,6 +84,7 @@ def _feature(feature: MarkFeature, part: str, kinds: list[str] | None, ids: set[
     return MergedMark(
         id=PREFIX + feature.id,
         name=feature.name,
+        title=feature.title,
         question=feature.question,
         where=feature.where,
         part=part,

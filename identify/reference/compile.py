@@ -24,12 +24,16 @@ def _kind_feature(pack: Pack) -> to.Feature:
     return to.Feature(
         id=KIND,
         name="Kind",
+        title="What is it?",
         question="What sort of piece is it?",
         where="Look at the piece as a whole.",
         part=-1,
         seconds=2.0,
         needs="nothing",
-        states=[to.State(id=k.id, name=k.name, drawing=f"{KIND}-{k.id}") for k in pack.kinds],
+        states=[
+            to.State(id=k.id, name=k.name, caption=k.caption, drawing=f"{KIND}-{k.id}")
+            for k in pack.kinds
+        ],
         mistaken=[],
         kinds=list(range(len(pack.kinds))),
         none=-1,
@@ -38,7 +42,12 @@ def _kind_feature(pack: Pack) -> to.Feature:
 
 def _feature(feature: Feature, pack: Pack) -> to.Feature:
     states = [
-        to.State(id=state.id, name=state.name, drawing=f"{feature.id}-{state.id}")
+        to.State(
+            id=state.id,
+            name=state.name,
+            caption=state.caption,
+            drawing=f"{feature.id}-{state.id}",
+        )
         for state in feature.states
     ]
     ids = [state.id for state in states]
@@ -51,6 +60,7 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
     return to.Feature(
         id=feature.id,
         name=feature.name,
+        title=feature.title,
         question=feature.question,
         where=feature.where,
         part=parts.index(feature.part) if feature.part else -1,
@@ -174,7 +184,13 @@ class _Compiler:
             version="",
             range=self.range(),
             kinds=[
-                to.Kind(id=k.id, name=k.name, plural=k.plural, open=COMPLETE.get(k.complete))
+                to.Kind(
+                    id=k.id,
+                    name=k.name,
+                    plural=k.plural,
+                    caption=k.caption,
+                    open=COMPLETE.get(k.complete),
+                )
                 for k in pack.kinds
             ],
             parts=[

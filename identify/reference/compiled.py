@@ -33,6 +33,7 @@ class Kind(_Closed, omit_defaults=True):
     id: str
     name: str
     plural: str
+    caption: str = ""
     open: Share | None = None
 
 
@@ -55,10 +56,11 @@ class Source(_Closed):
     trust: Share
 
 
-class State(_Closed):
+class State(_Closed, omit_defaults=True):
     id: str
     name: str
     drawing: str
+    caption: str = ""
 
 
 class Feature(_Closed, omit_defaults=True):
@@ -73,6 +75,7 @@ class Feature(_Closed, omit_defaults=True):
     mistaken: list[tuple[Index, Index]]
     kinds: list[Index]
     none: Annotated[int, Meta(ge=-1)]
+    title: str = ""
     seen: Share = 0.0
     differs: list[Share] = []
 

@@ -199,6 +199,8 @@ def _states(array: Any, wanted: list[TomlTable]) -> None:
     for place, state in enumerate(wanted):
         there = [each["id"] for each in array]
         if place < len(there) and there[place] == state["id"]:
+            if [*array[place]] != [*state]:
+                array[place] = tomlkit.value(written(state))
             for name, value in state.items():
                 if array[place].get(name) != value:
                     array[place][name] = value

@@ -23,6 +23,14 @@ Text = Annotated[str, Meta(min_length=1, description="text")]
 Free = Annotated[str, Meta(description="text")]
 Chance = Annotated[float, Meta(ge=0, le=1, description="a number from 0 to 1")]
 Measure = Annotated[float, Meta(gt=0, le=1000, description="a number above 0, up to 1000")]
+Short = Annotated[
+    str,
+    Meta(
+        pattern=r"^(\S+( \S+){0,2})?\Z",
+        max_length=22,
+        description='at most three words and 22 characters, such as "Hook and loop"',
+    ),
+]
 Country = Annotated[str, Meta(pattern=r"^[A-Z]{2}\Z", description='two capitals such as "GB"')]
 Needs = Annotated[
     Literal["nothing", "loupe", "body off"],
@@ -72,6 +80,9 @@ Said = Annotated[
 ]
 
 
+CAPTION: Final = "At most three words; blank: the name"
+
+
 class Shown(NamedTuple):
     """How the editor in the app shows a field: what it is called there, what to write in it, and
     how it is typed or chosen where its type does not say so (editor_fields.py).
@@ -108,6 +119,7 @@ class Kind(Entry):
     id: Annotated[Id, Shown("Id")] = ""
     name: Annotated[Text, Shown("Name")] = ""
     plural: Annotated[Text, Shown("Name of several")] = ""
+    caption: Annotated[Short, Shown("Caption", CAPTION)] = ""
     complete: Annotated[
         Text,
         Shown("How complete", "All I know of; a beginning; or: every catalogue gone through"),
@@ -134,6 +146,7 @@ class State(Entry):
     needed = ("id", "name")
     id: Id = ""
     name: Text = ""
+    caption: Short = ""
 
 
 class Look(Entry):
@@ -150,6 +163,7 @@ class Look(Entry):
     )
     id: Annotated[Id, Shown("Id")] = ""
     name: Annotated[Text, Shown("Name", "Short, for lists")] = ""
+    title: Annotated[Short, Shown("Title of its card", CAPTION)] = ""
     question: Annotated[Text, Shown("Question")] = ""
     where: Annotated[Text, Shown("Where to look")] = ""
     seconds: Annotated[Measure, Shown("Seconds it takes to look")] = 1.0

@@ -135,6 +135,17 @@ def test_states_are_changed_line_by_line():
     )
 
 
+def test_a_caption_comes_and_goes_in_its_own_line():
+    file = TomlText(FEATURES, "features.toml", ("feature",))
+    states = file.entry("feature", "feature1")["states"]
+    now = [states[0], {**states[1], "caption": "Of plastic"}, *states[2:]]
+    file.set("feature", "feature1", "states", states, now)
+    (line,) = lines_of(FEATURES, file.text)[1]
+    assert line == '  { id = "plastic", name = "Plastic", caption = "Of plastic" },\n'
+    file.set("feature", "feature1", "states", now, states)
+    assert file.text == FEATURES
+
+
 def test_entries_come_behind_those_of_their_kind_and_comments_stay():
     text = RANGE.replace("[[parts]]", "# Parts that can be swapped.\n[[parts]]")
     file = TomlText(text, "range.toml", ("kinds", "parts", "cautions"))

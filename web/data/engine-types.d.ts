@@ -1118,6 +1118,7 @@ export interface Kind {
   id: string;
   name: string;
   plural: string;
+  caption?: string;
   /** share of its pieces that the range leaves out, as far as it says */
   open?: number;
 }
@@ -1151,6 +1152,8 @@ export interface Source {
 export interface State {
   id: string;
   name: string;
+  /** of its drawing, at most three words; left out: the name is as short */
+  caption?: string;
   /** key into the drawings */
   drawing: string;
 }
@@ -1161,6 +1164,8 @@ export type Needs = "nothing" | "loupe" | "body off";
 export interface Asked {
   id: string;
   name: string;
+  /** of its card, at most three words */
+  title?: string;
   question: string;
   /** to look */
   where: string;

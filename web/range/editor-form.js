@@ -142,7 +142,10 @@ function oneField(context, field) {
 
 /** In TOML, what is not needed and blank is not written. */
 function leftOut(table, [name]) {
-  return ["material", "replaced"].includes(name) && ["range", "parts"].includes(table);
+  return (
+    ["caption", "title"].includes(name) ||
+    (["material", "replaced"].includes(name) && ["range", "parts"].includes(table))
+  );
 }
 
 /** An id made of the name, until one is written. */
@@ -259,7 +262,19 @@ function stateRows(context, label, states) {
       autocomplete: "off",
       onchange: () => {
         const id = state.id || slug(name.value);
-        save({ id, name: name.value.trim() });
+        save({ ...state, id, name: name.value.trim() });
+      },
+    });
+    const caption = el("input", {
+      type: "text",
+      value: state.caption ?? "",
+      "aria-label": `Caption of state ${place + 1}, at most three words`,
+      placeholder: "At most three words",
+      autocomplete: "off",
+      onchange: () => {
+        const { caption: _, ...rest } = state;
+        const words = caption.value.trim();
+        save(words === "" ? rest : { ...rest, caption: words });
       },
     });
     const id = el("input", {
@@ -277,7 +292,7 @@ function stateRows(context, label, states) {
       state.name || state.id,
       !feature || !state.id,
     );
-    return el("div", { class: "editor-state" }, name, id, draw);
+    return el("div", { class: "editor-state" }, name, caption, id, draw);
   };
   return rowList(label, states, row, "Add a state", { id: "", name: "" }, (now) => {
     const gone = states.filter(({ id }) => id && !now.some((one) => one.id === id));

@@ -31,6 +31,7 @@ class Kind(TypedDict):
     id: str
     name: str
     plural: str
+    caption: NotRequired[str]
     open: NotRequired[float]  # share of its pieces that the range leaves out, as far as it says
 
 
@@ -64,6 +65,7 @@ class State(TypedDict):
 
     id: str
     name: str
+    caption: NotRequired[str]  # of its drawing, at most three words; left out: the name is as short
     drawing: str  # key into the drawings
 
 
@@ -75,6 +77,7 @@ class Asked(TypedDict):
 
     id: str
     name: str
+    title: NotRequired[str]  # of its card, at most three words
     question: str
     where: str  # to look
 
