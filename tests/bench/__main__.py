@@ -7,7 +7,9 @@ from pathlib import Path
 
 from identify.errors import UserError
 from identify.lab.commands import counted
-from tests.bench.running import Sizes, run, saved
+from tests.bench.running import Sizes, browsers, left_out, run, saved
+from tests.bench.stall import played
+from tests.bench.stall_table import stall_table
 from tests.bench.table import table
 
 
@@ -23,7 +25,11 @@ def main(argv: Sequence[str] | None = None) -> int:
     p.add_argument("--rows", type=rows, nargs="+", help="sizes of packs (2000 20000 100000)")
     p.add_argument("--json", type=Path, help="file to write the figures to")
     p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
+    p.add_argument("--part", choices=["stall"], help="only the minute at the stall")
+    p.add_argument("--pieces", type=counted(10_000), default=100, help="pieces at the stall (100)")
     args = p.parse_args(argv)
+    if args.part == "stall":
+        return at_the_stall(args.pieces, args.seed, args.json)
     sizes = Sizes(rows=tuple(args.rows)) if args.rows else Sizes()
     try:
         figures = run(sizes, args.seed, progress)
@@ -34,6 +40,20 @@ def main(argv: Sequence[str] | None = None) -> int:
     if args.json is not None:
         saved(figures, args.json)
         print(f"The same as JSON is in {args.json}.")
+    return 0
+
+
+def at_the_stall(pieces: int, seed: int, file: Path | None) -> int:
+    """The minute at the stall: the figures of a person with the app."""
+    with browsers() as playwright:
+        if playwright is None:
+            print("\n".join(left_out()), file=sys.stderr)
+            return 1
+        figures = played(playwright, pieces, seed, lambda: progress("."))
+    progress("\n")
+    print(stall_table(figures))
+    if file is not None:
+        saved(figures, file)
     return 0
 
 

@@ -1,0 +1,244 @@
+"""What a person at a stall does with the app, tap by tap, and what each step costs them."""
+
+import io
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from PIL import Image
+
+from identify.core.types.pack import Pack
+from identify.errors import UserError
+from tests.bench.effort import Effort
+
+MOST = 25  # questions, before a piece is given up
+START = "What have you got?"
+
+# The words that can be read on the screen as it stands: of buttons only those that say something
+# of the piece, which are the answers, what was found, and the lines of the answer.
+SHOWN = r"""() => {
+  const tells = ".state, .hit, .line > summary";
+  const words = [];
+  const walk = document.createTreeWalker(document.getElementById("screen"), NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const parent = walk.currentNode.parentElement;
+    if (!parent.checkVisibility() || parent.closest(".unseen, .stage, kbd, svg")) continue;
+    if (parent.closest("button, label, summary, select") && !parent.closest(tells)) continue;
+    const range = document.createRange();
+    range.selectNodeContents(walk.currentNode);
+    const { top, bottom, width } = range.getBoundingClientRect();
+    if (width > 0 && top < innerHeight - 8 && bottom > 8)
+      words.push(...(walk.currentNode.data.match(/[\p{L}\p{N}£]+/gu) ?? []));
+  }
+  return words.length;
+}"""
+STORED = """store => new Promise((done, failed) => {
+  const opening = indexedDB.open('identify');
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction(store).objectStore(store).getAll();
+    asked.onsuccess = () => { opening.result.close(); done(asked.result); };
+  };
+})"""
+
+FORGET = """() => new Promise((done, failed) => {
+  const opening = indexedDB.open('identify');
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const writing = opening.result.transaction('kept', 'readwrite');
+    for (const key of ['piece', 'former', 'piece of another window'])
+      writing.objectStore('kept').delete(key);
+    writing.oncomplete = () => { opening.result.close(); history.replaceState(null, ''); done(); };
+  };
+})"""
+
+MARK = """() => { document.getElementById("screen").firstElementChild.left = true;
+  return document.querySelector("dialog[open] h2")?.innerText; }"""
+MOVED = """before => document.querySelector("dialog[open] h2")?.innerText !== before ||
+  document.getElementById("screen").firstElementChild?.left !== true"""
+
+
+@dataclass
+class Person:
+    """Somebody with a piece in the hand and the app before them."""
+
+    page: Any
+    effort: Effort
+
+    def tap(self, what: Any) -> None:
+        """Tap; what is not on the screen is scrolled to first. Waits until the screen moved on."""
+        self.effort.scrolls += scrolls_to(what)
+        self.effort.taps += 1
+        before = self.page.evaluate(MARK)
+        what.click()
+        self.page.wait_for_function(MOVED, arg=before)
+
+    def touch(self, field: Any) -> None:
+        """Tap a field that is typed into, which moves nothing."""
+        self.effort.scrolls += scrolls_to(field)
+        self.effort.taps += 1
+        field.click()
+
+    def read(self, few: int = 0) -> None:
+        """Read the screen and make up one's mind; `few` are the words that the practised read."""
+        self.effort.words += self.page.evaluate(SHOWN)
+        self.effort.few += few
+        self.effort.decisions += 1
+
+    def type(self, text: str) -> None:
+        """Type into the field that has the keyboard."""
+        self.effort.keys += len(text)
+        self.page.keyboard.type(text)
+
+    def button(self, name: str) -> Any:
+        """A button of this name, wherever it stands."""
+        return self.page.get_by_role("button", name=name, exact=True).first
+
+
+def scrolls_to(what: Any) -> int:
+    """How many flicks of the thumb bring it onto the screen."""
+    away: float = what.evaluate(
+        """e => { const { top, bottom } = e.getBoundingClientRect();
+          const away = top < 0 ? -top : Math.max(0, bottom - innerHeight);
+          return away / (0.7 * innerHeight); }"""
+    )
+    return int(away) + (1 if away % 1 > 0.01 else 0)
+
+
+def count(text: str) -> int:
+    """So many words."""
+    return len(re.findall(r"[^\W_]+", text))
+
+
+def heading(page: Any) -> str:
+    """The question in full, or the title of the screen."""
+    top = page.get_by_role("heading", level=1)
+    return str(top.get_attribute("aria-label") or top.inner_text())
+
+
+def asking(page: Any) -> bool:
+    """Is a question on the screen?"""
+    return bool(page.locator(".card .states button").count())
+
+
+def by_kind(person: Person, kind: str) -> None:
+    """From the start: the kind of the piece."""
+    person.read(few=5)
+    person.effort.looking += 2
+    person.tap(person.page.locator(".states button").filter(has=exactly(person.page, kind)))
+
+
+def by_number(person: Person, number: str) -> None:
+    """From the start: the number on it, and the first that is found of it."""
+    person.effort.decisions += 1
+    person.effort.looking += 3
+    person.touch(person.page.get_by_label("Number or name on it or its box"))
+    person.type(number)
+    hit = person.page.locator(".hit").filter(has_text=re.compile(rf"^{re.escape(number)} ")).first
+    hit.wait_for()
+    person.read(few=4)
+    person.tap(hit)
+
+
+def exactly(page: Any, text: str) -> Any:
+    """What says just that."""
+    return page.get_by_text(text, exact=True)
+
+
+def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> None:
+    """Answer what is asked by what the piece shows, until the app says what it is."""
+    asked = {feature["question"]: feature for feature in pack["features"]}
+    while asking(person.page):
+        if person.effort.questions == MOST:
+            raise UserError(f"The app asks on after {MOST} questions.")
+        feature = asked[heading(person.page)]
+        part = pack["parts"][feature["part"]]["id"] if feature["part"] >= 0 else ""
+        seen = next(s["name"] for s in feature["states"] if s["id"] == shows[feature["id"]])
+        choice = answer(person.page, seen, "" if boxed or part != "box" else "It has no box")
+        person.effort.questions += 1
+        person.effort.looking += feature["seconds"]
+        person.read(few=count(feature["question"]) + count(seen))
+        person.tap(choice)
+
+
+def answer(page: Any, seen: str, missing: str) -> Any:
+    """The button of what is seen; where it is not offered, of what comes nearest to saying so."""
+    if missing and (gone := page.get_by_role("button", name=missing, exact=True)).count():
+        return gone
+    choice = page.locator(".states button").filter(has=exactly(page, seen))
+    if choice.count():
+        return choice.first
+    return page.get_by_role("button", name="None of these", exact=True)
+
+
+def noted(person: Person) -> dict[str, Any]:
+    """Read the answer and keep it for later; the note that was made."""
+    before = len(notes(person.page))
+    person.read(few=8)
+    person.tap(person.page.get_by_role("button", name="Note it").last)
+    for _ in range(100):
+        if len(found := notes(person.page)) > before:
+            return dict(max(found, key=lambda note: note["made"]))
+        person.page.wait_for_timeout(50)
+    raise UserError("No note was made.")
+
+
+def notes(page: Any) -> list[dict[str, Any]]:
+    """The notes that are kept."""
+    return [record for record in page.evaluate(STORED, "records") if record["type"] == "note"]
+
+
+def owned(person: Person, number: str) -> None:
+    """Is it owned? Read off what is found, or what is said when it is opened."""
+    by_number(person, number)
+    person.read(few=5)
+
+
+def dated(person: Person, number: str) -> None:
+    """Does the seller's year hold?"""
+    by_number(person, number)
+    person.tap(person.page.get_by_role("button", name="Check the seller’s date").last)
+    person.effort.decisions += 1
+    person.touch(person.page.get_by_label("What does the seller say?"))
+    person.type("1957")
+    person.tap(person.button("Check it"))
+    person.effort.words += 12
+    person.effort.decisions += 1
+
+
+def bargain(person: Person, _: str) -> None:
+    """A photo, the price, the offer and the table, for later."""
+    person.effort.decisions += 1
+    person.tap(person.page.get_by_role("navigation").get_by_role("button", name="Notebook"))
+    person.tap(person.button("New note"))
+    person.effort.decisions += 1
+    person.effort.taps += 2  # the camera, and its shutter
+    person.page.get_by_label("Take a photo").set_input_files(
+        files=[{"name": "p.jpg", "mimeType": "image/jpeg", "buffer": picture()}]
+    )
+    for label, text in (("Price asked", "12.50"), ("My offer", "10"), ("Table", "14")):
+        field = person.page.get_by_label(label)
+        person.effort.decisions += 1
+        person.touch(field)
+        person.type(text)
+
+
+def picture() -> bytes:
+    """A photo, as a camera gives it."""
+    out = io.BytesIO()
+    Image.new("RGB", (1200, 900), "#8899aa").save(out, "JPEG")
+    return out.getvalue()
+
+
+TASKS = (
+    ("is it owned?", owned),
+    ("the seller's date, by number", dated),
+    ("a bargain with photo, price, offer, table", bargain),
+)
+
+
+def next_of_the_box(person: Person, kind: str) -> None:
+    """From a note to the next piece of the same box."""
+    person.tap(person.page.get_by_role("navigation").get_by_role("button", name="Identify"))
+    person.tap(person.button("Start again"))
+    by_kind(person, kind)
