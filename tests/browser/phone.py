@@ -97,10 +97,10 @@ def tap(page: Page, name: str) -> None:
 
 
 def see(page: Page, state: str) -> None:
-    """Answer the question by tapping a state's name."""
-    before = question(page)
+    """Answer the question by tapping a state's name; the next may be the same, to look again."""
+    before = page.locator("main").inner_text()
     page.locator(".states button").filter(has=page.get_by_text(state, exact=True)).first.click()
-    page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=before)
+    page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
 
 
 def whole_piece(pack: Pack, kind: str, seed: int) -> Piece:

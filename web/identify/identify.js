@@ -111,7 +111,8 @@ export const act = {
       await forget();
       await openRange(range);
       const fresh = state.engine.new_session(state.ready);
-      await settle(begun({ ...fresh, scope, answers, able: state.settings.able }));
+      const told = await narrowed({ ...fresh, scope, answers, able: state.settings.able });
+      await settle(begun(told));
     }),
   range: (id) => tap(() => chooseRange(id)),
   answer: (answer) =>
