@@ -5,7 +5,7 @@ from typing import Any
 from .condition import CONDITIONS
 from .forms import CAPITALS, is_count, is_word
 from .native.values import is_whole, names_of, sort_of_value, value_at
-from .shapes import BESIDES, LISTS, fields_of, words_of
+from .shapes import BESIDES, LISTS, SEEN, fields_of, words_of
 from .types.gate import Group
 
 HOW = ["sure", "twice", "unsure", "several", "other", "cannot"]
@@ -83,10 +83,23 @@ def is_list_of(sort: str, value: Any) -> bool:
     if sort == "texts":
         return are_texts(value)
     for one in value:
-        fits = is_chance(one) if sort == "chances" else is_answer(one)
+        fits = (
+            is_pair(one)
+            if sort == "pairs"
+            else is_chance(one)
+            if sort == "chances"
+            else is_answer(one)
+        )
         if not fits:
             return False
     return True
+
+
+def is_pair(value: Any) -> bool:
+    """Whether a value is two texts."""
+    if sort_of_value(value) != "list":
+        return False
+    return len(value) == 2 and are_texts(value)
 
 
 def fits(sort: str, value: Any) -> bool:
@@ -97,8 +110,8 @@ def fits(sort: str, value: Any) -> bool:
         return value is None or is_amount(value)
     if sort == "came":
         return is_came(value)
-    if sort == "flag":
-        return sort_of_value(value) == "flag"
+    if sort in ["flag", "number"]:
+        return sort_of_value(value) == sort
     if sort == "urgency":
         return is_count(value, 3) and value > 0
     if sort_of_value(value) != "text":
@@ -118,6 +131,9 @@ def misfits(kind: str, record: Group) -> list[str]:
     for field in BESIDES:
         if misfit(record, field):
             out.append(field[0])
+    for name in names_of(record):
+        if name[0 : len(SEEN)] == SEEN and misfit(record, [name, "texts"]):
+            out.append(name)
     return out
 
 

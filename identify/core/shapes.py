@@ -43,6 +43,86 @@ RECORD_SHAPES: list[RecordShape] = [
         ],
     },
     {"type": "budget", "fields": [["day", "text"], ["amount", "money"]]},
+    {
+        "type": "range",
+        "fields": [
+            ["key", "text"], ["name", "text"], ["maker", "text"], ["gauge", "number"],
+            ["scale", "text"], ["material", "text"], ["country", "text"], ["years", "text"],
+            ["about", "text"], ["invented", "flag"], ["drawings", "pairs"],
+        ],
+    },
+    {
+        "type": "range_kind",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["key", "text"], ["name", "text"],
+            ["plural", "text"], ["complete", "text"], ["drawing", "text"],
+        ],
+    },
+    {
+        "type": "range_part",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["key", "text"], ["name", "text"],
+            ["swap", "number"], ["replaced", "text"],
+        ],
+    },
+    {
+        "type": "range_caution",
+        "fields": [["range", "text"], ["at", "number"], ["kinds", "texts"], ["text", "text"]],
+    },
+    {
+        "type": "range_feature",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["key", "text"], ["kit", "text"],
+            ["name", "text"], ["question", "text"], ["where", "text"], ["part", "text"],
+            ["seconds", "number"], ["needs", "needs"], ["kinds", "texts"], ["only_if", "pairs"],
+            ["mistaken", "pairs"],
+        ],
+    },
+    {
+        "type": "range_state",
+        "fields": [
+            ["range", "text"], ["feature", "text"], ["at", "number"], ["key", "text"],
+            ["name", "text"], ["drawing", "text"],
+        ],
+    },
+    {
+        "type": "range_item",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["number", "text"], ["name", "text"],
+            ["kind", "text"], ["years", "text"], ["source", "text"], ["other_years", "pairs"],
+            ["formation", "text"], ["contains", "texts"], ["carried", "texts"], ["note", "text"],
+        ],
+    },
+    {
+        "type": "range_variant",
+        "fields": [
+            ["range", "text"], ["item", "text"], ["at", "number"], ["key", "text"],
+            ["name", "text"], ["years", "text"], ["source", "text"], ["other_years", "pairs"],
+            ["common", "number"], ["note", "text"],
+        ],
+    },
+    {
+        "type": "range_change",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["feature", "text"], ["state", "text"],
+            ["since", "text"], ["until", "text"], ["kinds", "texts"], ["items", "texts"],
+            ["source", "text"], ["other_from", "pairs"], ["note", "text"],
+        ],
+    },
+    {
+        "type": "range_source",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["key", "text"], ["what", "text"],
+            ["year", "text"], ["trust", "number"],
+        ],
+    },
+    {
+        "type": "range_move",
+        "fields": [
+            ["range", "text"], ["at", "number"], ["what", "moving"], ["was", "text"],
+            ["now", "text"], ["note", "text"],
+        ],
+    },
 ]  # fmt: skip
 # What any record may have besides, and need not.
 BESIDES = [["demo", "flag"], ["gone", "flag"], ["session", "text"], ["came", "came"]]
@@ -51,8 +131,11 @@ WORDS: list[SortWords] = [
     {"sort": "box", "words": ["", "yes"]},
     {"sort": "purpose", "words": ["", "spare", "donor"]},
     {"sort": "decision", "words": ["open", "bought", "left"]},
+    {"sort": "needs", "words": ["", "nothing", "loupe", "body off"]},
+    {"sort": "moving", "words": ["", "item", "variant"]},
 ]
-LISTS = ["chances", "answers", "texts"]
+LISTS = ["chances", "answers", "texts", "pairs"]
+SEEN = "seen_"  # on an item or a variant, with the id of a feature behind: what is seen there
 URGENCY = 2
 
 
@@ -81,7 +164,7 @@ def usual(sort: str) -> Any:
     """What a field of this sort holds in a new record."""
     if sort in LISTS:
         return []
-    if sort in ["money", "came"]:
+    if sort in ["money", "came", "number"]:
         return None
     if sort == "flag":
         return False

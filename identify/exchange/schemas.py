@@ -63,8 +63,8 @@ class Record(msgspec.Struct, kw_only=True, tag_field="type"):
 # What may stand in a field, by its sort in core/shapes.py.
 SORTS: dict[str, Any] = {
     "text": str, "flag": bool, "condition": Literal["", *CONDITIONS], "urgency": Urgency,
-    "money": Money | None, "texts": list[str], "chances": list[Chance], "answers": list[Answer],
-    "came": Came | None,
+    "money": Money | None, "texts": list[str], "number": float | None, "came": Came | None,
+    "pairs": list[tuple[str, str]], "chances": list[Chance], "answers": list[Answer],
 } | {entry["sort"]: Literal[*entry["words"]] for entry in WORDS}  # fmt: skip
 DATES = {("piece", "when"), ("sighting", "years")}  # text that is EDTF
 

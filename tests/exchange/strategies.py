@@ -5,6 +5,7 @@ from typing import Any
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
+from identify.core.shapes import fields_of
 from identify.exchange.shapes import SHAPES
 from tests.strategies import BOXED, WORDS_OF_CONDITION, moneys, old_texts
 
@@ -88,6 +89,15 @@ FIELDS: dict[str, st.SearchStrategy[Any]] = {
     "years": EDTF,
 }
 MONEYS = ("paid", "asking", "most", "asked", "offer", "amount")
+BY_SORT = {  # in rows of a range
+    "number": st.none() | st.floats(-1e6, 1e6),
+    "pairs": st.lists(st.lists(TEXT, min_size=2, max_size=2), max_size=2),
+    "texts": st.lists(TEXT, max_size=3),
+    "text": TEXT,
+    "flag": st.booleans(),
+    "needs": st.sampled_from(["", "nothing", "loupe", "body off"]),
+    "moving": st.sampled_from(["", "item", "variant"]),
+}
 
 
 @st.composite
@@ -96,9 +106,10 @@ def records(draw: st.DrawFn) -> dict[str, Any]:
     sort = draw(st.sampled_from(sorted(SHAPES)))
     record = {"id": f"r{draw(ID)}", "type": sort, "made": draw(TIME), "changed": draw(TIME)}
     record["trashed"] = draw(st.one_of(st.just(""), TIME))
-    for name in SHAPES[sort]:
+    for name, of in fields_of(sort):
         if draw(st.integers(0, 19)):
-            record[name] = draw(money() if name in MONEYS else FIELDS.get(name, TEXT))
+            usual = money() if name in MONEYS else FIELDS.get(name, TEXT)
+            record[name] = draw(BY_SORT[of] if sort.startswith("range") else usual)
     if draw(st.integers(0, 3)) == 0:
         record |= draw(st.dictionaries(st.sampled_from(["demo", "came", "session", "x"]), JSON))
     return record

@@ -18,6 +18,17 @@ const TYPES = {
   note: "Note",
   sighting: "Sighting",
   budget: "Budget",
+  range: "Range",
+  range_kind: "Kind of piece",
+  range_part: "Part",
+  range_caution: "Caution",
+  range_feature: "Feature",
+  range_state: "What can be seen",
+  range_item: "Item",
+  range_variant: "Variant",
+  range_change: "Running change",
+  range_source: "Source",
+  range_move: "Old number",
 };
 
 /** The trash: everything deleted, with its photos, until it is emptied. */

@@ -1092,6 +1092,175 @@ export interface Forking {
   ops: Array<Renamed>;
 }
 
+export type Pair = [string, string];
+
+/** A range. */
+export interface OwnRange extends OfAllRecords {
+  type: "range";
+  /** the id of the compiled range */
+  key: string;
+  name: string;
+  maker: string;
+  /** millimetres */
+  gauge: number | null;
+  scale: string;
+  /** of the bodies */
+  material: string;
+  /** two capitals, "" not said */
+  country: string;
+  /** EDTF: the life of the range, "" not said */
+  years: string;
+  about: string;
+  invented: boolean;
+  /** name and drawing of "range-gauge", "range-material", "none" */
+  drawings: Array<Pair>;
+}
+
+/** What all rows of a range have. */
+export interface _Row extends OfAllRecords {
+  /** id of the range */
+  range: string;
+  at: number | null;
+}
+
+/** A sort of piece. */
+export interface OwnKind extends Row {
+  type: "range_kind";
+  key: string;
+  name: string;
+  plural: string;
+  /** how complete the range is, in the words of completeness.py, "" not said */
+  complete: string;
+  /** SVG, or a photo as a data: URL, "" none */
+  drawing: string;
+}
+
+/** A part that can be swapped. */
+export interface OwnPart extends Row {
+  type: "range_part";
+  key: string;
+  name: string;
+  /** chance that it was replaced on a piece that is met */
+  swap: number | null;
+  /** what a replaced one means for the price */
+  replaced: string;
+}
+
+/** Something to take care with. */
+export interface OwnCaution extends Row {
+  type: "range_caution";
+  /** ids of kinds; empty: all */
+  kinds: Array<string>;
+  text: string;
+}
+
+/** Something to look at. */
+export interface OwnFeature extends Row {
+  type: "range_feature";
+  key: string;
+  /** the feature of the shelf that it was picked from, "" for none */
+  kit: string;
+  name: string;
+  question: string;
+  where: string;
+  /** id of the part it is on, "" for the piece itself */
+  part: string;
+  /** that a look takes */
+  seconds: number | null;
+  needs: "" | "nothing" | "loupe" | "body off";
+  /** ids of the kinds that have it; empty: all */
+  kinds: Array<string>;
+  /** [id of another feature, id of a state of it]: asked only where it has one */
+  only_if: Array<Pair>;
+  /** ids of states that are taken for one another */
+  mistaken: Array<Pair>;
+}
+
+/** What can be seen there. */
+export interface OwnState extends Row {
+  type: "range_state";
+  /** id of the feature */
+  feature: string;
+  key: string;
+  name: string;
+  drawing: string;
+}
+
+/** What has a number in the catalogue. */
+export interface OwnItem extends Row {
+  type: "range_item";
+  number: string;
+  name: string;
+  /** id of the kind */
+  kind: string;
+  /** EDTF */
+  years: string;
+  /** id of the source that says so, "" not said */
+  source: string;
+  /** [id of a source, EDTF] */
+  other_years: Array<Pair>;
+  formation: string;
+  /** ids of the items in a boxed set */
+  contains: Array<string>;
+  /** numbers and names on the piece itself */
+  carried: Array<string>;
+  note: string;
+}
+
+/** A version of an item. */
+export interface OwnVariant extends Row {
+  type: "range_variant";
+  /** id of the item */
+  item: string;
+  key: string;
+  name: string;
+  years: string;
+  source: string;
+  other_years: Array<Pair>;
+  /** how often it is met; 1 is ordinary */
+  common: number | null;
+  note: string;
+}
+
+/** A running change. */
+export interface OwnChange extends Row {
+  type: "range_change";
+  feature: string;
+  /** that was fitted */
+  state: string;
+  /** EDTF, "" since the range began */
+  since: string;
+  /** EDTF, "" until the next one */
+  until: string;
+  kinds: Array<string>;
+  items: Array<string>;
+  source: string;
+  other_from: Array<Pair>;
+  note: string;
+}
+
+/** Who says so. */
+export interface OwnSource extends Row {
+  type: "range_source";
+  key: string;
+  what: string;
+  year: string;
+  /** how far its years are to be believed, 0 to 1 */
+  trust: number | null;
+}
+
+/** A number or a key that was another one before. */
+export interface OwnMove extends Row {
+  type: "range_move";
+  what: "" | "item" | "variant";
+  was: string;
+  now: string;
+  note: string;
+}
+
+/** fmt: skip */
+export type OwnRow = OwnKind | OwnPart | OwnCaution | OwnFeature | OwnState | OwnItem | OwnVariant | OwnChange | OwnSource | OwnMove;
+
 /** index of a source, and the years that it says (EDTF) */
 export type Said = [number, string];
 

@@ -70,6 +70,7 @@ function itemNumber(record) {
  * @returns {string}
  */
 export function title(packs, record) {
+  if (record.type.startsWith("range")) return rowName(record);
   const number = itemNumber(record);
   const pack = packs.get(record.pack);
   const place = itemPlace(pack, number);
@@ -79,6 +80,11 @@ export function title(packs, record) {
   if (number !== "") return `${number} (${record.pack})`;
   if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";
   return record.called || "Not named yet";
+}
+
+/** What a range, or a row of one of one's own, is called. */
+function rowName({ number = "", name = "", what = "", text = "", was = "" }) {
+  return [number, name].filter(Boolean).join(" ") || what || text || was || "Not named yet";
 }
 
 /** Could a piece be of more than one item? */

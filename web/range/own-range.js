@@ -1,0 +1,216 @@
+/**
+ * A range of one's own: its rows are records (`identify/core/types/own_ranges.py` says what they
+ * hold), made here, kept all at once by `keepRows`, and compiled for the engine.
+ */
+import { blank, newId } from "../data/record-shapes.js";
+import { all, making, record } from "../data/records.js";
+import { saveChange } from "../parts/saving.js";
+
+/** @import { OwnFeature, OwnItem, OwnRange, OwnRow, OwnVariant } from "../data/engine-types.d.ts" */
+
+/** The sorts of rows, in the order of a folder's files. */
+export const ROWS = [
+  "range_kind",
+  "range_part",
+  "range_caution",
+  "range_feature",
+  "range_state",
+  "range_source",
+  "range_item",
+  "range_variant",
+  "range_change",
+  "range_move",
+];
+const LONGEST_ID = 65;
+let last = 0; // the place given to the latest row, so that rows made together stand in order
+
+/** The ranges of one's own, by name. @returns {OwnRange[]} */
+export function ownRanges() {
+  return all("range").sort((one, other) => (one.name < other.name ? -1 : 1));
+}
+
+/** The rows of one sort of a range, in their order. @returns {any[]} */
+export function rowsOf(range, type) {
+  return all(type)
+    .filter((row) => row.range === range)
+    .sort((one, other) => (one.at ?? 0) - (other.at ?? 0) || (one.id < other.id ? -1 : 1));
+}
+
+/** The rows of every sort of a range: {range_kind: [...], ...}. @returns {Record<string, any[]>} */
+export function allRowsOf(range) {
+  return Object.fromEntries(ROWS.map((type) => [type, rowsOf(range, type)]));
+}
+
+/** The field of an item or a variant that says what is seen of a feature. */
+export function seenField(feature) {
+  return `seen_${feature}`;
+}
+
+/** A name as an id: what a row is called where only plain letters may stand. */
+export function plainWord(text) {
+  const plain = text
+    .normalize("NFD")
+    .replace(/[\u0300-\u036f]/g, "")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "_")
+    .replace(/^_+|_+$/g, "")
+    .slice(0, 24)
+    .replace(/_$/, "");
+  return /^[a-z]/.test(plain) ? plain : `x${plain}`;
+}
+
+/** A key that no other device makes by chance. */
+function newKey(name) {
+  return `${plainWord(name)}_${newId("").slice(0, 4)}`;
+}
+
+/** A new row of a range, not kept yet. */
+function newRow(type, range, fields) {
+  const places = rowsOf(range, type).map(({ at }) => at ?? 0);
+  last = Math.max(last, 0, ...places) + 1;
+  return blank(type, { range, at: last, ...fields });
+}
+
+/**
+ * A new range: {name, maker, gauge, scale, material, country, years, about}, all but the name may be
+ * left out.
+ * @returns {OwnRange}
+ */
+export function newRange(fields) {
+  return blank("range", { key: newKey(fields.name), ...fields });
+}
+
+/** A sort of piece: {name, plural, complete, drawing}. A key is given where it has a usual one. */
+export function newKind(range, fields) {
+  const name = fields.name;
+  return newRow("range_kind", range, {
+    key: plainWord(name),
+    plural: name,
+    complete: "a beginning",
+    ...fields,
+  });
+}
+
+/** A part that can be swapped: {name, swap, replaced}. */
+export function newPart(range, fields) {
+  return newRow("range_part", range, { key: plainWord(fields.name), swap: 0.05, ...fields });
+}
+
+/** Who says so: {what, year, trust}. */
+export function newSource(range, fields) {
+  return newRow("range_source", range, { key: newKey(fields.what), trust: 0.8, ...fields });
+}
+
+/** A feature of one's own: {name, question, where, part, kinds: [ids], ...}. @returns {OwnFeature} */
+export function newFeature(range, fields) {
+  return newRow("range_feature", range, {
+    key: newKey(fields.name),
+    question: `${fields.name}?`,
+    seconds: 4,
+    needs: "nothing",
+    ...fields,
+  });
+}
+
+/** What can be seen of a feature: {name, drawing (SVG, or a photo as a data: URL)}. */
+export function newState(feature, fields) {
+  return newRow("range_state", feature.range, {
+    feature: feature.id,
+    key: newKey(fields.name),
+    ...fields,
+  });
+}
+
+/** An item: {number, name, kind (id), years (EDTF), source (id), ..., seen}. @returns {OwnItem} */
+export function newItem(range, { seen = {}, ...fields }) {
+  return newRow("range_item", range, { ...fields, ...seenFields(seen) });
+}
+
+/**
+ * A variant of an item: {name, years, source, common, note, seen: {feature id: [state ids]}}.
+ * @returns {OwnVariant}
+ */
+export function newVariant(item, { seen = {}, ...fields }) {
+  const key = newKey(`${item.number} ${fields.name ?? ""}`);
+  return newRow("range_variant", item.range, {
+    item: item.id,
+    key,
+    name: "",
+    common: 1,
+    ...fields,
+    ...seenFields(seen),
+  });
+}
+
+/** A running change: {feature, state, since, until (EDTF), kinds, items, source, note}. */
+export function newChange(range, fields) {
+  return newRow("range_change", range, fields);
+}
+
+/** A row like another one, with these fields instead. */
+export function copyOf(row, { seen = {}, ...fields }) {
+  const { id, made, changed, came, at, ...rest } = row;
+  const own = "key" in row ? { key: newKey(fields.name ?? row.name) } : {};
+  return newRow(row.type, row.range, { ...rest, ...own, ...fields, ...seenFields(seen) });
+}
+
+function seenFields(seen) {
+  return Object.fromEntries(
+    Object.entries(seen).map(([feature, states]) => [seenField(feature), states]),
+  );
+}
+
+/**
+ * The rows that a feature of the shelf makes: the feature, its states, and its part where the range
+ * has none of that key. Their ids are made of what they are, so that two devices that pick the same
+ * make one.
+ * @param {string} range
+ * @param {{ id: string; name: string; question: string; where: string; seconds: number;
+ *   needs: string; kinds?: string[]; part?: { id: string; name: string; swap: number } | null;
+ *   mistaken?: string[][]; states: { id: string; name: string; drawing?: string }[] }} kit
+ * @param {any[]} [made] rows made beside it and not kept yet
+ * @returns {any[]}
+ */
+export function featureFromKit(range, kit, made = []) {
+  const idOf = (...words) => {
+    const id = [range, ...words].join("_");
+    return id.length <= LONGEST_ID && /^\w+$/.test(id) && !record(id) ? id : newId("r");
+  };
+  const beside = (type) => [...rowsOf(range, type), ...made.filter((one) => one.type === type)];
+  const rows = [];
+  let part = "";
+  if (kit.part) {
+    const there = beside("range_part").find(({ key }) => key === kit.part.id);
+    const { id: key, ...about } = kit.part;
+    const own = there ?? newPart(range, { id: idOf("p", key), key, ...about });
+    if (!there) rows.push(own);
+    part = own.id;
+  }
+  const kinds = beside("range_kind").filter(({ key }) => (kit.kinds ?? []).includes(key));
+  const stateIds = new Map(kit.states.map((state) => [state.id, idOf("s", kit.id, state.id)]));
+  const feature = newFeature(range, {
+    id: idOf("f", kit.id),
+    key: kit.id,
+    kit: kit.id,
+    name: kit.name,
+    question: kit.question,
+    where: kit.where,
+    seconds: kit.seconds,
+    needs: kit.needs,
+    part,
+    kinds: kinds.map(({ id }) => id),
+    mistaken: (kit.mistaken ?? []).map((pair) => pair.map((state) => stateIds.get(state) ?? "")),
+  });
+  const states = kit.states.map(({ id, name, drawing = "" }) =>
+    newState(feature, { id: stateIds.get(id), key: id, name, drawing }),
+  );
+  return [...rows, feature, ...states];
+}
+
+/**
+ * Keeps new rows, and further edits of records (`change` in records.js), as one change that Undo
+ * takes back: true when they are kept.
+ */
+export function keepRows(what, rows, { edits = [], ...told } = /** @type {any} */ ({})) {
+  return saveChange(what, [...rows.map((row) => making(row)), ...edits], told);
+}
