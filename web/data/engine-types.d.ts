@@ -1117,14 +1117,14 @@ export interface OwnRange extends OfAllRecords {
 }
 
 /** What all rows of a range have. */
-export interface _Row extends OfAllRecords {
+export interface RowOfRange extends OfAllRecords {
   /** id of the range */
   range: string;
   at: number | null;
 }
 
 /** A sort of piece. */
-export interface OwnKind extends Row {
+export interface OwnKind extends RowOfRange {
   type: "range_kind";
   key: string;
   name: string;
@@ -1136,7 +1136,7 @@ export interface OwnKind extends Row {
 }
 
 /** A part that can be swapped. */
-export interface OwnPart extends Row {
+export interface OwnPart extends RowOfRange {
   type: "range_part";
   key: string;
   name: string;
@@ -1147,7 +1147,7 @@ export interface OwnPart extends Row {
 }
 
 /** Something to take care with. */
-export interface OwnCaution extends Row {
+export interface OwnCaution extends RowOfRange {
   type: "range_caution";
   /** ids of kinds; empty: all */
   kinds: Array<string>;
@@ -1155,7 +1155,7 @@ export interface OwnCaution extends Row {
 }
 
 /** Something to look at. */
-export interface OwnFeature extends Row {
+export interface OwnFeature extends RowOfRange {
   type: "range_feature";
   key: string;
   /** the feature of the shelf that it was picked from, "" for none */
@@ -1177,7 +1177,7 @@ export interface OwnFeature extends Row {
 }
 
 /** What can be seen there. */
-export interface OwnState extends Row {
+export interface OwnState extends RowOfRange {
   type: "range_state";
   /** id of the feature */
   feature: string;
@@ -1187,7 +1187,7 @@ export interface OwnState extends Row {
 }
 
 /** What has a number in the catalogue. */
-export interface OwnItem extends Row {
+export interface OwnItem extends RowOfRange {
   type: "range_item";
   number: string;
   name: string;
@@ -1208,7 +1208,7 @@ export interface OwnItem extends Row {
 }
 
 /** A version of an item. */
-export interface OwnVariant extends Row {
+export interface OwnVariant extends RowOfRange {
   type: "range_variant";
   /** id of the item */
   item: string;
@@ -1223,7 +1223,7 @@ export interface OwnVariant extends Row {
 }
 
 /** A running change. */
-export interface OwnChange extends Row {
+export interface OwnChange extends RowOfRange {
   type: "range_change";
   feature: string;
   /** that was fitted */
@@ -1240,7 +1240,7 @@ export interface OwnChange extends Row {
 }
 
 /** Who says so. */
-export interface OwnSource extends Row {
+export interface OwnSource extends RowOfRange {
   type: "range_source";
   key: string;
   what: string;
@@ -1250,7 +1250,7 @@ export interface OwnSource extends Row {
 }
 
 /** A number or a key that was another one before. */
-export interface OwnMove extends Row {
+export interface OwnMove extends RowOfRange {
   type: "range_move";
   what: "" | "item" | "variant";
   was: string;

@@ -35,14 +35,14 @@ class OwnRange(OfAllRecords):
     drawings: list[Pair]  # name and drawing of "range-gauge", "range-material", "none"
 
 
-class _Row(OfAllRecords):
+class RowOfRange(OfAllRecords):
     """What all rows of a range have."""
 
     range: str  # id of the range
     at: float | None
 
 
-class OwnKind(_Row):
+class OwnKind(RowOfRange):
     """A sort of piece."""
 
     type: Literal["range_kind"]
@@ -53,7 +53,7 @@ class OwnKind(_Row):
     drawing: str  # SVG, or a photo as a data: URL, "" none
 
 
-class OwnPart(_Row):
+class OwnPart(RowOfRange):
     """A part that can be swapped."""
 
     type: Literal["range_part"]
@@ -63,7 +63,7 @@ class OwnPart(_Row):
     replaced: str  # what a replaced one means for the price
 
 
-class OwnCaution(_Row):
+class OwnCaution(RowOfRange):
     """Something to take care with."""
 
     type: Literal["range_caution"]
@@ -71,7 +71,7 @@ class OwnCaution(_Row):
     text: str
 
 
-class OwnFeature(_Row):
+class OwnFeature(RowOfRange):
     """Something to look at."""
 
     type: Literal["range_feature"]
@@ -88,7 +88,7 @@ class OwnFeature(_Row):
     mistaken: list[Pair]  # ids of states that are taken for one another
 
 
-class OwnState(_Row):
+class OwnState(RowOfRange):
     """What can be seen there."""
 
     type: Literal["range_state"]
@@ -98,7 +98,7 @@ class OwnState(_Row):
     drawing: str
 
 
-class OwnItem(_Row):
+class OwnItem(RowOfRange):
     """What has a number in the catalogue."""
 
     type: Literal["range_item"]
@@ -114,7 +114,7 @@ class OwnItem(_Row):
     note: str
 
 
-class OwnVariant(_Row):
+class OwnVariant(RowOfRange):
     """A version of an item."""
 
     type: Literal["range_variant"]
@@ -128,7 +128,7 @@ class OwnVariant(_Row):
     note: str
 
 
-class OwnChange(_Row):
+class OwnChange(RowOfRange):
     """A running change."""
 
     type: Literal["range_change"]
@@ -143,7 +143,7 @@ class OwnChange(_Row):
     note: str
 
 
-class OwnSource(_Row):
+class OwnSource(RowOfRange):
     """Who says so."""
 
     type: Literal["range_source"]
@@ -153,7 +153,7 @@ class OwnSource(_Row):
     trust: float | None  # how far its years are to be believed, 0 to 1
 
 
-class OwnMove(_Row):
+class OwnMove(RowOfRange):
     """A number or a key that was another one before."""
 
     type: Literal["range_move"]
