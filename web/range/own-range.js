@@ -72,8 +72,8 @@ function newRow(type, range, fields) {
 }
 
 /**
- * A new range: {name, maker, gauge, scale, material, country, years, about}, all but the name may be
- * left out.
+ * A new range: {name, maker, gauge, scale, material, country, years, about}, all but the name may
+ * be left out.
  * @returns {OwnRange}
  */
 export function newRange(fields) {
@@ -101,7 +101,10 @@ export function newSource(range, fields) {
   return newRow("range_source", range, { key: newKey(fields.what), trust: 0.8, ...fields });
 }
 
-/** A feature of one's own: {name, question, where, part, kinds: [ids], ...}. @returns {OwnFeature} */
+/**
+ * A feature of one's own: {name, question, where, part, kinds: [ids], ...}.
+ * @returns {OwnFeature}
+ */
 export function newFeature(range, fields) {
   return newRow("range_feature", range, {
     key: newKey(fields.name),
