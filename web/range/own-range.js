@@ -6,7 +6,7 @@ import { blank, newId } from "../data/record-shapes.js";
 import { all, making, record } from "../data/records.js";
 import { saveChange } from "../parts/saving.js";
 
-/** @import { OwnFeature, OwnItem, OwnRange, OwnRow, OwnVariant } from "../data/engine-types.d.ts" */
+/** @import { OwnFeature, OwnItem, OwnRange, OwnVariant } from "../data/engine-types.d.ts" */
 
 /** The sorts of rows, in the order of a folder's files. */
 export const ROWS = [
