@@ -7,6 +7,7 @@ import { announce, notice } from "../parts/status.js";
 import { fits } from "./json-schema.js";
 import { share } from "../exchange/server-files.js";
 import { lookAtMoved } from "./moved-names.js";
+import { ownRanges, rowsOf } from "./own-range.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { put } from "../data/state.js";
@@ -27,6 +28,7 @@ export async function rangesScreen(state) {
       { class: "plain-list ranges" },
       ranges().map((one) => el("li", {}, lines(state, one))),
     ),
+    yourOwn(),
     fileInput(state),
     el(
       "p",
@@ -37,6 +39,17 @@ export async function rangesScreen(state) {
     button("What moved", () => goTo("moved"), { class: "plain wide" }),
     button("Edit a range", () => goTo("editor"), { class: "plain wide" }),
   );
+}
+
+/** What the ranges of one's own hold; nothing where there is none. */
+function yourOwn() {
+  const mine = ownRanges();
+  if (mine.length === 0) return null;
+  const held = ({ id, name }) => {
+    const items = rowsOf(id, "range_item").length;
+    return el("li", {}, `${name} · ${items === 1 ? "1 item" : `${items} items`}`);
+  };
+  return [heading(2, "Written down by you"), el("ul", { class: "plain-list" }, mine.map(held))];
 }
 
 function lines(state, one) {
