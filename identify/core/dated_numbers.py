@@ -11,7 +11,7 @@ from .types.marks import BarTables, DatedNumber, NumberProblem
 
 YEARLY_FIRST = 1852  # British patent applications began again at 1 in each of these years
 YEARLY_LAST = 1978
-MOST_FIGURES = 8  # figures of a number of any series
+GERMAN = ["2-2-3", "3-2-3", "2-4-3-3", "2-4-6"]  # groups: the year of application, then the number
 
 
 def number_told(problem: NumberProblem, figures: str) -> DatedNumber:
@@ -32,25 +32,50 @@ def past(text: str, start: int, allowed: list[str] | str) -> int:
     return at
 
 
-def whole_figures(text: str) -> str:
-    """The figures of a number, which may be parted by threes; "" for any other text."""
-    out = ""
-    group = 0
-    parted = False
+def figure_groups(text: str) -> list[str]:
+    """The groups of figures of a number, parted by a space, a comma, a dot or a stroke each; [] for
+    any other text.
+    """
+    out: list[str] = []
+    group = ""
     for c in text:
         if c in FIGURES:
-            out = out + c
-            group = group + 1
-        elif (c in [",", ".", "'"] or c in SPACES) and (
-            group == 3 or (not parted and 0 < group < 3)
-        ):
-            parted = True
-            group = 0
+            group = group + c
+        elif (c in [",", ".", "'"] or c in SPACES) and group != "":
+            out.append(group)
+            group = ""
         else:
-            return ""
-    if parted and group != 3:
-        return ""
+            return []
+    if group == "":
+        return []
+    out.append(group)
     return out
+
+
+def without_check(text: str, groups: list[str]) -> list[str]:
+    """The groups of a German number without its check digit, as in 195 12 345.7."""
+    last = len(groups) - 1
+    if last > 1 and len(groups[last]) == 1 and text[len(text) - 2 : len(text) - 1] == ".":
+        return groups[0:last]
+    return groups
+
+
+def whole_figures(text: str) -> str:
+    """The figures of a number, which may be parted by threes, or as the German office parts them;
+    "" for any other text.
+    """
+    groups = without_check(text, figure_groups(text))
+    if len(groups) == 0:
+        return ""
+    out = ""
+    form = ""
+    threes = len(groups) == 1 or len(groups[0]) <= 3
+    for i in range(len(groups)):
+        out = out + groups[i]
+        form = form + ("-" if i > 0 else "") + str(len(groups[i]))
+        if i > 0 and len(groups[i]) != 3:
+            threes = False
+    return out if threes or form in GERMAN else ""
 
 
 def without_gaps(text: str) -> str:
@@ -122,10 +147,14 @@ def read_series(rows: list[list[int]], figures: str) -> DatedNumber:
     """A number of a series that ran on over the years. problem: "" · long · low · unused · beyond.
 
     near: what is right (low: the lowest number and its year; unused: the first number not given and
-    the next that was, or 0; beyond: the number not reached, and by which year).
+    the next that was, or 0; beyond: the number not reached, and by which year; long: how many
+    figures there are at most).
     """
-    if len(figures) > MOST_FIGURES:
-        return number_told("long", figures)
+    most = len(str(rows[len(rows) - 1][0]))
+    if len(figures) > most:
+        longer = number_told("long", figures)
+        longer["near"] = [most]
+        return longer
     out = number_told("", figures)
     number = int(figures)
     out["number"] = number

@@ -108,7 +108,7 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
         ]  # fmt: skip
         return plus(out, " It may be " + told["meant"] + ".") if told["meant"] != "" else out
     if problem == "long":
-        return ["That has too many figures: there are at most 8. Read it again."]
+        return ["That has too many figures: there are at most ", near[0], ". Read it again."]
     if problem == "year":
         return [
             "British patents were numbered by the year from ", near[0], " to ", near[1],

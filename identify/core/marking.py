@@ -17,7 +17,15 @@ from .lists import place_of
 from .mark_shapes import shape_at
 from .mark_text import figures_from, is_letter, plain_mark, words_in
 from .runs import FIGURES
-from .types.marks import DatedNumber, MarkFound, MarkRead, MarkTables, Reading, SeriesTable
+from .types.marks import (
+    DatedNumber,
+    MarkFound,
+    MarkRead,
+    MarkTables,
+    Reading,
+    SeriesTable,
+    ShapeEntry,
+)
 
 LEADS = ["NO", "NOS", "NR", "NRO", "NUMBER", "NUM", "N", "NUMERO", "FOR", "NUMMER", "№"]
 CLONED = 14  # figures of a British design that was taken over from the European register
@@ -119,7 +127,7 @@ def number_after(text: str, start: int) -> list[int]:
     going = True
     while going and end < len(text):
         c = text[end]
-        if c in FIGURES or (is_letter(c) and seen == end):
+        if c in FIGURES or ("A" <= c <= "Z" and seen == end):
             end = end + 1
             seen = end
         elif c in [" ", ",", ".", "'", "/"] and end + 1 < len(text) and text[end + 1] in FIGURES:
@@ -204,6 +212,17 @@ def free_of(marks: list[MarkFound], start: int, end: int) -> bool:
     return True
 
 
+def readings_of_shape(tables: MarkTables, entry: ShapeEntry, written: str) -> list[Reading]:
+    """What a text of this shape is: a mark, or a number of a series."""
+    if len(entry["series"]) == 0:
+        return [reading_of(tables, entry["feature"], entry["state"], entry["countries"])]
+    figures = ""
+    for c in written:
+        if c in FIGURES:
+            figures = figures + c
+    return number_readings(tables, entry["series"], figures)
+
+
 def marks_in_shapes(tables: MarkTables, text: str, found: list[MarkFound]) -> list[MarkFound]:
     """The marks that look like a price, a code or a telephone number, apart from those found; of
     several from one place the longest, all of them where they are equally long.
@@ -218,9 +237,8 @@ def marks_in_shapes(tables: MarkTables, text: str, found: list[MarkFound]) -> li
                 if end > best:
                     readings = []
                 best = end
-                readings.append(
-                    reading_of(tables, entry["feature"], entry["state"], entry["countries"])
-                )
+                for each in readings_of_shape(tables, entry, text[start:end]):
+                    readings.append(each)
         taken = free_of(found, start, best) and free_of(out, start, best)
         if len(readings) > 0 and taken:
             out.append({"start": start, "end": best, "text": "", "readings": readings})

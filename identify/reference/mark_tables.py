@@ -162,6 +162,7 @@ def mark_tables() -> MarkTables:
                 "feature": each.feature,
                 "state": each.state,
                 "countries": each.country,
+                "series": each.series,
             }
             for each in shapes
         ],

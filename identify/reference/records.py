@@ -363,6 +363,7 @@ class MarkShape(Entry):
     feature: Text = ""
     state: Text = ""
     country: Texts = []
+    series: Texts = []
 
 
 class Pack(msgspec.Struct, kw_only=True):

@@ -30,7 +30,7 @@ def main() -> None:
         print(f"  {series.id}: {sum(labels.values())}, published {labels['published']}")
     print("dated examples of numbers")
     found = Counter(
-        (row["series"], verdict(row["series"], row["number"], row["years"]))
+        (row["series"], verdict(row["series"], row["number"], row["years"], row["of"]))
         for row in examples("mark_numbers.csv")
     )
     for (series_id, word), count in sorted(found.items()):

@@ -13,6 +13,7 @@ OUTSIDE = Path(__file__).resolve().parents[2] / "fixtures" / "outside"
 TABLES = mark_tables()
 SERIES = {each["id"]: each for each in TABLES["series"]}
 NOW = 2026
+WAITING = 4  # years between an application and what the table gives, at most
 
 
 def examples(file: str) -> list[dict[str, str]]:
@@ -20,8 +21,10 @@ def examples(file: str) -> list[dict[str, str]]:
         return list(csv.DictReader(lines))
 
 
-def verdict(series: str, number: str, years: str) -> str:
-    """Whether a number reads as of the years that somebody else gives: right, wrong, undecided."""
+def verdict(series: str, number: str, years: str, of: str) -> str:
+    """Whether a number reads as of the years that somebody else gives: right, wrong, undecided.
+    of: "applied" where those are the years of the application, "" where of what the table gives.
+    """
     if "/" in number:
         found = read_applications(parts_of_year(number))[0]
     else:
@@ -29,7 +32,8 @@ def verdict(series: str, number: str, years: str) -> str:
     if found["problem"]:
         return "undecided"
     first, _, last = years.partition("/")
-    fits = found["first"] <= int(last or first) and int(first) <= (found["last"] or NOW)
+    latest = int(last or first) + (WAITING if of == "applied" else 0)
+    fits = found["first"] <= latest and int(first) <= (found["last"] or NOW)
     return "right" if fits else "wrong"
 
 

@@ -100,7 +100,7 @@ def test_numbers_that_others_have_dated() -> None:
     for row in examples("mark_numbers.csv"):
         assert row["source"]
         assert (row["series"], row["number"]) not in used
-        word = verdict(row["series"], row["number"], row["years"])
+        word = verdict(row["series"], row["number"], row["years"], row["of"])
         found[row["series"], word] += 1
         if word == "wrong":
             wrong.add((row["series"], row["number"]))

@@ -69,6 +69,7 @@ class ShapeEntry(TypedDict):
     feature: str
     state: str
     countries: list[str]
+    series: list[str]  # its figures are a number of one of these
 
 
 class MarkEnd(TypedDict):
