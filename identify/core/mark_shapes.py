@@ -73,9 +73,14 @@ def touches(text: str, at: int) -> bool:
     return 0 <= at < len(text) and (text[at] in FIGURES or is_letter(text[at]))
 
 
+def after_point(text: str, at: int) -> bool:
+    """Whether the figures that stand here are those after a point, as in 12.50."""
+    return at > 1 and text[at] in FIGURES and text[at - 1] in ".," and text[at - 2] in FIGURES
+
+
 def shape_at(text: str, start: int, shape: list[ShapePiece]) -> int:
     """Where a shape ends that begins here and stands by itself, or -1."""
-    if touches(text, start) and touches(text, start - 1):
+    if (touches(text, start) and touches(text, start - 1)) or after_point(text, start):
         return -1
     at = start
     for piece in shape:

@@ -14,6 +14,7 @@ from .dated_numbers import (
     without_gaps,
 )
 from .lists import place_of
+from .mark_rates import TAXED, rate_beside
 from .mark_shapes import shape_at
 from .mark_text import figures_from, is_letter, plain_mark, words_in
 from .runs import FIGURES
@@ -172,6 +173,19 @@ def words_at(tables: MarkTables, words: list[list[Any]], start: int) -> list[int
     return out
 
 
+def rated(tables: MarkTables, state: str, readings: list[Reading]) -> list[Reading]:
+    """The readings of a tax with this rate, for the countries that had it; [] where none had."""
+    out: list[Reading] = []
+    for each in readings:
+        if each["feature"] == "tax" and each["state"] in TAXED:
+            rows = rows_of_mark(tables, "rate", state, each["countries"])
+            had = [code for i in rows for code in tables["rows"][i]["countries"]]
+            those = [code for code in each["countries"] if code in had]
+            if len(those) > 0:
+                out.append(reading_of(tables, "rate", state, those))
+    return out
+
+
 def marks_in_words(tables: MarkTables, text: str) -> list[MarkFound]:
     """The marks that words name, with the numbers after them: [{start, end, readings}]."""
     words = words_in(text)
@@ -200,7 +214,14 @@ def marks_in_words(tables: MarkTables, text: str) -> list[MarkFound]:
                     readings = number_readings(tables, idents, written)
                     for each in worded:
                         readings.append(each)
-                out.append({"start": words[w][1], "end": done, "text": "", "readings": readings})
+                start: int = words[w][1]
+                rate = rate_beside(text, start, done)
+                with_rate = rated(tables, rate["state"], readings)
+                if len(with_rate) > 0 and free_of(out, rate["start"], rate["end"]):
+                    readings = with_rate
+                    start = rate["start"]
+                    done = rate["end"]
+                out.append({"start": start, "end": done, "text": "", "readings": readings})
     return out
 
 

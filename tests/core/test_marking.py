@@ -92,6 +92,18 @@ def test_plain_capitals(text, plain):
         ("BS 3443", ("conformity", "bs_3443")),
         ("5012345678900", ("barcode", "thirteen")),
         ("0 12345 67890 5", ("barcode", "twelve")),
+        ("DE 25 12 345", ("patent", "dbp")),
+        ("DE 195 12 345.7", ("patent", "dbp")),
+        ("DBGM 20 2006 021 300", ("patent", "dbgm")),
+        ("Brevet\u00e9 S.G.D.G. 396.795", ("patent", "brevete")),
+        ("+ 123 456", ("patent", "ch_cross")),
+        ("\u7279\u8a31\u7b2c1405789\u53f7", ("patent", "jp_patent")),
+        ("DDR-Patent 20460", ("patent", "ddr")),
+        ("17.5% VAT", ("rate", "r17_5")),
+        ("VAT at 17\u00bd%", ("rate", "r17_5")),
+        ("inkl. 11 % MwSt.", ("rate", "r11")),
+        ("TVA 18,60%", ("rate", "r18_6")),
+        ("9% VAT", ("tax", "vat")),  # no country has had it
     ],
 )
 def test_a_mark_as_it_stands(text, first):
@@ -105,6 +117,14 @@ def test_mixed_marks_are_told_apart():
         ("origin", "made_in"),
         ("design", "six"),
     ]
+
+
+def test_pence_after_a_point_are_no_code_of_a_town():
+    assert marks("12.50 inkl. 14% MwSt.") == [[("rate", "r14")]]
+
+
+def test_a_number_longer_than_its_series_is_said_with_the_most_it_has():
+    assert "there are at most 12" in said("DE 1234567890123")
 
 
 def test_more_than_one_reading_is_offered_as_such():

@@ -72,6 +72,14 @@ class ShapeEntry(TypedDict):
     series: list[str]  # its figures are a number of one of these
 
 
+class TaxRate(TypedDict):
+    """A rate beside the word for a tax: the wording of the mark "rate", and where both stand."""
+
+    state: str  # "": none
+    start: int
+    end: int
+
+
 class MarkEnd(TypedDict):
     """One end of the years of a wording."""
 
