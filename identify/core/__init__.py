@@ -52,6 +52,7 @@ FILES = (
     "dated_numbers",
     "mark_text",
     "mark_shapes",
+    "mark_rates",
     "marking",
     "mark_words",
     "apart",
