@@ -11,7 +11,7 @@ from .types.marks import BarTables, DatedNumber, NumberProblem
 
 YEARLY_FIRST = 1852  # British patent applications began again at 1 in each of these years
 YEARLY_LAST = 1978
-GERMAN = ["2-2-3", "3-2-3", "2-4-3-3", "2-4-6"]  # groups: the year of application, then the number
+GERMAN = ["223", "323", "2433", "246"]  # figures in each group: the year, then the number
 
 
 def number_told(problem: NumberProblem, figures: str) -> DatedNumber:
@@ -72,7 +72,8 @@ def whole_figures(text: str) -> str:
     threes = len(groups) == 1 or len(groups[0]) <= 3
     for i in range(len(groups)):
         out = out + groups[i]
-        form = form + ("-" if i > 0 else "") + str(len(groups[i]))
+        count = len(groups[i])
+        form = form + FIGURES[count : count + 1]
         if i > 0 and len(groups[i]) != 3:
             threes = False
     return out if threes or form in GERMAN else ""
@@ -143,6 +144,16 @@ def read_applications(parts: list[str]) -> list[DatedNumber]:
     return out
 
 
+def count_of_figures(number: int) -> int:
+    """How many figures a number has."""
+    count = 1
+    rest = number // 10
+    while rest > 0:
+        count = count + 1
+        rest = rest // 10
+    return count
+
+
 def read_series(rows: list[list[int]], figures: str) -> DatedNumber:
     """A number of a series that ran on over the years. problem: "" · long · low · unused · beyond.
 
@@ -150,7 +161,7 @@ def read_series(rows: list[list[int]], figures: str) -> DatedNumber:
     the next that was, or 0; beyond: the number not reached, and by which year; long: how many
     figures there are at most).
     """
-    most = len(str(rows[len(rows) - 1][0]))
+    most = count_of_figures(rows[len(rows) - 1][0])
     if len(figures) > most:
         longer = number_told("long", figures)
         longer["near"] = [most]
