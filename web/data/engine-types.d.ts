@@ -554,6 +554,16 @@ export interface ShapeEntry {
   feature: string;
   state: string;
   countries: Array<string>;
+  /** its figures are a number of one of these */
+  series: Array<string>;
+}
+
+/** A rate beside the word for a tax: the wording of the mark "rate", and where both stand. */
+export interface TaxRate {
+  /** "": none */
+  state: string;
+  start: number;
+  end: number;
 }
 
 /** One end of the years of a wording. */
