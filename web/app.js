@@ -17,10 +17,12 @@ import {
 } from "./data/piece-at-hand.js";
 import { PRACTICE } from "./data/practice-storage.js";
 import { onTrouble, run, step } from "./data/queue.js";
-import { loadRecords } from "./data/records.js";
+import { loadRecords, onLost } from "./data/records.js";
 import { readSettings } from "./data/settings.js";
 import { put, state } from "./data/state.js";
+import { StorageLost } from "./data/storage-connection.js";
 import { openStore } from "./data/store.js";
+import { missing } from "./data/what-was-known.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
 import { meanwhile } from "./data/work-ahead.js";
 import { act, ahead, screen, stepsMoved, tools } from "./identify/identify.js";
@@ -45,6 +47,11 @@ function trouble(error) {
   if (error instanceof NotLoaded) {
     console.warn(error.cause);
     notice(error.message);
+    return;
+  }
+  if (error instanceof StorageLost) {
+    console.warn(error, error.cause);
+    notice(error.message, [["Open it again", () => location.reload()]]);
     return;
   }
   console.error(error);
@@ -165,6 +172,8 @@ async function start() {
   document.addEventListener("keydown", (event) => state.settings.keys && keyChooses(event));
   await show(false);
   if (setAsideNow() > 0) tellSetAside();
+  onLost(() => tellLoss(false).catch(trouble));
+  if (missing() && PRACTICE === "") tellLoss(true).catch(trouble);
   if (PRACTICE !== "") guided().catch(trouble);
   WIDE.addEventListener("change", atDesk);
   if (WIDE.matches) atDesk();
@@ -181,6 +190,13 @@ async function guided() {
 /** What a wide window has besides: keys, photos dragged in, the candidates beside the question. */
 async function atDesk() {
   (await loaded(import("./desk/desk.js"))).openDesk(state);
+}
+
+/** The browser deleted what was stored: before this start, or just now. */
+async function tellLoss(before) {
+  const { tellMissing, tellEmptied } = await loaded(import("./exchange/emptied.js"));
+  if (before) tellMissing();
+  else tellEmptied();
 }
 
 function tellSetAside() {

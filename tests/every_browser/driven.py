@@ -20,7 +20,7 @@ from tests.conftest import ARGS, browser_path
 
 WIDTH, HEIGHT = 360, 740
 SHORT = 3  # seconds after which a tap is tried again
-LONG = 120  # seconds that anything may take on a busy machine
+LONG = 60  # seconds that anything may take on a busy machine
 WINDOW = Path(__file__).with_name("webkit_window.py")
 COLLECT = """
   window.reported ??= [];
@@ -156,8 +156,16 @@ class Phone:
 
     def until(self, script: str, *given: Any) -> Any:
         """Wait until an expression is true, however long that takes here; its value."""
-        wait = WebDriverWait(self.driver, LONG, ignored_exceptions=[WebDriverException])
-        return wait.until(lambda driver: driver.execute_script(f"return {script}", *given))
+        return self._waited(f"return {script}", *given)
+
+    def _waited(self, script: str, *given: Any) -> Any:
+        """Wait for what a script returns; where it comes to nothing, say what is on the page."""
+        wait = WebDriverWait(self.driver, LONG, 0.05, ignored_exceptions=[WebDriverException])
+        try:
+            return wait.until(lambda driver: driver.execute_script(script, *given))
+        except TimeoutException:
+            page = self.driver.execute_script("return document.body.innerText")
+            raise AssertionError(f"not so: {script} of {given} on the page\n{page}") from None
 
     def soon(self, script: str, *given: Any) -> bool:
         """Whether an expression comes true within some seconds."""
@@ -175,13 +183,18 @@ class Phone:
 
     def found(self, name: str, what: str = "button, a") -> WebElement:
         """The element of that name, once it can be seen."""
-        wait = WebDriverWait(self.driver, LONG, ignored_exceptions=[WebDriverException])
-        node: WebElement = wait.until(lambda driver: driver.execute_script(FIND, name, what))
+        node: WebElement = self._waited(FIND, name, what)
         return node
 
     def tap(self, name: str, what: str = "button, a") -> None:
         """Tap the button of that name."""
         self.press(self.found(name, what))
+
+    def place(self, name: str) -> None:
+        """Go to one of the main screens by the bar at the bottom."""
+        self.tap(name, "#places button")
+        heading = {"Identify": "What have you got?"}.get(name, name)
+        self.until("document.querySelector('h1')?.innerText === arguments[0]", heading)
 
     def press(self, node: WebElement) -> None:
         """Tap an element, as a finger would: scrolled to, and by the browser's own event."""
@@ -194,6 +207,15 @@ class Phone:
     def reported(self) -> list[str]:
         """What went wrong in the page since it was opened."""
         return list(self.run("return window.reported ?? []"))
+
+    def tidy(self) -> None:
+        """Close what a test has opened, so that the next one finds one empty window."""
+        first, *others = self.driver.window_handles
+        for handle in others:
+            self.driver.switch_to.window(handle)
+            self.driver.close()
+        self.driver.switch_to.window(first)
+        self.driver.get("about:blank")
 
     def end(self) -> None:
         self.driver.quit()

@@ -2,46 +2,9 @@
 
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
+from tests.every_browser.steps import STATES, answer, identify, look_round
 
 WEEK = "Safari deletes what a page has stored after seven days without use"
-STATES = "document.querySelector('.choices .states button')"
-
-
-def look_round(phone: Phone, app: Server) -> None:
-    """Open the app, and take the demo collection."""
-    phone.goto(app.url)
-    phone.until("navigator.serviceWorker.controller !== null")
-    phone.tap("Look round with the demo")
-    phone.sees("100 pieces")
-
-
-def answer(phone: Phone) -> None:
-    """Tap the first drawing, until the next screen is there.
-
-    A tap that comes while the step before is still being stored is not taken: people read first.
-    """
-    before = phone.heading()
-    for _ in range(40):
-        state = phone.run(f"return {STATES}")
-        if phone.heading() == before and state:
-            phone.press(state)
-        if phone.soon("document.querySelector('h1').innerText !== arguments[0]", before):
-            return
-    raise AssertionError(f'the question "{before}" stays')
-
-
-def identify(phone: Phone, kind: str) -> str:
-    """Answer each question with its first drawing; the answer's heading."""
-    phone.tap("Identify")
-    phone.tap(kind)
-    answers = 0
-    phone.until(STATES)
-    while phone.run(f"return {STATES}"):
-        answer(phone)
-        answers += 1
-        assert answers < 25
-    assert answers >= 4
-    return phone.heading()
 
 
 def test_a_piece_is_identified_kept_and_there_again_offline_from_cold(phone: Phone, app: Server):

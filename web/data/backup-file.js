@@ -4,8 +4,10 @@
 import { loadFurther } from "./engine.js";
 import { bared } from "./photos.js";
 import { newId, same, whole } from "./record-shapes.js";
-import { entry, reread } from "./records.js";
+import { entry, everything, reread } from "./records.js";
+import { StorageLost } from "./storage-connection.js";
 import { look, together } from "./store.js";
+import { countKnown } from "./what-was-known.js";
 
 const FORMAT = 1;
 const STORES = ["records", "journal", "photos"];
@@ -13,9 +15,31 @@ const STORES = ["records", "journal", "photos"];
 /** Why a file cannot be restored, in a sentence. */
 export class NoBackup extends Error {}
 
-/** The backup: {blob, name, seq: the journal's place it reaches to, count of records}. */
+/** The storage gives less than is known to have been there: no file is made that hides it. */
+export class WouldBeEmptier extends StorageLost {}
+
+/**
+ * The backup: {blob, name, seq: the journal's place it reaches to, count of records}. Throws
+ * WouldBeEmptier.
+ */
 export async function makeBackup() {
   const [records, journal, photos] = await snapshot();
+  const known = Math.max(everything().length, records.length === 0 ? countKnown() : 0);
+  if (records.length < known)
+    throw new WouldBeEmptier(
+      `The storage gives ${records.length} of the ${known} entries that are known to have been ` +
+        "here. No file was made: it would only look like a backup. Keep the last one. Close the " +
+        "app and open it again; if it is still so, restore the last backup.",
+    );
+  return fileOf(records, journal, photos);
+}
+
+/** What this window still knows, as a backup without history and photos. */
+export function rescued() {
+  return fileOf(everything(), [], []);
+}
+
+async function fileOf(records, journal, photos) {
   const made = new Date().toISOString();
   const parts = [
     `{"format":${FORMAT},"kind":"identify backup","made":"${made}",\n"records":[\n`,
@@ -110,10 +134,10 @@ function parsed(text) {
  * journal's end where all of it is from the backup, else 0.
  */
 export async function restore({ records, journal, photos }, what = "Restored from a backup") {
-  const counts = { added: 0, newer: 0, older: 0 };
   const group = newId("g");
-  let last = 0;
+  let [counts, last] = [{}, 0];
   const kept = await together([...STORES, "announced"], async (there) => {
+    [counts, last] = [{ added: 0, newer: 0, older: 0 }, 0];
     const entries = await there.all("journal");
     const [stored, found] = await Promise.all([
       all(there, "photos", photos),

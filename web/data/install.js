@@ -42,6 +42,11 @@ export function safari() {
   );
 }
 
+/** Is this an app on the home screen of an iPhone or iPad, without downloads and printer? */
+export function onHomeScreen() {
+  return installed() && safari() && navigator.maxTouchPoints > 1;
+}
+
 /** May all that is stored be gone after a week without use? */
 export function mayVanish() {
   return safari() && !installed();

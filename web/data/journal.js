@@ -8,10 +8,10 @@ import { look, together } from "./store.js";
  * device}], the newest first.
  */
 export async function latest(most) {
-  const found = new Map();
-  const undone = new Set();
-  await look(["journal"], (there) =>
-    there.backwards("journal", (entry) => {
+  return look(["journal"], async (there) => {
+    const found = new Map();
+    const undone = new Set();
+    await there.backwards("journal", (entry) => {
       if (entry.side && !entry.pulled) return true;
       const { group, what, time, undoes, pulled = false } = entry;
       if (!found.has(group)) {
@@ -22,24 +22,24 @@ export async function latest(most) {
       }
       found.get(group).records.push(entry.record);
       return true;
-    }),
-  );
-  return [...found.values()];
+    });
+    return [...found.values()];
+  });
 }
 
 /** What Undo would take back now: the latest change that still holds; undefined when none does. */
 export async function undoable() {
-  let found;
-  const undone = new Set();
-  await look(["journal"], (there) =>
-    there.backwards("journal", ({ group, what, undoes, side }) => {
+  return look(["journal"], async (there) => {
+    let found;
+    const undone = new Set();
+    await there.backwards("journal", ({ group, what, undoes, side }) => {
       if (side || undone.has(group)) return true;
       if (undoes === "") found = { group, what };
       else undone.add(undoes);
       return !found;
-    }),
-  );
-  return found;
+    });
+    return found;
+  });
 }
 
 /**
@@ -52,6 +52,7 @@ export async function undo({ group, what }) {
   const done = await change(
     `Undone: ${what}`,
     async (there) => {
+      left = 0;
       const entries = await there.where("journal", "group", group);
       settled = entries.filter((one) => one.settles);
       return entries.map((one) => ({
@@ -109,7 +110,7 @@ export async function historyOf(id) {
  * came.
  */
 export async function changedAfter(seq) {
-  const changed = new Set();
+  const changed = new Set(); // looked at twice, it is the same
   await look(["journal"], (there) =>
     there.backwards("journal", (entry) => {
       const demo = entry.before === null && entry.after.demo; // not the collector's own

@@ -9,13 +9,15 @@
  *   undoes         the group that was undone; "" for none
  *   side           a version that came from elsewhere and was not taken up: only history
  */
-import { STORAGE } from "./practice-storage.js";
+import { PRACTICE, STORAGE } from "./practice-storage.js";
 import { newId, same } from "./record-shapes.js";
-import { look, together } from "./store.js";
+import { look, onOpenedAgain, storing, together } from "./store.js";
+import { noteKnown } from "./what-was-known.js";
 
 const known = new Map();
 const listeners = [];
 const writers = [];
+const losses = [];
 const STORES = ["records", "journal", "photos"];
 const SLICE = 25;
 const LAST = Date.UTC(9998, 11, 31); // times have four figures for the year
@@ -42,6 +44,21 @@ async function readAll() {
   await look(["records"], async (there) => {
     for (const stored of await there.all("records")) known.set(stored.id, stored);
   });
+  noteHere();
+  onOpenedAgain((count) => {
+    if (count > 0 || known.size === 0) return;
+    noteKnown(0);
+    for (const heard of losses) heard();
+  });
+}
+
+function noteHere() {
+  if (storing() && PRACTICE === "") noteKnown(known.size);
+}
+
+/** Calls `heard` when the browser has deleted what is still in this window's memory. */
+export function onLost(heard) {
+  losses.push(heard);
 }
 
 /** A number that is another one after every change of the records. */
@@ -68,6 +85,7 @@ async function refresh(ids) {
     });
   }
   edition += 1;
+  noteHere();
   for (const heard of listeners) heard(ids);
 }
 
@@ -116,8 +134,9 @@ export function everything() {
 export async function change(what, edits, options = /** @type {any} */ ({})) {
   const { photos = [], ...marks } = options;
   const group = newId("g");
-  const changed = [];
+  let changed = [];
   const kept = await together(STORES, async (there) => {
+    changed = [];
     const list = typeof edits === "function" ? await edits(there) : edits;
     const found = await Promise.all(list.map(({ id }) => there.get("records", id)));
     list.forEach(({ alter, writes }, place) => {
@@ -140,6 +159,7 @@ export async function change(what, edits, options = /** @type {any} */ ({})) {
 function tell(records) {
   for (const one of records) known.set(one.id, one);
   edition += 1;
+  noteHere();
   if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));
   for (const heard of writers) heard();
 }
@@ -207,8 +227,9 @@ export function trashing(id, into = true) {
  * that another device or an old backup does not bring them back unasked.
  */
 export async function deleteForGood(ids, photos) {
-  const left = [];
+  let left = [];
   const kept = await together(STORES, async (there) => {
+    left = [];
     for (const id of ids) {
       const now = await there.get("records", id);
       if (!now || now.trashed === "") continue;

@@ -1,87 +1,45 @@
 /**
  * What the phone keeps: a thin layer over IndexedDB. Every write is on the disk before its promise
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
+ * A connection that the browser closed is opened again, and what was under way is done once more:
+ * so everything that is done in a transaction begins from nothing each time.
  */
 import { ASIDE, asideOf, guarded, guards, loadGate } from "./gate.js";
 import { inMemory } from "./memory-store.js";
-import { STORAGE } from "./practice-storage.js";
+import {
+  STORES,
+  StorageLost,
+  checkAgain,
+  connection,
+  connectionTrouble,
+  drop,
+  onlyMemory,
+  openFirst,
+} from "./storage-connection.js";
 
-const VERSION = 4;
-const JOURNAL = { keyPath: "seq", autoIncrement: true };
-const STORES = {
-  kept: {},
-  records: { keyPath: "id" },
-  photos: { keyPath: "id" },
-  journal: JOURNAL,
-  heads: { keyPath: "record" },
-  clashes: { keyPath: "record" },
-  announced: { keyPath: "id" },
-  [ASIDE]: { keyPath: "key" },
-};
-const INDEXES = { journal: ["record", "group", "op", "held"] };
-let database = null;
+const UNREADABLE =
+  "The browser does not read its storage. What was saved is still there. Close the app and open " +
+  "it again.";
 let failure = "";
-let lost = false;
 
 /** Opens the storage. Never rejects: `problem()` tells what is wrong. */
-export async function openStore() {
-  try {
-    database = await opened();
-    failure = "";
-    database.onversionchange = () => {
-      database.close();
-      lose();
-      failure = "Another window opened a newer version. Close this one and go on there.";
-    };
-    database.onclose = () => {
-      lose();
-      failure = "The browser closed its storage. What you do from now on is lost when you leave.";
-    };
-  } catch (error) {
-    failure = blockedText(error);
-  }
-}
+export const openStore = openFirst;
 
-function lose() {
-  database = null;
-  lost = true;
-}
-
-function opened() {
-  return new Promise((resolve, reject) => {
-    const request = indexedDB.open(STORAGE, VERSION);
-    request.onupgradeneeded = () => {
-      for (const [name, kind] of Object.entries(STORES)) {
-        const store = request.result.objectStoreNames.contains(name)
-          ? request.transaction.objectStore(name)
-          : request.result.createObjectStore(name, kind);
-        for (const field of INDEXES[name] ?? []) {
-          if (!store.indexNames.contains(field)) store.createIndex(field, field);
-        }
-      }
-    };
-    request.onblocked = () => reject(new Error("blocked"));
-    request.onerror = () => reject(request.error);
-    request.onsuccess = () => resolve(request.result);
-  });
-}
-
-function blockedText(error) {
-  if (error.message === "blocked") {
-    return (
-      "Another window of this app holds the storage. Close the other window, then open this " +
-      "one again."
-    );
-  }
-  return (
-    "This browser does not let the app store anything (a private window, perhaps). It " +
-    "works, but forgets when you leave."
-  );
-}
-
-/** A sentence when nothing can be stored, else "". */
+/** A sentence when nothing can be stored, or the last step was not, else "". */
 export function problem() {
-  return failure;
+  return connectionTrouble() || failure;
+}
+
+/** Does this browser store anything at all? */
+export function storing() {
+  return !onlyMemory();
+}
+
+/** `act` hears how many records are there whenever the storage was opened again. */
+export function onOpenedAgain(act) {
+  checkAgain(async (database) => {
+    act(await result(database.transaction("records").objectStore("records").count()));
+  });
 }
 
 /** The value kept under `key`, or undefined. */
@@ -104,15 +62,18 @@ export async function remove(store, key) {
 
 /**
  * Reads in one go: what `act` sees belongs together. Gives what `act` gives. What does not fit
- * through the gate is not among it, and is set aside afterwards.
+ * through the gate is not among it, and is set aside afterwards. `act` may be called twice. Throws
+ * StorageLost where the storage cannot be reached.
  */
 export async function look(stores, act) {
-  if (!database) return act(inMemory);
-  if (!guards(stores)) return act(over(database.transaction(stores)));
+  if (onlyMemory()) return act(inMemory);
+  if (!guards(stores)) return seen(stores, (there) => act(there));
   await loadGate(stores);
-  const bad = [];
-  const note = (store, value) => bad.push([store, keyOf(store, value)]);
-  const given = await act(guarded(over(database.transaction(stores)), note));
+  let bad = [];
+  const given = await seen(stores, (there) => {
+    bad = [];
+    return act(guarded(there, (store, value) => bad.push([store, keyOf(store, value)])));
+  });
   if (bad.length > 0) {
     const touched = [...new Set(bad.map(([store]) => store))];
     await together(touched, (there) => Promise.all(bad.map((place) => there.get(...place))));
@@ -120,39 +81,71 @@ export async function look(stores, act) {
   return given;
 }
 
+async function seen(stores, act) {
+  try {
+    return await twice((database) => act(over(database.transaction(stores))));
+  } catch (error) {
+    if (error instanceof DOMException) throw new StorageLost(UNREADABLE, { cause: error });
+    throw error;
+  }
+}
+
+/** Does it over a new connection where the one at hand turns out to be closed. */
+async function twice(act) {
+  const first = await connection();
+  try {
+    return await act(first);
+  } catch (error) {
+    if (!(error instanceof DOMException) || error.name === "QuotaExceededError") throw error;
+    drop(first);
+    return act(await connection());
+  }
+}
+
 const keyOf = (store, value) => value[STORES[store].keyPath];
 
 /**
  * Several reads and writes as one: all of it happens, or nothing. `act` waits for nothing but what
- * it is given. Gives "disk" when it is safe there, "memory" when nothing can be stored, "" when it
- * failed (see `problem`). What `act` throws comes through, and nothing has happened.
+ * it is given, and may be called twice. Gives "disk" when it is safe there, "memory" when nothing
+ * can be stored, "" when it failed (see `problem`). What `act` throws comes through, and nothing
+ * has happened.
  */
 export async function together(stores, act) {
-  if (lost) return "";
-  if (!database) {
+  if (onlyMemory()) {
     await act(inMemory);
     return "memory";
   }
-  let transaction;
   try {
-    const scope = guards(stores) ? [...stores, ASIDE] : stores;
     if (guards(stores)) await loadGate(stores);
-    transaction = database.transaction(scope, "readwrite", { durability: "strict" });
+    await twice((database) => written(database, stores, act));
+    failure = "";
+    return "disk";
+  } catch (error) {
+    if (error instanceof StorageLost) failure = error.message;
+    else if (error instanceof DOMException) failure = notStored(error);
+    else throw error;
+    return "";
+  }
+}
+
+async function written(database, stores, act) {
+  const scope = guards(stores) ? [...stores, ASIDE] : stores;
+  const transaction = database.transaction(scope, "readwrite", { durability: "strict" });
+  try {
     const finished = done(transaction);
     const acted = Promise.resolve(act(behindGate(transaction, stores)));
     await Promise.race([acted, finished]);
     await finished;
-    failure = "";
-    return "disk";
   } catch (error) {
     abort(transaction);
-    if (!(error instanceof DOMException)) throw error;
-    failure =
-      error.name === "QuotaExceededError"
-        ? "There is no room left: the last step is not stored. Free some room, then go on."
-        : "The last step could not be stored. It is lost when you leave this page.";
-    return "";
+    throw error;
   }
+}
+
+function notStored({ name }) {
+  return name === "QuotaExceededError"
+    ? "There is no room left: the last step is not stored. Free some room, then go on."
+    : "The last step could not be stored. It is lost when you leave this page.";
 }
 
 /** A transaction's stores; what does not fit through the gate goes where it is set aside. */
@@ -167,7 +160,7 @@ function behindGate(transaction, stores) {
 
 function abort(transaction) {
   try {
-    transaction?.abort();
+    transaction.abort();
   } catch {
     // It has ended by itself.
   }
@@ -221,7 +214,7 @@ function result(request) {
 function done(transaction) {
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve();
-    transaction.onerror = () => reject(transaction.error ?? new DOMException("", "AbortError"));
+    transaction.onerror = ({ target }) => reject(/** @type {IDBRequest} */ (target).error);
     transaction.onabort = () => reject(transaction.error ?? new DOMException("", "AbortError"));
   });
 }

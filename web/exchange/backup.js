@@ -1,8 +1,8 @@
 import { backedUp, lastBackup } from "../data/last-backup.js";
-import { NoBackup, readBackup, restore } from "../data/backup-file.js";
+import { NoBackup, WouldBeEmptier, readBackup, restore } from "../data/backup-file.js";
 import { SAFARI_DELETES, askToKeep, kept, mayVanish } from "../data/install.js";
 import { changedAfter } from "../data/journal.js";
-import { change, record, trashing } from "../data/records.js";
+import { change, everything, record, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/photobox.js";
@@ -12,7 +12,7 @@ import { notice } from "../parts/status.js";
 import { waitingText } from "./backup-waiting.js";
 import { NotStored } from "../sync/replica.js";
 import { removals, takeShared } from "../sync/restore-operations.js";
-import { saveBackup } from "./save-backup.js";
+import { saveBackup, saveRescued } from "./save-backup.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
@@ -28,7 +28,7 @@ export async function backupScreen(state) {
     { class: "shelf" },
     heading(1, "Backup"),
     el("p", {}, waitingText(waiting, time, state.settings.paired)),
-    button("Make a backup file", () => run(() => handOver()), { class: "main wide" }),
+    button("Make a backup file", handOver, { class: "main wide" }),
     el(
       "p",
       { class: "quiet" },
@@ -50,10 +50,23 @@ export async function backupScreen(state) {
   );
 }
 
+/** Out of the queue: no tap waits until the person has chosen where the file goes. */
 async function handOver() {
-  const said = await saveBackup();
-  await redraw();
-  notice(said);
+  await run(() => {}); // what was tapped before is stored first
+  try {
+    const said = await saveBackup();
+    await run(redraw);
+    notice(said);
+  } catch (error) {
+    if (error instanceof WouldBeEmptier) tellEmptier(error);
+    else run(() => Promise.reject(error));
+  }
+}
+
+function tellEmptier({ message }) {
+  const rescue = async () => notice(await saveRescued());
+  const some = everything().length > 0;
+  notice(message, some ? [["Make a file of what is on the screen", rescue]] : []);
 }
 
 async function takeIn(file) {

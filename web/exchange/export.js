@@ -130,12 +130,11 @@ function contents(records, format) {
 
 function friend() {
   const wants = all("want");
-  const make = () =>
-    run(async () => {
-      const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
-      const file = await madeFile("wants-page", { records, title: "Wanted" });
-      if (file) await share(file, "Wanted");
-    });
+  const make = async () => {
+    const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
+    const file = await madeFile("wants-page", { records, title: "Wanted" });
+    if (file) await share(file, "Wanted");
+  };
   if (wants.length === 0) return el("p", {}, "You have no wants yet.");
   return el(
     "section",

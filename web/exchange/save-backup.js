@@ -1,14 +1,31 @@
-import { makeBackup } from "../data/backup-file.js";
+import { makeBackup, rescued } from "../data/backup-file.js";
 import { backedUp } from "../data/last-backup.js";
-import { save } from "./server-files.js";
+import { handOut } from "./hand-out.js";
 
-/** Puts the backup file among this device's downloads. Gives a sentence that says so. */
+const UNSHARED =
+  "The backup was not handed on, and does not count as made. Try again, and choose where it is to " +
+  "go, for instance “Save to Files”.";
+
+/** Hands out the backup file. It counts as made only once it went out. Gives a sentence on that. */
 export async function saveBackup() {
   const { blob, name, seq, count } = await makeBackup();
-  save(blob, name);
+  const went = await handOut(new File([blob], name, { type: blob.type }));
+  if (went === "") return UNSHARED;
   await backedUp(seq);
+  return went === "shared"
+    ? `${name}, with ${count} entries, went where you chose. Look that it is there.`
+    : `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, ` +
+        "and copy it to another place.";
+}
+
+/** Hands out what this window still knows; it does not count as a backup. Gives a sentence. */
+export async function saveRescued() {
+  const { blob, name, count } = await rescued();
+  const part = name.replace(".json", "-part.json");
+  const went = await handOut(new File([blob], part, { type: blob.type }));
+  if (went === "") return UNSHARED;
   return (
-    `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, and ` +
-    "copy it to another place."
+    `${part} holds ${count} entries, without photos and history. Keep your last backup as well: ` +
+    "restore first that one, then this."
   );
 }

@@ -1,7 +1,7 @@
 /** Files that the server makes, on their way out: to this device's downloads, or to another app. */
 import { Refused, send } from "../data/server.js";
-import { el } from "../parts/element.js";
 import { notice } from "../parts/status.js";
+import { handOut } from "./hand-out.js";
 
 /**
  * A file made of JSON by a route of the server: a File, or null after the person was told why not.
@@ -24,17 +24,16 @@ export async function madeFile(path, value) {
   }
 }
 
-/** Puts a file (a Blob will do) among this device's downloads under this name. */
-export function save(file, name) {
-  const url = URL.createObjectURL(file);
-  el("a", { href: url, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
-}
-
-/** Puts a file among this device's downloads, and says so. */
-export function download(file) {
-  save(file, file.name);
-  notice(`${file.name} went to this device’s downloads.`);
+/** Hands out a file, and says where it went. */
+export async function download(file) {
+  const went = await handOut(file);
+  if (went === "") notice(`${file.name} was not handed on.`);
+  else
+    notice(
+      went === "saved"
+        ? `${file.name} went to this device’s downloads.`
+        : `${file.name} went where you chose.`,
+    );
 }
 
 /** Hands a file to another app where this device can do that; else downloads it. */
@@ -47,11 +46,11 @@ export async function share(file, title) {
       if (error.name === "AbortError") return;
     }
   }
-  download(file);
+  await download(file);
 }
 
 /** The file of rows that were not brought in. */
 export async function failedFile(rows) {
   const file = await madeFile("failed", rows);
-  if (file) download(file);
+  if (file) await download(file);
 }

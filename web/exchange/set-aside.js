@@ -2,10 +2,9 @@ import { allAside, throwAway } from "../data/aside.js";
 import { button, el, heading } from "../parts/element.js";
 import { timeText } from "../parts/days.js";
 import { sheet } from "../parts/sheet.js";
-import { notice } from "../parts/status.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
-import { save } from "./server-files.js";
+import { download } from "./server-files.js";
 
 const FROM = {
   records: "An entry kept on this device",
@@ -92,8 +91,7 @@ function takeOut(rows) {
   const parts = rows.map(({ from, why, time, value }) => textOf({ from, why, time, value }));
   const text = `{"format":1,"kind":"identify set aside","rows":[\n${parts.join(",\n")}\n]}\n`;
   const name = `identify-set-aside-${new Date().toISOString().slice(0, 10)}.json`;
-  save(new Blob([text], { type: "application/json" }), name);
-  notice(`${name} went to this device’s downloads.`);
+  return download(new File([text], name, { type: "application/json" }));
 }
 
 function confirmed(name, row) {

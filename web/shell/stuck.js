@@ -1,13 +1,14 @@
 import { CannotGoOn } from "../data/engine.js";
 import { putBy, restored } from "../data/piece-at-hand.js";
 import { keepSettings } from "../data/settings.js";
+import { StorageLost } from "../data/storage-connection.js";
 import { button, el, heading } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
 import { notice } from "../parts/status.js";
 
 /** What is shown when the app cannot show what it should: why, and the ways on. */
 export function stuckScreen(state, error) {
-  const own = error instanceof CannotGoOn;
+  const own = error instanceof CannotGoOn || error instanceof StorageLost;
   const why = own ? error.message : "Something went wrong while the app was starting.";
   const others = state.list.filter((one) => one.id !== state.opening);
   const ways = [
@@ -33,7 +34,8 @@ async function backUp() {
     notice(await saveBackup());
   } catch (error) {
     console.error(error);
-    notice("The backup could not be made. Reload the page, and try again.");
+    if (error instanceof StorageLost) notice(error.message);
+    else notice("The backup could not be made. Reload the page, and try again.");
   }
 }
 

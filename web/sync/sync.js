@@ -7,6 +7,7 @@ import { putAside } from "../data/aside.js";
 import { loadFurther } from "../data/engine.js";
 import { everything, onWritten, reread } from "../data/records.js";
 import { Refused, ask, post, useToken } from "../data/server.js";
+import { StorageLost } from "../data/storage-connection.js";
 import { read } from "../data/store.js";
 import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./photo-transfer.js";
 import {
@@ -35,6 +36,7 @@ const PAGE = 25; // taken in at once: a tap meanwhile waits for no more
 const PUSHED = 200;
 const BYTES = 1_000_000;
 const REFUSED = [400, 413, 422];
+const OWN = [Refused, NotStored, StorageLost]; // each is a sentence for the person
 
 const heard = [];
 let started = false;
@@ -161,7 +163,7 @@ async function rounds() {
   while (wanted !== "") {
     const act = wanted === "round" ? once : lookOnce;
     wanted = "";
-    await alone(act);
+    await alone(act).catch(failed);
   }
 }
 
@@ -219,7 +221,7 @@ async function failed(error) {
     await wipe();
     return;
   }
-  if (!(error instanceof Refused || error instanceof NotStored)) console.error(error);
+  if (!OWN.some((sort) => error instanceof sort)) console.error(error);
   tell({ doing: "", problem: sentence(error), lost: error.status === 401 });
   if (error.status === 401) return; // only pairing anew helps
   asked = error.wait ? Date.now() + Math.min(error.wait * 1000, LONGEST_ASKED) : 0;
@@ -231,7 +233,7 @@ function sentence(error) {
   if (error.status === 401)
     return "The server does not know this device any more. Everything here is kept. Pair it again.";
   if (error.status === 0) return "The server cannot be reached. What waits is sent when it can.";
-  if (error instanceof Refused || error instanceof NotStored) return error.message;
+  if (OWN.some((sort) => error instanceof sort)) return error.message;
   return "Something went wrong while sending. What waits is kept, and sent later.";
 }
 

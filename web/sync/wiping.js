@@ -2,6 +2,7 @@ import { everything, reread } from "../data/records.js";
 import { useToken } from "../data/server.js";
 import { readSettings } from "../data/settings.js";
 import { together } from "../data/store.js";
+import { forgetKnown } from "../data/what-was-known.js";
 
 const STORES = ["kept", "records", "photos", "journal", "heads", "clashes", "announced", "aside"];
 
@@ -14,6 +15,7 @@ export async function wipe() {
     await there.put("kept", settings, "settings");
   });
   if (kept === "") return; // tried again at the next contact
+  forgetKnown();
   useToken("");
   await reread(ids); // other windows forget too
   history.replaceState(null, "", "#revoked");

@@ -1,0 +1,117 @@
+"""What a person does in the app, in any browser."""
+
+from selenium.webdriver.remote.webelement import WebElement
+
+from tests.conftest import Server
+from tests.every_browser.driven import Phone
+
+STATES = "document.querySelector('.choices .states button')"
+# keeps what the app hands out as a download, as text
+CATCH = """
+  window.files = [];
+  if (!window.caught) {
+    window.caught = true;
+    const old = URL.createObjectURL;
+    URL.createObjectURL = (blob) => {
+      if (blob.type === "application/json") {
+        window.files.push("");
+        const place = window.files.length - 1;
+        blob.text().then((text) => { window.files[place] = text; });
+      }
+      return old.call(URL, blob);
+    };
+  }
+"""
+
+
+def look_round(phone: Phone, app: Server) -> None:
+    """Open the app, and take the demo collection."""
+    phone.goto(app.url)
+    phone.until("navigator.serviceWorker.controller !== null")
+    phone.tap("Look round with the demo")
+    phone.sees("100 pieces")
+
+
+def answer(phone: Phone) -> None:
+    """Tap the first drawing, until the next screen is there.
+
+    A tap that comes while the step before is still being stored is not taken: people read first.
+    """
+    before = phone.heading()
+    for _ in range(40):
+        state = phone.run(f"return {STATES}")
+        if phone.heading() == before and state:
+            phone.press(state)
+        if phone.soon("document.querySelector('h1').innerText !== arguments[0]", before):
+            return
+    raise AssertionError(f'the question "{before}" stays')
+
+
+def begin(phone: Phone, kind: str = "Coach") -> None:
+    """On to the first question about a piece of this kind."""
+    phone.place("Identify")
+    phone.tap(kind)
+    phone.until(STATES)
+
+
+def identify(phone: Phone, kind: str) -> str:
+    """Answer each question with its first drawing; the answer's heading."""
+    begin(phone, kind)
+    answers = 0
+    while phone.run(f"return {STATES}"):
+        answer(phone)
+        answers += 1
+        assert answers < 25
+    assert answers >= 4
+    return phone.heading()
+
+
+def labelled(phone: Phone, label: str) -> WebElement:
+    """The field with this label."""
+    node: WebElement = phone.until(
+        """[...document.querySelectorAll("label")].filter((one) => one.checkVisibility()
+          && one.innerText.trim().startsWith(arguments[0]))
+          .map((one) => one.htmlFor ? document.getElementById(one.htmlFor)
+            : one.querySelector("input, select, textarea")).find(Boolean)""",
+        label,
+    )
+    return node
+
+
+def write(phone: Phone, label: str, text: str) -> None:
+    """Type into a field and leave it; wait until it is saved."""
+    box = labelled(phone, label)
+    phone.run("arguments[0].scrollIntoView({ block: 'center' })", box)
+    box.clear()
+    box.send_keys(text)
+    phone.run("arguments[0].blur()", box)
+    phone.until(
+        "arguments[0].closest('.field').querySelector('.saved').textContent === 'Saved'", box
+    )
+
+
+def add_piece(phone: Phone, number: str) -> None:
+    """Add a piece by its number, to the collection."""
+    phone.place("Collection")
+    phone.tap("Add a piece")
+    labelled(phone, "Number or name").send_keys(number)
+    phone.press(phone.until("document.querySelector('ul[aria-label=Found] button')"))
+    phone.until("document.querySelector('h1').innerText.includes(arguments[0])", number)
+
+
+def open_more(phone: Phone, name: str) -> None:
+    """Go to a screen that stands under More."""
+    phone.place("More")
+    phone.press(
+        phone.until(
+            "[...document.querySelectorAll('main .hit')]"
+            ".find((one) => one.innerText.trim().startsWith(arguments[0]))",
+            name,
+        )
+    )
+    phone.until("document.querySelector('h1').innerText === arguments[0]", name)
+
+
+def catch_files(phone: Phone) -> None:
+    """From now on what goes to the downloads can be read as `window.files`."""
+    phone.run(CATCH)
