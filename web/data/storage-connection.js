@@ -52,7 +52,7 @@ let trouble = "";
 /** @type {(database: IDBDatabase) => Promise<void>} */
 let check = async () => {};
 
-/** Opens the storage for the first time. Never rejects: `connectionTrouble()` tells what is wrong. */
+/** Opens the storage at the start. Never rejects: `connectionTrouble()` tells what is wrong. */
 export async function openFirst() {
   try {
     take(await opened().catch(onceMore));

@@ -13,7 +13,8 @@ export function tellMissing() {
   const { count, time } = missing();
   notice(
     `This browser has deleted what the app had stored on this device: ${entries(count)} on ` +
-      `${timeText(time)}. Restore a backup file, or pair again with your own server, and it is back.`,
+      `${timeText(time)}. Restore a backup file, or pair again with your own server, and it is ` +
+      "back.",
     [
       ["Restore a backup file", () => goTo("backup")],
       ["Pair with a server", () => goTo("devices")],
