@@ -3,8 +3,8 @@ import { backedUp } from "../data/last-backup.js";
 import { handOut } from "./hand-out.js";
 
 const UNSHARED =
-  "The backup was not handed on, and does not count as made. Try again, and choose where it is to " +
-  "go, for instance “Save to Files”.";
+  "The backup was not handed on, and does not count as made. Try again, and choose where it is " +
+  "to go, for instance “Save to Files”.";
 
 /** Hands out the backup file. It counts as made only once it went out. Gives a sentence on that. */
 export async function saveBackup() {
