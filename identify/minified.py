@@ -1,12 +1,14 @@
 """Scripts, styles and pages as they go to the phone: smaller, and the same to whoever reads them.
 
-What is compiled, styles and pages go through a minifier with a parser, where there is a wheel of
-it. Not what is written by hand: of several `const` one after another that minifier puts those with
-a pattern first, before what they use; compiled scripts have no patterns.
+There are two minifiers, each with a parser, for neither does it all: the one for what is written by
+hand leaves names as they are; the other shortens them too, but of several `const` one after another
+it puts those with a pattern first, before what they use, and compiled scripts have no patterns.
 """
 
 import re
 from functools import cache
+
+import minify_html
 
 try:
     import minify
@@ -18,6 +20,7 @@ COMMENT = re.compile(
     r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n|^[ \t]*//[^\n]*\n", re.MULTILINE | re.DOTALL
 )
 INDENT = re.compile(r"^[ \t\n]+", re.MULTILINE)
+OPEN, CLOSE = "<script type=module>", "</script>"
 
 
 @cache
@@ -33,3 +36,14 @@ def uncommented(script: str) -> str:
     So the text of a template that goes over several lines has no indent.
     """
     return INDENT.sub("", COMMENT.sub("", script))
+
+
+@cache
+def minified_by_hand(script: str) -> str:
+    """A script that was written by hand, smaller; as it is where that minifier cannot read it.
+
+    Comments go first: it keeps those that look like documentation.
+    """
+    page = f"{OPEN}{uncommented(script)}{CLOSE}"
+    page = str(minify_html.minify(page, minify_js=True, keep_closing_tags=True))
+    return page[len(OPEN) : -len(CLOSE)]

@@ -18,7 +18,7 @@ import pscript
 
 from identify import core
 from identify.bundle import bundled
-from identify.minified import minified, uncommented
+from identify.minified import minified, minified_by_hand
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
@@ -201,7 +201,7 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     }
     modules = {name: files.pop(name).decode() for name in list(files) if MODULE.match(name)}
     scripts = bundled(modules, "app.js")
-    files |= {name: uncommented(text).encode() for name, text in scripts.items()}
+    files |= {name: minified_by_hand(text).encode() for name, text in scripts.items()}
     texts = {name: files[name].decode() for name in files if name.endswith(WRITTEN)}
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
     texts["merging.js"] = merging_module()

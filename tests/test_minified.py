@@ -4,8 +4,9 @@ import gzip
 
 import pytest
 
-from identify.minified import minified, uncommented
-from identify.phone import WEB, engine_module
+from identify.bundle import bundled
+from identify.minified import minified, minified_by_hand, uncommented
+from identify.phone import MODULE, WEB, engine_module
 
 
 @pytest.mark.parametrize("name", ["style.css", "later.css"])
@@ -27,16 +28,26 @@ def test_a_compiled_script_has_no_pattern_that_the_minifier_could_move():
     assert "const [" not in engine_module()
 
 
-def test_comments_and_indents_go_and_nothing_else():
+def test_comments_and_indents_go_and_what_is_said_stays():
     script = """/** One
  * two */
 const a = "/* no comment */"; // stays
 
   // goes
-  const b = `  // stays`;
+const b = `  // stays`;
+export { a, b };
 """
-    kept = 'const a = "/* no comment */"; // stays\nconst b = `  // stays`;\n'
-    assert uncommented(script) == kept
+    assert minified_by_hand(script) == "const a=`/* no comment */`,b=`  // stays`;export{a,b};"
+
+
+@pytest.mark.parametrize("name", ["app.js", "later.js"])
+def test_what_is_written_by_hand_is_smaller(name, site):
+    modules = {
+        path.relative_to(WEB).as_posix(): path.read_text("utf-8")
+        for path in WEB.rglob("*.js")
+        if MODULE.match(path.relative_to(WEB).as_posix())
+    }
+    assert len(site[name]) < 0.95 * len(uncommented(bundled(modules, "app.js")[name]))
 
 
 def test_other_files_stay_as_they_are():
