@@ -49,6 +49,7 @@ EXPORTS = (
 FURTHER_EXPORTS = (
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
+    "sitting", "portrait",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",

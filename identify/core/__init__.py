@@ -29,6 +29,8 @@ FILES = (
     "year_chances",
     "parts",
     "look_up",
+    "looks",
+    "portraits",
     "reasons",
     "assess",
     "currencies",

@@ -5,6 +5,7 @@ import re
 from pathlib import Path
 
 from identify.reference.adding_marks import clashes, merged
+from identify.reference.check_looks import check_looks
 from identify.reference.check_names import Checker
 from identify.reference.check_range import (
     check_drawings,
@@ -45,6 +46,7 @@ def checked_pack(folder: Path) -> tuple[Pack, list[Mistake], tuple[int, int] | N
     check = Checker(pack, mistakes)
     check_range(check)
     check_features(check)
+    check_looks(check)
     check_sources(check)
     check_items(check)
     check_variants(check)

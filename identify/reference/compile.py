@@ -47,6 +47,7 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
             name=state.name,
             caption=state.caption,
             drawing=f"{feature.id}-{state.id}",
+            look=state.look,
         )
         for state in feature.states
     ]
@@ -70,6 +71,8 @@ def _feature(feature: Feature, pack: Pack) -> to.Feature:
         mistaken=[(ids.index(a), ids.index(b)) for a, b in feature.mistaken],
         kinds=[n for n, kind in enumerate(pack.kinds) if kind.id in having],
         none=ids.index(NONE) if added else -1,
+        layer=feature.layer,
+        unseen=feature.unseen,
         seen=feature.seen if isinstance(feature, MergedMark) else 0.0,
     )
 

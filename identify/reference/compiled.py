@@ -61,6 +61,7 @@ class State(_Closed, omit_defaults=True):
     name: str
     drawing: str
     caption: str = ""
+    look: str = ""
 
 
 class Feature(_Closed, omit_defaults=True):
@@ -76,6 +77,8 @@ class Feature(_Closed, omit_defaults=True):
     kinds: list[Index]
     none: Annotated[int, Meta(ge=-1)]
     title: str = ""
+    layer: str = ""
+    unseen: str = ""
     seen: Share = 0.0
     differs: list[Share] = []
 

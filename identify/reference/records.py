@@ -147,6 +147,7 @@ class State(Entry):
     id: Id = ""
     name: Text = ""
     caption: Short = ""
+    look: Free = ""
 
 
 class Look(Entry):
@@ -181,6 +182,8 @@ class Feature(Look):
     ] = ""
     kinds: Annotated[Ids | None, Shown("Kinds that have it", "None ticked: every kind")] = None
     when: Annotated[When, Shown("Asked only where")] = {}
+    layer: Annotated[Free, Shown("What it shows in a portrait")] = ""
+    unseen: Annotated[Free, Shown("Why a portrait does not show it")] = ""
 
 
 class MarkFeature(Look):

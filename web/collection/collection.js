@@ -12,6 +12,7 @@ import {
   variantText,
   wordsOf,
 } from "../parts/piece-names.js";
+import { recordPicture } from "../parts/record-picture.js";
 import { announce } from "../parts/status.js";
 import { demoOffer } from "../first-steps/demo-offer.js";
 import { goTo } from "../parts/navigation.js";
@@ -152,7 +153,7 @@ export function pieceRow(state, piece) {
       remember({ drawn: Number(list?.dataset.drawn ?? 0) });
       goTo("piece", { id: piece.id });
     },
-    piece.photos?.[0],
+    recordPicture(piece),
   );
 }
 

@@ -5,6 +5,7 @@ import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, totalText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
+import { recordPicture } from "../parts/record-picture.js";
 import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange, saver } from "../parts/saving.js";
@@ -93,7 +94,7 @@ function row(piece, lead = "") {
   return entry(
     [`${lead}${variantText(packsAtHand, piece)}`, stateText(piece), piece.notes.split("\n")[0]],
     () => goTo("piece", { id: piece.id }),
-    piece.photos[0],
+    recordPicture(piece),
   );
 }
 

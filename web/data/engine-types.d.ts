@@ -1335,6 +1335,8 @@ export interface State {
   caption?: string;
   /** key into the drawings */
   drawing: string;
+  /** in a portrait: a word of its layer (core/looks.py) */
+  look?: string;
 }
 
 export type Needs = "nothing" | "loupe" | "body off";
@@ -1364,6 +1366,10 @@ export interface Feature extends Asked {
   kinds: Array<number>;
   /** index of a state "none" that the compiler added, or -1 */
   none: number;
+  /** of a portrait (core/looks.py) */
+  layer?: string;
+  /** why it is not in a portrait */
+  unseen?: string;
   /** of a date mark: the share of the pieces that carry such a mark */
   seen?: number;
   /** chances that an unrecorded variant of an item, and an unrecorded item, differ in it */
@@ -1521,6 +1527,52 @@ export interface Begins {
   variants: number;
   rows: number;
   features: number;
+}
+
+/**
+ * known: one state is recorded · several: one of these · unknown: not recorded · said: no feature
+ * tells it, but the name does
+ */
+export type Recorded = "known" | "several" | "unknown" | "said";
+
+/** One layer of a portrait: the body, its colour, the wheels, ... */
+export interface Layer {
+  /** one of LAYERS in core/looks.py */
+  layer: string;
+  /** how it looks, most likely; "" where nothing says */
+  look: string;
+  /** all that it can be, likeliest first; more than one at `several` */
+  looks: Array<string>;
+  /** index of the feature that tells it; -1: the name does */
+  feature: number;
+  recorded: Recorded;
+}
+
+/** What is drawn of a variant. A layer that the piece does not have is not in it. */
+export interface Portrait {
+  layers: Array<Layer>;
+  /** a name that it carries, "" for none */
+  name: string;
+  /** a number that it carries */
+  number: string;
+  /** colour of the lettering, as its name says; "" where it does not */
+  letters: string;
+  /** colour of the lines, the band or the upper half */
+  second: string;
+  /** logs, container, drums or coal; "" where no name says */
+  load: string;
+  /** of a set: the bodies of what is in it */
+  contents: Array<string>;
+}
+
+/** What the portraits of a range are made from: worked out once, by `sitting`. */
+export interface Sitting {
+  /** of each variant */
+  rows: Array<Array<number>>;
+  /** of each feature; "" for none */
+  layers: Array<string>;
+  /** of each feature and state; "" where nothing says */
+  looks: Array<Array<string>>;
 }
 
 /** The rows whose siblings and cousins count, when it is asked what a stray piece looks like. */
@@ -2416,6 +2468,14 @@ export interface FurtherModule {
    * that begins latest against each that has ended by then.
    */
   years_apart(spans: Array<MarkSpan>): Array<Array<number>>;
+  /** What the portraits of a range are made from, to be kept while they are drawn. */
+  sitting(pack: Pack): Sitting;
+  /**
+   * What is drawn of a variant, or of several of an item: what can be one or the other is then
+   * `several`. `shown` is from `sitting`; `answers` (of a piece at hand, else []) say which it is
+   * where one of several is recorded, or nothing.
+   */
+  portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
 }
 
 /** merging.js: the rules of syncing. */

@@ -5,6 +5,7 @@ import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { title, variantText } from "../parts/piece-names.js";
+import { recordPicture } from "../parts/record-picture.js";
 import { today } from "../parts/days.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
@@ -72,7 +73,7 @@ export function noteRow(state, note) {
       money.filter(Boolean).join(" · "),
     ],
     () => goTo("note", { id: note.id }),
-    note.photos[0],
+    recordPicture(note),
   );
 }
 

@@ -25,8 +25,8 @@ export function longList(label, values, row, first = SLICE) {
   return [list, more];
 }
 
-/** An entry of a list: lines of text, and a thumbnail. */
-export function entry(lines, open, photoId) {
+/** An entry of a list: lines of text, and a picture. */
+export function entry(lines, open, picture = null) {
   const [first, ...others] = lines;
   const text = el(
     "span",
@@ -34,7 +34,7 @@ export function entry(lines, open, photoId) {
     el("strong", {}, first),
     others.filter(Boolean).map((line) => el("span", { class: "quiet" }, line)),
   );
-  return button([text, photoId ? thumb(photoId) : null], open, { class: "hit" });
+  return button([text, picture], open, { class: "hit" });
 }
 
 /** The small picture of a photo; it comes when it is read. */

@@ -9,6 +9,7 @@ import { whatWasSeen } from "../parts/facts.js";
 import { choice, longField, textField } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { title } from "../parts/piece-names.js";
+import { recordPicture } from "../parts/record-picture.js";
 import { photoBox } from "../parts/photobox.js";
 import { answerText, itemName, small, span } from "../parts/say.js";
 import { claimProblem, seenWords } from "../identify/claim-words.js";
@@ -47,7 +48,7 @@ export function sightingsScreen() {
 function row(one) {
   const about = [one.years === "" ? "" : dateText(one.years), one.text.split("\n")[0]];
   const open = () => goTo("sighting", { id: one.id });
-  return entry([named(one), ...about, timeText(one.made)], open, one.photos[0]);
+  return entry([named(one), ...about, timeText(one.made)], open, recordPicture(one));
 }
 
 function named(one) {

@@ -6,6 +6,7 @@ import { moneyField, moneyText } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantText, variantsOf } from "../parts/piece-names.js";
 import { share, wantsText } from "./share-wants.js";
 import { priceBox } from "../parts/price-limit.js";
+import { recordPicture } from "../parts/record-picture.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { discard, gone } from "../collection/piece.js";
 import { saver } from "../parts/saving.js";
@@ -55,8 +56,10 @@ export function sortedWants() {
 /** A want as an entry of a list. */
 export function wantRow(state, want) {
   const terms = state.engine.want_words(want, moneyText(state.engine, want.most));
-  return entry([title(packsAtHand, want), variantText(packsAtHand, want), terms.join(" · ")], () =>
-    goTo("want", { id: want.id }),
+  return entry(
+    [title(packsAtHand, want), variantText(packsAtHand, want), terms.join(" · ")],
+    () => goTo("want", { id: want.id }),
+    recordPicture(want),
   );
 }
 

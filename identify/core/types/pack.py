@@ -67,6 +67,7 @@ class State(TypedDict):
     name: str
     caption: NotRequired[str]  # of its drawing, at most three words; left out: the name is as short
     drawing: str  # key into the drawings
+    look: NotRequired[str]  # in a portrait: a word of its layer (core/looks.py)
 
 
 Needs = Literal["nothing", "loupe", "body off"]
@@ -93,6 +94,8 @@ class Feature(Asked):
     mistaken: list[Annotated[list[int], int, int]]
     kinds: list[int]  # index of the kinds that have it
     none: int  # index of a state "none" that the compiler added, or -1
+    layer: NotRequired[str]  # of a portrait (core/looks.py)
+    unseen: NotRequired[str]  # why it is not in a portrait
     seen: NotRequired[float]  # of a date mark: the share of the pieces that carry such a mark
     # chances that an unrecorded variant of an item, and an unrecorded item, differ in it
     differs: NotRequired[list[float]]

@@ -1,0 +1,37 @@
+"""What a piece looks like from the side, as far as it is recorded."""
+
+from typing import Literal, TypedDict
+
+# known: one state is recorded · several: one of these · unknown: not recorded · said: no feature
+# tells it, but the name does
+Recorded = Literal["known", "several", "unknown", "said"]
+
+
+class Layer(TypedDict):
+    """One layer of a portrait: the body, its colour, the wheels, ..."""
+
+    layer: str  # one of LAYERS in core/looks.py
+    look: str  # how it looks, most likely; "" where nothing says
+    looks: list[str]  # all that it can be, likeliest first; more than one at `several`
+    feature: int  # index of the feature that tells it; -1: the name does
+    recorded: Recorded
+
+
+class Portrait(TypedDict):
+    """What is drawn of a variant. A layer that the piece does not have is not in it."""
+
+    layers: list[Layer]
+    name: str  # a name that it carries, "" for none
+    number: str  # a number that it carries
+    letters: str  # colour of the lettering, as its name says; "" where it does not
+    second: str  # colour of the lines, the band or the upper half
+    load: str  # logs, container, drums or coal; "" where no name says
+    contents: list[str]  # of a set: the bodies of what is in it
+
+
+class Sitting(TypedDict):
+    """What the portraits of a range are made from: worked out once, by `sitting`."""
+
+    rows: list[list[int]]  # of each variant
+    layers: list[str]  # of each feature; "" for none
+    looks: list[list[str]]  # of each feature and state; "" where nothing says
