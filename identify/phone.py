@@ -20,6 +20,7 @@ from identify import core
 from identify.bundle import bundled
 from identify.minified import minified, minified_by_hand
 from identify.reference.compiled import pack_bytes, pack_schema
+from identify.reference.kit import kit_to_pick
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
 from identify.reference.mistakes import Mistake, PackError
@@ -31,6 +32,7 @@ DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection spe
 INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
 MARKS = "packs/marks.json"  # the tables for core/marking.py
+KIT = "packs/kit.json"  # features to pick from for a range of one's own
 CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
@@ -166,7 +168,7 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
     for path in paths:
         compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
-        if url in (INDEX, MARKS, SCHEMA, *files):
+        if url in (INDEX, KIT, MARKS, SCHEMA, *files):
             what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
             raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
@@ -192,8 +194,8 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     packs: pack folders, or files compiled before; with none, the app alone. sw.js gets the list of
     the others and a name made from their contents, so that any change at all makes a new version.
     The modules of web/ go into two, app.js and later.js. The demo collection comes with the packs
-    it speaks of, the tables of numbers always. Raises PackError for a pack with mistakes,
-    EngineError for the core.
+    it speaks of, the tables of numbers and the kit always. Raises PackError for a pack with
+    mistakes, EngineError for the core.
     """
     files = {
         path.relative_to(WEB).as_posix(): path.read_bytes()
@@ -210,6 +212,7 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[MARKS] = orjson.dumps(mark_tables(), option=orjson.OPT_SORT_KEYS)
+    files[KIT] = orjson.dumps(kit_to_pick(), option=orjson.OPT_SORT_KEYS)
     files[SCHEMA] = orjson.dumps(pack_schema(), option=orjson.OPT_SORT_KEYS)
     files.update(_packs(packs))
     digest = hashlib.sha256()

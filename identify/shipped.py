@@ -12,6 +12,7 @@ ROOT = INSIDE if INSIDE.is_dir() else PACKAGE.parent
 
 WEB = ROOT / "web"
 PACKS = ROOT / "fixtures" / "packs"
+KIT = ROOT / "fixtures" / "kit"
 MARKS = ROOT / "fixtures" / "marks"
 DEMO = ROOT / "fixtures" / "demo" / "collection.json"
 GRADES = ROOT / "fixtures" / "grading.csv"

@@ -56,14 +56,15 @@ def check_features(check: Checker) -> None:
         if feature.id == KIND or feature.id in {**fields(Item), **fields(Variant)}:
             text = f'"{feature.id}" has another meaning in a pack. Choose another id.'
             check.wrong(FEATURES, feature, "id", text)
-        _check_feature(check, feature)
+        check_feature(check, feature)
     circle = cycle({feature.id: feature.when for feature in features})
     if circle:
         text = f"these depend on one another in a circle: {' -> '.join(circle)}."
         check.wrong(FEATURES, check.features[circle[0]], "when", text)
 
 
-def _check_feature(check: Checker, feature: Feature) -> None:
+def check_feature(check: Checker, feature: Feature) -> None:
+    """States, part, kinds and pairs of one feature."""
     for state in feature.states:
         first = next(each for each in feature.states if each.id == state.id)
         if state.id and first is not state:

@@ -4,7 +4,9 @@ from pathlib import Path
 
 from identify.reference.csv_files import FILES, MOVES, read_table
 from identify.reference.drawings import read_drawings
+from identify.reference.kit import shipped_kit
 from identify.reference.mistakes import Mistake
+from identify.reference.picking import Picker, drawings_of
 from identify.reference.records import Change, Feature, Item, Move, Pack, Range, Source, Variant
 from identify.reference.toml_files import FEATURES, RANGE, read_features, read_range
 
@@ -12,8 +14,10 @@ from identify.reference.toml_files import FEATURES, RANGE, read_features, read_r
 def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
     """The pack as typed records, and every mistake that shows in one file alone."""
     mistakes: list[Mistake] = []
-    about = read_range(folder, mistakes)
-    features = read_features(folder, Feature, mistakes)
+    kit = shipped_kit()
+    picker = Picker(kit)
+    about = read_range(folder, mistakes, picker.pick)
+    features = read_features(folder, Feature, mistakes, picker.pick)
     columns = None if features is None else [feature.id for feature in features if feature.id]
     sources = read_table(folder, Source, [], mistakes)
     items = read_table(folder, Item, columns, mistakes)
@@ -41,7 +45,7 @@ def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
         items=items or [],
         variants=variants or [],
         changes=changes or [],
-        drawings=read_drawings(folder, mistakes),
+        drawings=drawings_of(kit, kinds, features or [], parts) | read_drawings(folder, mistakes),
         moves=moves or [],
         unread={file for file, content in read.items() if content is None},
     )

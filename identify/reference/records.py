@@ -115,9 +115,12 @@ class Range(Entry):
 
 
 class Kind(Entry):
+    """`kit`, here as in what follows: what it is called in the kit that it was picked from."""
+
     needed = ("id", "name", "plural")
     id: Annotated[Id, Shown("Id")] = ""
     name: Annotated[Text, Shown("Name")] = ""
+    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
     plural: Annotated[Text, Shown("Name of several")] = ""
     caption: Annotated[Short, Shown("Caption", CAPTION)] = ""
     complete: Annotated[
@@ -129,6 +132,7 @@ class Kind(Entry):
 class Part(Entry):
     needed = ("id", "name", "swap")
     id: Annotated[Id, Shown("Id")] = ""
+    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
     name: Annotated[Text, Shown("Name")] = ""
     swap: Annotated[
         Chance, Shown("Chance that it was replaced", "From 0 to 1, of pieces met at a stall")
@@ -145,6 +149,7 @@ class Caution(Entry):
 class State(Entry):
     needed = ("id", "name")
     id: Id = ""
+    kit: Free = ""
     name: Text = ""
     caption: Short = ""
     look: Free = ""
@@ -174,6 +179,7 @@ class Look(Entry):
 
 
 class Feature(Look):
+    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
     part: Annotated[
         Free,
         Shown(

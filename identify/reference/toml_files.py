@@ -1,5 +1,6 @@
 """range.toml and features.toml as typed records."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -14,6 +15,13 @@ FEATURES = "features.toml"
 
 E = TypeVar("E", bound=Entry)
 L = TypeVar("L", bound=Look)
+Wrong = Callable[[int, str, str], None]  # told a mistake: in which entry, under which key, what
+Pick = Callable[[str, list[TomlTable], Wrong], list[TomlTable]]  # the entries of a table, filled in
+
+
+def as_written(_: str, given: list[TomlTable], __: Wrong) -> list[TomlTable]:
+    """Nothing is picked from anywhere: the entries as they stand."""
+    return given
 
 
 def _tables(
@@ -50,8 +58,34 @@ def _entry(
     return entry
 
 
+def _picked(
+    data: TomlTable, place: tuple[str, str], lines: TomlLines, mistakes: list[Mistake], pick: Pick
+) -> list[TomlTable]:
+    """The entries of a table as they are meant; place is (file, table)."""
+    file, table = place
+
+    def wrong(nth: int, key: str, text: str) -> None:
+        mistakes.append(Mistake(file, lines.key(table, nth, key), key, text))
+
+    return pick(table, _tables(data, table, file, lines, mistakes), wrong)
+
+
+def read_entries(
+    record: type[E],
+    data: TomlTable,
+    place: tuple[str, str],
+    lines: TomlLines,
+    mistakes: list[Mistake],
+    *,
+    pick: Pick,
+) -> list[E]:
+    """The entries of a table; place is (file, table)."""
+    given = _picked(data, place, lines, mistakes, pick)
+    return [_entry(record, each, (*place, n), lines, mistakes) for n, each in enumerate(given)]
+
+
 def read_range(
-    folder: Path, mistakes: list[Mistake]
+    folder: Path, mistakes: list[Mistake], pick: Pick = as_written
 ) -> tuple[Range, list[Kind], list[Part], list[Caution]] | None:
     """range.toml, or None if it cannot be read at all."""
     read = read_toml(folder / RANGE, RANGE, mistakes)
@@ -62,10 +96,7 @@ def read_range(
     about = _entry(Range, data, (RANGE, "", 0), lines, mistakes, beside=beside)
 
     def entries(record: type[E], table: str) -> list[E]:
-        given = _tables(data, table, RANGE, lines, mistakes)
-        return [
-            _entry(record, each, (RANGE, table, n), lines, mistakes) for n, each in enumerate(given)
-        ]
+        return read_entries(record, data, (RANGE, table), lines, mistakes, pick=pick)
 
     kinds = entries(Kind, "kinds")
     if not data.get("kinds"):
@@ -73,12 +104,15 @@ def read_range(
     return about, kinds, entries(Part, "parts"), entries(Caution, "cautions")
 
 
-def _states(given: Any, nth: int, lines: TomlLines, mistakes: list[Mistake]) -> list[State]:
-    """The states of the nth feature."""
+def _states(
+    given: Any, place: tuple[str, int], lines: TomlLines, mistakes: list[Mistake]
+) -> list[State]:
+    """The states of a feature; place is (file, nth)."""
+    file, nth = place
     if not (given and isinstance(given, list) and all(isinstance(each, dict) for each in given)):
         line = lines.key("feature", nth, "states")
         what = 'this must be a list such as [{ id = "bar", name = "Flat metal bar" }].'
-        mistakes.append(Mistake(FEATURES, line, "states", what))
+        mistakes.append(Mistake(file, line, "states", what))
         return []
     states = []
     known = fields(State)
@@ -90,30 +124,36 @@ def _states(given: Any, nth: int, lines: TomlLines, mistakes: list[Mistake]) -> 
         for key in each:
             if key not in known:
                 what = f"{quoted(key)} means nothing here: {instead(key, known)}"
-                mistakes.append(Mistake(FEATURES, line, "states", what))
+                mistakes.append(Mistake(file, line, "states", what))
 
         def report(key: str, text: str, line: int = line) -> None:
-            mistakes.append(Mistake(FEATURES, line, "states", f"in a state, {key}: {text}"))
+            mistakes.append(Mistake(file, line, "states", f"in a state, {key}: {text}"))
 
         states.append(read_entry(State, each, line, report))
     return states
 
 
-def read_features(folder: Path, record: type[L], mistakes: list[Mistake]) -> list[L] | None:
-    """features.toml, or None if it cannot be read at all."""
-    read = read_toml(folder / FEATURES, FEATURES, mistakes)
+def read_features(
+    folder: Path,
+    record: type[L],
+    mistakes: list[Mistake],
+    pick: Pick = as_written,
+    file: str = FEATURES,
+) -> list[L] | None:
+    """A file of features, or None if it cannot be read at all."""
+    read = read_toml(folder / file, file, mistakes)
     if read is None:
         return None
     data, lines = read
     for key in data:
         if key != "feature":
             what = f"{quoted(key)} means nothing here: {instead(key, ['feature'])}"
-            mistakes.append(Mistake(FEATURES, lines.key("", 0, key), key, what))
+            mistakes.append(Mistake(file, lines.key("", 0, key), key, what))
     features = []
-    for n, given in enumerate(_tables(data, "feature", FEATURES, lines, mistakes)):
-        place = (FEATURES, "feature", n)
+    for n, given in enumerate(_picked(data, (file, "feature"), lines, mistakes, pick)):
+        place = (file, "feature", n)
         feature = _entry(record, given, place, lines, mistakes, beside=("states",))
         if "states" in given:
-            feature.states = _states(given["states"], n, lines, mistakes)
+            feature.states = _states(given["states"], (file, n), lines, mistakes)
         features.append(feature)
     return features
