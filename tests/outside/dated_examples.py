@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from identify.core.dated_numbers import parts_of_year, read_applications, read_series
-from identify.core.marking import read_mark
+from identify.core.marking import read_mark, state_of_number
 from identify.reference.mark_tables import mark_tables
 from identify.reference.marks import read_marks
 
@@ -45,7 +45,9 @@ def fits(row: Any, year: int) -> bool:
 
 
 def wordings_met() -> tuple[set[tuple[str, str]], set[tuple[str, str]], int, int]:
-    """Every wording of the table, those with a dated example, and how many examples fit."""
+    """Every wording of the table, those with a dated example (a dated number is one of its kind),
+    and how many of the examples of wordings fit one of the times of each wording they may be.
+    """
     seen = set()
     right = wrong = 0
     for example in examples("mark_wordings.csv"):
@@ -62,11 +64,19 @@ def wordings_met() -> tuple[set[tuple[str, str]], set[tuple[str, str]], int, int
             for place in each["rows"]
             if country in TABLES["rows"][place]["countries"]
         ]
-        if readings and all(fits(row, year) for row in rows):
+        times: dict[tuple[str, str], list[bool]] = {}
+        for row in rows:
+            times.setdefault((row["feature"], row["state"]), []).append(fits(row, year))
+        if readings and all(any(met) for met in times.values()):
             right += 1
         else:
             wrong += 1
         seen |= {(row["feature"], row["state"]) for row in rows}
         seen |= {(each["feature"], each["state"]) for each in readings}
+    for example in examples("mark_numbers.csv"):
+        series = SERIES[example["series"]]
+        number = example["number"]
+        state = "yearly" if "/" in number else state_of_number(series, int(number))
+        seen.add((series["kind"], state))
     every = {(row.feature, row.state) for row in read_marks()[0].rows}
     return every, every & seen, right, wrong
