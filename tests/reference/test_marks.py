@@ -122,12 +122,12 @@ BROKEN = [
      '"common practice, no source",decimal,2 guess,1971',
      '3, from_source: leave this blank, since it is "common practice, no source".'),
     ("changes.csv", ",12/6; £1/2/6; 5s.,", ",,", "2, wording: this is blank; it must be text"),
-    ("features.toml", 'parts = ["box"]\n', "parts = []\n", "8, parts: name at least one part"),
-    ("features.toml", 'parts = ["box"]\n', 'part = "box"\n', '8, part: "part" means nothing'),
-    ("features.toml", '{ id = "rm"', '{ id = "rm2"', "20, states: no row of changes.csv says"),
-    ("features.toml", '"half_penny", "d', '"half", "d', '12, mistaken: there is no "half" in fea'),
-    ("features.toml", '  { id = "none", name = "No price" },\n', "", '13, states: add a state "no'),
-    ("features.toml", 'id = "tax"', 'id = "price"', '41, id: "price" stands twice. Change one.'),
+    ("features.toml", 'parts = ["box"]\n', "parts = []\n", "9, parts: name at least one part"),
+    ("features.toml", 'parts = ["box"]\n', 'part = "box"\n', '9, part: "part" means nothing'),
+    ("features.toml", '{ id = "rm"', '{ id = "rm2"', "21, states: no row of changes.csv says"),
+    ("features.toml", '"half_penny", "d', '"half", "d', '13, mistaken: there is no "half" in fea'),
+    ("features.toml", '  { id = "none", name = "No price" },\n', "", '14, states: add a state "no'),
+    ("features.toml", 'id = "tax"', 'id = "price"', '42, id: "price" stands twice. Change one.'),
     ("sources.csv", "\nau_decimal,", "\ndecimal,", '3, id: "decimal" stands twice. Change one.'),
     ("sources.csv", "0.95,statute", "0.95,hearsay", '2, kind: "hearsay" is not right'),
     ("drawings/price-lsd.svg", "viewBox", "onclick", '1: the attribute "onclick" is not allowed'),
@@ -148,7 +148,7 @@ def test_drawings_one_for_each_state(tmp_path: Path) -> None:
     folder = Path(shutil.copytree(MARKS, tmp_path / "marks"))
     (folder / "drawings/price-lsd.svg").rename(folder / "drawings/price-lds.svg")
     assert [str(each) for each in read_marks(folder)[1]] == [
-        'marks/features.toml line 14, states: "lsd" has no drawing. Add drawings/price-lsd.svg.',
+        'marks/features.toml line 15, states: "lsd" has no drawing. Add drawings/price-lsd.svg.',
         'marks/drawings/price-lds.svg: there is no such state: did you mean "price-lsd"?',
     ]
 
