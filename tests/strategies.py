@@ -5,6 +5,8 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from identify.core.looks import COLOURS, LAYERS
+
 NEEDS = ["nothing", "nothing", "nothing", "loupe", "body off"]
 FIRST, LAST = 1950, 1959
 
@@ -333,3 +335,24 @@ def random_operations(seed: int, most: int = 14) -> list[dict[str, Any]]:
 def operation_sets() -> st.SearchStrategy[list[dict[str, Any]]]:
     """Sets of operations of one record, each made from a number that is small where it can be."""
     return st.integers(0, 10**9).map(random_operations)
+
+
+@st.composite
+def portraits(draw: st.DrawFn) -> dict[str, Any]:
+    """What `portrait` of the core may give, of any range: any layers with any looks, any texts."""
+    layers = []
+    for layer in draw(st.lists(st.sampled_from([*LAYERS, "set"]), unique=True)):
+        known = st.sampled_from(LAYERS.get(layer, ["set"])) | st.just("#1a2b3c") | st.just("")
+        text = st.text(min_size=1, max_size=24).map("letters: {}".format)
+        looks = draw(st.lists(known | text if layer == "emblem" else known, max_size=4))
+        layers.append({"layer": layer, "look": looks[0] if looks else "", "looks": looks})
+    colour = st.sampled_from(["", *COLOURS])
+    return {
+        "layers": layers,
+        "name": draw(st.text(max_size=40)),
+        "number": draw(st.text(max_size=12)),
+        "letters": draw(colour),
+        "second": draw(colour),
+        "load": draw(st.sampled_from(["", "logs", "container", "drums", "coal"])),
+        "contents": draw(st.lists(st.sampled_from(LAYERS["body"]), max_size=7)),
+    }

@@ -7,7 +7,7 @@ from .runs import runs_of, sort_at, text_of
 
 COLOURS = [
     "green", "blue", "black", "maroon", "red", "brown", "grey", "cream", "yellow", "silver",
-    "white", "orange", "gold", "purple", "pink", "turquoise", "bare",
+    "white", "orange", "gold", "purple", "pink", "turquoise", "bare", "coloured",
 ]  # fmt: skip
 BODIES = [
     "tank_engine", "tender_engine", "lone_engine", "streamlined_engine", "shunter", "diesel",

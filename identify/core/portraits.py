@@ -1,6 +1,7 @@
 """The portrait of a variant, or of several: what the compiled range records of each layer."""
 
 from .lists import best_from, empty_lists, filled
+from .look_up import words
 from .looks import (
     BODY_WORDS,
     KIND_WORDS,
@@ -9,7 +10,9 @@ from .looks import (
     first_of,
     layer_by_name,
     look_by_name,
+    spaced,
 )
+from .runs import FIGURES
 from .types.pack import Feature, Item, Pack, State
 from .types.portraits import Layer, Portrait, Sitting
 from .types.session import Answer
@@ -157,13 +160,21 @@ def body_by_name(pack: Pack, item: Item) -> str:
     return of_kind if of_kind != "" else "piece"
 
 
-def carried(item: Item, figures: bool) -> str:
-    """The first name (or number, with figures in it) that the piece carries; "" for none."""
+def carried(item: Item, figures: bool, variant: str) -> str:
+    """The name (or number, with figures in it) that the piece carries: of several the one that its
+    variant's name speaks of; "" for none, or where that does not say which.
+    """
+    found: list[str] = []
     for text in item["carried"]:
         has = False
         for c in text:
-            has = has or c in "0123456789"
+            has = has or c in FIGURES
         if has == figures:
+            found.append(text)
+    if len(found) == 1:
+        return found[0]
+    for text in found:
+        if len(words(text)) > 0 and spaced(words(text)[0]) in spaced(variant):
             return text
     return ""
 
@@ -205,8 +216,8 @@ def portrait(pack: Pack, shown: Sitting, variants: list[int], answers: list[Answ
     layers = with_names(layers, "roof", colour_in(name, "roof"))
     return {
         "layers": layers,
-        "name": carried(item, False),
-        "number": carried(item, True),
+        "name": carried(item, False, name),
+        "number": carried(item, True, name),
         "letters": colour_in(name, "letters"),
         "second": colour_in(name, "second"),
         "load": first_of(LOADS, name + ", " + item["name"]),

@@ -1,5 +1,5 @@
 /** Boxes: a set in its box, and the box of a piece beside it. Text of SVG. */
-import { BARE, circle, letters, line, path, rect } from "./portrait-shapes.js";
+import { BARE, circle, line, path, rect } from "./portrait-shapes.js";
 
 /** A board by how a box looks, with what is on it. */
 export function lid(look, [x, y, wide, high], plain) {
@@ -16,16 +16,16 @@ export function lid(look, [x, y, wide, high], plain) {
       );
     case "stripe":
       return (
-        rect(x, y, wide, high, "#2c6e8a", 1) +
+        rect(x, y, wide, high, "#7f929c", 1) +
         path(
           `M${x + wide * 0.1} ${y + high}L${x + wide * 0.3} ${y}` +
             `H${x + wide * 0.46}L${x + wide * 0.26} ${y + high}Z`,
-          "#ecc233",
+          "#f2f4f5",
           BARE,
         )
       );
     case "window":
-      return rect(x, y, wide, high, "#c44a3a", 1) + part(0.14, 0.2, 0.72, 0.6, "#dceaf0", 1);
+      return rect(x, y, wide, high, "#a9b6bd", 1) + part(0.14, 0.2, 0.72, 0.6, "#dceaf0", 1);
     case "covered":
       return (
         rect(x, y, wide, high, "#3b3340", 1) +
@@ -38,8 +38,8 @@ export function lid(look, [x, y, wide, high], plain) {
       );
     case "bright":
       return (
-        rect(x, y, wide, high, "#d8402f", 1) +
-        path(`M${x} ${y + high}L${x + wide} ${y}V${y + high}Z`, "#ecc233", BARE)
+        rect(x, y, wide, high, "#7f929c", 1) +
+        path(`M${x} ${y + high}L${x + wide} ${y}V${y + high}Z`, "#f2f4f5", BARE)
       );
     default:
       return rect(x, y, wide, high, "none", 1, ' stroke-opacity=".45" stroke-dasharray="2 1.5"');
@@ -56,7 +56,7 @@ function picture(look, [x, y, wide, high]) {
     case "bridge":
       return (
         sky("#a9cfe0") +
-        train("#6d1f2c") +
+        train("#4a5157") +
         path(
           `M${x} ${y + high * 0.6}H${x + wide}M${x + 4} ${y + high}` +
             `q${wide * 0.12} ${-high * 0.6} ${wide * 0.24} 0` +
@@ -69,13 +69,13 @@ function picture(look, [x, y, wide, high]) {
     case "station":
       return (
         sky("#e8d6a6") +
-        train("#2f6b3c") +
+        train("#4a5157") +
         rect(x + wide * 0.04, y + high * 0.62, wide * 0.92, high * 0.14, "#8b9296") +
         path(
           `M${x + wide * 0.5} ${y + high * 0.34}` +
             `L${x + wide * 0.56} ${y + high * 0.14}H${x + wide * 0.92}` +
             `L${x + wide * 0.97} ${y + high * 0.34}Z`,
-          "#a4503a",
+          "#9aa5ab",
         )
       );
     case "night":
@@ -93,7 +93,7 @@ function picture(look, [x, y, wide, high]) {
       return (
         sky("#f7f7f5") +
         rect(x + 2, y + 2, wide - 4, high - 4, "#b9c7a4") +
-        train("#2a5ca8") +
+        train("#4a5157") +
         line(x + 2, y + high * 0.66, x + wide - 2, y + high * 0.66, 1)
       );
     default:
@@ -166,11 +166,11 @@ const TRAINS = {
 };
 
 /** A set in its box: the lid behind, the train before it. `mini(body, first)` draws a piece. */
-export function set({ look, contents, name }, mini) {
-  const bodies = contents.length > 0 ? contents : (TRAINS[look("train")] ?? ["engine"]);
+export function set({ look, contents }, mini) {
+  const inside = contents.length > 0 ? contents : (TRAINS[look("train")] ?? ["engine"]);
+  const bodies = /coach|wagon|van|saloon/.test(inside[0]) ? ["engine", ...inside] : inside;
   const shown = picture(look("lid"), [32, 8, 56, 25]);
   const box = lid(look("box"), [5, 4, 110, 33], shown !== "");
-  const title = shown === "" && name !== "" ? letters(name, 60, 22, 5, 50, "#1b1d1f") : "";
   const ramp = path("M5 37L2 62H118L115 37Z", "none", ' stroke-opacity=".6"');
   const small = bodies.slice(0, 5);
   const wide = Math.min(0.34, 0.92 / small.length);
@@ -193,7 +193,5 @@ export function set({ look, contents, name }, mini) {
         circle(109, 52, 2, "#d8ab3c") + circle(113, 52, 2, "#d8ab3c") + line(111, 53, 111, 58, 1.2),
       electric: path("M111 47l-2.6 5h2.4l-1.6 5 4.6 -6.4h-2.4l1.8 -3.6Z", "#ecc233"),
     }[look("power")] ?? "";
-  return (
-    box + shown + title + ramp + track(look("track"), 6, 6 + room, 57) + train + (power || wound)
-  );
+  return box + shown + ramp + track(look("track"), 6, 6 + room, 57) + train + (power || wound);
 }

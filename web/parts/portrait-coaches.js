@@ -72,9 +72,9 @@ function openings(sort, x, long) {
 }
 
 /** A coach. */
-export function coach(sort, { length, colour, shade }) {
+export function coach(sort, { extent, colour }) {
   const four = sort.startsWith("short_");
-  const inset = four ? 24 : length === "short" ? 17 : 8;
+  const inset = four ? 24 : extent === "short" ? 17 : 8;
   const [left, right] = [inset, 120 - inset];
   const { top, bottom, roof } = COACH;
   const tail =
@@ -91,7 +91,7 @@ export function coach(sort, { length, colour, shade }) {
       `H${right - 9}Q${right - 1} ${roof} ${right} ${top}Z`,
     ...openings(sort, left, long),
     side: [left, top, sort === "smooth_coach" ? long - 9 : long, bottom - top],
-    over: shade,
+    over: "",
     mark: [60, 39.5, long * 0.4],
     numbers: [
       [left + long * 0.16, 40.5],
@@ -110,7 +110,7 @@ const ribs = (left, right, top, bottom, count) =>
     .join("");
 
 /** A wagon: what stands on its frame. */
-export function wagon(sort, { colour, second, load, shade }) {
+export function wagon(sort, { colour, second }) {
   const [left, right] = [22, 98];
   const base = {
     left,
@@ -145,7 +145,7 @@ export function wagon(sort, { colour, second, load, shade }) {
               planks(24, 96, [26]),
         side: [24, 21, 72, 25],
         mark: [60, 38, 44],
-        moves: [64, 24, 13, 22],
+        moves: [46, 23, 6, 10.5],
       };
     case "tank_wagon":
       return {
@@ -178,7 +178,8 @@ export function wagon(sort, { colour, second, load, shade }) {
         ...base,
         body: rect(22, 42, 76, 5, colour),
         side: [24, 42, 72, 5],
-        mark: [60, 44.6, 40],
+        mark: [60, 44.6, 60],
+        low: true,
         numbers: [
           [32, 44.8],
           [88, 44.8],
@@ -192,7 +193,8 @@ export function wagon(sort, { colour, second, load, shade }) {
           rect(22, 42, 76, 5, colour) +
           [28, 50, 70, 92].map((x) => rect(x - 1.2, 24, 2.4, 18, colour)).join(""),
         side: [24, 42, 72, 5],
-        mark: [60, 44.6, 40],
+        mark: [60, 44.6, 60],
+        low: true,
         bed: 42,
       };
     case "guards_van":
@@ -223,12 +225,13 @@ export function wagon(sort, { colour, second, load, shade }) {
         body:
           rect(22, 42, 76, 5, colour) +
           path("M42 42V28H66V42Z", colour) +
-          path("M62 30L12 10L10 12.5L60 36Z", second || shade) +
+          path("M62 30L12 10L10 12.5L60 36Z", second || "none") +
           line(11, 12, 11, 24, 1.2) +
           path("M11 24q3 1 1.5 3.6q-2 1.6 -3.5 -.4", "none"),
         panes: [[47, 31, 8, 6]],
         side: [42, 28, 24, 14],
-        mark: [60, 44.6, 40],
+        mark: [60, 44.6, 60],
+        low: true,
         front: [left, 44],
       };
     default: {
@@ -243,7 +246,6 @@ export function wagon(sort, { colour, second, load, shade }) {
         mark: [60, 37, 44],
         heap: [26, 94, 26],
         moves: [86, 27, 9, 19],
-        load,
       };
     }
   }

@@ -18,8 +18,8 @@ const COLOURS = {
   pink: "#e09bb2",
   turquoise: "#35a0a2",
   bare: "#d6d3ca",
+  coloured: "#c2b08e",
 };
-export const UNTOLD = "currentColor"; // where no colour is recorded: faint, see faintly()
 
 /** A colour word or #rrggbb as #rrggbb; "" for what is none. */
 export function hex(look) {
@@ -34,9 +34,14 @@ function lightness(colour) {
   return 0.3 * red + 0.59 * green + 0.11 * blue;
 }
 
+/** Does dark stand out from it? */
+export function isLight(colour) {
+  return colour === "" || lightness(colour) > 0.5;
+}
+
 /** A colour that stands out from another. */
 export function against(colour) {
-  return colour === "" || lightness(colour) > 0.5 ? "#1b1d1f" : "#f7edcf";
+  return isLight(colour) ? "#1b1d1f" : "#f7edcf";
 }
 
 /** What a body is filled with: its colour, or a blend of all that it can be with hard edges. */

@@ -1,4 +1,5 @@
 /** What is on a body: windows, roof fittings, lining, lettering. Text of SVG. */
+import { against, isLight } from "./portrait-colours.js";
 import { BARE, circle, letters, line, path, rect } from "./portrait-shapes.js";
 
 const DARK = "#1b1d1f";
@@ -9,7 +10,7 @@ export function pane(look, [x, y, wide, high], inside) {
   if (glass === undefined) return rect(x, y, wide, high, "#f7f7f5", 0.6, ' fill-opacity=".55"');
   const seats =
     inside === "seats"
-      ? rect(x + wide * 0.2, y + high * 0.55, wide * 0.6, high * 0.45, "#7c4f39", 0.8, BARE)
+      ? rect(x + wide * 0.2, y + high * 0.55, wide * 0.6, high * 0.45, "#6b7074", 0.8, BARE)
       : "";
   const shown = rect(x, y, wide, high, glass, look === "none" ? 0 : 0.6);
   if (look === "flat")
@@ -80,7 +81,9 @@ export function joins(look, [x, y, wide, high], colour) {
   switch (look) {
     case "raised":
       return along(3, (at) =>
-        [y + 1.2, y + high - 1.3].map((down) => circle(at, down, 0.55, colour, BARE)).join(""),
+        (high < 8 ? [y + 1] : [y + 1.2, y + high - 1.3])
+          .map((down) => circle(at, down, 0.55, colour, BARE))
+          .join(""),
       );
     case "solder":
       return (
@@ -160,9 +163,13 @@ export function finish(look, [x, y, wide, high]) {
   }
 }
 
-/** Lettering as it is put on: {colour, under(x, y, wide, high)}. */
-export function lettering(look, told, plain) {
-  const colour = told || (look === "foil" ? "#f0c445" : plain);
+/**
+ * Lettering as it is put `on` a colour: {colour, film(x, y, wide, high), sunk}. Where its colour is
+ * not recorded, it has one that can be read.
+ */
+export function lettering(look, told, on) {
+  const gold = isLight(on) ? "#8a6410" : "#f0c445";
+  const colour = told || (look === "foil" ? gold : against(on));
   const film = (x, y, wide, high) =>
     look === "transfer"
       ? rect(

@@ -29,6 +29,19 @@ import { axle, bogie, buffer, coupling, wheel, wheelsOf } from "./portrait-under
 
 /** @import { Portrait } from "../data/engine-types.d.ts" */
 
+const IRON = "#3a3f43";
+/** @type {[number, number, number, number]} */
+const BOX = [104, 1, 15, 8]; // where the box of a piece is drawn
+const IN_A_BOX = {
+  box: [14, 12, 9],
+  lid: [60, 20, 14],
+  colour: [20, 52, 9],
+  body: [20, 52, 9],
+  train: [60, 50, 14],
+  track: [60, 58, 8],
+  controller: [106, 48, 10],
+  power: [110, 52, 8],
+};
 const COACHES = /coach$|^sleeper$|^saloon$/;
 const WAGONS = /wagon$|^van$|^hopper$|^guards_van$|^crane$/;
 const STANDING = /^(signal|station|signal_box|crossing|buffer_stop|building|piece)$/;
@@ -45,12 +58,37 @@ function bodyOf(sort, told) {
 /** What a portrait says of its layers. */
 function reader(portrait) {
   const layers = new Map(portrait.layers.map((one) => [one.layer, one]));
+  const look = (layer) => layers.get(layer)?.look ?? "";
+  const looks = (layer) => layers.get(layer)?.looks ?? [];
   return {
     has: (layer) => layers.has(layer),
-    look: (layer) => layers.get(layer)?.look ?? "",
-    looks: (layer) => layers.get(layer)?.looks ?? [],
-    several: (layer) => (layers.get(layer)?.looks.length ?? 0) > 1,
+    look,
+    looks,
+    /** What is drawn for a layer, paler where it is only the likeliest of several. */
+    soft: (layer, text) =>
+      text !== "" && looks(layer).length > 1 ? `<g opacity=".55">${text}</g>` : text,
   };
+}
+
+/** What all is drawn from. */
+function setUp(portrait) {
+  const told = reader(portrait);
+  const { fill, first, defs } = filling(told.looks("colour"));
+  const body = bodyOf(told.look("body") || "piece", {
+    colour: fill,
+    second: hex(portrait.second),
+    extent: told.look("extent"),
+  });
+  return { told, fill, first, defs, body, run: runOf(body, told) };
+}
+
+/** The wheels of a body, by what is said of them and of its bogies. */
+function runOf(body, told) {
+  if (body.standing) return { wheels: [], bogies: [] };
+  const bogies = told.look("bogies");
+  const fixed = bogies === "none" && body.plan === "two_and_two" ? "two" : body.plan;
+  const turning = body.plan === "two" && !["", "none"].includes(bogies) ? "two_and_two" : fixed;
+  return wheelsOf(told.look("plan") || turning, body);
 }
 
 /**
@@ -59,79 +97,59 @@ function reader(portrait) {
  * @param {boolean} small in a list: what could not be seen is left out
  */
 export function portraitText(portrait, small) {
-  const told = reader(portrait);
-  if (told.has("set")) return inABox(portrait, told);
-  const sort = told.look("body") || "piece";
-  const { fill, first, defs } = filling(told.looks("colour"));
-  const second = hex(portrait.second) || against(first);
-  const body = bodyOf(sort, {
-    colour: fill,
-    second: hex(portrait.second),
-    length: told.look("extent"),
-    load: portrait.load,
-    shade: "",
-  });
-  const parts = [defs, body.standing ? standing(body, told) : running(body, told, small)];
-  parts.push(shaped(body, told, first));
-  parts.push(onSides(body, told, { first, second, portrait, small }));
-  if (!small && told.has("box")) parts.push(lid(told.look("box"), [96, 1.5, 20, 10], false));
-  return parts.join("");
+  const drawn = setUp(portrait);
+  const { told, defs, body } = drawn;
+  if (told.has("set")) return defs + inABox(portrait, drawn);
+  const under = body.standing ? standing(body, told) : running(drawn, small);
+  const text = defs + under + shaped(drawn) + onSides(drawn, portrait, small);
+  return small || !told.has("box")
+    ? text
+    : text + told.soft("box", lid(told.look("box"), BOX, false));
 }
 
 /** What it runs on, and its ends. */
-function running(body, told, small) {
-  const named = told.look("plan");
-  const bogies = told.look("bogies");
-  const fixed = bogies === "none" && body.plan === "two_and_two" ? "two" : body.plan;
-  const turning = body.plan === "two" && !["", "none"].includes(bogies) ? "two_and_two" : fixed;
-  const run = wheelsOf(named || turning, body);
+function running({ told, body, run }, small) {
+  const { look, soft, has } = told;
   const axles = [...run.wheels, ...(body.tenderAxles ?? []).map((x) => [x, 5])];
-  const wheels = axles.map(([x, radius]) => wheel(told.look("wheels"), x, radius)).join("");
-  const guards =
-    run.bogies.length === 0 && told.has("axles")
-      ? axles.map(([x, radius]) => axle(told.look("axles"), x, radius)).join("")
-      : "";
-  const rod = run.rod
-    ? run.wheels.slice(...(Array.isArray(run.rod) ? [run.rod[0], run.rod[1] + 1] : [0]))
-    : [];
-  const rods =
-    rod.length > 0
-      ? line(rod[0][0], 53.6, rod.at(-1)[0], 53.6, 1.8, "#8b9296") +
-        line(rod[0][0], 53.6, rod.at(-1)[0], 53.6, 0.5)
-      : "";
-  const frames = run.bogies.map((one) => bogie(bogies, one)).join("");
-  const base = told.look("base");
-  const frame = rect(body.left, 46, body.right - body.left, 2.6, hex(base) || "#3a3f43");
+  const each = (draw) => axles.map(([x, radius]) => draw(x, radius)).join("");
+  const rolling = soft(
+    "wheels",
+    each((x, radius) => wheel(look("wheels"), x, radius)),
+  );
+  const guessed = body.driven !== undefined && look("plan") === ""; // how many there are
+  const wheels = guessed ? `<g opacity=".4">${rolling}</g>` : rolling;
+  const frame = rect(body.left, 46, body.right - body.left, 2.6, hex(look("base")) || IRON);
   const rail = line(1, 61.4, 119, 61.4, 0.8, "", ' stroke-opacity=".5"');
   if (small) return rail + frame + wheels;
-  const mirrored = (text) =>
-    `${text}<g transform="translate(${body.left + body.right} 0) scale(-1 1)">${text}</g>`;
-  const shoe = told.look("power") === "electric" ? path("M54 57H66L64 60.4H56Z", "#d8ab3c") : "";
-  const ends = mirrored(
-    buffer(told.look("buffers"), body.left) +
-      (told.has("coupling") ? coupling(told.look("coupling"), body.left) : ""),
+  const rods = (run.rods ?? []).map(
+    ([from, to]) => line(from, 53.6, to, 53.6, 1.8, "#8b9296") + line(from, 53.6, to, 53.6, 0.5),
   );
-  return rail + ends + frame + wheels + frames + guards + rods + shoe;
+  const guarded = run.bogies.length === 0 && has("axles");
+  const guards = guarded
+    ? soft(
+        "axles",
+        each((x, r) => axle(look("axles"), x, r)),
+      )
+    : "";
+  const frames = soft("bogies", run.bogies.map((one) => bogie(look("bogies"), one)).join(""));
+  const shoe = look("power") === "electric" ? path("M54 57H66L64 60.4H56Z", "#d8ab3c") : "";
+  const end =
+    soft("buffers", buffer(look("buffers"), body.left)) +
+    (has("coupling") ? soft("coupling", coupling(look("coupling"), body.left)) : "");
+  const turned = `translate(${body.left + body.right} 0) scale(-1 1)`;
+  const ends = `${end}<g transform="${turned}">${end}</g>`;
+  return rail + ends + frame + wheels + frames + guards + rods.join("") + shoe;
 }
 
 function standing(body, told) {
-  const base = hex(told.look("base"));
-  return body.base === undefined
-    ? ""
-    : base === ""
-      ? body.base.replace('"BASE"', '"none"')
-      : body.base.replace("BASE", base);
+  return (body.base ?? "").replace("BASE", hex(told.look("base")) || "none");
 }
 
 /** Body, roof, windows and doors. */
-function shaped(body, told, first) {
+function shaped({ told, body, first }) {
   const roof = hex(told.look("roof"));
-  const top =
-    body.roof === ""
-      ? ""
-      : path(body.roof, roof || first || "none", roof === "" && first !== "" ? "" : "");
-  const darker =
-    body.roof !== "" && roof === "" && first !== "" ? path(body.roof, "#000000", SHADE) : "";
+  const over = body.roof === "" ? "" : path(body.roof, roof || first || "none");
+  const shade = over !== "" && roof === "" && first !== "" ? path(body.roof, "#000000", SHADE) : "";
   const doors = body.doors
     .map(([x, y, wide, high]) => rect(x, y, wide, high, "none", 0, ' stroke-width=".7"'))
     .join("");
@@ -140,56 +158,58 @@ function shaped(body, told, first) {
     told.look("colour") === ""
       ? body.body.replaceAll('fill="none"', `fill="none"${FAINT}`)
       : body.body;
-  return shape + top + darker + doors + bulge;
+  return shape + told.soft("roof", over) + shade + doors + bulge;
 }
 
 /** Lining, lettering, windows, and what is fitted to the body. */
-function onSides(body, told, { first, second, portrait, small }) {
-  const shine = finish(told.look("finish"), body.shine ? [...body.shine, 12] : body.side);
-  const panels = told.look("lining") === "line" && body.lines ? body.lines : [body.side];
-  const lined = panels
-    .map((panel) => lining(told.look("lining"), panel, body.twoTone, second))
-    .join("");
+function onSides({ told, body, first }, portrait, small) {
+  const { look, soft, has } = told;
+  const stripe = hex(portrait.second) || against(first);
+  const panels = look("lining") === "line" && body.lines ? body.lines : [body.side];
+  const lines = panels.map((panel) => lining(look("lining"), panel, body.twoTone, stripe)).join("");
+  const lined = portrait.second === "" && lines !== "" ? `<g opacity=".6">${lines}</g>` : lines;
   const panes = body.panes
-    .map((one) => pane(told.look("windows"), one, small ? "" : told.look("inside")))
+    .map((one) => pane(look("windows"), one, small ? "" : look("inside")))
     .join("");
-  const moves = told.look("load") === "moving" && body.moves ? rect(...body.moves, "#1b1d1f") : "";
+  const moves = look("load") === "moving" && body.moves ? rect(...body.moves, "#1b1d1f") : "";
   const laden =
-    told.look("load") === "load" || (body.bed !== undefined && portrait.load !== "")
+    look("load") === "load" || (body.bed !== undefined && portrait.load !== "")
       ? load(portrait.load || "coal", body)
       : "";
-  const letter = lettering(
-    told.look("lettering"),
-    hex(portrait.letters),
-    against(body.bed === undefined || first !== "" ? first : ""),
-  );
-  const mark = emblem(
-    told.look("emblem"),
-    body.mark,
-    portrait.name,
-    small ? { ...letter, film: () => "", sunk: false } : letter,
-  );
-  if (small) return laden + lined + body.over + panes + moves + mark;
+  const letter = lettering(look("lettering"), hex(portrait.letters), first);
+  const put = small ? { ...letter, film: () => "", sunk: false } : letter;
+  const shown = emblem(look("emblem"), body.mark, portrait.name, put);
+  const mark = soft("emblem", body.low ? lowered(shown, body.mark) : shown);
+  const glazed = soft("windows", panes);
+  if (small) return laden + lined + body.over + glazed + moves + mark;
+  const shine = finish(look("finish"), body.shine ? [...body.shine, 12] : body.side);
+  const panel = body.panel ?? [body.left, 30, 5, 5];
   const fitted =
-    (body.horns ? horns(told.look("horns"), body.horns) : "") +
-    (body.front ? front(told.look("front"), body.front, body.panel ?? [body.left, 30, 5, 5]) : "") +
-    (told.has("keyhole") ? winding(told.look("keyhole"), told.look("key"), keyPlace(body)) : "");
+    (body.horns ? soft("horns", horns(look("horns"), body.horns)) : "") +
+    (body.front ? soft("front", front(look("front"), body.front, panel)) : "") +
+    (has("keyhole") ? winding(look("keyhole"), look("key"), keyPlace(body)) : "");
+  const joined = soft("joins", joins(look("joins"), body.side, against(first)));
+  const numbered = soft("number", numbers(body, told, portrait, letter));
   return (
     laden +
-    shine +
-    lined +
-    joins(told.look("joins"), body.side, against(first)) +
+    soft("finish", shine) +
+    soft("lining", lined) +
+    joined +
     body.over +
-    panes +
+    glazed +
     moves +
     mark +
-    numbers(body, told, portrait, letter) +
+    numbered +
     fitted
   );
 }
 
+/** An emblem small enough for a side that is low. */
+const lowered = (text, [x, y]) =>
+  text && `<g transform="translate(${x} ${y}) scale(.65) translate(${-x} ${-y})">${text}</g>`;
+
 /** @returns {[number, number]} */
-const keyPlace = ({ side: [x, y, wide, high] }) => [x + wide * 0.86, y + high * 0.62];
+const keyPlace = (body) => body.key ?? [body.right - 14, 42];
 
 function numbers(body, told, portrait, { colour }) {
   const look = told.look("number");
@@ -202,27 +222,66 @@ function numbers(body, told, portrait, { colour }) {
     .join("");
 }
 
-function inABox(portrait, told) {
-  const { fill, first, defs } = filling(told.looks("colour"));
+/** A set: its pieces small in front of the lid; the colour is that of the engine. */
+function inABox(portrait, { told, fill, first }) {
   const sort = told.look("body");
-  const contents =
-    portrait.contents.length > 0 ? portrait.contents : sort === "set" || sort === "" ? [] : [sort];
+  const contents = portrait.contents.length === 0 && sort !== "set" ? [sort] : portrait.contents;
   const mini = (body, leads) => {
-    const drawn = bodyOf(body, {
-      colour: leads && first !== "" ? fill : "none",
-      second: "",
-      length: "",
-      load: "",
-      shade: "",
-    });
-    const { wheels } = wheelsOf(drawn.plan, drawn);
+    const colour = leads && first !== "" ? fill : "none";
+    const drawn = bodyOf(body, { colour, second: "", extent: "" });
+    const wheels = wheelsOf(drawn.plan, drawn).wheels.map(([x, r]) => wheel("black", x, r));
     return (
-      wheels.map(([x, radius]) => wheel("black", x, radius)).join("") +
-      rect(drawn.left, 46, drawn.right - drawn.left, 2.6, "#3a3f43") +
+      wheels.join("") +
+      rect(drawn.left, 46, drawn.right - drawn.left, 2.6, IRON) +
       drawn.body +
-      (drawn.roof ? path(drawn.roof, leads && first ? fill : "none") : "") +
+      (drawn.roof ? path(drawn.roof, colour) : "") +
       drawn.panes.map((one) => rect(...one, "#f7f7f5", 0, BARE)).join("")
     );
   };
-  return defs + set({ look: told.look, contents, name: "" }, mini);
+  return set({ look: told.look, contents }, mini);
+}
+
+/**
+ * Where in a portrait a layer is to be seen: [x, y, radius]; null where it is not.
+ * @param {Portrait} portrait
+ * @param {string} layer
+ */
+export function whereIs(portrait, layer) {
+  const { told, body, run } = setUp(portrait);
+  if (told.has("set")) return IN_A_BOX[layer] ?? null;
+  const [x, y, wide, high] = body.side;
+  const [first, last] = [run.wheels[0], run.wheels.at(-1)];
+  const glass = body.panes[Math.min(1, body.panes.length - 1)];
+  const turning = last ? [last[0], 61 - last[1], last[1] + 3] : null;
+  const window = glass ? [glass[0] + glass[2] / 2, glass[1] + glass[3] / 2, 8] : null;
+  const numbered = body.numbers.find(Boolean) ?? null;
+  const places = {
+    body: [(body.left + body.right) / 2, 34, 22],
+    extent: [body.right, 34, 10],
+    colour: [x + wide * 0.75, y + high * 0.5, 8],
+    finish: [x + wide * 0.6, y + 3, 8],
+    lining: [x + wide * 0.3, y + high * 0.75, 8],
+    joins: [x + wide * 0.2, y + high - 2, 7],
+    roof: [(body.left + body.right) / 2, 16, 9],
+    emblem: [body.mark[0], body.mark[1], 10],
+    lettering: [body.mark[0], body.mark[1], 10],
+    number: numbered && [...numbered, 8],
+    windows: window,
+    inside: window,
+    front: body.front && [body.front[0] - 2, body.front[1] - 2, 8],
+    horns: body.horns && [body.horns[0][0], body.horns[0][1] - 2, 8],
+    load: [60, body.moves ? body.moves[1] + 5 : (body.bed ?? body.heap?.[2] ?? 30) - 4, 11],
+    plan: first && last ? [(first[0] + last[0]) / 2, 53, 13] : null,
+    wheels: turning,
+    axles: turning,
+    bogies: run.bogies.length > 0 ? [run.bogies[0][0], 54, 12] : turning,
+    base: [(body.left + body.right) / 2, body.standing ? 58 : 47, 7],
+    buffers: [body.right + 2, 46, 6],
+    coupling: [body.left - 1, 52, 7],
+    power: [60, 57, 7],
+    keyhole: [...keyPlace(body), 7],
+    key: [...keyPlace(body), 7],
+    box: [BOX[0] + 7, BOX[1] + 4, 8],
+  };
+  return places[layer] ?? null;
 }

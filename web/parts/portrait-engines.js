@@ -52,13 +52,13 @@ function diesel(sort, colour) {
           [96.5, 22, 6, 9],
           [105, 22, 4, 9],
         ];
-  const side = railcar
-    ? [30, 42.4, 54.8, 67.2, 79.6].map((x) => [x, 23, 9.6, 10])
-    : [
-        [44, 23, 7, 7],
-        [56.5, 23, 7, 7],
-        [69, 23, 7, 7],
-      ];
+  const side = railcar ? [30, 42.4, 54.8, 67.2, 79.6].map((x) => [x, 23, 9.6, 10]) : [];
+  const grille =
+    rect(42, 22, 36, 8.4, IRON, 0.8) +
+    [0, 1, 2, 3, 4, 5, 6]
+      .map((n) => line(46 + n * 4.7, 23, 46 + n * 4.7, 29.4, 0.6, "#8b9296"))
+      .join("") +
+    rect(52, 11.4, 16, 2.8, IRON, 0.8);
   return {
     ...ENGINE,
     left: nosed ? 8 : 9,
@@ -75,7 +75,7 @@ function diesel(sort, colour) {
           [nosed ? 33.5 : 26.5, 21, 5, 25],
           [nosed ? 81.5 : 88.5, 21, 5, 25],
         ],
-    over: railcar ? "" : vents(nosed ? 53 : 36, nosed ? 23 : 23, 0),
+    over: railcar ? "" : grille,
     side: nosed ? [9, 33, 102, 13] : [10, 20, 100, 26],
     twoTone: nosed ? [19.5, 19, 81, 12] : null,
     mark: [60, 39, 34],
@@ -150,12 +150,13 @@ function steam(sort, { colour }) {
     tenderAxles: sort === "tender_engine" ? [88, 106] : [],
     front: [12, 36],
     panel: [9, 34, 5, 6],
+    key: [tank ? 74 : 84, 43],
   };
 }
 
 /** An engine, or a tender. */
 export function engine(sort, told) {
-  const { colour, shade } = told;
+  const { colour } = told;
   switch (sort) {
     case "tank_engine":
     case "tender_engine":
@@ -170,13 +171,14 @@ export function engine(sort, told) {
           [87, 23, 7, 8],
           [97, 23, 7, 8],
         ],
-        over: path("M8.5 41Q30 36 108 36", "none") + shade,
+        over: path("M8.5 41Q30 36 108 36", "none"),
         side: [36, 24, 70, 20],
         lines: [[30, 32, 78, 6]],
         mark: [62, 31, 40],
-        numbers: [[97, 42], null],
+        numbers: [[97, 39], null],
         plan: "two_both",
         driven: [12, 104],
+        key: [78, 43],
         front: [11, 37],
         panel: [9, 35, 5, 6],
       };

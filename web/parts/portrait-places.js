@@ -14,8 +14,8 @@ const PLACE = {
 };
 
 /** What stands beside the line. */
-export function building(sort, { colour, shade }) {
-  const red = "#c8312b";
+export function building(sort, { colour }) {
+  const plain = "#d5dade"; // of a colour that is not recorded
   switch (sort) {
     case "signal":
       return {
@@ -24,10 +24,10 @@ export function building(sort, { colour, shade }) {
         right: 80,
         body:
           rect(57, 8, 5, 50, colour) +
-          path("M62 12H96V20H62Z", red) +
+          path("M62 12H96V20H62Z", plain) +
           rect(88, 12, 3.5, 8, "#f6f6f4") +
-          circle(66, 26, 4, "#e8bf2f") +
-          path("M57 8L59.5 3L62 8Z", red) +
+          circle(66, 26, 4, "#f6f6f4") +
+          path("M57 8L59.5 3L62 8Z", plain) +
           [1, 2, 3, 4, 5].map((n) => line(54, 20 + n * 6, 57, 20 + n * 6)).join(""),
         base: rect(42, 57, 36, 4, "BASE"),
         side: [57, 24, 5, 32],
@@ -47,7 +47,7 @@ export function building(sort, { colour, shade }) {
           [83, 34, 9, 9],
         ],
         doors: [[55, 34, 10, 20]],
-        over: path("M14 28H106L102 32H18Z", shade),
+        over: path("M14 28H106L102 32H18Z", "#d5dade"),
         base: rect(4, 54, 112, 7, "BASE"),
         side: [22, 44, 76, 10],
         mark: [60, 25, 50],
@@ -91,7 +91,7 @@ export function building(sort, { colour, shade }) {
             (x) =>
               rect(x, 28, 32, 14, "#f6f6f4") +
               path(`M${x} 42L${x + 32} 28M${x} 28L${x + 32} 42M${x} 35H${x + 32}`, "none") +
-              circle(x + 16, 35, 4.4, red) +
+              circle(x + 16, 35, 4.4, plain) +
               rect(x < 50 ? x - 3 : x + 32, 22, 3, 30, "#f6f6f4"),
           )
           .join(""),
@@ -111,7 +111,7 @@ export function building(sort, { colour, shade }) {
         over:
           rect(29, 25, 8, 6, "#8b9296") +
           rect(26, 23.5, 3.4, 9, "#8b9296", 1) +
-          circle(66, 19, 3.4, "#c8312b"),
+          circle(66, 19, 3.4, "#f6f6f4"),
         base: rect(24, 56, 76, 5, "BASE"),
         side: [38, 26, 22, 5],
         mark: [60, 40, 20],

@@ -1,5 +1,9 @@
 /** Text of SVG: the few shapes that portraits are drawn with. No DOM here. */
 
+// What XML has no place for
+// oxlint-disable-next-line no-control-regex
+const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
+
 const tidy = (number) => String(Math.round(number * 10) / 10);
 
 /** An outlined path. */
@@ -34,7 +38,8 @@ export function line(x1, y1, x2, y2, width = 0.7, colour = "", rest = "") {
 export function letters(text, x, y, size, most, colour, rest = "") {
   const wide = text.length * size * 0.6;
   const fit = wide > most ? ` textLength="${tidy(most)}" lengthAdjust="spacingAndGlyphs"` : "";
-  const safe = text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+  const plain = text.toWellFormed().replace(UNWRITABLE, "");
+  const safe = plain.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
   return (
     `<text x="${tidy(x)}" y="${tidy(y)}"` +
     ` font-size="${size}"${fit} fill="${colour}" stroke="none"` +

@@ -9,7 +9,7 @@ const DARK = "#26292b";
 export function wheelsOf(plan, body) {
   const [from, to] = body.driven ?? [body.left + 6, body.right - 6];
   const at = (share) => from + (to - from) * share;
-  const big = body.driven ? 8.4 : 6;
+  const big = body.driven ? Math.min(8.4, (to - from) / 9) : 6;
   const small = 5;
   const axlesOf = (center, count) => {
     const half = count === 3 ? 11 : 8;
@@ -40,7 +40,7 @@ export function wheelsOf(plan, body) {
           [at(0.48), big],
           [at(0.82), big],
         ],
-        rod: body.driven !== undefined,
+        rods: body.driven ? [[at(0.14), at(0.82)]] : [],
         bogies: [],
       };
     case "two_three":
@@ -52,7 +52,7 @@ export function wheelsOf(plan, body) {
           [at(0.66), big],
           [at(0.9), big],
         ],
-        rod: [2, 4],
+        rods: [[at(0.42), at(0.9)]],
         bogies: [[at(0.13), at(0.16) - at(0)]],
       };
     case "two_lead":
@@ -63,7 +63,7 @@ export function wheelsOf(plan, body) {
           [at(0.5), big],
           [at(0.82), big],
         ],
-        rod: [2, 3],
+        rods: [[at(0.5), at(0.82)]],
         bogies: [],
       };
     case "two_both":
@@ -74,7 +74,7 @@ export function wheelsOf(plan, body) {
           [at(0.66), big],
           [at(0.94), small],
         ],
-        rod: [1, 2],
+        rods: [[at(0.34), at(0.66)]],
         bogies: [],
       };
     case "three_and_three":
