@@ -12,6 +12,7 @@ from typing import Any
 
 import orjson
 
+from identify.core.forms import is_operation_id
 from identify.phone import DEMO
 from tests.keeping.samples import Writer
 
@@ -155,3 +156,17 @@ def cases(kind: str, count: int, seed: int = 20) -> list[Json]:
     """So many damaged values of a kind."""
     chance = Random(f"{seed} {kind}")
     return [damaged(WHOLE[kind](chance), chance) for _ in range(count)]
+
+
+def apart(value: Json, number: int) -> Json:
+    """The value under ids of its own, where the damage left it any: none takes another's place."""
+    if not isinstance(value, dict):
+        return value
+    known = [one["id"] for one in demo()["records"]]
+    out = dict(value)
+    if value.get("id") in known:
+        out["id"] = f"{value['id']}n{number}"
+    for name in ("id", "op"):
+        if is_operation_id(value.get(name)):
+            out[name] = f"d{number:016d}.1"
+    return out

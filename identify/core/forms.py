@@ -27,6 +27,11 @@ def is_text(value: Any, most: int) -> bool:
     return weight >= 0 and weight <= most
 
 
+def is_empty(value: Any) -> bool:
+    """Whether a value is text without a letter: not 0, nor an empty list, which equal "" there."""
+    return sort_of_value(value) == "text" and value == ""
+
+
 def is_made_of(text: str, letters: str) -> bool:
     """Whether a text has no other characters than these."""
     for i in range(len(text)):

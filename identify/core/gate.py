@@ -10,7 +10,16 @@ from typing import Any
 
 from .clock_limits import EXACT, LAST_COUNT, LAST_WALL
 from .fitting import misfits
-from .forms import NO_NAMES, is_count, is_id, is_operation_id, is_text, is_time, is_type
+from .forms import (
+    NO_NAMES,
+    is_count,
+    is_empty,
+    is_id,
+    is_operation_id,
+    is_text,
+    is_time,
+    is_type,
+)
 from .native.values import names_of, sort_of_value, value_at, weight_of
 from .shapes import is_known
 from .types.gate import Fault, Group
@@ -105,13 +114,13 @@ def record_fault(record: Any) -> Fault | None:
     for name in ["made", "changed"]:
         if not is_time(value_at(record, name)):
             return fault_of("time", name)
-    trashed = value_at(record, "trashed")
     if not is_id(value_at(record, "id"), "r"):
         return fault_of("id", "id")
     kind = value_at(record, "type")
     if not is_type(kind):
         return fault_of("type", "type")
-    if trashed is not None and trashed != "" and not is_time(trashed):
+    trashed = value_at(record, "trashed")
+    if trashed is not None and not is_empty(trashed) and not is_time(trashed):
         return fault_of("time", "trashed")
     wrong = misfits(kind, record)
     return None if len(wrong) == 0 else fault_of("field", wrong[0])
@@ -145,7 +154,7 @@ def change_fault(entry: Group) -> Fault | None:
     if not is_id(value_at(entry, "record"), "rp"):
         return fault_of("id", "record")
     kind = value_at(entry, "type")
-    if kind is not None and kind != "" and not is_type(kind):
+    if kind is not None and not is_empty(kind) and not is_type(kind):
         return fault_of("type", "type")
     if not is_text(value_at(entry, "group"), LONGEST_WORD):
         return fault_of("field", "group")
@@ -198,7 +207,7 @@ def operation_fault(op: Any, stored: bool) -> Fault | None:
     if found is not None:
         return found
     time = value_at(op, "time")
-    if "time" in names_of(op) and time != "" and not is_time(time):
+    if "time" in names_of(op) and not is_empty(time) and not is_time(time):
         return fault_of("time", "time")
     for name in ["group", "undoes", "what"]:
         most = LONGEST_WHAT if name == "what" else LONGEST_WORD

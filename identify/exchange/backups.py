@@ -4,11 +4,16 @@ import os
 import secrets
 import string
 import tempfile
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 import orjson
 
+from identify.core.gate import entry_fault, photo_fault, record_fault
+from identify.core.gate_words import fault_words
+from identify.core.types.gate import Fault
 from identify.exchange.table import FileError
 from identify.exchange.types import Fields, Outcome
 from identify.keeping import files
@@ -24,7 +29,7 @@ def now() -> str:
 def read_backup(path: Path, new: bool = False) -> Fields:
     """The backup in a file; new: one without records where there is no such file.
 
-    Raises FileError.
+    All of it fits through the gate that the app and the server have. Raises FileError.
     """
     if new and not path.exists():
         return {
@@ -44,7 +49,29 @@ def read_backup(path: Path, new: bool = False) -> Fields:
     records = file.get("records")
     if file.get("format") != 1 or not isinstance(records, list):
         raise FileError(f"{path} was made by a newer version. Update this program first.")
+    faults = [*_faults(file)]
+    if faults:
+        raise FileError(
+            f"{path} holds entries that cannot be read ({len(faults)}). The first: "
+            f"{faults[0]} Restore the file in the app, which takes the rest, and make a backup "
+            "there. Nothing was changed."
+        )
     return file
+
+
+def _faults(file: Fields) -> Iterator[str]:
+    """What does not fit through the gate, a sentence for each."""
+    gates: list[tuple[str, Callable[[Any], Fault | None]]] = [
+        ("records", record_fault),
+        ("journal", lambda one: entry_fault(one, True)),
+        ("photos", photo_fault),
+    ]
+    for name, fault_of in gates:
+        there = file.get(name, [])
+        for one in there if isinstance(there, list) else []:
+            fault = fault_of(one)
+            if fault is not None:
+                yield fault_words(fault)
 
 
 def write_backup(path: Path, backup: Fields) -> None:

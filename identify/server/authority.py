@@ -72,6 +72,11 @@ def make(folder: Path, names: Sequence[str | Address], now: datetime) -> Made:
             "the phones then need the new authority."
         ) from None
     assert isinstance(read, ec.EllipticCurvePrivateKey)
+    if min(root.not_valid_after_utc, issuing.not_valid_after_utc) - now < timedelta(days=1):
+        raise UserError(
+            f"The authority in {folder} has ended. Put that folder aside and run this again; the "
+            "phones then need the new authority."
+        )
     if outside:
         raise UserError(
             f"The authority in {folder} is not for {outside[0]}, and can never be. Put that folder "
@@ -103,6 +108,11 @@ def names_in(file: Path) -> list[str]:
 def until(file: Path) -> datetime:
     """Until when the (first) certificate in a file holds. Raises UserError."""
     return _first(file).not_valid_after_utc
+
+
+def authority_until(folder: Path) -> datetime:
+    """Until when the authority in a folder can vouch for anything. Raises UserError."""
+    return min(until(folder / ROOT), until(folder / ISSUING))
 
 
 def root_bytes(folder: Path) -> bytes:
@@ -168,11 +178,14 @@ def _server(
     names: Sequence[str | Address],
     now: datetime,
 ) -> tuple[x509.Certificate, ec.EllipticCurvePrivateKey]:
+    """A certificate for the server, which does not outlive the authority, and its key."""
     key = _new_key()
+    left = issuing.not_valid_after_utc - (now.astimezone(UTC) - BACKDATED)
+    days = min(SERVER_DAYS, left.days)
     names_of_it = x509.SubjectAlternativeName([_general(one) for one in names])
     builder = (
         # without a subject, as its names stand elsewhere; those are then critical (4.1.2.6)
-        _begun(x509.Name([]), issuing.subject, key.public_key(), now, SERVER_DAYS)
+        _begun(x509.Name([]), issuing.subject, key.public_key(), now, days)
         .add_extension(names_of_it, critical=True)
         .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
         .add_extension(_usage(digital_signature=True), critical=True)

@@ -24,7 +24,7 @@ from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError
 from identify.server import authority, exchange, limits
 from identify.server.access import Notes, log
-from identify.server.connections import Prompt, listen
+from identify.server.connections import Prompt, PromptLoop, listen
 from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
 from identify.server.own_server import own_app
@@ -73,7 +73,7 @@ def serve(args: argparse.Namespace) -> int:
         config = uvicorn.Config(
             app,
             http=Prompt,
-            loop="asyncio",
+            loop=f"{PromptLoop.__module__}:{PromptLoop.__name__}",
             ssl_context_factory=(lambda *_: tls.context) if tls else None,
             lifespan="on",
             log_level="error",  # what is below that, any caller could fill the disk with

@@ -10,6 +10,7 @@ import contextlib
 import errno
 import os
 import socket
+import time
 import weakref
 from collections import Counter
 from collections.abc import Callable
@@ -23,6 +24,7 @@ from identify.server.access import Notes
 from identify.server.buckets import caller_of
 
 TABLE_FULL = (errno.EMFILE, errno.ENFILE)
+FULL_PAUSE = 0.01  # seconds
 
 
 class Prompt(H11Protocol):
@@ -56,6 +58,16 @@ class Prompt(H11Protocol):
         if self._ending is not None:
             self._ending.cancel()
             self._ending = None
+
+
+class PromptLoop(asyncio.SelectorEventLoop):
+    """The loop of the server: who opens a connection for https has so long to agree on it."""
+
+    async def create_server(self, *given: Any, **more: Any) -> asyncio.Server:
+        """As asyncio does it, which waits a minute."""
+        if more.get("ssl") is not None:
+            more["ssl_handshake_timeout"] = limits.IDLE
+        return await super().create_server(*given, **more)
 
 
 class _Connection(socket.socket):
@@ -102,22 +114,38 @@ class Listener(socket.socket):
             del self.open[caller]
 
     def _next(self) -> tuple[socket.socket, Any]:
-        """The next one that comes. Where no file can be opened any more it is let go of."""
+        """The next one that comes. Where no file can be opened any more it is let go of.
+
+        Raises BlockingIOError, as a socket does where nobody comes, where not even that can be
+        done: a thread has taken the spare file's place. asyncio would log any other error at
+        length, each time.
+        """
         try:
             return super().accept()
         except OSError as error:
-            if error.errno not in TABLE_FULL or self._spare is None:
+            if error.errno not in TABLE_FULL:
                 raise
+        self.notes.add("refused: no more files can be opened, %s", "anyone")
+        if self._spare is None:
+            self._keep_spare()
+        if self._spare is None:
+            time.sleep(FULL_PAUSE)  # asked again at once, as they still wait
+            raise BlockingIOError
         os.close(self._spare)
         self._spare = None
         try:
             came, _ = super().accept()
             came.close()
+        except OSError as error:
+            raise BlockingIOError from error
         finally:
-            with contextlib.suppress(OSError):
-                self._spare = os.open(os.devnull, os.O_RDONLY)
-        self.notes.add("refused: no more files can be opened, %s", "anyone")
+            self._keep_spare()
         return self._next()
+
+    def _keep_spare(self) -> None:
+        """Takes a place in the table of files, to give it up for letting somebody go."""
+        with contextlib.suppress(OSError):
+            self._spare = os.open(os.devnull, os.O_RDONLY)
 
     def close(self) -> None:
         """No more come."""

@@ -4,7 +4,7 @@ import html
 import ipaddress
 from collections.abc import Callable
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, NamedTuple
 
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
@@ -18,20 +18,37 @@ from identify.server.tls import Tls
 HEALTH = "/api/health"
 PAGE = "/health"
 SOON = timedelta(days=14)  # before a certificate that nobody here renews ends
+# before an authority of one's own ends: each phone has to be given another one by hand
+AUTHORITY_SOON = timedelta(days=90)
 
 HERE_ONLY = "This is told on the server's own machine only."
+
+
+class Ends(NamedTuple):
+    """What ends soon and is renewed by nobody here: a certificate from elsewhere, the authority of
+    one's own; None for what does not.
+    """
+
+    certificate: datetime | None = None
+    authority: datetime | None = None
+
+
+NEVER = Ends()
 
 
 def routes(context: Context, tls: Tls | None) -> list[Route]:
     """/api/health and /health for this machine only; /api/standing for paired devices."""
 
-    def ends() -> datetime | None:
-        """When a certificate that will not renew itself ends, if that is soon."""
-        if tls is None or tls.until() - context.now() > SOON:
-            return None
-        return tls.until()
+    def ends() -> Ends:
+        if tls is None:
+            return NEVER
+        now, certificate, own = context.now(), tls.until(), tls.authority_until()
+        return Ends(
+            certificate if own is None and certificate - now <= SOON else None,
+            own if own is not None and own - now <= AUTHORITY_SOON else None,
+        )
 
-    async def found() -> tuple[Standing, datetime | None]:
+    async def found() -> tuple[Standing, Ends]:
         now = context.now()
         stands = await context.in_thread(standing, context.store, context.backups, now)
         return stands, await context.in_thread(ends)
@@ -47,8 +64,8 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
 
     async def health(_: Request) -> Response:
         stands, end = await found()
-        well = stands["well"] and end is None
-        return Json({**stands, "well": well, "certificate": _day(end)}, 200 if well else 503)
+        well = stands["well"] and end == NEVER
+        return Json({**stands, "well": well, **_days(end)}, 200 if well else 503)
 
     async def page(_: Request) -> Response:
         stands, end = await found()
@@ -62,7 +79,7 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
     async def for_devices(_: Request) -> Response:
         stands, end = await found()
         public = {key: stands[key] for key in ("backup", "overdue", "full", "away")}
-        return Json({**public, "certificate": _day(end)})
+        return Json({**public, **_days(end)})
 
     return [
         Route(HEALTH, here_only(health)),
@@ -71,7 +88,7 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
     ]
 
 
-def in_words(stands: Standing, end: datetime | None) -> list[str]:
+def in_words(stands: Standing, ends: Ends) -> list[str]:
     """The same for the owner, a sentence each."""
     made = stands["backup"][:10]
     left = f"{stands['free'] / 2**30:.1f} GB are left on its disk"
@@ -91,13 +108,30 @@ def in_words(stands: Standing, end: datetime | None) -> list[str]:
         if stands["full"]
         else f"{left}.",
         *([stands["away"]] if stands["away"] else []),
-        *([f"The certificate ends on {_day(end)}. Renew it before then."] if end else []),
+        *(
+            [f"The certificate ends on {_day(ends.certificate)}. Renew it before then."]
+            if ends.certificate
+            else []
+        ),
+        *(
+            [
+                f"The authority that you made ends on {_day(ends.authority)}. Before then put the "
+                "folder “certificate” in the data aside, make a new certificate, and put its "
+                "authority on each phone, as at first."
+            ]
+            if ends.authority
+            else []
+        ),
         *(
             [f"{stands['left_over']} folders of runs that were cut off are cleared in a night."]
             if stands["left_over"]
             else []
         ),
     ]
+
+
+def _days(ends: Ends) -> dict[str, str]:
+    return {"certificate": _day(ends.certificate), "authority": _day(ends.authority)}
 
 
 def _day(moment: datetime | None) -> str:

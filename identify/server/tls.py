@@ -34,6 +34,17 @@ class Tls:
         """Until when the certificate on the disk holds. Raises UserError."""
         return authority.until(self.certificate)
 
+    def authority_until(self) -> datetime | None:
+        """Until when the authority lasts that made it, None for files from elsewhere."""
+        return None if self.own is None else authority.authority_until(self.own)
+
+    def _is_due(self, now: datetime) -> bool:
+        """Whether its end is near, and one made now would last longer."""
+        most = self.authority_until()
+        until = self.until()
+        soon = until - now.astimezone(UTC) < RENEWED
+        return soon and most is not None and most - until > timedelta(days=1)
+
     def refresh(self, now: datetime) -> str:
         """Renews and reads again what has to be; what was done, or "". Raises UserError.
 
@@ -41,7 +52,7 @@ class Tls:
         the next call tries again.
         """
         done = ""
-        if self.own is not None and self.until() - now.astimezone(UTC) < RENEWED:
+        if self.own is not None and self._is_due(now):
             names = authority.names_in(self.certificate)
             made = authority.make(self.own, checked(names), now)
             done = f"the certificate was renewed until {made.until:%Y-%m-%d}"

@@ -13,6 +13,7 @@ from typing import Any
 from urllib.error import URLError
 
 from playwright.sync_api import BrowserContext, Page, expect
+from starlette.types import ASGIApp
 
 from identify import keeping
 from identify import phone as gathered
@@ -41,7 +42,12 @@ class OwnServer:
 
     def start(self) -> None:
         self.store = keeping.open(self.folder)
-        app = own_app(
+        # a browser keeps its connections open
+        self.running = Running(self.app(), self.port, lifespan="on", timeout_graceful_shutdown=1)
+
+    def app(self) -> ASGIApp:
+        """What is served of the open store."""
+        return own_app(
             self.files,
             self.store,
             backup_folder=self.folder.with_name("backups"),
@@ -49,8 +55,6 @@ class OwnServer:
             hosts=LOOPBACK,
             routes=exchange.routes(gathered.demo_packs()),
         )
-        # a browser keeps its connections open
-        self.running = Running(app, self.port, lifespan="on", timeout_graceful_shutdown=1)
 
     def end(self) -> None:
         self.running.stop()

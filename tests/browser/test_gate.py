@@ -7,47 +7,16 @@ from typing import Any
 
 import orjson
 from PIL import Image
-from playwright.sync_api import Page, expect
+from playwright.sync_api import expect
 
+from tests.browser.damaged_storage import PUT, starts
 from tests.browser.phone_storage import add_piece, kept, more, place, records
 from tests.browser.test_backup import GOOD, HEAD, backup, restore
-from tests.damaging import cases
-from tests.sampling import sample
-
-PUT = """
-async (text) => {
-  const rows = JSON.parse(text);
-  const database = await new Promise((resolve) => {
-    const request = indexedDB.open("identify");
-    request.onsuccess = () => resolve(request.result);
-  });
-  const change = database.transaction(["records", "journal"], "readwrite");
-  let stored = 0;
-  for (const [store, row] of rows) {
-    try {
-      change.objectStore(store).put(row);
-      stored += 1;
-    } catch (error) {
-      if (error.name !== "DataError") throw error; // it has no key: the browser keeps no such row
-    }
-  }
-  await new Promise((resolve) => { change.oncomplete = resolve; });
-  database.close();
-  return stored;
-}"""
-BATCH = 250
 
 
 def as_file(**more_: Any) -> dict[str, Any]:
     content = orjson.dumps(HEAD | {"records": []} | more_)
     return {"name": "b.json", "mimeType": "application/json", "buffer": content}
-
-
-def starts(page: Page) -> None:
-    """The start screen after a reload."""
-    place(page, "Identify")
-    page.reload()
-    expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?", timeout=30_000)
 
 
 def entry(**more_: Any) -> dict[str, Any]:
@@ -68,26 +37,6 @@ def test_a_file_with_a_change_that_says_nothing_leaves_every_screen_working(page
     assert backup(page, tmp_path).exists()
     place(page, "Collection")
     expect(page.get_by_role("list", name="Pieces")).to_contain_text("P 24")
-
-
-def test_damaged_storage_is_set_aside_and_the_good_is_all_there(page, server, capsys):
-    """Damaged records and changes in the storage of a real browser, many at each start."""
-    page.goto(server.url)
-    add_piece(page, "P 24")
-    add_piece(page, "P 21")
-    rows = [["records", one] for one in cases("record", 5_000)]
-    rows += [["journal", one] for one in cases("entry", 5_000)]
-    rows = rows[:: 10_000 // sample(10_000, 500)]
-    stored = 0
-    for at in range(0, len(rows), BATCH):
-        stored += page.evaluate(PUT, json.dumps(rows[at : at + BATCH]))
-        starts(page)
-        place(page, "Collection")
-        for name in ("P 24", "P 21"):
-            expect(page.get_by_role("list", name="Pieces")).to_contain_text(name)
-    with capsys.disabled():
-        print(f"\n{stored} damaged rows in {-(-len(rows) // BATCH)} starts")
-    assert stored > len(rows) / 2
 
 
 def test_a_file_says_what_it_would_remove_and_deletes_nothing_for_good(page, server):

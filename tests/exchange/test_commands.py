@@ -1,10 +1,13 @@
 """The commands import, export and records-schema, as a person types them."""
 
+import json
+
 import orjson
 import pytest
 
 from identify.cli import main
 from identify.phone import DEMO
+from tests.damaging import cases
 
 LIST = """No.;What;Colour;Condition;Paid;Bought
 P 21;Diesel with nose;black, silver line;VG;£1 7s 6d;12/5/98
@@ -113,3 +116,41 @@ def test_what_is_wrong_is_told(files, capsys, monkeypatch, name):
 def test_schemas_are_printed(capsysbinary, words):
     assert main(["records-schema", *words]) == 0
     assert orjson.loads(capsysbinary.readouterr().out)["$schema"].endswith("2020-12/schema")
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        {"records": [{"id": "r1", "type": "piece", "made": "zzzz", "changed": "zzzz"}]},
+        {"journal": [{"time": "2026-11-01T00:00:00Z", "group": "g", "record": "r1"}]},
+        {"photos": [{"id": "p1"}]},
+    ],
+)
+def test_a_backup_that_does_not_fit_through_the_gate_is_told_and_left_as_it_is(
+    files, capsys, damage
+):
+    backup = files / "b.json"
+    whole = {"format": 1, "kind": "identify backup", "records": []}
+    backup.write_bytes(orjson.dumps(whole | damage))
+    before = backup.read_bytes()
+    for words in (
+        ["import", files / "list.csv", "--into", backup, "--write"],
+        ["export", backup, "-o", files / "out.json"],
+    ):
+        code, said = run(capsys, *words)
+        assert code != 0
+        assert "holds entries that cannot be read (1). The first: Its “" in said
+        assert "Restore the file in the app" in said
+        assert backup.read_bytes() == before
+    assert not (files / "out.json").exists()
+
+
+def test_damaged_backups_are_refused_in_a_sentence_or_read(files, capsys):
+    """1,000 of them: none ends a command by an error that nobody thought of."""
+    read = 0
+    for one in cases("backup", 1_000):
+        (files / "b.json").write_bytes(json.dumps(one).encode())
+        code, said = run(capsys, "export", files / "b.json", "-o", files / "out.json")
+        assert said.strip()
+        read += code == 0
+    assert 20 < read < 500

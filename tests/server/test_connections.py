@@ -1,7 +1,11 @@
 """The attack on connections, from other addresses of this machine and bounded."""
 
+import contextlib
+import os
+import resource
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 import time
@@ -13,8 +17,11 @@ import pytest
 from identify.keeping import ops
 from identify.keeping.store import FILE, Store
 from identify.server import limits
+from identify.server.access import Notes
+from identify.server.connections import listen
 from tests.keeping.samples import Writer
 from tests.server.serving import Serving, run, serving
+from tests.server.test_tls import made
 from tests.threaded_server import free_port
 
 SILENT = 300
@@ -90,6 +97,27 @@ def test_a_byte_now_and_then_does_not_keep_a_connection(running):
             pytest.fail("it was kept as long as bytes came")
 
 
+def test_who_never_agrees_on_encryption_is_let_go_and_others_are_answered(tmp_path):
+    pair = made(tmp_path / "certificate", 300)
+    with serving(tmp_path / "data", "--cert", pair[0], "--key", pair[1]) as served:
+        lines = [opened(served.port, "127.0.0.1") for _ in range(limits.SHARE)]
+        hello = b"\x16\x03\x01\x02\x00\x01"  # the beginning of a ClientHello (RFC 8446, 5.1)
+        for line in lines[::2]:
+            line.sendall(hello)
+        unchecked = ssl._create_unverified_context()
+        with (
+            closing(opened(served.port, "127.0.0.2")) as line,
+            unchecked.wrap_socket(line) as safe,
+        ):
+            safe.sendall(b"GET /api/offers HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")
+            assert safe.recv(65536).startswith(b"HTTP/1.1 200")
+        until = time.monotonic() + limits.IDLE + 10
+        for line in lines:
+            with closing(line):
+                assert ended(line, max(0.1, until - time.monotonic())), "one is still open"
+        assert "Traceback" not in served.log.read_text()
+
+
 def test_after_an_answer_the_next_request_has_its_time_too(running):
     with closing(opened(running.port, "127.0.0.1")) as line:
         for _ in range(2):
@@ -137,6 +165,39 @@ def test_a_full_table_of_files_costs_no_traceback(tmp_path):
     said = log.read_text()
     assert "Traceback" not in said
     assert len(said) < 5_000
+
+
+def test_where_even_the_spare_place_is_taken_nothing_is_raised_but_that_nobody_comes():
+    """As asyncio asks: what it hears must be no error that it logs."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    (one,) = listen("127.0.0.1", 0, Notes(time.monotonic), limits.SHARE)
+    one.setblocking(False)
+    one.listen()
+    lines = [socket.socket() for _ in range(3)]
+    for line in lines:
+        line.connect(one.getsockname())
+    taken: list[int] = []
+    try:
+        highest = max(map(int, os.listdir("/dev/fd")))
+        resource.setrlimit(resource.RLIMIT_NOFILE, (highest + 8, hard))
+        with contextlib.suppress(OSError):
+            while True:
+                taken.append(os.open(os.devnull, os.O_RDONLY))
+        os.close(one._spare)
+        taken.append(os.open(os.devnull, os.O_RDONLY))
+        one._spare = None
+        with pytest.raises(BlockingIOError):
+            one.accept()
+        os.close(taken.pop())
+        os.close(taken.pop())
+        came, _ = one.accept()
+        came.close()
+    finally:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (soft, hard))
+        for file in taken:
+            os.close(file)
+        for line in (*lines, one):
+            line.close()
 
 
 def test_a_port_that_is_taken_is_told(running, tmp_path):

@@ -6,12 +6,15 @@ from pathlib import Path
 
 import pytest
 
+from identify.errors import UserError
 from identify.keeping import backup as backups
 from identify.keeping import standing
 from identify.keeping.away import AWAY
 from identify.server import authority
+from identify.server.tls import Tls
 from tests.keeping.samples import picture, sha
 from tests.server.own_server import OwnServer, own_server
+from tests.server.test_tls import NAMES
 from tests.server.test_tls import made as certificate_made
 
 
@@ -48,7 +51,7 @@ def test_fourteen_days_without_a_proven_backup_are_told_to_all(server):
     server.times.pass_(minutes=1)
     assert server.ask("GET", "/api/standing", token=token).json == {
         "backup": "2026-05-01T12:00:00+00:00", "overdue": True, "full": False,
-        "away": "", "certificate": "",
+        "away": "", "certificate": "", "authority": "",
     }  # fmt: skip
     answer = server.ask("GET", "/api/health")
     assert (answer.status, answer.json["well"]) == (503, False)
@@ -117,3 +120,33 @@ def test_a_certificate_from_elsewhere_that_ends_soon_is_told(tmp_path: Path, lef
         answer = server.ask("GET", "/api/health")
         assert answer.json["certificate"] == (f"{end:%Y-%m-%d}" if told else "")
         assert answer.status == (503 if told else 200)
+
+
+@pytest.mark.parametrize(("left", "told"), [(91, False), (89, True)])
+def test_the_end_of_an_authority_of_ones_own_is_told_90_days_before(tmp_path: Path, left, told):
+    folder = tmp_path / "certificate"
+    pair = certificate_made(folder, 100)
+    end = authority.authority_until(folder)
+    with own_server(tmp_path / "data", certificate=pair, own=folder) as server:
+        server.times.moment = end - timedelta(days=left)
+        token = server.paired()
+        backed_up(server)
+        for path in ("/api/health", "/api/standing"):
+            found = server.ask("GET", path, token=token).json
+            assert found["authority"] == (f"{end:%Y-%m-%d}" if told else "")
+            assert found["certificate"] == ""
+        said = f"The authority that you made ends on {end:%Y-%m-%d}.".encode()
+        assert (said in server.ask("GET", "/health").body) is told
+
+
+def test_nothing_outlives_its_authority_and_at_its_end_nothing_is_renewed_for_ever(tmp_path):
+    folder = tmp_path / "certificate"
+    pair = certificate_made(folder, 100)
+    end = authority.authority_until(folder)
+    near = end - timedelta(days=200)
+    authority.make(folder, NAMES, near)
+    assert end - timedelta(days=2) < authority.until(pair[0]) <= end
+    tls = Tls(*pair, folder)
+    assert tls.refresh(end - timedelta(days=20)) == ""
+    with pytest.raises(UserError, match="has ended"):
+        authority.make(folder, NAMES, end)

@@ -6,12 +6,16 @@ import { onSync } from "./sync.js";
 
 /** A sentence for each thing there that needs somebody, the most urgent first. Throws Refused. */
 export async function serverWarnings() {
-  const { backup, overdue, full, away, certificate } = await ask("standing").catch(whereUnknown);
+  const standing = await ask("standing").catch(whereUnknown);
+  const { backup, overdue, full, away, certificate, authority } = standing;
   const day = dateText(backup.slice(0, 10));
   return [
     certificate &&
       `Your server’s certificate ends on ${dateText(certificate)}. Renew it before then, or this ` +
         "device loses touch with the server.",
+    authority &&
+      `The authority of your server’s certificate ends on ${dateText(authority)}. Before then a new ` +
+        "one has to be made there, and put on this device as the first one was.",
     overdue &&
       (backup === ""
         ? "Your server has not made a backup yet."
