@@ -32,8 +32,8 @@ NOT_BACKED_UP = (
     "was written, most likely because the disk is failing. Look after the disk, then run verify."
 )
 NAMED = "%Y-%m-%dT%H%M%SZ"
-LEFT = (".trial-????????", ".restoring-????????", ".????-??-??T??????Z-*")
-UNFINISHED = timedelta(days=1)
+LEFT = (".trial-????????", ".restoring-????????", ".upgrading-????????", ".????-??-??T??????Z-*")
+UNFINISHED = timedelta(hours=1)  # one at work writes more often
 EARLY = timedelta(hours=1)  # backups of one second get names of seconds to come
 
 _one_at_a_time = threading.Lock()
@@ -48,7 +48,7 @@ def backup(store: Store, folder: Path, now: datetime) -> MadeBackup:
     folder = folder.absolute()
     with _one_at_a_time, disk_troubles():
         files.make_folder(folder)
-        _sweep(folder, now)
+        clear_cut_off(folder, now)
         moment = now.astimezone(UTC).replace(microsecond=0)
         while (folder / moment.strftime(NAMED)).exists():
             moment += timedelta(seconds=1)
@@ -94,7 +94,7 @@ def nightly(store: Store, folder: Path, now: datetime) -> NightlyBackup:
     keep_newest(folder, now)
     photos.tidy(store, now)
     with disk_troubles():
-        _sweep(store.folder, now)
+        clear_cut_off(store.folder, now)
     to_come = [one.strftime(NAMED) for one in sorted(_moments(folder)) if one > now + EARLY]
     return {**made, "to_come": to_come}
 
@@ -194,22 +194,26 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
 
 
 def _held(store: Store) -> dict[str, bytes]:
-    """A digest of each operation; of one that was deleted for good, EMPTIED."""
+    """A digest of each operation, of those set aside too; of one deleted for good, EMPTIED."""
     with store.read() as db:
-        ops_there = db.execute("select id, content, scrubbed from ops")
+        ops_there = [
+            *rows(db, "select id, content, 0 from aside"),
+            *rows(db, "select id, content, scrubbed from ops"),
+        ]
         return {
             str(ident): EMPTIED if scrubbed else hashlib.sha256(str(content).encode()).digest()
             for ident, content, scrubbed in ops_there
         }
 
 
-def _sweep(folder: Path, now: datetime) -> None:
-    """Takes away what runs that were cut off have left."""
+def clear_cut_off(folder: Path, now: datetime) -> int:
+    """Takes away what runs that were cut off have left; how many folders."""
     before = (now - UNFINISHED).timestamp()
-    for pattern in LEFT:
-        for path in folder.glob(pattern):
-            if path.is_dir() and path.stat().st_mtime < before:
-                shutil.rmtree(path)
+    left = [path for pattern in LEFT for path in folder.glob(pattern) if path.is_dir()]
+    old = [path for path in left if path.stat().st_mtime < before]
+    for path in old:
+        shutil.rmtree(path)
+    return len(old)
 
 
 def _clear_photos(folder: Path) -> None:

@@ -4,6 +4,7 @@ import hashlib
 import secrets
 import shutil
 from pathlib import Path
+from typing import cast
 
 import apsw
 import orjson
@@ -13,7 +14,7 @@ from identify.keeping import devices, files, ops, photos
 from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST, manifest_of
 from identify.keeping.queries import rows
-from identify.keeping.schema import sum_of
+from identify.keeping.schema import misfit, sum_of
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DAMAGED_BACKUP, DamagedError, RefusedError, disk_troubles
 from identify.keeping.types import Restored
@@ -23,7 +24,7 @@ LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789"
 
 def restore(store: Store, backup: Path, *, link: bool = False) -> Restored:
     """Merges a backup (its folder) into the store: {operations, photos, devices, damaged, missing:
-    [sha]}. damaged: operations that are not what was written, and were left out.
+    [sha]}. damaged: operations that are not what was written, or do not fit, and were left out.
 
     The counts are of what was not here. One transaction takes in operations and devices and gives
     the server a new epoch, by which every phone notices; photos follow, each checked. To run it
@@ -75,17 +76,17 @@ def _take(store: Store, old: Store) -> tuple[int, int, int]:
         known = {ident for (ident,) in rows(db, "select id from devices")}
         touched: list[str] = []
         damaged = 0
-        for content, checked_sum in theirs.execute("select content, sum from ops order by seq"):
-            if sum_of(str(content)) == checked_sum:
-                touched += _taken(db, str(content))
-            else:
+        told = theirs.execute("select id, content, sum from ops order by seq")
+        for ident, content, checked_sum in told:
+            if sum_of(str(content)) != checked_sum:
                 damaged += 1
+            elif (why := misfit(str(content))) != "":
+                _put_aside(db, (str(ident), str(content), why))
+                damaged += 1
+            else:
+                touched += _taken(db, str(content))
         for row in theirs.execute("select id, content, why from aside"):
-            db.execute(
-                "insert into aside select ?1, ?2, ?3 where not exists "
-                "(select 1 from aside where id = ?1 and content = ?2)",
-                row,
-            )
+            _put_aside(db, cast(tuple[str, str, str], row))
         lost = ops.scrub(db, touched)
         devices.union(db, paired)
         db.execute("update meta set value = ? where name = 'epoch'", (secrets.token_hex(16),))
@@ -94,6 +95,15 @@ def _take(store: Store, old: Store) -> tuple[int, int, int]:
         photos.unlink(store, lost)
     new = sum(1 for ident, *_ in paired if ident not in known)
     return len(touched), new, damaged
+
+
+def _put_aside(db: apsw.Connection, row: tuple[str, str, str]) -> None:
+    """Keeps what does not fit, (id, content, why), once."""
+    db.execute(
+        "insert into aside select ?1, ?2, ?3 where not exists "
+        "(select 1 from aside where id = ?1 and content = ?2)",
+        row,
+    )
 
 
 def _taken(db: apsw.Connection, content: str) -> list[str]:

@@ -22,7 +22,7 @@ class Standing(TypedDict):
     trial (ISO 8601), "" for never; overdue: that is more than BACKUP_DAYS ago. away: why the last
     one could not be locked or taken to the second place, "" where it could or nobody asked for it.
     free: bytes left on the disk; full: too few for photos. left_over: folders of runs that were cut
-    off, which the next night clears.
+    off, which the server clears as it runs.
     """
 
     well: bool

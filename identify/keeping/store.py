@@ -126,15 +126,7 @@ class Store:
     def copy(self, target: Path) -> None:
         """A copy of the database as it is at one moment, by SQLite's own online backup."""
         with self._lock, disk_troubles():
-            copy = apsw.Connection(str(target), vfs=self.VFS)
-            running = copy.backup("main", self._db, "main")
-            try:
-                running.step()
-                running.finish()
-                copy.pragma("journal_mode", "delete")  # one file, whole by itself
-            finally:
-                running.close(True)
-                copy.close(True)
+            copy_database(self._db, target, self.VFS)
 
     @contextmanager
     def opened(self, path: Path) -> Iterator[apsw.Connection]:
@@ -155,6 +147,19 @@ class Store:
         """Keeps a setting of the server."""
         with self.write() as db:
             db.execute("insert or replace into meta values (?, ?)", (name, value))
+
+
+def copy_database(source: apsw.Connection, target: Path, vfs: str | None = None) -> None:
+    """A copy of a database as it is at one moment, in one file that is whole by itself."""
+    copy = apsw.Connection(str(target), vfs=vfs)
+    running = copy.backup("main", source, "main")
+    try:
+        running.step()
+        running.finish()
+        copy.pragma("journal_mode", "delete")
+    finally:
+        running.close(True)
+        copy.close(True)
 
 
 def _size(path: Path) -> int:

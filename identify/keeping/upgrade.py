@@ -16,7 +16,7 @@ from identify.keeping import files
 from identify.keeping.backup import NAMED
 from identify.keeping.queries import rows
 from identify.keeping.schema import MIGRATIONS, check
-from identify.keeping.store import FILE, Store
+from identify.keeping.store import FILE, Store, copy_database
 from identify.keeping.troubles import DamagedError, RefusedError, disk_troubles
 
 
@@ -66,16 +66,12 @@ def _copied(source: Path, target: Path) -> int:
     """Copies a database as it is at one moment; its version."""
     files.append(target, b"")  # readable for its owner only, from the start
     old = apsw.Connection(str(source), flags=apsw.SQLITE_OPEN_READONLY)
-    new = apsw.Connection(str(target))
     try:
         check(old)
-        with new.backup("main", old, "main") as running:
-            running.step()
-        new.pragma("journal_mode", "delete")
-        return int(new.pragma("user_version"))
+        copy_database(old, target)
+        return int(old.pragma("user_version"))
     finally:
         old.close(True)
-        new.close(True)
 
 
 def _held(file: Path) -> list[tuple[str, str]]:

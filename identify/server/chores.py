@@ -37,10 +37,15 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
         done = await context.in_thread(take_away, away, context.store, context.backups, name)
         return f"{name} {done}" if done else ""
 
+    async def cut_off() -> str:
+        folders, now = (context.backups, context.store.folder), context.now()
+        cleared = [await context.in_thread(backups.clear_cut_off, one, now) for one in folders]
+        return f"{sum(cleared)} folders of runs that were cut off" if any(cleared) else ""
+
     async def certificate() -> str:
         return await context.in_thread(tls.refresh, context.now()) if tls else ""
 
-    return {"backup": backup, "certificate": certificate}
+    return {"cleared": cut_off, "backup": backup, "certificate": certificate}
 
 
 def lifespan(

@@ -123,7 +123,10 @@ def in_words(stands: Standing, ends: Ends) -> list[str]:
             else []
         ),
         *(
-            [f"{stands['left_over']} folders of runs that were cut off are cleared in a night."]
+            [
+                f"Folders that runs left which were cut off: {stands['left_over']}. The server "
+                "clears them an hour later."
+            ]
             if stands["left_over"]
             else []
         ),

@@ -54,7 +54,8 @@ class HandsOut:
         async def kept_back(message: Message) -> None:
             parts.append(message)
 
-        await self.app(scope, receive, kept_back)
+        plain = [(n, v) for n, v in scope["headers"] if n != b"accept-encoding"]
+        await self.app({**scope, "headers": plain}, receive, kept_back)
         start, *bodies = parts
         answer = json.loads(b"".join(part["body"] for part in bodies))
         if start["status"] == 200:

@@ -1,5 +1,6 @@
 """A disk that changes what it was given: found when it is read, by a backup and by verify."""
 
+import json
 import sqlite3
 from datetime import UTC, datetime, timedelta
 
@@ -8,15 +9,18 @@ import pytest
 
 from identify import keeping
 from identify.cli import main
+from identify.core.gate import operation_fault
 from identify.errors import UserError
 from identify.keeping import backup, ops, photos
 from identify.keeping.folders import backup_folder
 from identify.keeping.queries import rows
 from identify.keeping.restore import restore
+from identify.keeping.schema import sum_of
 from identify.keeping.store import FILE
 from identify.keeping.troubles import DamagedError, RefusedError
 from identify.keeping.verify import repair, verify
 from identify.server.commands import refuse_to_begin_anew
+from tests.damaging import cases
 from tests.keeping.samples import picture, sha
 
 NOW = datetime(2026, 5, 1, 12, tzinfo=UTC)
@@ -144,6 +148,30 @@ def test_what_came_before_there_was_a_gate_is_put_aside_by_the_upgrade(tmp_path,
         assert [one["id"] for one in verify(store)["aside"]] == [odd["id"]]
         assert verify(store)["wrong"] == []
         backup.backup(store, tmp_path / "backups", NOW)
+
+
+def test_what_does_not_fit_in_a_backup_is_put_aside(tmp_path, writer):
+    """A backup of somebody else's making: its checksums are right, its operations are none."""
+    with keeping.open(tmp_path / "old") as store:
+        ops.push(store, [writer.operation("r1", {"name": "good"})])
+        with store.write() as db:
+            for n, one in enumerate(cases("operation", 300)):
+                text = json.dumps(one)
+                fits = operation_fault(one, True) is None
+                db.execute(
+                    "insert or ignore into ops (id, record, content, scrubbed, gone, trail, sum) "
+                    "values (?, 'r1', ?, 0, 0, '', ?)",
+                    (one["id"] if fits else f"bad{n}", text, sum_of(text)),
+                )
+        made = backup.backup(store, tmp_path / "backups", NOW)
+    with keeping.open(tmp_path / "new") as store:
+        found = restore(store, tmp_path / "backups" / made["name"])
+        assert found["damaged"] > 150
+        assert found["damaged"] == len(verify(store)["aside"])
+        assert verify(store)["wrong"] == []
+        assert {"name": "good"} in [one["fields"] for one in ops.pull(store, "", 0, "", 999)["ops"]]
+        again = restore(store, tmp_path / "backups" / made["name"])
+        assert len(verify(store)["aside"]) == again["damaged"]
 
 
 def test_a_damaged_backup_gives_what_is_whole_in_it(tmp_path, writer):

@@ -1,6 +1,7 @@
 """How the server is: for a watching program here, for the owner in words, for paired devices."""
 
 import os
+import time
 from datetime import timedelta
 from pathlib import Path
 
@@ -13,7 +14,7 @@ from identify.keeping.away import AWAY
 from identify.server import authority
 from identify.server.tls import Tls
 from tests.keeping.samples import picture, sha
-from tests.server.own_server import OwnServer, own_server
+from tests.server.own_server import OwnServer, Times, own_server
 from tests.server.test_tls import NAMES
 from tests.server.test_tls import made as certificate_made
 
@@ -107,7 +108,29 @@ def test_what_cut_off_runs_left_is_counted(server):
     left = server.data.with_name("backups") / ".trial-0123abcd"
     os.mkdir(left)
     assert server.ask("GET", "/api/health").json["left_over"] == 1
-    assert b"1 folders of runs that were cut off" in server.ask("GET", "/health").body
+    assert b"left which were cut off: 1." in server.ask("GET", "/health").body
+
+
+def test_what_was_cut_off_is_cleared_at_the_next_start(tmp_path, monkeypatch):
+    monkeypatch.setattr(backups, "nightly_due", lambda *_: False)
+    data, made = tmp_path / "data", tmp_path / "backups"
+    ago = Times().moment.timestamp() - 2 * 3600
+    for folder in (
+        made / ".trial-0123abcd",
+        data / ".restoring-0123abcd",
+        data / ".upgrading-ab_d1234",
+    ):
+        folder.mkdir(parents=True)
+        (folder / "half").write_bytes(b"x")
+        os.utime(folder, (ago, ago))
+    at_work = made / ".trial-4567cdef"
+    at_work.mkdir()
+    with own_server(data) as server:
+        for _ in range(600):
+            if server.ask("GET", "/api/health").json["left_over"] == 1:
+                break
+            time.sleep(0.05)
+        assert [*made.glob(".*-*"), *data.glob(".*-*")] == [at_work]
 
 
 @pytest.mark.parametrize(("left", "told"), [(15, False), (13, True)])
