@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from identify.core.assess import assess
 from identify.core.session import answered, new_session
 from tests.browser.phone import asking, choices, question, see, start, tap, whole_piece
+from tests.browser.phone_storage import more, place
 
 # Three demo pieces, by the seed that draws them: a different kind each.
 PIECES = [("locomotive", 11), ("coach", 12), ("wagon", 13)]
@@ -234,3 +235,13 @@ def test_done_with_nothing_ticked_says_so(page, server):
     page.get_by_role("button", name="Done").tap()
     expect(page.get_by_role("group", name="Tick at least one first")).to_be_visible()
     assert question(page) == asked
+
+
+def test_the_way_to_the_piece_is_found_after_more_screens_than_a_browser_remembers(page, server):
+    page.goto(server.url)
+    for _ in range(35):  # Chromium keeps 50 entries
+        more(page, "Settings")
+    place(page, "Identify")
+    more(page, "Settings")
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text("More")

@@ -31,9 +31,16 @@ export function remember(more) {
   history.replaceState({ ...here(), ...more }, "");
 }
 
-/** Goes back past all other screens, to the piece. */
-export function backToPiece() {
-  return goBack(here().depth);
+/**
+ * Goes back past all other screens, to the piece. Browsers let go of the oldest of many entries
+ * (Chromium beyond 50): where it is not there any more, it stands in place of this screen.
+ */
+export async function backToPiece() {
+  await goBack(here().depth);
+  const { screen, step } = here();
+  if (screen === "identify") return;
+  history.replaceState({ step, screen: "identify" }, "");
+  window.dispatchEvent(new PopStateEvent("popstate"));
 }
 
 /** Goes back by `steps` entries, and resolves when the browser is there. */
