@@ -68,10 +68,10 @@ def test_a_feature_is_the_kits_in_the_packs_own_names(tmp_path):
 id = "hook"
 kit = "coupling"
 seconds = 9
-states = [{ id = "wire", kit = "loop" }, { id = "bar" }, { id = "pin", name = "A pin" }]
+states = [{ id = "wire", kit = "loop" }, { id = "bar" }, { id = "latch", name = "A latch" }]
 """
     files = with_feature(text, ("hook", "wire"))
-    files["drawings/hook-pin.svg"] = SVG
+    files["drawings/hook-latch.svg"] = SVG
     pack = compiled(tmp_path, files)
     kit = next(each for each in kit_to_pick()["features"] if each["id"] == "coupling")
     loop, bar = (next(s for s in kit["states"] if s["id"] == name) for name in ("loop", "bar"))
@@ -82,14 +82,14 @@ states = [{ id = "wire", kit = "loop" }, { id = "bar" }, { id = "pin", name = "A
     assert [(s["id"], s["name"], s.get("caption")) for s in found["states"]] == [
         ("wire", loop["name"], loop.get("caption")),
         ("bar", bar["name"], bar.get("caption")),
-        ("pin", "A pin", None),
+        ("latch", "A latch", None),
         ("none", "There is none", None),
     ]
     assert found["mistaken"] == [[1, 0]]
     assert found["kinds"] == [0, 1]
     assert pack["parts"][found["part"]]["id"] == kit["part"]["id"]
     assert pack["drawings"]["hook-wire"] == loop["drawing"]
-    assert pack["drawings"]["hook-pin"] == SVG.replace("/>", "></path>")
+    assert pack["drawings"]["hook-latch"] == SVG.replace("/>", "></path>")
 
 
 def test_a_condition_holds_where_the_pack_has_what_it_speaks_of(tmp_path):
