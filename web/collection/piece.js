@@ -9,9 +9,8 @@ import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../par
 import { photoBox } from "../parts/photobox.js";
 import { priceBox } from "../parts/price-limit.js";
 import { answerText, variantName } from "../parts/say.js";
-import { announce } from "../parts/status.js";
 import { unsettledLine } from "../parts/unsettled.js";
-import { dateText, readDay } from "../parts/days.js";
+import { dateField } from "../parts/date-field.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
@@ -36,7 +35,7 @@ export async function pieceScreen(state, { id }) {
     photoBox(id),
     moneyField(state, "Price paid", piece.paid, save("paid", "Price paid")),
     textField("Where it was bought", piece.where, save("where", "Where")),
-    dayField("When", piece.when, save("when", "When")),
+    dateField("When", piece.when, save("when", "When")),
     longField("Notes", piece.notes, save("notes", "Notes")),
     el("details", { class: "filters" }, el("summary", {}, "Parts, and what it is kept for"), [
       pack ? partFields(pack, piece, save) : null,
@@ -79,23 +78,6 @@ export function conditionFields(state, one, save) {
         )
       : null,
   ];
-}
-
-/** A day as people write it; once saved, it stands there as it was understood. */
-function dayField(label, value, save) {
-  const read = async (text) => {
-    const { day, wrong } = readDay(text);
-    if (wrong !== "") return `Not saved. ${wrong}`;
-    const kept = await save(day);
-    const words = dateText(day);
-    if (kept === true && words !== text) {
-      whole.querySelector("input").value = words;
-      announce(`Saved as ${words}.`);
-    }
-    return kept;
-  };
-  const whole = textField(label, dateText(value ?? ""), read);
-  return whole;
 }
 
 function variants(piece, pack) {

@@ -11,6 +11,7 @@ const ALL = "all";
 export const OWN = "ranges";
 export const ownKey = (id) => `range ${id}`;
 let marks = null;
+let shelf = null;
 
 /** All ranges at once, as one entry of the list. */
 function together(list) {
@@ -93,6 +94,12 @@ export async function loadPack(engine, entry) {
 export async function markTables() {
   marks ??= await json("packs/marks.json", "the tables of marks");
   return marks;
+}
+
+/** The shelf that a range of one's own picks from: {kinds, features, drawings}. */
+export async function kit() {
+  shelf ??= await json("packs/kit.json", "the shelf of features");
+  return shelf;
 }
 
 /**

@@ -18,6 +18,11 @@ export function drawing(pack, key) {
   return known.get(key).cloneNode(true);
 }
 
+/** A drawing, or a photo as a data: URL, that is in no pack. */
+export function pictured(text) {
+  return parse(text);
+}
+
 const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
 
 function parse(text) {

@@ -1,5 +1,5 @@
 /** The drawing of a state: drawn with plain shapes, or photographed. */
-import { NoPhoto, canvasOf, pictureOf } from "../data/photos.js";
+import { NoPhoto } from "../data/photos.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
@@ -16,13 +16,10 @@ import {
   svgOf,
   through,
 } from "./drawn-shapes.js";
+import { PHOTO, smallPhoto } from "./small-photo.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
 
-const PHOTO = "data:image/jpeg;base64,";
-const LONGEST = 400; // pixels
-const MOST = 40 * 1024; // bytes
-const QUALITIES = [0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 const TOOLS = ["line", "polyline", "rect", "circle", "ellipse", "path"];
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
@@ -71,18 +68,6 @@ function photoInput(draft, name) {
       }),
   });
   return el("label", { class: "plain file" }, "Photograph it", input);
-}
-
-/** A photo drawn anew, small and with nothing else in it, as a data: URL. */
-async function smallPhoto(file) {
-  const picture = await pictureOf(file);
-  const canvas = canvasOf(picture, LONGEST);
-  picture.close();
-  for (const quality of QUALITIES) {
-    const url = canvas.toDataURL("image/jpeg", quality);
-    if ((url.length - PHOTO.length) * 0.75 <= MOST) return url;
-  }
-  throw new NoPhoto("That photo does not come small enough. Take one with less in it.");
 }
 
 /** The pad with its tools and the list of shapes. */

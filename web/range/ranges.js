@@ -41,15 +41,28 @@ export async function rangesScreen(state) {
   );
 }
 
-/** What the ranges of one's own hold; nothing where there is none. */
+/** The ranges of one's own, and a way to begin one. */
 function yourOwn() {
-  const mine = ownRanges();
-  if (mine.length === 0) return null;
   const held = ({ id, name }) => {
     const items = rowsOf(id, "range_item").length;
-    return el("li", {}, `${name} · ${items === 1 ? "1 item" : `${items} items`}`);
+    return el(
+      "li",
+      {},
+      button(
+        [
+          el("strong", {}, name),
+          el("span", { class: "quiet" }, items === 1 ? "1 item" : `${items} items`),
+        ],
+        () => goTo("own", { id }),
+        { class: "hit" },
+      ),
+    );
   };
-  return [heading(2, "Written down by you"), el("ul", { class: "plain-list" }, mine.map(held))];
+  return [
+    heading(2, "Written down by you"),
+    el("ul", { class: "found", "aria-label": "Your own" }, ownRanges().map(held)),
+    button("A range of your own", () => goTo("own"), { class: "plain wide" }),
+  ];
 }
 
 function lines(state, one) {

@@ -99,6 +99,39 @@ export const SCREENS = {
     way: ["more"],
     load: async () => (await loaded(import("../range/ranges.js"))).rangesScreen,
   },
+  own: {
+    title: "A range of your own",
+    way: ["ranges"],
+    load: async () => (await loaded(import("../range/own.js"))).ownScreen,
+  },
+  "write-down": {
+    title: "Write down a piece",
+    way: ["own"],
+    still: true,
+    load: async () => (await loaded(import("../range/own.js"))).writeDownScreen,
+  },
+  "own-item": {
+    title: "A piece written down",
+    way: ["own", "list Written down"],
+    load: async () => (await loaded(import("../range/own-item.js"))).ownItemScreen,
+  },
+  "own-variant": {
+    title: "A variant written down",
+    way: ["own-item", "list Variants"],
+    load: async () => (await loaded(import("../range/own-item.js"))).ownVariantScreen,
+  },
+  "own-look": {
+    title: "Answer what you see",
+    way: ["own-item"],
+    still: true,
+    load: async () => (await loaded(import("../range/own-look.js"))).ownLookScreen,
+  },
+  "own-differs": {
+    title: "Another variant of it",
+    way: ["own-item"],
+    still: true,
+    load: async () => (await loaded(import("../range/own-look.js"))).ownDiffersScreen,
+  },
   moved: {
     title: "What moved",
     way: ["ranges"],

@@ -1,0 +1,190 @@
+/** An item of a range of one's own: its number, name and years, what is seen on it, its variants. */
+import { run } from "../data/queue.js";
+import { record, setting, trashing } from "../data/records.js";
+import { gone } from "../collection/piece.js";
+import { dateField } from "../parts/date-field.js";
+import { pictured } from "../parts/drawing.js";
+import { button, el, heading } from "../parts/element.js";
+import { choice, longField, textField } from "../parts/fields.js";
+import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
+import { itemTitle } from "./own.js";
+import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
+
+const SAID_BY = [
+  ["a catalogue", 0.9],
+  ["a book", 0.8],
+  ["my own piece", 0.9],
+  ["somebody said so", 0.5],
+]; // how far each is believed is a guess, no source
+
+/** The item `id`. */
+export async function ownItemScreen(_, { id }) {
+  const item = record(id);
+  if (!item || item.trashed !== "") return gone();
+  const features = await featuresFor(item.range, kindKey(item));
+  const save = (field, what) => saver(id, field, what);
+  const variants = variantsIn(item);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, itemTitle(item)),
+    el("p", { class: "quiet" }, `${record(item.kind)?.name ?? ""} · ${record(item.range).name}`),
+    numberField(item, save),
+    textField("Name", item.name, save("name", "Name")),
+    dateField("Made", item.years, save("years", "Years"), {
+      hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
+    }),
+    ...saidBy(item, save),
+    button("Answer what you see", () => goTo("own-look", { id }), { class: "main wide" }),
+    putDownList(item, features, "own-look"),
+    variants.length > 1 ? variantList(variants) : null,
+    button("Another variant of it", () => run(() => another(item, variants)), {
+      class: "plain wide",
+    }),
+    longField("Notes", item.note, save("note", "Notes")),
+    button("Delete", () => run(() => away(item)), { class: "plain" }),
+  );
+}
+
+function numberField(item, save) {
+  const keep = save("number", "Number");
+  const check = (text) => {
+    const twin = rowsOf(item.range, "range_item").find(
+      (one) => one.id !== item.id && text !== "" && one.number === text,
+    );
+    return twin
+      ? `Not saved. ${itemTitle(twin)} has this number already. If this is another version of it, add it there as a variant.`
+      : keep(text);
+  };
+  return textField("Number", item.number, check, {
+    hint: "As on the piece or its box. Leave it empty if there is none.",
+  });
+}
+
+/** Who says so: what was said before in this range, or something new. */
+function saidBy(item, save) {
+  const sources = rowsOf(item.range, "range_source");
+  const fresh = SAID_BY.map(([what], place) => [
+    `new ${place}`,
+    `${what[0].toUpperCase()}${what.slice(1)}…`,
+  ]);
+  const keep = save("source", "Who says so");
+  const settle = async (value) => {
+    if (!value.startsWith("new ")) return keep(value);
+    const [what, trust] = SAID_BY[Number(value.slice(4))];
+    const source = newSource(item.range, {
+      what: `${what[0].toUpperCase()}${what.slice(1)}`,
+      trust,
+    });
+    const edit = setting(item.id, "source", item.source, source.id);
+    const kept = await keepRows("Who says so changed", [source], { edits: [edit] });
+    if (kept) run(redraw);
+    return kept;
+  };
+  const options = [["", "Not said"], ...sources.map(({ id, what }) => [id, what]), ...fresh];
+  const chosen = record(item.source);
+  return [
+    choice("How do you know?", options, item.source, settle),
+    chosen
+      ? textField("Which one?", chosen.what, saver(chosen.id, "what", "Source"), {
+          hint: "So that you find it again, for example: Summer catalogue 1958.",
+        })
+      : null,
+  ];
+}
+
+/** What is put down, each with its drawing; a tap asks it again. */
+function putDownList(row, features, screen) {
+  const put = features.filter((feature) => isPutDown(row, feature));
+  if (put.length === 0) return null;
+  return el(
+    "ul",
+    { class: "put-down", "aria-label": "Put down" },
+    put.map((feature) => {
+      const states = seenOn(row, feature);
+      const said = states.map(({ caption }) => caption).join(" or ") || "Not recorded";
+      return el(
+        "li",
+        {},
+        button(
+          [
+            pictured(states[0]?.drawing ?? ""),
+            el("span", { class: "quiet" }, feature.name),
+            el("strong", {}, said),
+          ],
+          () => goTo(screen, { id: row.id, feature: feature.key }),
+          { class: "hit" },
+        ),
+      );
+    }),
+  );
+}
+
+function variantList(variants) {
+  return [
+    heading(2, "Variants"),
+    el(
+      "ul",
+      { class: "found", "aria-label": "Variants" },
+      variants.map((one, place) =>
+        el(
+          "li",
+          {},
+          button(
+            el(
+              "strong",
+              {},
+              one.name || (place === 0 ? "As first put down" : "Without a name yet"),
+            ),
+            () => goTo("own-variant", { id: one.id }),
+            { class: "hit" },
+          ),
+        ),
+      ),
+    ),
+  ];
+}
+
+/** A variant like the latest one; what differs is tapped next. */
+async function another(item, variants) {
+  const variant = copyOf(variants[variants.length - 1], { name: "" });
+  if (await keepRows("New variant", [variant])) goTo("own-differs", { id: variant.id });
+}
+
+async function away(item) {
+  const edits = [item, ...variantsIn(item)].map(({ id }) => trashing(id));
+  if (await saveChange("Item deleted", edits, { said: "It is in the trash." })) leaveScreen();
+}
+
+/** The variant `id`: what is different on it from the others of its item. */
+export async function ownVariantScreen(_, { id }) {
+  const variant = record(id);
+  if (!variant || variant.trashed !== "") return gone();
+  const item = record(variant.item);
+  const features = await featuresFor(variant.range, kindKey(item));
+  const save = (field, what) => saver(id, field, what);
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, variant.name || "A variant without a name yet"),
+    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    textField("What it is called", variant.name, save("name", "Name"), {
+      hint: "By what is different, for example: with metal horns.",
+    }),
+    dateField("Made", variant.years, save("years", "Years"), {
+      hint: "Leave it empty where it is as for the item, or not known.",
+    }),
+    putDownList(variant, features, "own-look"),
+    button("Something else is different", () => goTo("own-differs", { id }), {
+      class: "plain wide",
+    }),
+    button("Delete", () => run(() => awayWith(variant)), { class: "plain" }),
+  );
+}
+
+async function awayWith(variant) {
+  const said = "It is in the trash.";
+  if (await saveChange("Variant deleted", [trashing(variant.id)], { said })) leaveScreen();
+}

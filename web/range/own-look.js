@@ -1,0 +1,265 @@
+/** The cards that ask what is seen on a piece for a range of one's own, and what differs on it. */
+import { NoPhoto } from "../data/photos.js";
+import { run } from "../data/queue.js";
+import { record } from "../data/records.js";
+import { gone } from "../collection/piece.js";
+import { pictured } from "../parts/drawing.js";
+import { button, el, heading } from "../parts/element.js";
+import { goTo, leaveScreen } from "../parts/navigation.js";
+import { sheet } from "../parts/sheet.js";
+import { announce, notice } from "../parts/status.js";
+import { featuresFor, isPutDown, kindKey, putDown, rowsFor, seenOn } from "./describing.js";
+import { itemTitle } from "./own.js";
+import { keepRows, newFeature, newState, seenField } from "./own-range.js";
+import { smallPhoto } from "./small-photo.js";
+
+/**
+ * What is seen of one feature of the item or variant `id`: `feature` (a key), else the next that
+ * nothing is put down of; `passed`: keys of those that could not be told.
+ */
+export async function ownLookScreen(_, { id, feature: wanted = "", passed = [] }) {
+  const row = record(id);
+  if (!row || row.trashed !== "") return gone();
+  const item = row.type === "range_item" ? row : record(row.item);
+  const features = await featuresFor(row.range, kindKey(item));
+  const open = features.filter((one) => !isPutDown(row, one) && !passed.includes(one.key));
+  const feature = features.find(({ key }) => key === wanted) ?? open[0];
+  if (!feature) return allLookedAt(item);
+  const onward = (more = []) =>
+    wanted === ""
+      ? goTo("own-look", { id, passed: [...passed, ...more] }, { instead: true })
+      : leaveScreen();
+  return el(
+    "section",
+    { class: "card" },
+    el("p", { class: "quiet" }, `${itemTitle(item)} · ${left(open.length)}`),
+    heading(1, feature.title),
+    el("p", { class: "where" }, [feature.question, feature.where].filter(Boolean).join(" ")),
+    states(row, feature, onward),
+    el(
+      "div",
+      { class: "unsure" },
+      button("Can’t tell", () => onward([feature.key]), { class: "plain" }),
+      button("Something else", () => other(row, feature, onward), { class: "plain" }),
+      button("That will do", leaveScreen, { class: "main" }),
+    ),
+  );
+}
+
+function left(count) {
+  if (count === 0) return "the last one";
+  return count === 1 ? "1 thing left" : `${count} things left`;
+}
+
+function states(row, feature, onward) {
+  const seen = seenOn(row, feature).map(({ key }) => key);
+  const settle = (state) =>
+    run(async () => {
+      if (await putDown(row, feature, [state.key])) onward();
+    });
+  return el(
+    "fieldset",
+    { class: "choices" },
+    el("legend", {}, "Tap what you see."),
+    el(
+      "div",
+      { class: "states columns" },
+      feature.states.map((state) =>
+        button(
+          [pictured(state.drawing), el("span", { class: "name" }, state.caption)],
+          () => settle(state),
+          {
+            class: "state",
+            "aria-label": state.name,
+            "aria-pressed": seen.length > 0 ? String(seen.includes(state.key)) : null,
+          },
+        ),
+      ),
+    ),
+  );
+}
+
+function allLookedAt(item) {
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "That is all there is to look at"),
+    el("p", {}, `What you saw is put down for ${itemTitle(item)}.`),
+    button("Back to it", leaveScreen, { class: "main wide" }),
+    button("The next piece", () => goTo("write-down", { range: item.range }, { instead: true }), {
+      class: "plain wide",
+    }),
+    button("Something of your own to look at", () => ownFeature(item), { class: "plain wide" }),
+  );
+}
+
+/** What is seen, when no drawing shows it: named, with a photo where one is wanted. */
+function other(row, feature, onward) {
+  named("What do you see?", async (name, photo) => {
+    const { rows, own } = rowsFor(row.range, feature);
+    const state = newState(own, { name, drawing: photo });
+    const edit = { id: row.id, alter: (now) => ({ ...now, [seenField(own.id)]: [state.id] }) };
+    if (await keepRows(`${feature.name} put down`, [...rows, state], { edits: [edit] })) onward();
+  });
+}
+
+/** Something to look at that is on no shelf: named, with what is seen of it here. */
+function ownFeature(item) {
+  const what = el("input", { type: "text", id: "own-feature", autocomplete: "off" });
+  named(
+    "What do you see there?",
+    async (name, photo) => {
+      const called = what.value.trim() || "Something else";
+      const feature = newFeature(item.range, { name: called, kinds: [item.kind] });
+      const state = newState(feature, { name, drawing: photo });
+      const edit = {
+        id: item.id,
+        alter: (now) => ({ ...now, [seenField(feature.id)]: [state.id] }),
+      };
+      if (await keepRows(`${called} put down`, [feature, state], { edits: [edit] }))
+        goTo("own-look", { id: item.id }, { instead: true });
+    },
+    el(
+      "div",
+      { class: "field" },
+      el("label", { for: "own-feature" }, "Where do you look? For example: lamp brackets"),
+      what,
+    ),
+  );
+}
+
+function named(title, settle, before = null) {
+  const name = el("input", { type: "text", id: "own-state", autocomplete: "off" });
+  const said = el("p", { class: "quiet" }, "In two or three words.");
+  const shown = el("div", {});
+  let photo = "";
+  const camera = el("input", {
+    type: "file",
+    accept: "image/*",
+    class: "unseen",
+    onchange: () =>
+      run(async () => {
+        try {
+          photo = await smallPhoto(camera.files[0]);
+          shown.replaceChildren(pictured(photo));
+        } catch (error) {
+          if (!(error instanceof NoPhoto)) throw error;
+          notice(error.message);
+        }
+      }),
+  });
+  const shut = sheet(
+    title,
+    before,
+    el("div", { class: "field" }, el("label", { for: "own-state" }, "What you see"), name),
+    said,
+    shown,
+    el("label", { class: "plain file" }, "Photograph it", camera),
+    button(
+      "Put it down",
+      () => {
+        if (name.value.trim() === "") {
+          said.textContent = "Name what you see first, in two or three words.";
+          said.className = "wrong";
+          announce(said.textContent);
+          name.focus();
+          return;
+        }
+        shut();
+        run(() => settle(name.value.trim(), photo));
+      },
+      { class: "main wide" },
+    ),
+  );
+}
+
+/** What differs on the variant `id` from its item: tap the feature, then what is seen instead. */
+export async function ownDiffersScreen(_, { id, feature: wanted = "" }) {
+  const variant = record(id);
+  if (!variant || variant.trashed !== "") return gone();
+  const item = record(variant.item);
+  const features = await featuresFor(variant.range, kindKey(item));
+  const feature = features.find(({ key }) => key === wanted);
+  if (feature) return differently(variant, item, feature);
+  const put = features.filter((one) => isPutDown(item, one) || isPutDown(variant, one));
+  const rest = features.filter((one) => !put.includes(one));
+  const pick = (one) => goTo("own-differs", { id, feature: one.key }, { instead: true });
+  return el(
+    "section",
+    { class: "card" },
+    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    heading(1, "What is different?"),
+    el(
+      "div",
+      { class: "states columns" },
+      put.map((one) => tile(item, variant, one, pick)),
+    ),
+    rest.length === 0
+      ? null
+      : el(
+          "details",
+          { class: "filters" },
+          el("summary", {}, "Something else is different"),
+          el(
+            "div",
+            { class: "row" },
+            rest.map((one) => button(one.name, () => pick(one), { class: "plain" })),
+          ),
+        ),
+  );
+}
+
+function tile(item, variant, feature, pick) {
+  const [state] = [...seenOn(variant, feature), ...seenOn(item, feature)];
+  return button(
+    [
+      pictured(state?.drawing ?? ""),
+      el("span", { class: "name" }, feature.name),
+      el("span", { class: "quiet" }, state?.caption ?? ""),
+    ],
+    () => pick(feature),
+    { class: "state" },
+  );
+}
+
+/** What is seen instead; the variant is called by it where it has no name yet. */
+function differently(variant, item, feature) {
+  const [usual] = [...seenOn(variant, feature), ...seenOn(item, feature)];
+  const settle = (state) =>
+    run(async () => {
+      const { rows, own, stateIds } = rowsFor(variant.range, feature);
+      const edit = {
+        id: variant.id,
+        alter: (now) => ({
+          ...now,
+          name: now.name || state.name,
+          [seenField(own.id)]: [stateIds.get(state.key)],
+        }),
+      };
+      if (await keepRows("Variant put down", rows, { edits: [edit] }))
+        goTo("own-variant", { id: variant.id }, { instead: true });
+    });
+  return el(
+    "section",
+    { class: "card" },
+    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    heading(1, feature.title),
+    el("p", { class: "where" }, feature.where),
+    el(
+      "div",
+      { class: "states columns" },
+      feature.states
+        .filter(({ key }) => key !== usual?.key)
+        .map((state) =>
+          button(
+            [pictured(state.drawing), el("span", { class: "name" }, state.caption)],
+            () => settle(state),
+            {
+              class: "state",
+              "aria-label": state.name,
+            },
+          ),
+        ),
+    ),
+  );
+}

@@ -1,0 +1,134 @@
+/** A range of one's own: what is written down in it, and the next piece to write down. */
+import { kit } from "../data/packs.js";
+import { run } from "../data/queue.js";
+import { making, record } from "../data/records.js";
+import { gone } from "../collection/piece.js";
+import { pictured } from "../parts/drawing.js";
+import { button, el, heading } from "../parts/element.js";
+import { textField } from "../parts/fields.js";
+import { dateField } from "../parts/date-field.js";
+import { goTo } from "../parts/navigation.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { kindIn, variantsIn } from "./describing.js";
+import { keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
+
+/** The range `id`, or a name for a new one. */
+export async function ownScreen(_, { id = "" }) {
+  if (id === "") return newOne();
+  const range = record(id);
+  if (!range || range.trashed !== "") return gone();
+  const items = rowsOf(id, "range_item");
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, range.name),
+    button("Write down a piece", () => goTo("write-down", { range: id }), { class: "main wide" }),
+    items.length === 0
+      ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
+      : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
+    aboutIt(range),
+  );
+}
+
+function line(item) {
+  const count = variantsIn(item).length;
+  const kind = record(item.kind)?.name ?? "";
+  const variants = count > 1 ? `${count} variants` : "";
+  return el(
+    "li",
+    {},
+    button(
+      [
+        el("strong", {}, itemTitle(item)),
+        el("span", { class: "quiet" }, [kind, variants].filter(Boolean).join(" · ")),
+      ],
+      () => goTo("own-item", { id: item.id }),
+      { class: "hit" },
+    ),
+  );
+}
+
+/** What an item is called, before it has a number or a name too. */
+export function itemTitle({ number, name, kind }) {
+  const called = [number, name].filter(Boolean).join(" ");
+  return called || `${record(kind)?.name ?? "Piece"} without a number yet`;
+}
+
+function aboutIt(range) {
+  const save = (field, what) => saver(range.id, field, what);
+  return el(
+    "details",
+    { class: "filters" },
+    el("summary", {}, "About the range"),
+    textField("Name of the range", range.name, save("name", "Name")),
+    textField("Who made it", range.maker, save("maker", "Maker")),
+    textField("Scale", range.scale, save("scale", "Scale")),
+    dateField("Made", range.years, save("years", "Years"), {
+      hint: "For example: 1950 to 1965. Leave it empty where you do not know.",
+    }),
+  );
+}
+
+/** The first of one's own ranges, or another one: it needs no more than a name. */
+function newOne() {
+  const name = el("input", { type: "text", id: "range-name", autocomplete: "off" });
+  const wrong = el("p", { class: "quiet" }, "As you would say it to another collector.");
+  const begin = () =>
+    run(async () => {
+      const called = name.value.trim();
+      const twin = ownRanges().find((one) => one.name.toLowerCase() === called.toLowerCase());
+      if (called === "" || twin) {
+        wrong.textContent = twin
+          ? `There is a range called ${twin.name} already. Give this one another name, or write into that one.`
+          : "Give it a name first: the maker's, or what collectors call it.";
+        wrong.className = "wrong";
+        name.focus();
+        return;
+      }
+      const range = newRange({ name: called });
+      if (await saveChange("New range", [making(range)]))
+        goTo("own", { id: range.id }, { instead: true });
+    });
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "A range of your own"),
+    el("div", { class: "field" }, el("label", { for: "range-name" }, "What is it called?"), name),
+    wrong,
+    button("Begin", begin, { class: "main wide" }),
+  );
+}
+
+/** A new piece for a range: which kind it is. The rest is put down on the piece's own screen. */
+export async function writeDownScreen(_, { range }) {
+  const { kinds } = await kit();
+  return el(
+    "section",
+    { class: "card" },
+    heading(1, "What have you got?"),
+    el(
+      "fieldset",
+      { class: "choices" },
+      el("legend", {}, "Tap what it is."),
+      el(
+        "div",
+        { class: "states columns" },
+        kinds.map((kind) =>
+          button(
+            [pictured(kind.drawing), el("span", { class: "name" }, kind.caption || kind.name)],
+            () => run(() => begun(range, kind)),
+            { class: "state" },
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+/** A new item of this kind, with its first variant, kept at once. */
+async function begun(range, shelf) {
+  const { kind, rows } = kindIn(range, shelf);
+  const item = newItem(range, { number: "", name: "", kind: kind.id });
+  const kept = await keepRows("New piece written down", [...rows, item, newVariant(item, {})]);
+  if (kept) goTo("own-item", { id: item.id }, { instead: true });
+}
