@@ -7,8 +7,8 @@ from typing import Any
 from playwright.sync_api import Browser, Page, expect
 
 from identify.phone import WEB
-from tests.browser.phone import asking, begin, choices, see
-from tests.browser.phone_storage import kept, place
+from tests.browser.phone import asking, begin, choices, question, see
+from tests.browser.phone_storage import kept, more, place
 from tests.conftest import serving
 
 SOURCE = (WEB / "shell" / "screens.js").read_text("utf-8")
@@ -90,8 +90,31 @@ def brought(page: Page) -> None:
     page.evaluate(BROUGHT, kept(page)["journal"][0]["group"])
 
 
+def written_down(page: Page) -> None:
+    """A range of one's own, with a coach of two variants in it."""
+    more(page, "Ranges")
+    page.get_by_role("button", name="A range of your own").click()
+    page.get_by_label("What is it called?").fill("Ostwick")
+    page.get_by_role("button", name="Begin").click()
+    page.get_by_role("button", name="Write down a piece").click()
+    page.locator(".states button").filter(has_text="Coach").click()
+    page.get_by_label("Number").fill("104")
+    page.get_by_role("button", name="Answer what you see").click()
+    first = question(page)
+    page.locator(".states button").first.click()
+    expect(page.get_by_role("heading", level=1)).not_to_have_text(first)
+    page.get_by_role("button", name="That will do").click()
+    page.get_by_role("button", name="Another variant of it").click()
+    page.locator(".states button").first.click()
+    page.get_by_text("A variant of 104").wait_for()
+    expect(page.get_by_role("heading", level=1)).to_have_text(first)
+    page.locator(".states button").first.click()
+    expect(page.get_by_label("What it is called")).not_to_have_value("")
+
+
 # what must be there before the way is gone
 FIRST = {"aside": set_aside, "settle": clashing, "sighting": sighted}
+FIRST |= dict.fromkeys(["own", "writing", "entry", "version", "looking", "differing"], written_down)
 INSTEAD = {"came": brought}  # what cannot be reached without a server
 
 

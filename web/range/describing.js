@@ -57,6 +57,13 @@ function ofRange(own, shelf) {
   };
 }
 
+/** The shelf in the order in which it is asked: what shows from the side, then what is near at hand. */
+function inOrder(features) {
+  const late = ({ layer = "", needs = "nothing" }) =>
+    (needs === "nothing" ? 0 : 2) + (layer ? 0 : 1);
+  return [0, 1, 2, 3].flatMap((place) => features.filter((one) => late(one) === place));
+}
+
 /** What a kind (its key) can be asked for: first what the range has, then the rest of the shelf. */
 export async function featuresFor(range, kind) {
   const { features } = await kit();
@@ -68,7 +75,7 @@ export async function featuresFor(range, kind) {
   const taken = new Set(own.map(({ key }) => key));
   return [
     ...own.filter(has).map((row) => ofRange(row, shelves.get(row.kit || row.key) ?? null)),
-    ...features
+    ...inOrder(features)
       .filter(({ id, kinds: which = [] }) => !taken.has(id) && which.includes(kind))
       .map(ofShelf),
   ];

@@ -20,7 +20,7 @@ const SAID_BY = [
 ]; // how far each is believed is a guess, no source
 
 /** The item `id`. */
-export async function ownItemScreen(_, { id }) {
+export async function entryScreen(_, { id }) {
   const item = record(id);
   if (!item || item.trashed !== "") return gone();
   const features = await featuresFor(item.range, kindKey(item));
@@ -37,8 +37,8 @@ export async function ownItemScreen(_, { id }) {
       hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
     }),
     ...saidBy(item, save),
-    button("Answer what you see", () => goTo("own-look", { id }), { class: "main wide" }),
-    putDownList(item, features, "own-look"),
+    button("Answer what you see", () => goTo("looking", { id }), { class: "main wide" }),
+    putDownList(item, features, "looking"),
     variants.length > 1 ? variantList(variants) : null,
     button("Another variant of it", () => run(() => another(item, variants)), {
       class: "plain wide",
@@ -138,7 +138,7 @@ function variantList(variants) {
               {},
               one.name || (place === 0 ? "As first put down" : "Without a name yet"),
             ),
-            () => goTo("own-variant", { id: one.id }),
+            () => goTo("version", { id: one.id }),
             { class: "hit" },
           ),
         ),
@@ -150,7 +150,7 @@ function variantList(variants) {
 /** A variant like the latest one; what differs is tapped next. */
 async function another(item, variants) {
   const variant = copyOf(variants[variants.length - 1], { name: "" });
-  if (await keepRows("New variant", [variant])) goTo("own-differs", { id: variant.id });
+  if (await keepRows("New variant", [variant])) goTo("differing", { id: variant.id });
 }
 
 async function away(item) {
@@ -159,7 +159,7 @@ async function away(item) {
 }
 
 /** The variant `id`: what is different on it from the others of its item. */
-export async function ownVariantScreen(_, { id }) {
+export async function versionScreen(_, { id }) {
   const variant = record(id);
   if (!variant || variant.trashed !== "") return gone();
   const item = record(variant.item);
@@ -176,8 +176,8 @@ export async function ownVariantScreen(_, { id }) {
     dateField("Made", variant.years, save("years", "Years"), {
       hint: "Leave it empty where it is as for the item, or not known.",
     }),
-    putDownList(variant, features, "own-look"),
-    button("Something else is different", () => goTo("own-differs", { id }), {
+    putDownList(variant, features, "looking"),
+    button("Something else is different", () => goTo("differing", { id }), {
       class: "plain wide",
     }),
     button("Delete", () => run(() => awayWith(variant)), { class: "plain" }),

@@ -17,7 +17,7 @@ import { smallPhoto } from "./small-photo.js";
  * What is seen of one feature of the item or variant `id`: `feature` (a key), else the next that
  * nothing is put down of; `passed`: keys of those that could not be told.
  */
-export async function ownLookScreen(_, { id, feature: wanted = "", passed = [] }) {
+export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }) {
   const row = record(id);
   if (!row || row.trashed !== "") return gone();
   const item = row.type === "range_item" ? row : record(row.item);
@@ -27,7 +27,7 @@ export async function ownLookScreen(_, { id, feature: wanted = "", passed = [] }
   if (!feature) return allLookedAt(item);
   const onward = (more = []) =>
     wanted === ""
-      ? goTo("own-look", { id, passed: [...passed, ...more] }, { instead: true })
+      ? goTo("looking", { id, passed: [...passed, ...more] }, { instead: true })
       : leaveScreen();
   return el(
     "section",
@@ -86,7 +86,7 @@ function allLookedAt(item) {
     heading(1, "That is all there is to look at"),
     el("p", {}, `What you saw is put down for ${itemTitle(item)}.`),
     button("Back to it", leaveScreen, { class: "main wide" }),
-    button("The next piece", () => goTo("write-down", { range: item.range }, { instead: true }), {
+    button("The next piece", () => goTo("writing", { range: item.range }, { instead: true }), {
       class: "plain wide",
     }),
     button("Something of your own to look at", () => ownFeature(item), { class: "plain wide" }),
@@ -117,7 +117,7 @@ function ownFeature(item) {
         alter: (now) => ({ ...now, [seenField(feature.id)]: [state.id] }),
       };
       if (await keepRows(`${called} put down`, [feature, state], { edits: [edit] }))
-        goTo("own-look", { id: item.id }, { instead: true });
+        goTo("looking", { id: item.id }, { instead: true });
     },
     el(
       "div",
@@ -174,7 +174,7 @@ function named(title, settle, before = null) {
 }
 
 /** What differs on the variant `id` from its item: tap the feature, then what is seen instead. */
-export async function ownDiffersScreen(_, { id, feature: wanted = "" }) {
+export async function differingScreen(_, { id, feature: wanted = "" }) {
   const variant = record(id);
   if (!variant || variant.trashed !== "") return gone();
   const item = record(variant.item);
@@ -183,7 +183,7 @@ export async function ownDiffersScreen(_, { id, feature: wanted = "" }) {
   if (feature) return differently(variant, item, feature);
   const put = features.filter((one) => isPutDown(item, one) || isPutDown(variant, one));
   const rest = features.filter((one) => !put.includes(one));
-  const pick = (one) => goTo("own-differs", { id, feature: one.key }, { instead: true });
+  const pick = (one) => goTo("differing", { id, feature: one.key }, { instead: true });
   return el(
     "section",
     { class: "card" },
@@ -237,7 +237,7 @@ function differently(variant, item, feature) {
         }),
       };
       if (await keepRows("Variant put down", rows, { edits: [edit] }))
-        goTo("own-variant", { id: variant.id }, { instead: true });
+        goTo("version", { id: variant.id }, { instead: true });
     });
   return el(
     "section",

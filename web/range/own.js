@@ -12,9 +12,8 @@ import { saveChange, saver } from "../parts/saving.js";
 import { kindIn, variantsIn } from "./describing.js";
 import { keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
 
-/** The range `id`, or a name for a new one. */
-export async function ownScreen(_, { id = "" }) {
-  if (id === "") return newOne();
+/** The range `id`. */
+export async function ownScreen(_, { id }) {
   const range = record(id);
   if (!range || range.trashed !== "") return gone();
   const items = rowsOf(id, "range_item");
@@ -22,7 +21,7 @@ export async function ownScreen(_, { id = "" }) {
     "section",
     { class: "shelf" },
     heading(1, range.name),
-    button("Write down a piece", () => goTo("write-down", { range: id }), { class: "main wide" }),
+    button("Write down a piece", () => goTo("writing", { range: id }), { class: "main wide" }),
     items.length === 0
       ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
       : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
@@ -42,7 +41,7 @@ function line(item) {
         el("strong", {}, itemTitle(item)),
         el("span", { class: "quiet" }, [kind, variants].filter(Boolean).join(" · ")),
       ],
-      () => goTo("own-item", { id: item.id }),
+      () => goTo("entry", { id: item.id }),
       { class: "hit" },
     ),
   );
@@ -70,7 +69,7 @@ function aboutIt(range) {
 }
 
 /** The first of one's own ranges, or another one: it needs no more than a name. */
-function newOne() {
+export function newRangeScreen() {
   const name = el("input", { type: "text", id: "range-name", autocomplete: "off" });
   const wrong = el("p", { class: "quiet" }, "As you would say it to another collector.");
   const begin = () =>
@@ -100,7 +99,7 @@ function newOne() {
 }
 
 /** A new piece for a range: which kind it is. The rest is put down on the piece's own screen. */
-export async function writeDownScreen(_, { range }) {
+export async function writingScreen(_, { range }) {
   const { kinds } = await kit();
   return el(
     "section",
@@ -130,5 +129,5 @@ async function begun(range, shelf) {
   const { kind, rows } = kindIn(range, shelf);
   const item = newItem(range, { number: "", name: "", kind: kind.id });
   const kept = await keepRows("New piece written down", [...rows, item, newVariant(item, {})]);
-  if (kept) goTo("own-item", { id: item.id }, { instead: true });
+  if (kept) goTo("entry", { id: item.id }, { instead: true });
 }

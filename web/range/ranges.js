@@ -61,7 +61,7 @@ function yourOwn() {
   return [
     heading(2, "Written down by you"),
     el("ul", { class: "found", "aria-label": "Your own" }, ownRanges().map(held)),
-    button("A range of your own", () => goTo("own"), { class: "plain wide" }),
+    button("A range of your own", () => goTo("newrange"), { class: "plain wide" }),
   ];
 }
 

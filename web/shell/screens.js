@@ -99,38 +99,44 @@ export const SCREENS = {
     way: ["more"],
     load: async () => (await loaded(import("../range/ranges.js"))).rangesScreen,
   },
-  own: {
+  newrange: {
     title: "A range of your own",
     way: ["ranges"],
+    still: true,
+    load: async () => (await loaded(import("../range/own.js"))).newRangeScreen,
+  },
+  own: {
+    title: "One of your own",
+    way: ["ranges", "list Your own"],
     load: async () => (await loaded(import("../range/own.js"))).ownScreen,
   },
-  "write-down": {
+  writing: {
     title: "Write down a piece",
     way: ["own"],
     still: true,
-    load: async () => (await loaded(import("../range/own.js"))).writeDownScreen,
+    load: async () => (await loaded(import("../range/own.js"))).writingScreen,
   },
-  "own-item": {
+  entry: {
     title: "A piece written down",
     way: ["own", "list Written down"],
-    load: async () => (await loaded(import("../range/own-item.js"))).ownItemScreen,
+    load: async () => (await loaded(import("../range/own-item.js"))).entryScreen,
   },
-  "own-variant": {
+  version: {
     title: "A variant written down",
-    way: ["own-item", "list Variants"],
-    load: async () => (await loaded(import("../range/own-item.js"))).ownVariantScreen,
+    way: ["entry", "list Variants"],
+    load: async () => (await loaded(import("../range/own-item.js"))).versionScreen,
   },
-  "own-look": {
+  looking: {
     title: "Answer what you see",
-    way: ["own-item"],
+    way: ["entry"],
     still: true,
-    load: async () => (await loaded(import("../range/own-look.js"))).ownLookScreen,
+    load: async () => (await loaded(import("../range/own-look.js"))).lookingScreen,
   },
-  "own-differs": {
+  differing: {
     title: "Another variant of it",
-    way: ["own-item"],
+    way: ["entry"],
     still: true,
-    load: async () => (await loaded(import("../range/own-look.js"))).ownDiffersScreen,
+    load: async () => (await loaded(import("../range/own-look.js"))).differingScreen,
   },
   moved: {
     title: "What moved",
