@@ -100,6 +100,7 @@ def written_down(page: Page) -> None:
     page.locator(".states button").filter(has_text="Coach").click()
     page.get_by_label("Number").fill("104")
     page.get_by_role("button", name="Answer what you see").click()
+    expect(page.get_by_role("button", name="That will do")).to_be_visible()
     first = question(page)
     page.locator(".states button").first.click()
     expect(page.get_by_role("heading", level=1)).not_to_have_text(first)

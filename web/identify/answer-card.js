@@ -70,7 +70,8 @@ function kicker({ how_sure }, { items }) {
 }
 
 /** What does not fit the one that is named, and what can be done about it. */
-function fitNote({ pack, view }, { session }, act) {
+function fitNote(state, { session }, act) {
+  const { pack, view } = state;
   if (!view.fit || view.fit.passed) return null;
   const odd = view.fit.odd.map((place) =>
     pack.features.find((one) => one.id === session.answers[place].feature),
@@ -97,7 +98,9 @@ function fitNote({ pack, view }, { session }, act) {
       odd.map(({ id, name }) =>
         button(`Look again: ${small(name)}`, () => act.change(id), { class: "plain" }),
       ),
-      button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
+      state.entry.written
+        ? button("Write it down as a variant", act.asVariant, { class: "plain" })
+        : button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
     ),
   ];
 }
@@ -192,7 +195,8 @@ function unrecorded(state, step, act) {
         "down, a repainted or altered piece, or one of the answers may be wrong.",
     ),
     chance(view.unrecorded),
-    button("Keep as a sighting", act.sighting, { class: "main wide" }),
+    button("Put it into a range of your own", act.putIn, { class: "main wide" }),
+    button("Keep as a sighting", act.sighting, { class: "plain wide" }),
     el(
       "p",
       { class: "quiet" },

@@ -163,6 +163,8 @@ export const act = {
   collect: () => takeUp(({ collectIt }) => collectIt(state)),
   want: () => takeUp(({ wantIt }) => wantIt(state)),
   sighting: () => takeUp(({ sightingIt }) => sightingIt(state)),
+  putIn: () => takeUp(({ putItIn }) => putItIn(state)),
+  asVariant: () => takeUp(({ variantOfIt }) => variantOfIt(state)),
   mark: async () => (await loaded(import("./read-mark.js"))).openReadMark(state.pack, act.answer),
   who: (variants) => openWho(state, current(state.piece), variants),
 };

@@ -6,6 +6,7 @@ import { today } from "../parts/days.js";
 import { newNote } from "../notebook/notebook.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
+import { putIn, putInVariant } from "../range/put-in.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
 
@@ -105,19 +106,41 @@ export async function wantIt(state) {
   });
 }
 
+/** Puts the piece into a range of one's own, with what was answered. */
+export async function putItIn(state) {
+  const { pack: id, of, answers } = await known(state);
+  await readyRange(id);
+  const pack = packsAtHand.get(id);
+  return putIn({ pack, answers, kind: kindOf(state, pack, of) });
+}
+
+/** Puts it into its range of one's own as a variant of what it is most like. */
+export async function variantOfIt(state) {
+  const { pack, of } = await known(state);
+  await readyRange(pack);
+  const { answers } = current(state.piece).session;
+  const odd = state.view.fit.odd.map((place) => answers[place]);
+  return putInVariant({ pack: packsAtHand.get(pack), variant: of[0].variant, answers: odd });
+}
+
+/** The id of the kind that the piece was said to be of, else of what came closest; "" not known. */
+function kindOf(state, { items, kinds }, of) {
+  const nearest = items.find((item) => item.number === of[0]?.item);
+  return current(state.piece).session.scope.kind || (nearest ? kinds[nearest.kind].id : "");
+}
+
 /** Keeps the piece as a sighting for whoever keeps the reference, or opens the one there is. */
 export async function sightingIt(state) {
   const { pack, of, answers, session } = await known(state);
   const there = all("sighting").find((one) => session && one.session === session);
   if (there) return goTo("sighting", { id: there.id });
   await readyRange(pack);
-  const { items, kinds, version } = packsAtHand.get(pack);
-  const nearest = items.find((item) => item.number === of[0]?.item);
+  const range = packsAtHand.get(pack);
   const unrecorded = state.view.unrecorded >= (state.view.variants[0]?.chance ?? 0);
   const sighting = blank("sighting", {
     pack,
-    version,
-    kind: current(state.piece).session.scope.kind || (nearest ? kinds[nearest.kind].id : ""),
+    version: range.version,
+    kind: kindOf(state, range, of),
     item: unrecorded ? "" : (of[0]?.item ?? ""),
     unrecorded,
     of,

@@ -16,7 +16,7 @@ const NOT_RECORDED = "?";
  * {key, own (row or null), shelf (of the kit, or null), title, question, where, states: [{key, row,
  * name, caption, drawing}]}.
  */
-function ofShelf(shelf) {
+export function ofShelf(shelf) {
   return {
     key: shelf.id,
     own: null,
@@ -57,11 +57,16 @@ function ofRange(own, shelf) {
   };
 }
 
-/** The shelf in the order in which it is asked: what shows from the side, then what is near at hand. */
+const FIRST = ["body", "extent", "load", "train", "colour", "lining", "emblem", "coupling"];
+
+/** The shelf in the order it is asked: form, what shows from the side, what is near at hand. */
 function inOrder(features) {
-  const late = ({ layer = "", needs = "nothing" }) =>
-    (needs === "nothing" ? 0 : 2) + (layer ? 0 : 1);
-  return [0, 1, 2, 3].flatMap((place) => features.filter((one) => late(one) === place));
+  const late = ({ layer = "", needs = "nothing" }) => {
+    if (needs !== "nothing") return FIRST.length + 2;
+    if (layer === "") return FIRST.length + 1;
+    return FIRST.includes(layer) ? FIRST.indexOf(layer) : FIRST.length;
+  };
+  return [...features].sort((one, other) => late(one) - late(other));
 }
 
 /** What a kind (its key) can be asked for: first what the range has, then the rest of the shelf. */

@@ -1,6 +1,7 @@
-/** An item of a range of one's own: its number, name and years, what is seen on it, its variants. */
+/** An item of a range of one's own: number, name, years, what is seen on it, its variants. */
 import { run } from "../data/queue.js";
-import { record, setting, trashing } from "../data/records.js";
+import { all, making, record, setting, trashing } from "../data/records.js";
+import { blank } from "../data/record-shapes.js";
 import { gone } from "../collection/piece.js";
 import { dateField } from "../parts/date-field.js";
 import { pictured } from "../parts/drawing.js";
@@ -8,16 +9,23 @@ import { button, el, heading } from "../parts/element.js";
 import { choice, longField, textField } from "../parts/fields.js";
 import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
 import { saveChange, saver } from "../parts/saving.js";
+import { notice } from "../parts/status.js";
 import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
 import { itemTitle } from "./own.js";
+import { namedAs } from "./put-in.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
 
+// how far each is believed is a guess, no source
 const SAID_BY = [
-  ["a catalogue", 0.9],
-  ["a book", 0.8],
-  ["my own piece", 0.9],
-  ["somebody said so", 0.5],
-]; // how far each is believed is a guess, no source
+  { what: "A catalogue", trust: 0.9 },
+  { what: "A book", trust: 0.8 },
+  { what: "My own piece", trust: 0.9 },
+  { what: "Somebody said so", trust: 0.5 },
+];
+
+const ADD_THERE = "If this is another version of it, add it there as a variant.";
+const NUMBER_FIRST =
+  "Give it a number first, so that your collection can name it. What you call it will do.";
 
 /** The item `id`. */
 export async function entryScreen(_, { id }) {
@@ -40,6 +48,7 @@ export async function entryScreen(_, { id }) {
     button("Answer what you see", () => goTo("looking", { id }), { class: "main wide" }),
     putDownList(item, features, "looking"),
     variants.length > 1 ? variantList(variants) : null,
+    mine(item),
     button("Another variant of it", () => run(() => another(item, variants)), {
       class: "plain wide",
     }),
@@ -55,7 +64,7 @@ function numberField(item, save) {
       (one) => one.id !== item.id && text !== "" && one.number === text,
     );
     return twin
-      ? `Not saved. ${itemTitle(twin)} has this number already. If this is another version of it, add it there as a variant.`
+      ? `Not saved. ${itemTitle(twin)} has this number already. ${ADD_THERE}`
       : keep(text);
   };
   return textField("Number", item.number, check, {
@@ -66,18 +75,11 @@ function numberField(item, save) {
 /** Who says so: what was said before in this range, or something new. */
 function saidBy(item, save) {
   const sources = rowsOf(item.range, "range_source");
-  const fresh = SAID_BY.map(([what], place) => [
-    `new ${place}`,
-    `${what[0].toUpperCase()}${what.slice(1)}…`,
-  ]);
+  const fresh = SAID_BY.map(({ what }, place) => [`new ${place}`, `${what}…`]);
   const keep = save("source", "Who says so");
   const settle = async (value) => {
     if (!value.startsWith("new ")) return keep(value);
-    const [what, trust] = SAID_BY[Number(value.slice(4))];
-    const source = newSource(item.range, {
-      what: `${what[0].toUpperCase()}${what.slice(1)}`,
-      trust,
-    });
+    const source = newSource(item.range, SAID_BY[Number(value.slice(4))]);
     const edit = setting(item.id, "source", item.source, source.id);
     const kept = await keepRows("Who says so changed", [source], { edits: [edit] });
     if (kept) run(redraw);
@@ -151,6 +153,31 @@ function variantList(variants) {
 async function another(item, variants) {
   const variant = copyOf(variants[variants.length - 1], { name: "" });
   if (await keepRows("New variant", [variant])) goTo("differing", { id: variant.id });
+}
+
+/** Into the collection with it, or to where it is there. */
+function mine(item) {
+  const named = namedAs(item);
+  const there = all("piece").find(
+    (one) => item.number !== "" && one.pack === named.pack && one.item === item.number,
+  );
+  if (there)
+    return button("It is in your collection", () => goTo("piece", { id: there.id }), {
+      class: "plain wide",
+    });
+  const collect = () =>
+    run(async () => {
+      if (record(item.id).number === "") {
+        notice(NUMBER_FIRST);
+        return;
+      }
+      const [variant] = variantsIn(item);
+      const of = variant ? [{ variant: variant.key, chance: 1 }] : [];
+      const piece = blank("piece", { pack: named.pack, item: record(item.id).number, of });
+      const said = "It is in the collection.";
+      if (await saveChange("Into the collection", [making(piece)], { said })) redraw();
+    });
+  return button("It is mine: into the collection", collect, { class: "plain wide" });
 }
 
 async function away(item) {

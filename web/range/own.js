@@ -78,7 +78,7 @@ export function newRangeScreen() {
       const twin = ownRanges().find((one) => one.name.toLowerCase() === called.toLowerCase());
       if (called === "" || twin) {
         wrong.textContent = twin
-          ? `There is a range called ${twin.name} already. Give this one another name, or write into that one.`
+          ? `${twin.name} is there already. Give this one another name, or write into that one.`
           : "Give it a name first: the maker's, or what collectors call it.";
         wrong.className = "wrong";
         name.focus();

@@ -1,0 +1,147 @@
+"""A range of one's own, written down by handling pieces: no file, no server."""
+
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import asking, begin, choices, question, see
+from tests.browser.phone_storage import more, place, records
+
+
+@pytest.fixture
+def ostwick(page: Page, server) -> Page:
+    """A phone with a new range, nothing in it yet."""
+    page.goto(server.url)
+    more(page, "Ranges")
+    page.get_by_role("button", name="A range of your own").click()
+    page.get_by_label("What is it called?").fill("Ostwick")
+    page.get_by_role("button", name="Begin").click()
+    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
+    return page
+
+
+def write_down(page: Page, kind: str, number: str = "") -> None:
+    """From the range: a new piece of this kind."""
+    page.get_by_role("button", name="Write down a piece").click()
+    page.locator(".states button").filter(has_text=kind).first.click()
+    page.get_by_label("Number").fill(number)
+    page.get_by_label("Number").blur()
+
+
+def answer(page: Page, times: int) -> list[str]:
+    """Answers the next cards by the first drawing; gives what was asked."""
+    asked = []
+    for _ in range(times):
+        expect(page.get_by_role("button", name="That will do")).to_be_visible()
+        asked.append(question(page))
+        page.locator(".states button").first.click()
+        expect(page.get_by_role("heading", level=1)).not_to_have_text(asked[-1])
+    return asked
+
+
+def test_a_piece_is_written_down_by_what_is_seen(ostwick):
+    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_label("Made", exact=True).fill("about 1957 to 61")
+    ostwick.get_by_label("Made", exact=True).blur()
+    expect(ostwick.get_by_label("Made", exact=True)).to_have_value("about 1957 to 1961")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    asked = answer(ostwick, 3)
+    ostwick.get_by_role("button", name="That will do").click()
+    put_down = ostwick.get_by_role("list", name="Put down")
+    expect(put_down.get_by_role("listitem")).to_have_count(3)
+    [item] = records(ostwick, "range_item")
+    assert (item["number"], item["years"]) == ("104", "1957~/1961")
+    features = {one["id"]: one for one in records(ostwick, "range_feature")}
+    seen = {name[5:]: value for name, value in item.items() if name.startswith("seen_")}
+    assert set(seen) == set(features)
+    states = {one["id"] for one in records(ostwick, "range_state")}
+    assert all(set(value) <= states for value in seen.values())
+    assert len(asked) == len(set(asked)) == 3
+    [variant] = records(ostwick, "range_variant")
+    assert variant["item"] == item["id"]
+
+
+def test_each_answer_is_taken_back_by_itself(ostwick):
+    write_down(ostwick, "Wagon", "W 3")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    answer(ostwick, 2)
+    ostwick.get_by_role("button", name="Undo").click()
+    expect(ostwick.get_by_text(re.compile("^Undone: .* put down"))).to_be_visible()
+    [item] = records(ostwick, "range_item")
+    assert len([name for name, value in item.items() if name.startswith("seen_") and value]) == 1
+
+
+def test_a_variant_is_what_differs(ostwick):
+    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    [first] = answer(ostwick, 1)
+    ostwick.get_by_role("button", name="That will do").click()
+    ostwick.get_by_role("button", name="Another variant of it").click()
+    ostwick.locator(".states button").first.click()
+    expect(ostwick.get_by_role("heading", name=first)).to_be_visible()
+    ostwick.locator(".states button").first.click()
+    expect(ostwick.get_by_text("A variant of 104")).to_be_visible()
+    plain, other = sorted(records(ostwick, "range_variant"), key=lambda one: one["at"])
+    [item] = records(ostwick, "range_item")
+    [field] = [name for name, value in other.items() if name.startswith("seen_") and value]
+    assert field not in plain
+    assert other[field] != item[field]
+    called = next(
+        one["name"] for one in records(ostwick, "range_state") if one["id"] == other[field][0]
+    )
+    assert other["name"] == called
+
+
+def test_a_number_twice_is_refused_with_what_to_do(ostwick):
+    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_role("button", name="Back").click()
+    write_down(ostwick, "Coach", "104")
+    said = ostwick.locator(".wrong")
+    expect(said).to_contain_text("104 has this number already")
+    expect(said).to_contain_text("add it there as a variant")
+    assert sorted(one["number"] for one in records(ostwick, "range_item")) == ["", "104"]
+
+
+def test_what_no_drawing_shows_is_named(ostwick):
+    write_down(ostwick, "Wagon", "W 3")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    first = question(ostwick)
+    ostwick.get_by_role("button", name="Something else").click()
+    sheet = ostwick.get_by_role("dialog")
+    sheet.get_by_role("button", name="Put it down").click()
+    expect(sheet.get_by_text("Name what you see first")).to_be_visible()
+    sheet.get_by_label("What you see").fill("Sliding roof")
+    sheet.get_by_role("button", name="Put it down").click()
+    expect(ostwick.get_by_role("heading", level=1)).not_to_have_text(first)
+    assert "Sliding roof" in [one["name"] for one in records(ostwick, "range_state")]
+
+
+def test_a_piece_that_is_in_no_range_goes_into_ones_own_with_its_answers(page, server):
+    page.goto(server.url)
+    begin(page, "Wagon")
+    answers = 0
+    while asking(page):
+        see(page, choices(page)[0])
+        answers += 1
+    page.get_by_role("button", name="Put it into a range of your own").click()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name="Begin a new range").click()
+    expect(sheet.get_by_text("Name the range first")).to_be_visible()
+    sheet.get_by_label("What is it called?").fill("Ostwick")
+    sheet.get_by_role("button", name="Begin a new range").click()
+    expect(page.get_by_role("list", name="Put down")).to_be_visible()
+    [item] = records(page, "range_item")
+    seen = [name for name, value in item.items() if name.startswith("seen_") and value]
+    assert 3 <= len(seen) <= answers
+    [kind] = records(page, "range_kind")
+    assert kind["key"] == "wagon"
+    page.get_by_label("Number").fill("W 7")
+    page.get_by_label("Number").blur()
+    page.get_by_role("button", name="It is mine: into the collection").click()
+    expect(page.get_by_role("button", name="It is in your collection")).to_be_visible()
+    [piece] = records(page, "piece")
+    [range_] = records(page, "range")
+    assert (piece["pack"], piece["item"]) == (range_["key"], "W 7")
+    place(page, "Collection")
+    expect(page.get_by_role("list", name="Pieces")).to_contain_text("W 7")

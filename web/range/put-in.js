@@ -1,0 +1,169 @@
+/** A piece that is in no range, with what was answered of it, put into a range of one's own. */
+import { kit } from "../data/packs.js";
+import { run } from "../data/queue.js";
+import { record } from "../data/records.js";
+import { button, el } from "../parts/element.js";
+import { goTo } from "../parts/navigation.js";
+import { sheet } from "../parts/sheet.js";
+import { announce } from "../parts/status.js";
+import { kindIn, ofShelf, rowsFor } from "./describing.js";
+import {
+  copyOf,
+  keepRows,
+  newItem,
+  newRange,
+  newState,
+  newVariant,
+  ownRanges,
+  rowsOf,
+} from "./own-range.js";
+
+/** @import { Answer, Feature, Pack } from "../data/engine-types.d.ts" */
+
+const MARK = /^mark_/; // what dates a piece and is no feature of a range
+
+/** The range of one's own that a compiled range was made from, or null. */
+export function ownOf(packId) {
+  return ownRanges().find(({ key }) => key === packId) ?? null;
+}
+
+/**
+ * Asks which range it goes into, and puts it there: `pack` (where it was looked for), `answers`,
+ * `kind` (the key of its likely kind, "" not known).
+ */
+export async function putIn({ pack, answers, kind }) {
+  const { kinds } = await kit();
+  const named = kinds.find(({ id }) => id === kind) ?? pack.kinds.find(({ id }) => id === kind);
+  const own = ownOf(pack.id);
+  if (own && named) return run(() => put(own, [], named, pack, answers));
+  ask(kinds, named ?? kinds[0], (range, rows, chosen) => put(range, rows, chosen, pack, answers));
+}
+
+/** Which range, and which kind of piece. */
+function ask(kinds, likely, settle) {
+  const pick = el(
+    "select",
+    { id: "put-in-kind" },
+    (kinds.includes(likely) ? kinds : [likely, ...kinds]).map((one) =>
+      el("option", { value: one.id, selected: one === likely }, one.name),
+    ),
+  );
+  const name = el("input", { type: "text", id: "put-in-name", autocomplete: "off" });
+  const said = el("p", { class: "quiet" }, "The maker’s name, or what collectors call it.");
+  const into = (range, rows) => {
+    const chosen = [likely, ...kinds].find(({ id }) => id === pick.value);
+    shut();
+    run(() => settle(range, rows, chosen));
+  };
+  const fresh = () => {
+    const called = name.value.trim();
+    if (called === "") {
+      said.textContent = "Name the range first: the maker’s name, or what collectors call it.";
+      said.className = "wrong";
+      announce(said.textContent);
+      name.focus();
+      return;
+    }
+    const range = newRange({ name: called });
+    into(range, [range]);
+  };
+  const mine = ownRanges();
+  const shut = sheet(
+    "Put it into a range of your own",
+    el(
+      "div",
+      { class: "field" },
+      el("label", { for: pick.id }, "What is it?"),
+      el("span", { class: "pick" }, pick),
+    ),
+    mine.map((range) =>
+      button(`Into ${range.name}`, () => into(range, []), { class: "main wide" }),
+    ),
+    el(
+      "div",
+      { class: "field" },
+      el("label", { for: name.id }, mine.length > 0 ? "Or into a new one" : "What is it called?"),
+      name,
+    ),
+    said,
+    button("Begin a new range", fresh, { class: mine.length > 0 ? "plain wide" : "main wide" }),
+  );
+}
+
+async function put(range, before, kindShelf, pack, answers) {
+  const { kind, rows } = kindIn(range.id, kindShelf);
+  const { made, seen } = await seenRows(range.id, pack, answers, [...before, ...rows]);
+  const item = newItem(range.id, { number: "", name: "", kind: kind.id, seen });
+  const kept = await keepRows(`A piece put into ${range.name}`, [
+    ...made,
+    item,
+    newVariant(item, {}),
+  ]);
+  if (kept) goTo("entry", { id: item.id });
+}
+
+/** What answers say, as rows: {made: rows that are new, seen: {feature: [states]}}. */
+async function seenRows(range, pack, answers, before) {
+  const { features } = await kit();
+  let made = before;
+  const seen = {};
+  for (const answer of answers) {
+    const asked = pack.features.find(({ id }) => id === answer.feature);
+    if (!asked || asked.id === "kind" || MARK.test(asked.id) || answer.states.length === 0)
+      continue;
+    const shelf = features.find(({ id }) => id === asked.id) ?? fromPack(pack, asked);
+    const own = rowsOf(range, "range_feature").find(({ key }) => key === asked.id) ?? null;
+    const needed = rowsFor(range, { ...ofShelf(shelf), own }, made);
+    made = [...made, ...needed.rows];
+    const ids = answer.states.map((key) => {
+      if (needed.stateIds.has(key)) return needed.stateIds.get(key);
+      const { name, drawing } = asked.states.find(({ id }) => id === key);
+      const state = newState(needed.own, { key, name, drawing: pack.drawings[drawing] ?? "" });
+      made = [...made, state];
+      return state.id;
+    });
+    seen[needed.own.id] = ids;
+  }
+  return { made, seen };
+}
+
+/**
+ * A feature of a compiled range as one of the shelf.
+ * @param {Pack} pack
+ * @param {Feature} feature
+ */
+function fromPack(pack, feature) {
+  return {
+    ...feature,
+    kinds: feature.kinds.map((place) => pack.kinds[place].id),
+    part: feature.part < 0 ? null : pack.parts[feature.part],
+    mistaken: feature.mistaken.map((pair) => pair.map((place) => feature.states[place].id)),
+    states: feature.states
+      .filter((_, place) => place !== feature.none)
+      .map((state) => ({ ...state, drawing: pack.drawings[state.drawing] ?? "" })),
+  };
+}
+
+/**
+ * A piece of a range of one's own that is like a variant of it but for some answers, as another
+ * variant: `variant` is the key of the one that it is like, `answers` those that differ.
+ */
+export function putInVariant({ pack, variant, answers }) {
+  return run(async () => {
+    const range = ownOf(pack.id);
+    const like = rowsOf(range.id, "range_variant").find(({ key }) => key === variant);
+    const { made, seen } = await seenRows(range.id, pack, answers, []);
+    const [first] = answers;
+    const feature = pack.features.find(({ id }) => id === first.feature);
+    const name = feature.states.find(({ id }) => id === first.states[0]).name;
+    const fresh = copyOf(like, { name, seen });
+    if (await keepRows("New variant", [...made, fresh])) goTo("version", { id: fresh.id });
+  });
+}
+
+/** The item and the variant as they are pointed to by pieces: {pack, item, variant}. */
+export function namedAs(row) {
+  const item = row.type === "range_item" ? row : record(row.item);
+  const { key } = record(item.range);
+  return { pack: key, item: item.number, variant: row.type === "range_item" ? "" : row.key };
+}
