@@ -98,7 +98,7 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
             "A barcode has 8, 12 or 13 figures. Write also the small ones at its ends.",
         ]  # fmt: skip
     series = tables["series"][place_of(tables["series"], reading["series"])]
-    sure = "From memory: " if is_from_memory(told) else ""
+    they = "From memory: the series " if is_from_memory(told) else "The series "
     if problem == "empty":
         return ["There is no number after it. Add the figures, as in ", series["example"], "."]
     if problem == "letters":
@@ -115,13 +115,13 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
             ", not in such a year. Read the year again.",
         ]  # fmt: skip
     if problem == "unused":
-        out = [sure, "the series ended near ", near[0]]
+        out = [they, "ended near ", near[0]]
         if near[1] > 0:
-            out = [sure, "the series ended near ", near[0], " and went on at ", near[1]]
+            out = [they, "ended near ", near[0], " and went on at ", near[1]]
         return plus(out, ". Such a number is most likely misread: look again.")
     if problem == "beyond":
         return [
-            sure, "the series had not reached ", near[0], " by ", near[1],
+            they, "had not reached ", near[0], " by ", near[1],
             ". Such a number is most likely misread: look again.",
         ]  # fmt: skip
     if reading["series"] == "patent_gb":
