@@ -51,7 +51,7 @@ def test_a_piece_is_written_down_by_what_is_seen(ostwick):
     put_down = ostwick.get_by_role("list", name="Put down")
     expect(put_down.get_by_role("listitem")).to_have_count(3)
     [item] = records(ostwick, "range_item")
-    assert (item["number"], item["years"]) == ("104", "1957~/1961")
+    assert (item["number"], item["years"]) == ("104", "1957~/1961~")
     features = {one["id"]: one for one in records(ostwick, "range_feature")}
     seen = {name[5:]: value for name, value in item.items() if name.startswith("seen_")}
     assert set(seen) == set(features)
