@@ -44,6 +44,7 @@ EXPORTS = (
     "join", "settled", "narrowed", "seen_years", "marks_apart",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "study", "assess_studied", "duplicates", "want_words",
+    "outside_alike", "outside_named", "known_now",
     "conditions", "condition_rank", "moved", "incomplete",
     "read_date", "date_in_words", "record_fault", "misfits", "new_fields",
 )  # fmt: skip

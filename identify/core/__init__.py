@@ -47,6 +47,7 @@ FILES = (
     "wants",
     "formation",
     "duplicates",
+    "outside",
     "price",
     "meaning",
     "verdict",

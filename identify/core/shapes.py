@@ -21,7 +21,8 @@ RECORD_SHAPES: list[RecordShape] = [
     {
         "type": "want",
         "fields": [
-            ["pack", "text"], ["item", "text"], ["variant", "text"], ["least", "condition"],
+            ["pack", "text"], ["item", "text"], ["called", "text"], ["variant", "text"],
+            ["least", "condition"],
             ["box", "box"], ["most", "money"], ["urgency", "urgency"], ["notes", "text"],
         ],
     },

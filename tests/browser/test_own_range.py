@@ -145,3 +145,46 @@ def test_a_piece_that_is_in_no_range_goes_into_ones_own_with_its_answers(page, s
     assert (piece["pack"], piece["item"]) == (range_["key"], "W 7")
     place(page, "Collection")
     expect(page.get_by_role("list", name="Pieces")).to_contain_text("W 7")
+
+
+def kept_outside(page: Page, button: str, typed: str) -> None:
+    """A piece or want that is in no range, by what is typed of it."""
+    page.get_by_role("button", name=button).click()
+    page.get_by_label("Number or name").fill(typed)
+    page.get_by_role("button", name="It is in no range").click()
+    expect(page.get_by_label("What it is")).to_have_value(typed)
+
+
+def test_what_is_in_no_range_is_kept_wanted_and_counted_twice(page, server):
+    page.goto(server.url)
+    for typed in ("QX 304 brake coach", "qx304 Brake-Coach"):
+        place(page, "Collection")
+        kept_outside(page, "Add a piece", typed)
+    assert {(one["pack"], one["item"]) for one in records(page, "piece")} == {("", "")}
+    place(page, "Wants")
+    kept_outside(page, "Add a want", "QX 305 goods van")
+    place(page, "Wants")
+    expect(page.get_by_role("list", name="Wants")).to_contain_text("QX 305 goods van")
+    more(page, "Duplicates")
+    expect(page.get_by_text("1 to part with.")).to_be_visible()
+    more(page, "Search everything")
+    page.get_by_label("Search for").fill("qx 304")
+    pieces = page.get_by_role("list", name="Pieces")
+    expect(pieces.get_by_role("button")).to_have_count(2)
+
+
+def test_a_range_that_knows_it_by_now_is_offered(page, server, pellmarsh):
+    item = pellmarsh["pack"]["items"][4]
+    page.goto(server.url)
+    place(page, "Collection")
+    kept_outside(page, "Add a piece", f"{item['number']} from the attic")
+    place(page, "Collection")
+    page.get_by_text("1 is in a range now").click()
+    page.get_by_role("list", name="In a range now").get_by_role("button").click()
+    page.get_by_role("button", name=f"It is {item['number']} {item['name']} in Pellmarsh").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text(item["name"])
+    [piece] = records(page, "piece")
+    assert (piece["pack"], piece["item"]) == ("pellmarsh", item["number"])
+    assert piece["called"] == f"{item['number']} from the attic", "what was typed is not lost"
+    place(page, "Collection")
+    expect(page.get_by_text("in a range now")).to_have_count(0)

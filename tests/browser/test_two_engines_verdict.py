@@ -14,6 +14,7 @@ from identify.core.deciding import assess_for
 from identify.core.duplicates import duplicates
 from identify.core.formation import incomplete
 from identify.core.money import add_money, compare_money, money_parts, totals
+from identify.core.outside import known_now, outside_alike, outside_named
 from identify.core.wants import want_words
 from tests.browser.engines import agree, compiled
 from tests.sampling import sample
@@ -33,8 +34,13 @@ FREE = {
     "read_money": read_money, "add_money": add_money, "compare_money": compare_money,
     "totals": totals, "money_parts": money_parts, "currencies": currencies,
     "conditions": conditions, "condition_rank": condition_rank, "want_words": want_words,
+    "outside_alike": outside_alike, "outside_named": outside_named,
 }  # fmt: skip
-BOUND = {"assess_for": assess_for, "duplicates": duplicates, "incomplete": incomplete}
+BOUND = {
+    "assess_for": assess_for, "duplicates": duplicates, "incomplete": incomplete,
+    "known_now": known_now,
+}  # fmt: skip
+OUTSIDE = {"type": "piece", "item": "", "kept": False, "purpose": "", "missing": [], "replaced": []}
 ANY = table_pack({"x": ["a"]}, [{"x": sharp(["a"], "a")}], [1.0])
 
 
@@ -64,10 +70,18 @@ def test_random_collections(page, data):
     pack = data.draw(packs())
     records = data.draw(collections(pack))
     word = data.draw(st.sampled_from([*WORDS_OF_CONDITION, "lovely"]))
+    names = ["", pack["items"][0]["number"], f"{pack['items'][0]['number']}x", "no 7", "No. 7"]
+    outside = [
+        OUTSIDE | {"id": f"r{n}", "called": called, "condition": word, "boxed": ""}
+        for n, called in enumerate([*names, data.draw(scribbles())])
+    ]
     asked = [
         ["assess_for", data.draw(sessions(pack)), records, data.draw(hands())],
         ["duplicates", records["pieces"], "variant"],
         ["duplicates", records["pieces"], "item"],
+        *[["known_now", one] for one in outside],
+        ["outside_alike", outside],
+        *[["outside_named", outside, one["called"][:4]] for one in outside],
         ["incomplete", records["pieces"]],
         ["conditions"],
         ["condition_rank", word],

@@ -30,7 +30,7 @@ export async function chooseScreen(state, { into }) {
             "p",
             {},
             `Nothing in this range is called “${text}”. Try part of the number or one word of ` +
-              "the name.",
+              "the name. If it is in no range, it is kept as you typed it.",
           ),
       el(
         "ul",
@@ -83,15 +83,14 @@ export async function chooseScreen(state, { into }) {
     ),
     el("div", { class: "field" }, el("label", { for: "choose" }, "Number or name"), control),
     below,
-    into === "piece"
-      ? button("It is in no reference", () => made(into, range, ""), { class: "plain wide" })
-      : null,
+    button("It is in no range", () => made(into, "", "", text), { class: "plain wide" }),
   );
 }
 
-function made(into, pack, item) {
+/** Makes it, of an item of a range, or by what it is called alone. */
+function made(into, pack, item, called = "") {
   return run(async () => {
-    const record = blank(into, { pack, item });
+    const record = blank(into, { pack, item, called });
     if (await saveChange(MADE[into], [making(record)]))
       goTo(into, { id: record.id }, { instead: true });
   });

@@ -14,6 +14,7 @@ import {
 } from "../parts/piece-names.js";
 import { recordPicture } from "../parts/record-picture.js";
 import { announce } from "../parts/status.js";
+import { linkable } from "./known-now.js";
 import { demoOffer } from "../first-steps/demo-offer.js";
 import { goTo } from "../parts/navigation.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
@@ -40,7 +41,7 @@ let chosen = { ...USUAL };
  * The collection: search, filters, sorting, totals and the list, as `listOf` draws it.
  * @param {typeof pieceList} [listOf]
  */
-export function collectionScreen(state, at, listOf = pieceList) {
+export async function collectionScreen(state, at, listOf = pieceList) {
   const pieces = all("piece");
   const below = el("div", { class: "results-of" });
   const draw = (first) => below.replaceChildren(...results(state, pieces, first, listOf));
@@ -65,8 +66,37 @@ export function collectionScreen(state, at, listOf = pieceList) {
             class: "plain",
           }),
     ),
+    await nowKnown(state),
     pieces.length === 0 ? null : [searchBox(filter("text")), filters(state, filter, listOf)],
     below,
+  );
+}
+
+/** What was in no range, and is in one by now: each opens, to be linked there. */
+async function nowKnown(state) {
+  const records = await linkable(state);
+  if (records.length === 0) return null;
+  return el(
+    "details",
+    { class: "filters" },
+    el(
+      "summary",
+      {},
+      records.length === 1 ? "1 is in a range now" : `${records.length} are in a range now`,
+    ),
+    el(
+      "ul",
+      { class: "found", "aria-label": "In a range now" },
+      records.map((one) =>
+        el(
+          "li",
+          {},
+          button(el("strong", {}, one.called), () => goTo(one.type, { id: one.id }), {
+            class: "hit",
+          }),
+        ),
+      ),
+    ),
   );
 }
 

@@ -71,7 +71,7 @@ export async function duplicateGroups(state) {
     if (!ready) continue;
     found.push(...state.engine.duplicates(ready, own, state.settings.duplicates));
   }
-  return found;
+  return [...found, ...state.engine.outside_alike(pieces)];
 }
 
 /** The lines of one duplicate: its name with the first copy, the other copies, the best one. */

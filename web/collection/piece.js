@@ -3,6 +3,7 @@ import { blank } from "../data/record-shapes.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
 import { whatWasSeen } from "../parts/facts.js";
+import { knownNow } from "./known-now.js";
 import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/piece-names.js";
@@ -15,6 +16,8 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
 import { run } from "../data/queue.js";
+
+const HOW_CALLED = "Its number and name, for example: 304 brake coach.";
 
 /** One piece of the collection: everything about it, each change saved by itself. */
 export async function pieceScreen(state, { id }) {
@@ -29,7 +32,10 @@ export async function pieceScreen(state, { id }) {
     heading(1, title(packsAtHand, piece)),
     await unsettledLine(id),
     piece.item === ""
-      ? textField("What it is", piece.called ?? "", save("called", "Name"))
+      ? [
+          textField("What it is", piece.called, save("called", "Name"), { hint: HOW_CALLED }),
+          await knownNow(state, piece),
+        ]
       : variants(piece, pack),
     conditionFields(state, piece, save),
     photoBox(id),

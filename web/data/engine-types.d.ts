@@ -1761,7 +1761,7 @@ export interface OfAllRecords {
 /** A piece that is owned. */
 export interface Piece extends OfAllRecords {
   type: "piece";
-  /** id of the pack that it is in */
+  /** id of the pack that it is in, "" in none */
   pack: string;
   /** number of the item, "" where it is in no reference */
   item: string;
@@ -1799,8 +1799,10 @@ export interface Piece extends OfAllRecords {
 export interface Want extends OfAllRecords {
   type: "want";
   pack: string;
-  /** number of the item */
+  /** number of the item, "" where it is in no reference */
   item: string;
+  /** its name, where it is in no reference */
+  called: string;
   /** id of the variant, "" for any */
   variant: string;
   /** the least that is good enough */
@@ -2400,6 +2402,21 @@ export interface EngineModule {
   duplicates(engine: Engine, pieces: Array<Piece>, by: string): Array<Duplicate>;
   /** What a want asks for besides the piece, in words; most: its limit as text, "" for none. */
   want_words(want: Wish, most: string): Array<string>;
+  /**
+   * What is called the same twice or more, as `duplicates` gives it; `item`, `variant`: -1.
+   *
+   * Spares, donors and what is kept on purpose are left out, as in `duplicates`; capitals, spaces
+   * and signs make no difference.
+   */
+  outside_alike(pieces: Array<Piece>): Array<Duplicate>;
+  /**
+   * The ids of what is in no range and could be meant by a typed number or name.
+   *
+   * Its name begins as the text does, or has a word beginning like each word of the text.
+   */
+  outside_named(records: Array<Piece | Want>, text: string): Array<string>;
+  /** The items of a range that something in none may be: by its number, else by its name. */
+  known_now(engine: Engine, record: Piece | Want): Array<number>;
   /** The words of the scale, best first. */
   conditions(): Array<string>;
   /** 6 for the best word of the scale down to 1 for the worst; 0 for one that is not on it. */

@@ -102,6 +102,7 @@ function ofSeveral(pack, { of }) {
 export function variantText(packs, record) {
   const pack = packs.get(record.pack);
   const item = itemPlace(pack, itemNumber(record));
+  if (item < 0 && itemNumber(record) === "" && record.type !== "note") return "in no range";
   if (item < 0) return record.type === "piece" ? "not in the reference" : "";
   if (record.type === "want") {
     const place = variantPlace(pack, record.variant);
@@ -142,7 +143,7 @@ const isNumber = (words) =>
  * @returns {boolean}
  */
 export function matches(packs, record, words) {
-  const number = plain(itemNumber(record));
+  const number = plain(itemNumber(record) || (record.called ?? ""));
   if (isNumber(words) && number !== "" && number.startsWith(plain(words.join("")))) return true;
   if (!haystacks.has(record)) {
     const { id, type, answers, ...rest } = record;

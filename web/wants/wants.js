@@ -1,6 +1,6 @@
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
-import { choice, longField, ticks } from "../parts/fields.js";
+import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantText, variantsOf } from "../parts/piece-names.js";
@@ -8,6 +8,7 @@ import { share, wantsText } from "./share-wants.js";
 import { priceBox } from "../parts/price-limit.js";
 import { recordPicture } from "../parts/record-picture.js";
 import { unsettledLine } from "../parts/unsettled.js";
+import { knownNow } from "../collection/known-now.js";
 import { discard, gone } from "../collection/piece.js";
 import { saver } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
@@ -77,15 +78,22 @@ export async function wantScreen(state, { id }) {
     { class: "shelf" },
     heading(1, title(packsAtHand, want)),
     await unsettledLine(id),
-    choice(
-      "Variant",
-      [
-        ["", "Any variant"],
-        ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)]),
-      ],
-      want.variant,
-      save("variant", "Variant"),
-    ),
+    want.item === ""
+      ? [
+          textField("What it is", want.called, save("called", "Name"), {
+            hint: "Its number and name, for example: 304 brake coach.",
+          }),
+          await knownNow(state, want),
+        ]
+      : choice(
+          "Variant",
+          [
+            ["", "Any variant"],
+            ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)]),
+          ],
+          want.variant,
+          save("variant", "Variant"),
+        ),
     choice("At least in condition", scale, want.least, save("least", "Least condition")),
     ticks("Box", [["yes", "Only with its box"]], want.box === "yes" ? ["yes"] : [], (on) =>
       save("box", "Box")(on[0] ?? ""),

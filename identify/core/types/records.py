@@ -46,7 +46,7 @@ class Piece(OfAllRecords):
     """A piece that is owned."""
 
     type: Literal["piece"]
-    pack: str  # id of the pack that it is in
+    pack: str  # id of the pack that it is in, "" in none
     item: str  # number of the item, "" where it is in no reference
     called: str  # its name, where it is in no reference
     of: list[Chance]  # one with 1: known; several: one of these; none: some variant of the item
@@ -72,7 +72,8 @@ class Want(OfAllRecords):
 
     type: Literal["want"]
     pack: str
-    item: str  # number of the item
+    item: str  # number of the item, "" where it is in no reference
+    called: str  # its name, where it is in no reference
     variant: str  # id of the variant, "" for any
     least: Condition  # the least that is good enough
     box: Literal["", "yes"]  # with its box, or either

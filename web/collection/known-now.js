@@ -1,0 +1,49 @@
+/** What is in no range, and the ranges that have come to know it. */
+import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { all } from "../data/records.js";
+import { button, el } from "../parts/element.js";
+import { redraw } from "../parts/navigation.js";
+import { itemName } from "../parts/say.js";
+import { saveChange } from "../parts/saving.js";
+
+/** The items that a piece or want in no range may be now: [{range, name, pack, number}]. */
+async function itemsFor(state, record) {
+  const found = [];
+  for (const { id, name } of ranges()) {
+    const ready = await readyRange(id);
+    if (!ready) continue;
+    for (const item of state.engine.known_now(ready, record))
+      found.push({ range: name, name: itemName(ready.pack, item), pack: id, item });
+  }
+  return found;
+}
+
+/** Offers to link what is in no range to what a range knows of that name; null: nothing does. */
+export async function knownNow(state, record) {
+  const found = await itemsFor(state, record);
+  if (found.length === 0) return null;
+  const link = ({ pack, item }) =>
+    run(async () => {
+      const { number } = packsAtHand.get(pack).items[item];
+      const alter = (now) => ({ ...now, pack, item: number });
+      const said = "It is linked to the range now.";
+      if (await saveChange("Linked to a range", [{ id: record.id, alter }], { said }))
+        await redraw();
+    });
+  return el(
+    "div",
+    { class: "stack" },
+    found.map((one) =>
+      button(`It is ${one.name} in ${one.range}`, () => link(one), { class: "plain wide" }),
+    ),
+  );
+}
+
+/** The pieces and wants in no range that a range knows by now. */
+export async function linkable(state) {
+  const outside = [...all("piece"), ...all("want")].filter(({ item }) => item === "");
+  const found = [];
+  for (const record of outside) if ((await itemsFor(state, record)).length > 0) found.push(record);
+  return found;
+}
