@@ -22,6 +22,7 @@ from identify.server import exchange
 from identify.server.devices import LOOPBACK
 from identify.server.own_server import own_app
 from identify.server.pairing import link
+from identify.shipped import ROOT
 from tests.browser.phone import watched
 from tests.browser.phone_storage import kept, more, place
 from tests.keeping.store_contents import records
@@ -74,14 +75,15 @@ class OwnServer:
 class OwnProcess(OwnServer):
     """The same as the command is run by a person: a process, which can be killed."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, program: Path = ROOT) -> None:
         super().__init__(folder, {})
+        self.program = program  # the folder that the command is run from
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self, *options: str) -> None:
         command = [*RUN, "serve", "--data", str(self.folder), "--port", str(self.port), *options]
         self.process = subprocess.Popen(
-            command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT
+            command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT, cwd=self.program
         )
         for _ in range(1200):
             try:
@@ -108,6 +110,7 @@ class OwnProcess(OwnServer):
             check=True,
             capture_output=True,
             text=True,
+            cwd=self.program,
         ).stdout
 
     def link(self) -> str:
