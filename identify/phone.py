@@ -50,7 +50,8 @@ EXPORTS = (
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
-    "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "fault_words",
+    "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",
+    "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
     "sitting", "portrait",
 )  # fmt: skip

@@ -37,6 +37,7 @@ ODD: list[Json] = [
     [{"variant": "a", "chance": 9}], [{"feature": "f", "how": "no", "states": []}], nested(120),
     {"__proto__": {"x": 1}}, {"constructor": "c"}, {"prototype": []},
 ]  # fmt: skip
+PHOTO = {"full": "ab" * 32, "small": "cd" * 32, "full_size": 9, "small_size": 9, "width": 2}
 NAMES = ["__proto__", "constructor", "hasOwnProperty", "", "x" * 300, "op", "gone", "trashed", "é"]
 
 
@@ -131,6 +132,8 @@ def whole_entry(chance: Random) -> Json:
 def whole_operation(chance: Random) -> Json:
     writer = Writer(chance)
     record = whole_record(chance)
+    if chance.random() < 0.15:
+        return writer.operation(f"p{chance.randint(1, 9)}", PHOTO, "photo")
     first = writer.operation(record["id"], {"notes": "a"}, record["type"])
     return chance.choice([first, writer.operation(record["id"], {"trashed": record["changed"]})])
 

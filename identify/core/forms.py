@@ -14,6 +14,7 @@ NO_NAMES = [
 SMALL = "abcdefghijklmnopqrstuvwxyz"
 CAPITALS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 NUMERALS = "0123456789"
+HEXADECIMAL = "0123456789abcdef"
 LETTERS = CAPITALS + SMALL + NUMERALS + "_-"
 FIRST_YEAR = 1000
 LAST_YEAR = 9998  # four figures, with a year of room for what is changed after
@@ -52,6 +53,11 @@ def is_word(value: Any, firsts: str, others: str, most: int) -> bool:
 def is_id(value: Any, firsts: str) -> bool:
     """Whether a value is an id of a record: a letter of `firsts` and 1 to 64 letters or figures."""
     return is_word(value, firsts, LETTERS, 65) and len(value) > 1
+
+
+def is_sum(value: Any) -> bool:
+    """Whether a value is a SHA-256 in hexadecimal figures: what a picture is called."""
+    return is_word(value, HEXADECIMAL, HEXADECIMAL, 64) and len(value) == 64
 
 
 def is_type(value: Any) -> bool:

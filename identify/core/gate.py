@@ -16,6 +16,7 @@ from .forms import (
     is_empty,
     is_id,
     is_operation_id,
+    is_sum,
     is_text,
     is_time,
     is_type,
@@ -30,6 +31,7 @@ LONGEST_NAME = 200
 LONGEST_WORD = 100
 LONGEST_WHAT = 4000
 MOST_PARENTS = 64
+PICTURES = ["full", "small"]
 # What scanned() gives instead of room that is left.
 DEEP = -1
 NAME = -2
@@ -142,8 +144,13 @@ def entry_fault(entry: Any, stored: bool) -> Fault | None:
     if found is not None:
         return found
     found = change_fault(entry)
-    if found is not None or value_at(entry, "op") is None:
+    for name in ["fields", "after"]:
+        if found is None:
+            found = picture_fault(value_at(entry, "type"), value_at(entry, name))
+    if found is not None:
         return found
+    if value_at(entry, "op") is None:  # what is no operation is held by no server
+        return None if value_at(entry, "held") is None else fault_of("field", "held")
     return order_fault(entry, "op", stored)
 
 
@@ -168,6 +175,18 @@ def change_fault(entry: Group) -> Fault | None:
         return fault_of("field", "after")
     for name in ["side", "pulled", "send", "scrubbed"]:
         if sort_of_value(value_at(entry, name)) not in ["nothing", "flag"]:
+            return fault_of("field", name)
+    return None
+
+
+def picture_fault(kind: Any, fields: Any) -> Fault | None:
+    """What is wrong with the names of the pictures that a change of a photo tells of, which are
+    asked for by these names.
+    """
+    if kind != "photo" or fields is None:
+        return None
+    for name in PICTURES:
+        if value_at(fields, name) is not None and not is_sum(value_at(fields, name)):
             return fault_of("field", name)
     return None
 
@@ -222,6 +241,9 @@ def operation_fault(op: Any, stored: bool) -> Fault | None:
     for name in names_of(fields):
         if not is_text(name, LONGEST_NAME):
             return fault_of("field", "fields")
+    found = picture_fault(value_at(op, "type"), fields)
+    if found is not None:
+        return found
     if sort_of_value(scrubbed) == "flag":
         return left_over(scrubbed, fields)
     return None

@@ -64,7 +64,7 @@ class Phone:
         self.page.get_by_role("searchbox").fill(GOOD[number])
         pieces = self.page.get_by_role("list", name="Pieces").get_by_role("button")
         expect(pieces).to_have_count(1, timeout=WAIT)
-        expect(pieces).to_contain_text(number)
+        expect(pieces).to_contain_text(number, timeout=WAIT)
 
 
 @pytest.fixture
@@ -98,6 +98,39 @@ def test_damaged_storage_is_set_aside_and_the_rest_goes_on(paired, kind, store, 
         paired.goes_on()
     assert stored > sample(EACH, LOT) / 2
     told(capsys, f"{stored} damaged rows of {store}, {paired.changes} reloads and syncs")
+
+
+def test_a_phone_with_damaged_storage_can_be_paired(browser, hostile, capsys):
+    """The first sync makes operations of all that is there, and reads every record for it."""
+    context = browser.new_context(**PHONE)
+    page = phone(context)
+    page.goto(hostile.url)
+    add_piece(page, "P 24")
+    rows = [["records", one] for lot in lots("record")[:1] for one in lot]
+    rows += [["journal", one] for lot in lots("entry")[:1] for one in lot]
+    assert page.evaluate(PUT, json.dumps(rows)) > LOT
+    one = Phone(page, hostile)
+    one.goes_on()
+    assert page.reported == []
+    context.close()
+
+
+def test_a_photo_called_by_what_is_no_checksum_stops_no_sync(paired):
+    """Handed out by a server of before, and as it may lie in the journal since then."""
+    page = paired.page
+    operation = {
+        "id": "d0000000000000007.1", "record": "p1", "type": "photo", "parents": [], "wall": 1,
+        "count": 0, "fields": {"full": "../pull", "small": "zzzz"},
+    }  # fmt: skip
+    entry = {
+        "op": "d0000000000000008.1", "time": "2026-11-01T00:00:00Z", "group": "g", "held": "x 1",
+        **{name: operation[name] for name in ("type", "parents", "wall", "count", "fields")},
+        "record": "p2", "after": operation["fields"], "before": None,
+    }  # fmt: skip
+    paired.server.hands_out.waiting = [operation]
+    page.evaluate(PUT, json.dumps([["journal", entry], ["journal", {**entry, "op": None}]]))
+    assert "Nothing waits to be sent." in sync(page)
+    paired.goes_on()
 
 
 def test_damaged_operations_are_set_aside_and_syncing_ends(paired, capsys):

@@ -18,7 +18,7 @@ from identify.core.gate_words import fault_words
 from identify.core.merging import merged
 from identify.keeping.canonical_json import text_of
 from identify.keeping.ops import read_operations
-from tests.damaging import cases, demo, nested, whole_entry, whole_operation
+from tests.damaging import PHOTO, cases, demo, nested, whole_entry, whole_operation
 
 RECORD = demo()["records"][0]
 CHANCE = Random(1)
@@ -135,6 +135,29 @@ def test_a_change_that_says_it_is_an_operation_and_is_none(change, why):
     one = {**OPERATION, "op": OPERATION["id"], "after": {}, "held": ""}
     assert entry_fault(one, False) is None
     assert entry_fault({**one, **change}, False)["why"] == why
+
+
+def test_a_change_that_is_no_operation_is_held_by_no_server():
+    """Where one said it was, every sync asked for its id, and ended there."""
+    bare = {name: ENTRY[name] for name in ENTRY if name not in ("op", "held")}
+    assert entry_fault(bare, True) is None
+    for held in ("", "e1 2"):
+        assert entry_fault({**bare, "held": held}, True) == {"why": "field", "at": "held"}
+
+
+@pytest.mark.parametrize("name", ["full", "small"])
+@pytest.mark.parametrize("value", ["zzzz", "../pull", "", "AB" * 32, 7, ["ab" * 32]])
+def test_what_a_photo_is_called_is_a_checksum(name, value):
+    """Where it was not, the server refused to be asked for it, and every sync ended there."""
+    photo = {**OPERATION, "record": "p1", "type": "photo", "fields": PHOTO}
+    assert operation_fault(photo, False) is None
+    assert operation_fault({**photo, "fields": {"gone": True, "full": None}}, False) is None
+    bad = {**PHOTO, name: value}
+    assert operation_fault({**photo, "fields": bad}, True) == {"why": "field", "at": name}
+    entry = {**photo, "op": photo["id"], "after": {}, "held": ""}
+    assert entry_fault({**entry, "fields": bad}, True) == {"why": "field", "at": name}
+    assert entry_fault({**entry, "fields": None, "after": bad}, True)["at"] == name
+    assert operation_fault({**photo, "type": "piece", "fields": bad}, True) is None
 
 
 def test_a_photo_says_who_it_is():

@@ -2467,6 +2467,8 @@ export interface FurtherModule {
    * second, or with +01:00 in place of Z.
    */
   is_time(value: any): boolean;
+  /** Whether a value is a SHA-256 in hexadecimal figures: what a picture is called. */
+  is_sum(value: any): boolean;
   /** A fault of the gate as a sentence, with the name of the field that it is about. */
   fault_words(fault: Fault): string;
   /** What a text on a piece says. Several readings of a mark: it can be each of them. */

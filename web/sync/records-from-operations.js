@@ -2,6 +2,7 @@
  * Makes records of their operations, within a transaction: the record, what is to be settled,
  * photos.
  */
+import { furtherHere } from "../data/engine.js";
 import { scrubbed } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { fieldsOf, recordOf, written } from "./operation-forms.js";
@@ -72,7 +73,8 @@ async function scrub(there, entries, ids) {
 async function announce(there, id, merged) {
   const fields = Object.fromEntries(merged.fields.map(([name, text]) => [name, JSON.parse(text)]));
   const old = await there.get("announced", id);
-  const gone = merged.gone || typeof fields.full !== "string" || typeof fields.small !== "string";
+  const { is_sum } = furtherHere();
+  const gone = merged.gone || !is_sum(fields.full) || !is_sum(fields.small);
   await there.put("announced", { ...fields, id, gone, held: old?.held ?? "" });
 }
 

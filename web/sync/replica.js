@@ -150,7 +150,8 @@ async function checkSome(there, state, rules, touched) {
   const start = state.checked === false ? 0 : ids.findIndex((id) => id > state.checked);
   const some = start < 0 ? [] : ids.slice(start, start + CHECKED);
   const stand = await Promise.all(some.map((id) => there.get("records", id)));
-  const found = await Promise.all(stand.map((now) => asItWas(there, rules, now)));
+  const fit = stand.filter(Boolean); // the gate has set the others aside
+  const found = await Promise.all(fit.map((now) => asItWas(there, rules, now)));
   const entries = found.filter(Boolean);
   const stored = [];
   for (const entry of entries) stored.push({ ...entry, seq: await there.put("journal", entry) });
@@ -335,7 +336,8 @@ async function renameOwn(there, state, rules, moved, touched) {
   for (const op of moved)
     for (const { seq } of await there.where("journal", "op", op)) keys.add(seq);
   const order = [...keys].sort((a, b) => a - b);
-  const entries = await Promise.all(order.map((key) => there.get("journal", key)));
+  const found = await Promise.all(order.map((key) => there.get("journal", key)));
+  const entries = found.filter(Boolean); // the gate has set the others aside
   const ops = entries.map(({ op: id, parents, held }) => ({
     id,
     device: rules.parts_of_id(id).device,
