@@ -45,6 +45,7 @@ def test_it_has_no_mistakes_and_each_card_its_short_words():
     assert mistakes == []
     for feature in kit.pack.features:
         assert feature.title, feature.id
+        assert feature.kinds, feature.id
         captions = [state.caption or state.name for state in feature.states]
         assert [each for each in captions if len(each) > LONGEST or len(each.split()) > 3] == []
         assert len(set(captions)) == len(captions), feature.id
