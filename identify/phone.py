@@ -18,11 +18,13 @@ import pscript
 
 from identify import core
 from identify.bundle import bundled
+from identify.core import ranges
 from identify.minified import minified, minified_by_hand
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.kit import kit_to_pick
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
+from identify.reference.marks_to_merge import marks_to_merge
 from identify.reference.mistakes import Mistake, PackError
 from identify.shipped import DEMO, PACKS, WEB
 
@@ -33,6 +35,7 @@ INDEX = "packs/index.json"
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
 MARKS = "packs/marks.json"  # the tables for core/marking.py
 KIT = "packs/kit.json"  # features to pick from for a range of one's own
+MERGED_MARKS = "packs/date-marks.json"  # the date marks that core/ranges/ merges into ranges
 CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
@@ -59,6 +62,7 @@ MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
 )  # fmt: skip
+RANGING_EXPORTS = ("rows_of_records", "usable", "compiled_range")
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
@@ -134,6 +138,12 @@ def merging_module() -> str:
     return _module((*SHARED, *core.MERGING), MERGING_EXPORTS)
 
 
+def ranging_module() -> str:
+    """What makes compiled ranges of rows, as one ES module. Raises EngineError."""
+    names = [f"ranges/{name}" for name in ranges.FILES]
+    return _module((*ranges.BESIDES, *names), RANGING_EXPORTS)
+
+
 @cache
 def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     body = []
@@ -170,7 +180,7 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
     for path in paths:
         compiled = load_pack(path)
         url = f"packs/{compiled.id}.json"
-        if url in (INDEX, KIT, MARKS, SCHEMA, *files):
+        if url in (INDEX, KIT, MARKS, MERGED_MARKS, SCHEMA, *files):
             what = f'the id "{compiled.id}" is taken already. Rename the folder or the file.'
             raise PackError([Mistake(path.name, 0, "", what)])
         files[url] = pack_bytes(compiled)
@@ -209,12 +219,13 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     files |= {name: minified_by_hand(text).encode() for name, text in scripts.items()}
     texts = {name: files[name].decode() for name in files if name.endswith(WRITTEN)}
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
-    texts["merging.js"] = merging_module()
+    texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
     files |= {name: minified(name, text).encode() for name, text in texts.items()}
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[MARKS] = orjson.dumps(mark_tables(), option=orjson.OPT_SORT_KEYS)
     files[KIT] = orjson.dumps(kit_to_pick(), option=orjson.OPT_SORT_KEYS)
+    files[MERGED_MARKS] = orjson.dumps(marks_to_merge(), option=orjson.OPT_SORT_KEYS)
     files[SCHEMA] = orjson.dumps(pack_schema(), option=orjson.OPT_SORT_KEYS)
     files.update(_packs(packs))
     digest = hashlib.sha256()

@@ -56,7 +56,7 @@ RECORD_SHAPES: list[RecordShape] = [
         "type": "range_kind",
         "fields": [
             ["range", "text"], ["at", "number"], ["key", "text"], ["name", "text"],
-            ["plural", "text"], ["complete", "text"], ["drawing", "text"],
+            ["plural", "text"], ["caption", "text"], ["complete", "text"], ["drawing", "text"],
         ],
     },
     {
@@ -74,16 +74,17 @@ RECORD_SHAPES: list[RecordShape] = [
         "type": "range_feature",
         "fields": [
             ["range", "text"], ["at", "number"], ["key", "text"], ["kit", "text"],
-            ["name", "text"], ["question", "text"], ["where", "text"], ["part", "text"],
-            ["seconds", "number"], ["needs", "needs"], ["kinds", "texts"], ["only_if", "pairs"],
-            ["mistaken", "pairs"],
+            ["name", "text"], ["title", "text"], ["question", "text"],
+            ["where", "text"], ["part", "text"], ["seconds", "number"], ["needs", "needs"],
+            ["kinds", "texts"], ["only_if", "pairs"], ["mistaken", "pairs"],
+            ["layer", "text"], ["unseen", "text"],
         ],
     },
     {
         "type": "range_state",
         "fields": [
             ["range", "text"], ["feature", "text"], ["at", "number"], ["key", "text"],
-            ["name", "text"], ["drawing", "text"],
+            ["name", "text"], ["caption", "text"], ["look", "text"], ["drawing", "text"],
         ],
     },
     {

@@ -9,6 +9,8 @@ from dataclasses import dataclass, field
 from itertools import accumulate, groupby
 from typing import Literal
 
+from identify.core.ranges.issues import SMOOTHING
+from identify.core.ranges.weights import in_millionths, scaled
 from identify.reference.compiled import (
     Cells,
     Change,
@@ -25,8 +27,6 @@ from identify.reference.compiled import (
     Variant,
     version_of,
 )
-from identify.reference.rows import SMOOTHING
-from identify.reference.weights import in_millionths, scaled
 
 FIRST, LAST = 1920, 1979
 KINDS = ("Locomotive", "Coach", "Wagon", "Railcar")

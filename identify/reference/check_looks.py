@@ -1,36 +1,41 @@
 """Checks what a range says of its portraits: layers, and how states look in them."""
 
 from identify.core.looks import LAYERS, look_fits
-from identify.reference.check_names import Checker
-from identify.reference.mistakes import instead
-from identify.reference.records import Feature
+from identify.reference.mistakes import Mistake, instead
+from identify.reference.records import Entry, Feature
 from identify.reference.toml_files import FEATURES
 
 
-def check_looks(check: Checker) -> None:
-    """Layers and looks in features.toml."""
-    for feature in check.pack.features:
-        _check_layer(check, feature)
+def check_looks(features: list[Feature]) -> list[Mistake]:
+    """What is wrong with layers and looks in features.toml."""
+    found: list[Mistake] = []
+    for feature in features:
+        _check_layer(found, feature)
         for state in feature.states:
             if state.look and not feature.layer:
                 text = f'"{feature.id}" has no layer, so its states have no look. Give it one.'
-                check.wrong(FEATURES, state, "states", text)
+                found.append(Mistake(FEATURES, state.line, "states", text))
             elif (
                 state.look and feature.layer in LAYERS and not look_fits(feature.layer, state.look)
             ):
                 text = (
                     f'"{state.look}" is no look of "{feature.layer}": {_right(feature, state.look)}'
                 )
-                check.wrong(FEATURES, state, "states", text)
+                found.append(Mistake(FEATURES, state.line, "states", text))
+    return found
 
 
-def _check_layer(check: Checker, feature: Feature) -> None:
+def _wrong(found: list[Mistake], entry: Entry, column: str, text: str) -> None:
+    found.append(Mistake(FEATURES, entry.lines.get(column, entry.line), column, text))
+
+
+def _check_layer(found: list[Mistake], feature: Feature) -> None:
     if feature.layer and feature.layer not in LAYERS:
         text = f'"{feature.layer}" is no layer of a portrait: {instead(feature.layer, LAYERS)}'
-        check.wrong(FEATURES, feature, "layer", text)
+        _wrong(found, feature, "layer", text)
     if feature.layer and feature.unseen:
         text = "a portrait either shows it (layer) or does not (unseen). Leave one out."
-        check.wrong(FEATURES, feature, "unseen", text)
+        _wrong(found, feature, "unseen", text)
 
 
 def _right(feature: Feature, look: str) -> str:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 
+from identify.core.ranges.words import NONE
 from identify.reference.csv_files import FILES
 from identify.reference.mark_ends import GUESS, HARD, OPEN, read_edge, years_of
 from identify.reference.mistakes import Mistake, instead, quoted
@@ -18,7 +19,6 @@ from identify.reference.records import (
     Source,
 )
 from identify.reference.toml_files import FEATURES
-from identify.reference.windows import NONE
 from identify.reference.years import YearsError, read_years
 
 ROWS = FILES[Change]

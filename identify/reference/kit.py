@@ -10,16 +10,17 @@ from typing import Any
 
 import msgspec
 
+from identify.core.ranges.checking import features_and_drawings
+from identify.core.ranges.words import NONE, OF_THE_RANGE
 from identify.reference.check_looks import check_looks
-from identify.reference.check_names import Checker
-from identify.reference.check_range import OF_THE_RANGE, check_drawings, check_feature
 from identify.reference.drawings import read_drawings
+from identify.reference.folder_rows import rows_of_pack
+from identify.reference.mistake_words import in_files
 from identify.reference.mistakes import Mistake, PackError
 from identify.reference.records import Entry, Feature, Kind, Pack, Part, Range
 from identify.reference.texts import read_toml
-from identify.reference.toml_files import FEATURES, RANGE, Wrong, read_entries, read_features
+from identify.reference.toml_files import RANGE, Wrong, read_entries, read_features
 from identify.reference.types import TomlTable
-from identify.reference.windows import NONE
 from identify.shipped import KIT
 
 PIECES = "pieces.toml"
@@ -77,19 +78,14 @@ def read_kit(folder: Path, mistakes: list[Mistake]) -> Kit:
 
 def _check(pack: Pack, areas: dict[str, list[Feature]], mistakes: list[Mistake]) -> None:
     """What a pack is checked for as well: names that are not known, and the drawings."""
-    found: list[Mistake] = []
-    check = Checker(pack, found)
-    area_of = {feature.id: area for area, listed in areas.items() for feature in listed}
-    for feature in pack.features:
-        check_feature(check, feature)
-        for each in found:
-            mistakes.append(msgspec.structs.replace(each, file=area_of[feature.id]))
-        found.clear()
-    check_looks(check)
-    check_drawings(check)
-    for each in found:
-        file = {RANGE: PIECES, FEATURES: AREAS}.get(each.file, each.file)
-        mistakes.append(msgspec.structs.replace(each, file=file))
+    files = [area for area, listed in areas.items() for _ in listed]
+    rows = rows_of_pack(pack)
+    for one in features_and_drawings(rows):
+        (said,) = in_files(pack, [one])
+        file = files[one["row"]] if one["table"] == "features" else said.file
+        mistakes.append(msgspec.structs.replace(said, file={RANGE: PIECES}.get(file, file)))
+    for found in check_looks(pack.features):
+        mistakes.append(msgspec.structs.replace(found, file=AREAS))
 
 
 @cache

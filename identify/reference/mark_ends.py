@@ -9,8 +9,9 @@ import re
 
 import msgspec
 
+from identify.core.ranges.bounds import FAR
+from identify.core.types.rows import Window
 from identify.reference.records import MEMORY, PRACTICE, PUBLISHED, MarkRow
-from identify.reference.windows import Window
 from identify.reference.years import read_years
 
 OPEN = ".."
@@ -84,4 +85,12 @@ def ends_of(row: MarkRow) -> tuple[End, End]:
 def window_of(row: MarkRow) -> Window:
     """The row as shares are reckoned from it."""
     first, last = ends_of(row)
-    return Window(row.state, first.at, last.at, first.tail, last.tail, first.doubt, last.doubt)
+    return {
+        "state": row.state,
+        "start": max(first.at, -FAR),
+        "end": min(last.at, FAR),
+        "rise": first.tail,
+        "fall": last.tail,
+        "low_before": first.doubt,
+        "low_after": last.doubt,
+    }

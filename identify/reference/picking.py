@@ -8,13 +8,12 @@ pack's own names, without what it does not have.
 from typing import Any
 
 from identify.core.looks import look_fits
-from identify.reference.check_range import OF_THE_RANGE
+from identify.core.ranges.words import NONE, OF_THE_RANGE
 from identify.reference.kit import Kit
 from identify.reference.mistakes import instead, quoted
 from identify.reference.records import Feature, Kind, Part
 from identify.reference.toml_files import Wrong
 from identify.reference.types import TomlTable
-from identify.reference.windows import NONE
 
 OWN = ("id",)  # what is not taken over: how the pack calls it
 

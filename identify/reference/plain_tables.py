@@ -12,10 +12,10 @@ from pathlib import Path
 
 import msgspec
 
+from identify.core.ranges.issues import usual_shares
 from identify.reference import compiled as to
 from identify.reference.csv_files import csv_rows, not_commas
 from identify.reference.mistakes import Mistake, PackError, instead, quoted
-from identify.reference.rows import background
 from identify.reference.texts import read_text
 
 MOST_COLUMNS = 100_000
@@ -167,6 +167,12 @@ def _cells(groups: Sequence[Sequence[int]], column: Sequence[str], states: list[
     return cells
 
 
+def _usual(rows: to.Rows, cells: to.Cells, states: int) -> list[list[float]]:
+    """The share of each state among the things, smoothed."""
+    plain = msgspec.to_builtins(rows), msgspec.to_builtins(cells)
+    return usual_shares(*plain, 1, states)
+
+
 def _about(path: Path, name: str) -> to.Range:
     """What is known of a plain table: no maker, gauge or years."""
     return to.Range(
@@ -218,7 +224,7 @@ def table_pack(
         ],
         changes=[], rows=rows, spans=[to.Span(first=0, weights=[])], cells=cells,
         backgrounds=[
-            [background(rows, each, 0, len(feature.states))]
+            _usual(rows, each, len(feature.states))
             for feature, each in zip(features, cells, strict=True)
         ],
         drawings={},

@@ -10,8 +10,6 @@ from typing import Annotated, ClassVar, Final, Literal, NamedTuple
 import msgspec
 from msgspec import Meta
 
-from identify.reference.windows import Windows
-
 Id = Annotated[
     str,
     Meta(
@@ -200,12 +198,6 @@ class MarkFeature(Look):
     seen: Chance = 0.0
 
 
-class MergedMark(Feature):
-    """A date mark as a feature of a pack. `seen`: the share of pieces that carry such a mark."""
-
-    seen: Chance = 0.0
-
-
 class Source(Entry):
     needed: ClassVar[tuple[str, ...]] = ("id", "what", "trust")
     id: Annotated[Id, Shown("Id")] = ""
@@ -270,13 +262,6 @@ class Change(Entry):
     source: Annotated[Free, Shown("Source", sort="one:sources")] = ""
     other_from: Annotated[Said, Shown("What other sources say")] = []
     note: Annotated[Free, Shown("Note", sort="long")] = ""
-
-
-class MarkChange(Change):
-    """A wording of a date mark as a change: who says when it ended, and which ends are hard."""
-
-    to_source: Free = ""
-    hard: tuple[bool, bool] = (True, True)
 
 
 class Move(Entry):
@@ -376,10 +361,7 @@ class MarkShape(Entry):
 
 
 class Pack(msgspec.Struct, kw_only=True):
-    """A pack as its files say it. `unread`: files that could not be read at all.
-
-    `marks`: which of the features are date marks, merged into it, and their years.
-    """
+    """A pack as its files say it. `unread`: files that could not be read at all."""
 
     id: str
     range: Range
@@ -394,4 +376,3 @@ class Pack(msgspec.Struct, kw_only=True):
     drawings: dict[str, str]
     unread: set[str]
     moves: list[Move] = []
-    marks: dict[str, Windows] = {}

@@ -1139,6 +1139,8 @@ export interface OwnKind extends RowOfRange {
   key: string;
   name: string;
   plural: string;
+  /** of its card, at most three words and 22 characters; "" the name */
+  caption: string;
   /** how complete the range is, in the words of completeness.py, "" not said */
   complete: string;
   /** SVG, or a photo as a data: URL, "" none */
@@ -1171,6 +1173,8 @@ export interface OwnFeature extends RowOfRange {
   /** the feature of the shelf that it was picked from, "" for none */
   kit: string;
   name: string;
+  /** of its card, as short as a caption; "" the name */
+  title: string;
   question: string;
   where: string;
   /** id of the part it is on, "" for the piece itself */
@@ -1193,6 +1197,7 @@ export interface OwnState extends RowOfRange {
   feature: string;
   key: string;
   name: string;
+  caption: string;
   drawing: string;
 }
 
@@ -1958,6 +1963,378 @@ export interface Backup {
   records: Array<AnyRecord>;
   journal: Array<JournalEntry>;
   photos: Array<Photo>;
+}
+
+export type TextPair = [string, string];
+
+/** a feature, and what is written of it: a state, states parted by |, or ? for not recorded */
+export type CellText = [string, string];
+
+/** a feature, and states of it */
+export type StatesOf = [string, Array<string>];
+
+/** The range itself. */
+export interface RangeRow {
+  name: string;
+  maker: string;
+  gauge_mm: number;
+  /** "16.5 mm", "" not said */
+  gauge: string;
+  scale: string;
+  country: string;
+  /** EDTF: its life */
+  years: string;
+  about: string;
+  material: string;
+  invented: boolean;
+}
+
+/** A sort of piece. */
+export interface KindRow {
+  id: string;
+  name: string;
+  plural: string;
+  /** of its card, "" the name */
+  caption: string;
+  complete: string;
+}
+
+/** A part that can be swapped. */
+export interface PartRow {
+  id: string;
+  name: string;
+  swap: number;
+  replaced: string;
+}
+
+/** Something to take care with. */
+export interface CautionRow {
+  /** empty: every kind */
+  kinds: Array<string>;
+  text: string;
+}
+
+/** What can be seen. */
+export interface StateRow {
+  id: string;
+  name: string;
+  caption: string;
+}
+
+/** Something to look at. */
+export interface FeatureRow {
+  id: string;
+  name: string;
+  /** of its card, "" the name */
+  title: string;
+  question: string;
+  where: string;
+  /** "" the piece itself */
+  part: string;
+  seconds: number;
+  needs: Needs;
+  /** every kind has it */
+  every: boolean;
+  /** the kinds that have it, where not every one does */
+  kinds: Array<string>;
+  /** only where these features have one of these states */
+  when: Array<StatesOf>;
+  mistaken: Array<TextPair>;
+  states: Array<StateRow>;
+  /** of a date mark: the share of the pieces that carry such a mark */
+  seen: number;
+}
+
+/** Who says so. */
+export interface SourceRow {
+  id: string;
+  what: string;
+  year: string;
+  trust: number;
+}
+
+/** What has a number in the catalogue. */
+export interface ItemRow {
+  number: string;
+  name: string;
+  kind: string;
+  years: string;
+  source: string;
+  /** [source, years] */
+  other_years: Array<TextPair>;
+  formation: string;
+  contains: Array<string>;
+  carried: Array<string>;
+  note: string;
+  cells: Array<CellText>;
+}
+
+/** A version of an item. */
+export interface VariantRow {
+  id: string;
+  /** number */
+  item: string;
+  name: string;
+  years: string;
+  source: string;
+  other_years: Array<TextPair>;
+  common: number;
+  note: string;
+  cells: Array<CellText>;
+}
+
+/** A running change. Of a date mark also who says when it ended, and which ends are hard. */
+export interface ChangeRow {
+  feature: string;
+  state: string;
+  since: string;
+  until: string;
+  kinds: Array<string>;
+  items: Array<string>;
+  source: string;
+  other_from: Array<TextPair>;
+  note: string;
+  to_source: string;
+  hard: Array<boolean>;
+}
+
+/** What was called otherwise before, or is no more. */
+export interface MoveRow {
+  what: Moving;
+  was: string;
+  now: string;
+  note: string;
+}
+
+/** A drawing (SVG) or a photo (a data: URL) by its name. */
+export interface DrawingRow {
+  id: string;
+  text: string;
+}
+
+/** A whole range. */
+export interface RangeRows {
+  id: string;
+  range: RangeRow;
+  kinds: Array<KindRow>;
+  parts: Array<PartRow>;
+  cautions: Array<CautionRow>;
+  features: Array<FeatureRow>;
+  sources: Array<SourceRow>;
+  items: Array<ItemRow>;
+  variants: Array<VariantRow>;
+  changes: Array<ChangeRow>;
+  moves: Array<MoveRow>;
+  drawings: Array<DrawingRow>;
+}
+
+/** fmt: skip */
+export type Table = "range" | "kinds" | "parts" | "cautions" | "features" | "sources" | "items" | "variants" | "changes" | "moves" | "drawings";
+
+/** fmt: skip */
+export type Wrong = "twice" | "unknown" | "complete" | "life" | "unread" | "day" | "reversed" | "outside" | "unsourced" | "no years" | "meaning" | "state twice" | "one state" | "no kind" | "no states" | "itself" | "circle" | "no variant" | "outside item" | "question mark" | "cell twice" | "not of kind" | "no such there" | "change kind" | "change item" | "late" | "there still" | "no drawing" | "none undrawn" | "no such drawing" | "unused" | "too many" | "kept id";
+
+/** A field of a row; "" the row as a whole. */
+export interface Spot {
+  table: Table;
+  row: number;
+  field: string;
+}
+
+/** What is wrong, and where: a field of a row. The words are found by who shows it. */
+export interface RowMistake {
+  table: Table;
+  row: number;
+  /** of a feature: the place of the state it is about, else -1 */
+  state: number;
+  field: string;
+  why: Wrong;
+  /** the texts it is about */
+  said: Array<string>;
+  /** what would have been known, where something is not */
+  known: Array<string>;
+  /** the row that it does not go with, -1 for none */
+  other: number;
+}
+
+/** A range that is looked through, and the mistakes found so far. */
+export interface Checked {
+  rows: RangeRows;
+  /** the tables that could not be read at all */
+  unread: Array<string>;
+  mistakes: Array<RowMistake>;
+  /** whether its life is two plain years */
+  known_life: boolean;
+  first: number;
+  last: number;
+  /** the places of features and items by their names */
+  features: Record<string, number>;
+  items: Record<string, number>;
+}
+
+/** The share of a state. */
+export interface StateShare {
+  state: string;
+  share: number;
+}
+
+/** The years of a wording, in decimal years, and how its weight falls beyond soft ends. */
+export interface Window {
+  state: string;
+  start: number;
+  end: number;
+  rise: number;
+  fall: number;
+  low_before: number;
+  low_after: number;
+}
+
+/** A wording of a date mark: where and when, and the running change that it is in a range. */
+export interface MarkRowUsed {
+  countries: Array<string>;
+  window: Window;
+  change: ChangeRow;
+  /** those of its ends */
+  sources: Array<SourceRow>;
+}
+
+/** A date mark as it is merged into ranges. */
+export interface MarkUsed {
+  feature: FeatureRow;
+  /** the first of these that a range has carries it */
+  parts: Array<string>;
+  rows: Array<MarkRowUsed>;
+  drawings: Array<DrawingRow>;
+}
+
+/** The years of the wordings of a date mark that is merged into a range. */
+export interface MarkYears {
+  feature: string;
+  windows: Array<Window>;
+  seen: number;
+}
+
+/** A range with the date marks of its country. */
+export interface MergedRows {
+  rows: RangeRows;
+  marks: Array<MarkYears>;
+}
+
+/**
+ * What one EDTF text says, in decimal years: 1957 is 1957.0 to 1958.0.
+ *
+ * first, last: the strict bounds. earliest, latest: with what "about" and "uncertain" add.
+ * start, end: the bounds between which the beginning, and the end, are evenly likely. What is
+ * open is beyond -FAR or FAR (bounds.py).
+ */
+export interface Years {
+  problem: "" | "unread" | "day" | "reversed";
+  first: number;
+  last: number;
+  earliest: number;
+  latest: number;
+  start: Array<number>;
+  end: Array<number>;
+}
+
+/** What one source says, with its trust. */
+export interface WeighedYears {
+  trust: number;
+  years: Years;
+}
+
+/** The different cells of one feature; the first is not recorded. */
+export interface CellTable {
+  states: Array<Array<number>>;
+  shares: Array<Array<number>>;
+  at: Record<string, number>;
+}
+
+/** Running changes that count together, and the code of each year; -1 not worked out yet. */
+export interface ChangeGroup {
+  feature: number;
+  places: Array<number>;
+  codes: Array<number>;
+}
+
+/** What splitting the variants of a range keeps to hand. */
+export interface Split {
+  rows: RangeRows;
+  marks: Array<MarkYears>;
+  first: number;
+  last: number;
+  /** by feature, the kind first */
+  states: Array<Array<string>>;
+  /** the features, each after those that it depends on */
+  order: Array<number>;
+  /** by feature: those it depends on */
+  parents: Array<Array<number>>;
+  /** and the states they must have */
+  wanted: Array<Array<Array<number>>>;
+  /** by feature: 1 where others depend on it */
+  splits: Array<number>;
+  /** by feature and kind: 1 where it has it */
+  having: Array<Array<number>>;
+  /** by feature: the place in `marks`, -1 */
+  mark: Array<number>;
+  /** by feature */
+  changes: Array<Array<number>>;
+  cells: Array<CellTable>;
+  groups: Array<ChangeGroup>;
+  group_at: Record<string, number>;
+  /** by mark and year: the code */
+  usual: Array<Array<number>>;
+  /** by change */
+  middles: Array<number>;
+  /** the places of sources, items, kinds and features by their names */
+  trust: Record<string, number>;
+  items: Record<string, number>;
+  kinds: Record<string, number>;
+  features: Record<string, number>;
+}
+
+/** What part of a year's production is like: a code for each feature, and its share. */
+export interface Made {
+  codes: Array<number>;
+  weight: number;
+}
+
+/** A code for each feature, and the weight in each year of the range's life. */
+export interface Issue {
+  codes: Array<number>;
+  years: Array<number>;
+}
+
+/** The issues of a variant; or the features that split it into too many. */
+export interface Issues {
+  issues: Array<Issue>;
+  too_many: Array<number>;
+}
+
+/** The issues of all variants: rows, spans, and by feature the code of each row. */
+export interface IssueTable {
+  rows: Rows;
+  spans: Array<Span>;
+  codes: Array<Array<number>>;
+}
+
+/** A feature, the chance of its state if alike, and if it differs. */
+export interface LikeTerm {
+  feature: number;
+  same: number;
+  usual: number;
+}
+
+/** An issue near one that is left out. */
+export interface Near {
+  prior: number;
+  terms: Array<LikeTerm>;
+}
+
+/** The rows of a range that can be compiled, and what was wrong with the others. */
+export interface Usable {
+  rows: RangeRows;
+  mistakes: Array<RowMistake>;
 }
 
 /**

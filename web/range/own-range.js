@@ -168,9 +168,11 @@ function seenFields(seen) {
  * has none of that key. Their ids are made of what they are, so that two devices that pick the same
  * make one.
  * @param {string} range
- * @param {{ id: string; name: string; question: string; where: string; seconds: number;
- *   needs: string; kinds?: string[]; part?: { id: string; name: string; swap: number } | null;
- *   mistaken?: string[][]; states: { id: string; name: string; drawing?: string }[] }} kit
+ * @param {{ id: string; name: string; title?: string; question: string; where: string; seconds: number;
+ *   needs: string; layer?: string;
+ *   unseen?: string; kinds?: string[]; part?: { id: string; name: string; swap: number } | null;
+ *   mistaken?: string[][]; states: { id: string; name: string; caption?: string; look?: string;
+ *   drawing?: string }[] }} kit
  * @param {any[]} [made] rows made beside it and not kept yet
  * @returns {any[]}
  */
@@ -196,16 +198,19 @@ export function featureFromKit(range, kit, made = []) {
     key: kit.id,
     kit: kit.id,
     name: kit.name,
+    title: kit.title ?? "",
     question: kit.question,
     where: kit.where,
     seconds: kit.seconds,
     needs: kit.needs,
+    layer: kit.layer ?? "",
+    unseen: kit.unseen ?? "",
     part,
     kinds: kinds.map(({ id }) => id),
     mistaken: (kit.mistaken ?? []).map((pair) => pair.map((state) => stateIds.get(state) ?? "")),
   });
-  const states = kit.states.map(({ id, name, drawing = "" }) =>
-    newState(feature, { id: stateIds.get(id), key: id, name, drawing }),
+  const states = kit.states.map(({ id, name, caption = "", look = "", drawing = "" }) =>
+    newState(feature, { id: stateIds.get(id), key: id, name, caption, look, drawing }),
   );
   return [...rows, feature, ...states];
 }

@@ -49,6 +49,7 @@ class OwnKind(RowOfRange):
     key: str
     name: str
     plural: str
+    caption: str  # of its card, at most three words and 22 characters; "" the name
     complete: str  # how complete the range is, in the words of completeness.py, "" not said
     drawing: str  # SVG, or a photo as a data: URL, "" none
 
@@ -78,6 +79,7 @@ class OwnFeature(RowOfRange):
     key: str
     kit: str  # the feature of the shelf that it was picked from, "" for none
     name: str
+    title: str  # of its card, as short as a caption; "" the name
     question: str
     where: str
     part: str  # id of the part it is on, "" for the piece itself
@@ -86,6 +88,8 @@ class OwnFeature(RowOfRange):
     kinds: list[str]  # ids of the kinds that have it; empty: all
     only_if: list[Pair]  # [id of another feature, id of a state of it]: asked only where it has one
     mistaken: list[Pair]  # ids of states that are taken for one another
+    layer: str  # of a portrait (core/looks.py), "" none
+    unseen: str  # why it is not in a portrait
 
 
 class OwnState(RowOfRange):
@@ -95,6 +99,8 @@ class OwnState(RowOfRange):
     feature: str  # id of the feature
     key: str
     name: str
+    caption: str
+    look: str  # in a portrait: a word of its feature's layer, "" none
     drawing: str
 
 

@@ -1,0 +1,26 @@
+"""A range from its rows: what is wrong with them, and the compiled range that the engine takes.
+
+FILES is the order in which the build joins them, with BESIDES of the core before; they become a
+module of their own, which the phone loads when a range is edited.
+"""
+
+BESIDES = ("lists", "edtf", "kin", "shapes")
+
+FILES = (
+    "bounds",
+    "weights",
+    "words",
+    "windows",
+    "cells",
+    "splitting",
+    "check_names",
+    "issues",
+    "relatives",
+    "adding_marks",
+    "check_range",
+    "check_rows",
+    "checking",
+    "compiling",
+    "usable",
+    "own_rows",
+)
