@@ -117,13 +117,13 @@ def check_call(node: ast.Call, known: set[str]) -> Iterator[str]:
             yield where(node, f"call {name}() with arguments by position.")
 
 
-def check_node(node: ast.AST, known: set[str]) -> Iterator[str]:
+def check_node(node: ast.AST, known: set[str], deep: int) -> Iterator[str]:
     name = type(node).__name__
     if isinstance(node, ast.Call):
         yield from check_call(node, known)
     elif isinstance(node, ast.ImportFrom):
         names = {alias.name for alias in node.names}
-        ours = node.level == 1 or names <= OF_ANNOTATIONS.get(node.module, set())
+        ours = 0 < node.level <= deep or names <= OF_ANNOTATIONS.get(node.module, set())
         if not ours and not (node.module == "math" and names == {"log"}):
             yield where(node, "import from inside core, or log from math, only.")
     elif isinstance(node, ast.Subscript) and isinstance(node.slice, ast.UnaryOp):
@@ -185,10 +185,11 @@ def check_function(f: ast.FunctionDef, truths: set[str]) -> Iterator[str]:
             yield where(node, f"write {INSTEAD['Attribute']} instead of .{node.attr}.")
 
 
-def refusals(source: str, elsewhere: set[str], truths: set[str]) -> list[str]:
+def refusals(source: str, elsewhere: set[str], truths: set[str], deep: int = 1) -> list[str]:
     """Sentences about what may not stand in this core module; [] when all is well.
 
-    elsewhere: functions of the other core modules. truths: those that return bool.
+    elsewhere: functions of the other core modules. truths: those that return bool. deep: how many
+    folders up the core ends.
     """
     tree = ast.parse(source)
     known = elsewhere | {f.name for f in functions_of(tree)}
@@ -203,7 +204,7 @@ def refusals(source: str, elsewhere: set[str], truths: set[str]) -> list[str]:
             out.append(where(node, "give it a value at once."))
     for node in ast.walk(tree):
         if id(node) not in skip:
-            out += check_node(node, known)
+            out += check_node(node, known, deep)
     for f in functions_of(tree):
         out += check_function(f, truths)
     return out

@@ -6,11 +6,15 @@ from pathlib import Path
 import pytest
 
 from identify import core
+from identify.core import ranges
 from identify.phone import SHARED
 from tests.core.dialect import functions_of, refusals, truth_functions, type_refusals
 
 HERE = Path(core.__file__).parent
-SOURCES = {name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING)}
+RANGES = tuple(f"ranges/{name}" for name in ranges.FILES)
+SOURCES = {
+    name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING, *RANGES)
+}
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
 TYPES = {path.stem: path.read_text("utf-8") for path in (HERE / "types").glob("*.py")}
 NATIVE = ast.parse((HERE / "native" / "values.py").read_text("utf-8"))
@@ -20,19 +24,25 @@ TRUTHS = {name for tree in KNOWN for name in truth_functions(tree)}
 
 
 def test_every_file_of_the_core_is_compiled():
-    assert {path.stem for path in HERE.glob("*.py")} - {"__init__"} == set(SOURCES)
+    here = {path.stem for path in HERE.glob("*.py")} - {"__init__"}
+    there = {f"ranges/{path.stem}" for path in (HERE / "ranges").glob("*.py")}
+    assert here | there - {"ranges/__init__"} == set(SOURCES)
 
 
 def test_a_file_uses_only_files_before_it():
     order = list(SOURCES)
     for name, tree in TREES.items():
         for node in tree.body:
-            ours = isinstance(node, ast.ImportFrom) and node.level == 1
+            ours = isinstance(node, ast.ImportFrom) and node.level > 0
             if ours and not node.module.startswith(("types.", "native.")):
-                assert order.index(node.module) < order.index(name), (name, node.module)
+                beside = name.startswith("ranges/") and node.level == 1
+                used = f"ranges/{node.module}" if beside else node.module
+                assert order.index(used) < order.index(name), (name, used)
 
 
-@pytest.mark.parametrize("files", [core.FILES, (*SHARED, *core.MERGING)])
+@pytest.mark.parametrize(
+    "files", [core.FILES, (*SHARED, *core.MERGING), (*ranges.BESIDES, *RANGES)]
+)
 def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
     names = [f.name for file in files for f in functions_of(TREES[file])]
     for file in files:
@@ -42,7 +52,8 @@ def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
 
 @pytest.mark.parametrize("name", SOURCES)
 def test_the_core_keeps_the_rules(name):
-    assert refusals(SOURCES[name], FUNCTIONS, TRUTHS) == []
+    deep = 2 if name.startswith("ranges/") else 1
+    assert refusals(SOURCES[name], FUNCTIONS, TRUTHS, deep) == []
 
 
 def test_modules_of_types_hold_types_and_no_more():

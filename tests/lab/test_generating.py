@@ -10,11 +10,11 @@ from identify.core import focus as focusing
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant, focus
+from identify.core.ranges.issues import usual_shares
 from identify.core.worth import worth
 from identify.lab.generating import KINDS, made_pack
 from identify.reference.compiled import CompiledPack, pack_bytes
 from identify.reference.loading import load_pack
-from identify.reference.rows import background
 from tests.bench.sessions import walked
 from tests.strategies import sessions
 
@@ -44,8 +44,9 @@ def test_a_pack_has_the_rows_asked_for_and_is_sound(rows, seed):
         for shares in cells.shares[1:]:
             assert len(shares) == len(feature.states)
             assert sum(shares) == pytest.approx(1)
-        for kind in range(len(KINDS)):
-            expected = background(pack.rows, cells, kind, len(feature.states))
+        plain = msgspec.to_builtins(pack.rows), msgspec.to_builtins(cells)
+        usual = usual_shares(*plain, len(KINDS), len(feature.states))
+        for kind, expected in enumerate(usual):
             assert pack.backgrounds[place][kind] == pytest.approx(expected)
 
 

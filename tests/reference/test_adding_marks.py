@@ -10,13 +10,15 @@ from hypothesis import strategies as st
 
 from identify.core.assess import assess
 from identify.core.belief import prepare
+from identify.core.ranges.adding_marks import merged_rows
+from identify.core.ranges.splitting import issues_of, prepare_split
+from identify.core.ranges.windows import mark_cell, window_weight
 from identify.core.session import answered, new_session
+from identify.core.types.rows import MarkYears, RangeRows, Window
 from identify.reference.check import check_pack, checked_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import CompiledPack
-from identify.reference.records import Pack
-from identify.reference.splitting import Splitter
-from identify.reference.windows import Window, Windows
+from identify.reference.marks_to_merge import marks_to_merge
 from tests.reference.small_pack import SVG, changed, small_files, write
 
 PACKS = Path(__file__).resolve().parents[2] / "fixtures" / "packs"
@@ -236,36 +238,32 @@ def test_a_mark_that_is_seen_dates_and_one_that_is_not_says_nothing(tmp_path: Pa
     assert after_1970(new) > 0.75  # 1970 too is met: the end is soft
 
 
-def without_marks(pack: Pack) -> Pack:
-    own = [each for each in pack.features if each.id not in pack.marks]
-    changes = [each for each in pack.changes if each.feature not in pack.marks]
-    return msgspec.structs.replace(pack, features=own, changes=changes, marks={})
-
-
 @pytest.mark.parametrize("folder", sorted(each.name for each in PACKS.iterdir()))
 def test_marks_hardly_add_rows(folder: str) -> None:
-    pack, mistakes, life = checked_pack(PACKS / folder)
-    assert (mistakes, bool(pack.marks)) == ([], True)
-    assert life is not None
+    found = checked_pack(PACKS / folder)
+    merged = merged_rows(found.rows, found.first, found.last, marks_to_merge())
+    assert (found.mistakes, bool(merged["marks"])) == ([], True)
 
-    def rows(of: Pack) -> int:
-        splitter = Splitter(of, *life)
-        return sum(len(splitter.issues(variant)) for variant in of.variants)
+    def count(rows: RangeRows, marks: list[MarkYears]) -> int:
+        split = prepare_split(rows, marks, found.first, found.last)
+        return sum(len(issues_of(split, variant)["issues"]) for variant in rows["variants"])
 
-    assert rows(without_marks(pack)) <= rows(pack) <= 1.5 * rows(without_marks(pack))
+    plain = count(found.rows, [])
+    assert plain <= count(merged["rows"], merged["marks"]) <= 1.5 * plain
 
 
 years = st.integers(1900, 1930).map(float)
 spans = st.lists(
-    st.builds(
-        Window,
-        st.sampled_from("abc"),
-        years,
-        years,
-        st.integers(0, 5),
-        st.integers(0, 5),
-        st.sampled_from([0.0, 0.01, 0.05]),
-        st.sampled_from([0.0, 0.01, 0.05]),
+    st.fixed_dictionaries(
+        {
+            "state": st.sampled_from("abc"),
+            "start": years,
+            "end": years,
+            "rise": st.integers(0, 5),
+            "fall": st.integers(0, 5),
+            "low_before": st.sampled_from([0.0, 0.01, 0.05]),
+            "low_after": st.sampled_from([0.0, 0.01, 0.05]),
+        }
     ),
     max_size=5,
 )
@@ -273,9 +271,12 @@ spans = st.lists(
 
 @given(spans, st.floats(0, 1), st.integers(1895, 1935))
 def test_shares_add_up_and_go_by_the_weights(windows: list[Window], seen: float, year: int) -> None:
-    found = Windows(windows, seen)
-    cell = dict(found.cell(year))
-    weights = found.weights(year)
+    mark: MarkYears = {"feature": "mark", "windows": windows, "seen": seen}
+    cell = {one["state"]: one["share"] for one in mark_cell(mark, year)}
+    weights: dict[str, float] = {}
+    for span in windows:
+        if weight := window_weight(span, year):
+            weights[span["state"]] = max(weight, weights.get(span["state"], 0.0))
     assert sum(cell.values()) == pytest.approx(1)
     assert set(cell) == {*weights, "none"}
     assert cell["none"] == pytest.approx(1 - seen * max(weights.values(), default=0), abs=3e-6)

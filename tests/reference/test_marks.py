@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from identify.core.ranges.windows import window_weight
 from identify.reference.mark_ends import ends_of, window_of, years_of
 from identify.reference.marks import read_marks
 from identify.reference.number_tables import all_series, yearly_table
@@ -72,7 +73,7 @@ def test_numbers_and_years_rise_together(series: str) -> None:
 @given(st.sampled_from(read_marks()[0].rows), st.integers(1800, 2030))
 def test_no_mark_ever_rules_a_year_out_alone_unless_its_end_is_hard(row, year) -> None:
     first, last = ends_of(row)
-    weight = window_of(row).weight(year)
+    weight = window_weight(window_of(row), year)
     beyond_hard = (first.hard and year + 1 <= first.at) or (last.hard and year >= last.at)
     assert (weight == 0.0) == beyond_hard
     if year + 1 > first.at and year < last.at:
@@ -87,7 +88,9 @@ def test_the_weight_falls_evenly_in_the_tail_and_then_stays(row, years) -> None:
     window = window_of(row)
     final = math.ceil(last.at) - 1
     left = max(0.0, 1 - years / (last.tail + 1))
-    assert window.weight(final + years) == pytest.approx(last.doubt + (1 - last.doubt) * left)
+    assert window_weight(window, final + years) == pytest.approx(
+        last.doubt + (1 - last.doubt) * left
+    )
 
 
 def test_the_same_wording_does_not_come_in_twice_at_once() -> None:

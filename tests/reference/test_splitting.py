@@ -9,9 +9,12 @@ import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from identify.core.ranges.adding_marks import merged_rows
+from identify.core.ranges.splitting import issues_of, prepare_split
+from identify.core.types.rows import Issue, Split
 from identify.reference.check import checked_pack
 from identify.reference.compile import compile_pack
-from identify.reference.splitting import Issue, Splitter
+from identify.reference.marks_to_merge import marks_to_merge
 from tests.reference.small_pack import changed, small_files, write
 from tests.reference.strategies import pack_files
 
@@ -163,17 +166,20 @@ def test_rows_that_come_in_together_share(tmp_path: Path) -> None:
     ]
 
 
-def joint(issues: list[Issue]) -> dict[tuple[Any, ...], float]:
+def joint(split: Split, issues: list[Issue]) -> dict[tuple[Any, ...], float]:
     """Chance of each year with each combination of states; None is not recorded."""
     out: dict[tuple[Any, ...], float] = defaultdict(float)
     for issue in issues:
-        names = sorted(issue.cells)
-        choices = [issue.cells[name] or ((None, 1.0),) for name in names]
+        cells = [
+            [*zip(table["states"][code], table["shares"][code], strict=True)]
+            for table, code in zip(split["cells"], issue["codes"], strict=True)
+        ]
+        choices = [cell or [(None, 1.0)] for cell in cells]
         for states in itertools.product(*choices):
             chance = 1.0
             for _, share in states:
                 chance *= share
-            for year, weight in enumerate(issue.years):
+            for year, weight in enumerate(issue["years"]):
                 if weight:
                     out[year, *(state for state, _ in states)] += weight * chance
     return out
@@ -185,16 +191,18 @@ def joint(issues: list[Issue]) -> dict[tuple[Any, ...], float]:
 def test_one_row_says_the_same_as_every_combination(
     files: dict[str, str], tmp_path_factory: pytest.TempPathFactory
 ) -> None:
-    pack, mistakes, life = checked_pack(write(tmp_path_factory.mktemp("drawn"), files))
-    assert mistakes == []
-    assert life
-    usual, written_out = Splitter(pack, *life), Splitter(pack, *life)
-    written_out.parents = {feature.id for feature in pack.features}
-    for variant in pack.variants:
-        few, many = usual.issues(variant), written_out.issues(variant)
+    whole = checked_pack(write(tmp_path_factory.mktemp("drawn"), files))
+    assert whole.mistakes == []
+    merged = merged_rows(whole.rows, whole.first, whole.last, marks_to_merge())
+    usual, written_out = (
+        prepare_split(merged["rows"], merged["marks"], whole.first, whole.last) for _ in range(2)
+    )
+    written_out["splits"] = [1] * len(written_out["splits"])
+    for variant in whole.rows["variants"]:
+        few, many = issues_of(usual, variant)["issues"], issues_of(written_out, variant)["issues"]
         assert len(few) <= 10 * 3  # years, and states of the horns, on which their colour depends
-        expected = joint(many)
-        found = joint(few)
+        expected = joint(written_out, many)
+        found = joint(usual, few)
         assert set(found) == set(expected)
         for key, chance in expected.items():
             assert found[key] == pytest.approx(chance, abs=1e-9)

@@ -6,21 +6,27 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.reference.weights import begun, in_millionths, year_weights
+from identify.core.ranges.bounds import years_of_edtf
+from identify.core.ranges.weights import begun, in_millionths, year_weights
+from identify.core.types.rows import WeighedYears
 from identify.reference.years import Years, YearsError, outside, read_years
 
 FIRST, LAST = 1950, 1959
 STEPS = 400  # midpoints to a year
 
 
+def weighed(said: tuple[tuple[float, str], ...]) -> list[WeighedYears]:
+    return [{"trust": trust, "years": years_of_edtf(text)} for trust, text in said]
+
+
 def weights(*said: tuple[float, str]) -> dict[int, float]:
     """The years with any weight."""
-    found = year_weights([(trust, read_years(text)) for trust, text in said], FIRST, LAST)
+    found = year_weights(weighed(said), FIRST, LAST)
     return {FIRST + n: weight for n, weight in enumerate(found) if weight > 1e-12}
 
 
 def came(year: int, *said: tuple[float, str]) -> float:
-    return begun(year, [(trust, read_years(text)) for trust, text in said], FIRST, LAST)
+    return begun(year, weighed(said), FIRST, LAST)
 
 
 def test_whole_years_weigh_the_same() -> None:
@@ -136,7 +142,8 @@ def readable(text: str) -> bool:
 @given(SPANS.filter(readable))
 def test_closed_forms_agree_with_sums(text: str) -> None:
     years = read_years(text)
-    assert year_weights([(1, years)], FIRST, LAST) == pytest.approx(summed(years), abs=0.01)
+    found = year_weights(weighed(((1, text),)), FIRST, LAST)
+    assert found == pytest.approx(summed(years), abs=0.01)
 
 
 @given(st.lists(st.floats(0, 1000), min_size=1).filter(lambda each: sum(each) > 1e-3))

@@ -1188,6 +1188,10 @@ export interface OwnFeature extends RowOfRange {
   only_if: Array<Pair>;
   /** ids of states that are taken for one another */
   mistaken: Array<Pair>;
+  /** of a portrait (core/looks.py), "" none */
+  layer: string;
+  /** why it is not in a portrait */
+  unseen: string;
 }
 
 /** What can be seen there. */
@@ -1198,6 +1202,8 @@ export interface OwnState extends RowOfRange {
   key: string;
   name: string;
   caption: string;
+  /** in a portrait: a word of its feature's layer, "" none */
+  look: string;
   drawing: string;
 }
 
@@ -2019,6 +2025,8 @@ export interface StateRow {
   id: string;
   name: string;
   caption: string;
+  /** in a portrait: a word of its layer (core/looks.py), "" none */
+  look: string;
 }
 
 /** Something to look at. */
@@ -2041,6 +2049,10 @@ export interface FeatureRow {
   when: Array<StatesOf>;
   mistaken: Array<TextPair>;
   states: Array<StateRow>;
+  /** of a portrait, "" none */
+  layer: string;
+  /** why it is not in a portrait */
+  unseen: string;
   /** of a date mark: the share of the pieces that carry such a mark */
   seen: number;
 }
@@ -2227,7 +2239,7 @@ export interface MergedRows {
  * start, end: the bounds between which the beginning, and the end, are evenly likely. What is
  * open is beyond -FAR or FAR (bounds.py).
  */
-export interface Years {
+export interface YearBounds {
   problem: "" | "unread" | "day" | "reversed";
   first: number;
   last: number;
@@ -2240,7 +2252,7 @@ export interface Years {
 /** What one source says, with its trust. */
 export interface WeighedYears {
   trust: number;
-  years: Years;
+  years: YearBounds;
 }
 
 /** The different cells of one feature; the first is not recorded. */
@@ -2326,15 +2338,40 @@ export interface LikeTerm {
 }
 
 /** An issue near one that is left out. */
-export interface Near {
+export interface NearIssue {
   prior: number;
   terms: Array<LikeTerm>;
 }
 
-/** The rows of a range that can be compiled, and what was wrong with the others. */
+/**
+ * The rows of a range that can be compiled, its first and last year (0 where no year is named
+ * at all), and what was wrong with the others.
+ */
 export interface Usable {
   rows: RangeRows;
+  first: number;
+  last: number;
   mistakes: Array<RowMistake>;
+}
+
+/** The records of a range of one's own by sort, and what each is called, by its id. */
+export interface OwnRecords {
+  whole: Group;
+  records: Array<Group>;
+  kinds: Array<Group>;
+  parts: Array<Group>;
+  features: Array<Group>;
+  states: Array<Group>;
+  items: Array<Group>;
+  sources: Array<Group>;
+  kind_names: Record<string, string>;
+  part_names: Record<string, string>;
+  feature_names: Record<string, string>;
+  state_names: Record<string, string>;
+  /** by the id of a state, that of its feature */
+  state_features: Record<string, string>;
+  item_names: Record<string, string>;
+  source_names: Record<string, string>;
 }
 
 /**

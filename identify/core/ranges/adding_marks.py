@@ -89,7 +89,7 @@ def merge_one(out: MergedRows, whole: RangeRows, mark: MarkUsed, first: int, las
     """Add a mark to a range, unless it says nothing there or has nothing to stand on."""
     part = carrier(mark, whole)
     used = used_here(mark, whole["range"]["country"], first, last)
-    windows: list[Window] = [row["window"] for row in used]
+    windows: list[Window] = [one["window"] for one in used]
     years: MarkYears = {
         "feature": mark["feature"]["id"], "windows": windows, "seen": mark["feature"]["seen"],
     }  # fmt: skip

@@ -8,7 +8,7 @@ a century, to either side; twice that for both. A season is no date here.
 """
 
 from ..edtf import TEN, bare, days_in, is_open, mark_of, sides_of
-from ..types.rows import Years
+from ..types.rows import YearBounds
 
 FAR = 100000.0
 SHAPES = [
@@ -26,9 +26,9 @@ def decimal_year(year: int, month: int, day: int) -> float:
     return year + past / (337 + days_in(year, 2))
 
 
-def no_years(problem: str) -> Years:
+def no_years(problem: str) -> YearBounds:
     """What cannot be read."""
-    found: Years = {
+    found: YearBounds = {
         "problem": "unread", "first": 0.0, "last": 0.0, "earliest": 0.0, "latest": 0.0,
         "start": [0.0, 0.0], "end": [0.0, 0.0],
     }  # fmt: skip
@@ -55,7 +55,8 @@ def moved_day(year: int, month: int, day: int, months: int, days: int) -> list[i
     there = count // 12
     then = count - there * 12 + 1
     at = [there, then, min(day, days_in(there, then))]
-    for _ in range(abs(days)):
+    steps = abs(days)
+    for _ in range(steps):
         if days > 0:
             at[2] = at[2] + 1
             if at[2] > days_in(at[0], at[1]):
@@ -68,7 +69,7 @@ def moved_day(year: int, month: int, day: int, months: int, days: int) -> list[i
     return at
 
 
-def one_date_years(text: str) -> Years:
+def one_date_years(text: str) -> YearBounds:
     """One date, with or without a mark."""
     plain = bare(text)
     shape = shape_of_edtf(plain)
@@ -106,7 +107,7 @@ def reach_of(shape: str) -> list[int]:
     return [0, 0]
 
 
-def with_reach(begin: list[int], end: list[int], reach: list[int], mark: str) -> Years:
+def with_reach(begin: list[int], end: list[int], reach: list[int], mark: str) -> YearBounds:
     """The years from one day to another; `reach`: the months and days that a mark adds."""
     times = 0 if mark == "" else 2 if mark == "%" else 1
     months = reach[0] * times
@@ -123,7 +124,7 @@ def with_reach(begin: list[int], end: list[int], reach: list[int], mark: str) ->
     }  # fmt: skip
 
 
-def span_years(lower: str, upper: str) -> Years:
+def span_years(lower: str, upper: str) -> YearBounds:
     """A span. An end left blank is unknown: anywhere on the far side of the other end."""
     out = no_years("unread")
     out["problem"] = ""
@@ -154,7 +155,7 @@ def span_years(lower: str, upper: str) -> Years:
     return out
 
 
-def years_of_edtf(text: str) -> Years:
+def years_of_edtf(text: str) -> YearBounds:
     """What an EDTF text says."""
     sides = sides_of(text)
     if len(sides) == 1:

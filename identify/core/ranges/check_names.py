@@ -16,7 +16,7 @@ from ..types.rows import (
     Table,
     TextPair,
     Wrong,
-    Years,
+    YearBounds,
 )
 from .bounds import lies_outside, years_of_edtf
 from .splitting import adds_none, at_place, place_of_text, places_by
@@ -115,7 +115,7 @@ def unique_names(check: Checked, table: Table, field: str, names: Sequence[str])
             seen["i" + names[n]] = n
 
 
-def checked_years(check: Checked, spot: Spot, text: str) -> Years:
+def checked_years(check: Checked, spot: Spot, text: str) -> YearBounds:
     """The years, with a mistake where they cannot be read or lie outside the range's life."""
     years = years_of_edtf(text)
     if years["problem"] != "":

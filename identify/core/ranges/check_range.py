@@ -1,5 +1,6 @@
 """Checks the range, its features, its sources and its drawings."""
 
+from ..native.values import is_true
 from ..types.rows import Checked, FeatureRow
 from .bounds import years_of_edtf
 from .check_names import (
@@ -41,8 +42,7 @@ def check_about(check: Checked) -> None:
                 check, at_field("cautions", n, "kinds"), kind, "kinds", ids_of(check, "kinds")
             )
     life = rows["range"]["years"]
-    known: bool = check["known_life"]
-    if life != "" and not known:
+    if life != "" and not is_true(check["known_life"]):
         found = wrong_field(check, at_field("range", 0, "years"), "life")
         problem = years_of_edtf(life)["problem"]
         if problem != "":
@@ -99,11 +99,10 @@ def check_states(check: Checked, n: int, feature: FeatureRow) -> None:
 def check_feature(check: Checked, n: int, feature: FeatureRow) -> None:
     """What a feature points to."""
     kinds = ids_of(check, "kinds")
-    every: bool = feature["every"]
     if feature["part"] != "":
         parts = ids_of(check, "parts")
         known_word(check, at_field("features", n, "part"), feature["part"], "parts", parts)
-    if not every and len(feature["kinds"]) == 0:
+    if not is_true(feature["every"]) and len(feature["kinds"]) == 0:
         wrong_field(check, at_field("features", n, "kinds"), "no kind")
     for kind in feature["kinds"]:
         known_word(check, at_field("features", n, "kinds"), kind, "kinds", kinds)
@@ -155,7 +154,7 @@ def check_drawings(check: Checked) -> None:
                     found = wrong_field(check, at_field("features", n, ""), "no drawing")
                     found["state"] = s
                     found["said"] = [name, state, feature["id"]]
-    adding = [1 for feature in rows["features"] if adds_none(feature, rows["kinds"])]
+    adding = [1 for one in rows["features"] if adds_none(one, rows["kinds"])]
     if len(adding) > 0 and not drawn_name(check, NONE):
         wrong_field(check, at_field("drawings", -1, NONE), "none undrawn")
     check_spare_drawings(check, wanted)
@@ -165,7 +164,7 @@ def check_spare_drawings(check: Checked, wanted: list[str]) -> None:
     """Drawings of what is not there."""
     if "range" in check["unread"] or "features" in check["unread"]:
         return
-    missing = [name for name in wanted if not drawn_name(check, name)]
+    missing = [one for one in wanted if not drawn_name(check, one)]
     for drawing in check["rows"]["drawings"]:
         name = drawing["id"]
         if name not in wanted and name != NONE and name not in OF_THE_RANGE:

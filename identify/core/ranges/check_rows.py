@@ -1,6 +1,6 @@
 """Checks items, variants, running changes and moves against the rest of the range."""
 
-from ..types.rows import CellText, Checked, ItemRow, Spot
+from ..types.rows import CellText, Checked, ItemRow, MoveRow, Spot
 from .bounds import lies_outside, years_of_edtf
 from .cells import read_states
 from .check_names import (
@@ -37,7 +37,7 @@ def check_items(check: Checked) -> None:
             if at_place(check["items"], number) < 0:
                 known_word(check, at_field("items", n, "contains"), number, "items", numbers)
         check_cells(check, at_field("items", n, ""), [item], item["cells"])
-    circle = first_circle(numbers, [item["contains"] for item in items])
+    circle = first_circle(numbers, [one["contains"] for one in items])
     if len(circle) > 0:
         place = at_place(check["items"], circle[0])
         wrong_field(check, at_field("items", place, "contains"), "circle")["said"] = circle
@@ -140,7 +140,7 @@ def check_cell(
         wrong_field(check, spot, "not of kind")["said"] = [kind]
     for pair in feature["when"]:
         has = read_states(own.get("i" + pair[0], "?"))
-        met = [state for state in has if state in pair[1]]
+        met = [one for one in has if one in pair[1]]
         if len(has) > 0 and len(met) == 0:
             found = wrong_field(check, spot, "no such there")
             found["said"] = [pair[0], own.get("i" + pair[0], "?"), name]
@@ -219,10 +219,15 @@ def check_moves(check: Checked) -> None:
     check_moves_of(check, "variant", ids_of(check, "variants"))
 
 
+def moves_named(moves: list[MoveRow], what: str) -> list[int]:
+    """The places of the moves of items, or of variants."""
+    return [n for n in range(len(moves)) if moves[n]["what"] == what and moves[n]["was"] != ""]
+
+
 def check_moves_of(check: Checked, what: str, known: list[str]) -> None:
     """The moves of items, or of variants."""
     moves = check["rows"]["moves"]
-    places = [n for n in range(len(moves)) if moves[n]["what"] == what and moves[n]["was"] != ""]
+    places = moves_named(moves, what)
     olds: list[str] = []
     news: list[str] = []
     seen: list[str] = []
@@ -247,7 +252,7 @@ def check_moves_of(check: Checked, what: str, known: list[str]) -> None:
             found = wrong_field(check, at_field("moves", n, "to"), "unknown")
             found["said"] = [what, now]
             found["known"] = sorted(known, key=lambda name: name)
-    leads = [[now] if now in olds else [] for now in news]
+    leads = [[newer] if newer in olds else [] for newer in news]
     circle = first_circle(olds, leads)
     if len(circle) > 0:
         place = places[place_of_text(seen, circle[0])]

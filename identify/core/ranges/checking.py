@@ -61,7 +61,7 @@ def too_many(rows: RangeRows, first: int, last: int, marks: list[MarkUsed]) -> l
     for n in range(len(rows["variants"])):
         found = issues_of(split, rows["variants"][n])
         if len(found["too_many"]) > 0:
-            names = [rows["features"][f - 1]["id"] for f in found["too_many"]]
+            names = [rows["features"][place - 1]["id"] for place in found["too_many"]]
             said = [rows["variants"][n]["id"]]
             out.append(row_mistake(at_field("variants", n, "id"), "too many", said, names))
     return out

@@ -44,13 +44,13 @@ from .splitting import (
     said_by_entry,
     years_said,
 )
-from .words import COMPLETE, KIND, NONE, OF_THE_RANGE, OPEN
+from .words import COMPLETE, KIND, NONE, OF_THE_RANGE, OPEN_SHARES
 
 
 def open_share(complete: str) -> float:
     """The share of the pieces met that are in no range; -1 where nothing is said."""
     place = place_of_text(COMPLETE, complete)
-    return OPEN[place] if place >= 0 else -1.0
+    return OPEN_SHARES[place] if place >= 0 else -1.0
 
 
 def kind_state(row: KindRow) -> State:
@@ -275,8 +275,8 @@ def compiled_range(whole: RangeRows, first: int, last: int, marks: list[MarkUsed
     ids = item_ids(len(rows["items"]))
     for n in range(len(rows["items"])):
         pack["items"].append(item_of(split, rows["items"][n], ids[n]))
-    pack["variants"] = [variant_of(split, row) for row in rows["variants"]]
-    pack["changes"] = [change_of(split, row) for row in rows["changes"]]
+    pack["variants"] = [variant_of(split, one) for one in rows["variants"]]
+    pack["changes"] = [change_of(split, one) for one in rows["changes"]]
     table = issue_table(split)
     pack["rows"] = table["rows"]
     pack["spans"] = table["spans"]

@@ -9,7 +9,7 @@ piece.
 from typing import Any
 
 from ..edtf import padded
-from ..native.values import sort_of_value, value_at
+from ..native.values import is_true, sort_of_value, value_at
 from ..shapes import SEEN
 from ..types.gate import Group
 from ..types.rows import (
@@ -416,7 +416,7 @@ def rows_of_records(whole: Group, records: list[Group]) -> RangeRows:
             "scale": text_at(whole, "scale"), "country": text_at(whole, "country"),
             "years": text_at(whole, "years"), "about": text_at(whole, "about"),
             "material": text_at(whole, "material"),
-            "invented": sort_of_value(invented) == "flag" and invented,
+            "invented": is_true(invented),
         },
         "kinds": [
             {

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from ..kin import NEW
 from ..lists import filled
 from ..types.pack import Pack
-from ..types.rows import LikeTerm, Near
+from ..types.rows import LikeTerm, NearIssue
 
 LEFT_OUT = 40  # issues that are left out in turn, at even steps through the range
 MOST_LEFT = 2000  # issues that each of them is held against
@@ -34,11 +34,12 @@ def alike(pack: Pack, one: int, other: int) -> int:
 
 def nearest(pack: Pack, row: int, every: list[int]) -> list[int]:
     """The issues recorded most like this one, among these."""
-    counts = [alike(pack, row, n) for n in every]
+    counts = [alike(pack, row, other) for other in every]
     places: list[int] = []
     for n in range(len(every)):
         places.append(n)
-    return [every[n] for n in sorted(places, key=lambda n: 0 - counts[n])[0:NEAREST]]
+    best = sorted(places, key=lambda place: 0 - counts[place])[0:NEAREST]
+    return [every[place] for place in best]
 
 
 def mean_of(seen: Sequence[float], there: Sequence[float]) -> float:
@@ -70,7 +71,7 @@ def terms_between(pack: Pack, row: int, other: int) -> list[LikeTerm]:
     return out
 
 
-def group_near(pack: Pack, row: int, every: list[int]) -> list[Near]:
+def group_near(pack: Pack, row: int, every: list[int]) -> list[NearIssue]:
     """The issues near one that is left out."""
     return [
         {"prior": pack["rows"]["prior"][n], "terms": terms_between(pack, row, n)}
@@ -78,7 +79,7 @@ def group_near(pack: Pack, row: int, every: list[int]) -> list[Near]:
     ]
 
 
-def chances_to_differ(groups: list[list[Near]], features: int) -> list[float]:
+def chances_to_differ(groups: list[list[NearIssue]], features: int) -> list[float]:
     """For each feature the chance that it differs."""
     rates = filled(features, DIFFERED / LOOKS)
     for _ in range(ROUNDS):
@@ -103,7 +104,7 @@ def chances_to_differ(groups: list[list[Near]], features: int) -> list[float]:
                         either = (1 - rate) * term["same"] + rate * term["usual"]
                         differed[f] = differed[f] + share * rate * term["usual"] / either
                         counted[f] = counted[f] + share
-        rates = [differed[f] / counted[f] for f in range(features)]
+        rates = [differed[place] / counted[place] for place in range(features)]
     return rates
 
 
@@ -121,8 +122,8 @@ def learn_relatives(pack: Pack) -> None:
     count = len(items)
     step = max(1, count // MOST_LEFT)
     leave = max(1, count // LEFT_OUT)
-    siblings: list[list[Near]] = []
-    cousins: list[list[Near]] = []
+    siblings: list[list[NearIssue]] = []
+    cousins: list[list[NearIssue]] = []
     row = leave // 2
     while row < count:
         same: list[int] = []

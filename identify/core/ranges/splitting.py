@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from ..edtf import padded
 from ..lists import empty_lists, filled, place_of
+from ..native.values import is_true
 from ..types.rows import (
     CellText,
     ChangeRow,
@@ -40,8 +41,7 @@ TEXTS = [padded(n, 1) + "," for n in [0, 1, 2, 3, 4, 5, 6, 7, 8, 9]]
 
 def has_kind(feature: FeatureRow, kind: str) -> bool:
     """Whether pieces of a kind have the feature."""
-    every: bool = feature["every"]
-    return every or kind in feature["kinds"]
+    return is_true(feature["every"]) or kind in feature["kinds"]
 
 
 def may_be_none(feature: FeatureRow, kinds: Sequence[KindRow]) -> bool:
@@ -131,7 +131,7 @@ def prepare_split(rows: RangeRows, marks: list[MarkYears], first: int, last: int
     features = rows["features"]
     count = len(features) + 1
     kinds = [kind["id"] for kind in rows["kinds"]]
-    names = places_by([feature["id"] for feature in features])
+    names = places_by([row["id"] for row in features])
     states = [kinds]
     having = [filled(len(kinds), 1)]
     parents = empty_lists(count)
@@ -274,8 +274,8 @@ def new_code(split: Split, f: int, rows: list[int], year: int) -> int:
             else:
                 seen[place] = seen[place] + here
     shares = in_millionths(seen)
-    some = [k for k in range(len(states)) if shares[k] > 0]
-    return cell_code(split["cells"][f], [states[k] for k in some], [shares[k] for k in some])
+    some = [s for s in range(len(states)) if shares[s] > 0]
+    return cell_code(split["cells"][f], [states[s] for s in some], [shares[s] for s in some])
 
 
 def fixed_code(split: Split, f: int, text: str) -> int:

@@ -8,6 +8,7 @@ source for each year) is not asked for here.
 from typing import Any
 
 from ..edtf import padded
+from ..native.values import is_true
 from ..types.rows import CellText, MarkUsed, RangeRows, RowMistake, TextPair, Usable
 from .bounds import FAR, years_of_edtf
 from .check_names import to_check
@@ -15,7 +16,7 @@ from .check_range import check_about, check_features, check_kept_ids, check_sour
 from .check_rows import check_changes, check_items, check_moves, check_variants
 from .checking import too_many
 
-ROUNDS = 12  # mending one thing can show another
+MENDINGS = 12  # mending one thing can show another
 NOT_NEEDED = ["unsourced", "no variant", "life"]
 YEARS = ["years", "other_years", "source"]
 
@@ -191,8 +192,7 @@ def set_life(rows: RangeRows) -> None:
     """
     if years_of_edtf(rows["range"]["years"])["problem"] == "":
         life = to_check(rows, [])
-        known: bool = life["known_life"]
-        if known:
+        if is_true(life["known_life"]):
             return
     first = FAR
     last = 0.0
@@ -220,16 +220,15 @@ def usable(rows: RangeRows, marks: list[MarkUsed]) -> Usable:
     mistakes = growing_mistakes(rows)
     found = mistakes
     rounds = 0
-    while len(found) > 0 and rounds < ROUNDS:
+    while len(found) > 0 and rounds < MENDINGS:
         mend(rows, found)
         found = growing_mistakes(rows)
         rounds = rounds + 1
     life = to_check(rows, [])
-    known: bool = life["known_life"]
-    first = life["first"] if known else 0
-    last = life["last"] if known else 0
+    first = life["first"] if is_true(life["known_life"]) else 0
+    last = life["last"] if is_true(life["known_life"]) else 0
     many = too_many(rows, first, last, marks)
     for one in many:
         mistakes.append(one)
-    rows["variants"] = without_places(rows["variants"], [one["row"] for one in many])
+    rows["variants"] = without_places(rows["variants"], [tangled["row"] for tangled in many])
     return {"rows": rows, "first": first, "last": last, "mistakes": mistakes}

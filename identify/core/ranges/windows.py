@@ -19,21 +19,21 @@ def beyond_end(years: float, tail: int, low: float) -> float:
     return low + (1.0 - low) * max(0.0, 1.0 - years / (tail + 1))
 
 
-def window_weight(window: Window, year: int) -> float:
+def window_weight(span: Window, year: int) -> float:
     """1 in years that have some time within the ends, less beyond them."""
-    if year + 1 <= window["start"]:
-        return beyond_end(window["start"] // 1 - year, window["rise"], window["low_before"])
-    if year >= window["end"]:
-        past = year + 1 + (0 - window["end"]) // 1  # less the end, rounded up
-        return beyond_end(past, window["fall"], window["low_after"])
+    if year + 1 <= span["start"]:
+        return beyond_end(span["start"] // 1 - year, span["rise"], span["low_before"])
+    if year >= span["end"]:
+        past = year + 1 + (0 - span["end"]) // 1  # less the end, rounded up
+        return beyond_end(past, span["fall"], span["low_after"])
     return 1.0
 
 
-def window_met(window: Window, first: int, last: int) -> bool:
+def window_met(span: Window, first: int, last: int) -> bool:
     """Whether the wording belongs to any of the years, or they are near a soft end of it."""
     for year in range(first, last + 1):
-        low = window["low_before"] if year < window["start"] else window["low_after"]
-        if window_weight(window, year) > low:
+        low = span["low_before"] if year < span["start"] else span["low_after"]
+        if window_weight(span, year) > low:
             return True
     return False
 
@@ -42,15 +42,15 @@ def mark_cell(mark: MarkYears, year: int) -> list[StateShare]:
     """The share of each state in the year's production."""
     states: list[str] = []
     weights: list[float] = []
-    for window in mark["windows"]:
-        weight = window_weight(window, year)
+    for span in mark["windows"]:
+        weight = window_weight(span, year)
         if weight > 0.0:
             place = -1
             for n in range(len(states)):
-                if states[n] == window["state"]:
+                if states[n] == span["state"]:
                     place = n
             if place < 0:
-                states.append(window["state"])
+                states.append(span["state"])
                 weights.append(weight)
             else:
                 weights[place] = max(weights[place], weight)
@@ -61,7 +61,7 @@ def mark_cell(mark: MarkYears, year: int) -> list[StateShare]:
         largest = max(largest, weight)
     carried = mark["seen"] * largest
     whole = total(weights)
-    parts = [carried * weight / whole for weight in weights]
+    parts = [carried * one / whole for one in weights]
     parts.append(1.0 - carried)
     shares = in_millionths(parts)
     states.append(NONE)

@@ -5,4 +5,4 @@ NONE = "none"  # the state that says there is no such thing on the piece
 OF_THE_RANGE = ["range-gauge", "range-material"]  # for asking which of several ranges it is
 # share of the pieces met that are in no range (design figures, no source), by what its author says
 COMPLETE = ["every catalogue gone through", "all I know of", "a beginning"]
-OPEN = [0.05, 0.15, 0.5]
+OPEN_SHARES = [0.05, 0.15, 0.5]

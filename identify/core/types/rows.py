@@ -272,7 +272,7 @@ class MergedRows(TypedDict):
     marks: list[MarkYears]
 
 
-class Years(TypedDict):
+class YearBounds(TypedDict):
     """What one EDTF text says, in decimal years: 1957 is 1957.0 to 1958.0.
 
     first, last: the strict bounds. earliest, latest: with what "about" and "uncertain" add.
@@ -293,7 +293,7 @@ class WeighedYears(TypedDict):
     """What one source says, with its trust."""
 
     trust: float
-    years: Years
+    years: YearBounds
 
 
 class CellTable(TypedDict):
@@ -375,7 +375,7 @@ class LikeTerm(TypedDict):
     usual: float
 
 
-class Near(TypedDict):
+class NearIssue(TypedDict):
     """An issue near one that is left out."""
 
     prior: float
