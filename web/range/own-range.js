@@ -168,11 +168,10 @@ function seenFields(seen) {
  * has none of that key. Their ids are made of what they are, so that two devices that pick the same
  * make one.
  * @param {string} range
- * @param {{ id: string; name: string; title?: string; question: string; where: string; seconds: number;
- *   needs: string; layer?: string;
- *   unseen?: string; kinds?: string[]; part?: { id: string; name: string; swap: number } | null;
- *   mistaken?: string[][]; states: { id: string; name: string; caption?: string; look?: string;
- *   drawing?: string }[] }} kit
+ * @param {{ id: string; name: string; title?: string; question: string; where: string;
+ *   seconds: number; needs: string; layer?: string; unseen?: string; kinds?: string[];
+ *   part?: { id: string; name: string; swap: number } | null; mistaken?: string[][];
+ *   states: { id: string; name: string; caption?: string; look?: string; drawing?: string }[] }} kit
  * @param {any[]} [made] rows made beside it and not kept yet
  * @returns {any[]}
  */
