@@ -171,7 +171,8 @@ function seenFields(seen) {
  * @param {{ id: string; name: string; title?: string; question: string; where: string;
  *   seconds: number; needs: string; layer?: string; unseen?: string; kinds?: string[];
  *   part?: { id: string; name: string; swap: number } | null; mistaken?: string[][];
- *   states: { id: string; name: string; caption?: string; look?: string; drawing?: string }[] }} kit
+ *   states: { id: string; name: string; caption?: string; look?: string;
+ *     drawing?: string }[] }} kit
  * @param {any[]} [made] rows made beside it and not kept yet
  * @returns {any[]}
  */
