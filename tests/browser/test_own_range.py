@@ -169,7 +169,7 @@ def test_what_is_in_no_range_is_kept_wanted_and_counted_twice(page, server):
     expect(page.get_by_text("1 to part with.")).to_be_visible()
     more(page, "Search everything")
     page.get_by_label("Search for").fill("qx 304")
-    pieces = page.get_by_role("list", name="Pieces")
+    pieces = page.get_by_role("list", name="Collection")
     expect(pieces.get_by_role("button")).to_have_count(2)
 
 
