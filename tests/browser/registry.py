@@ -113,9 +113,26 @@ def written_down(page: Page) -> None:
     expect(page.get_by_label("What it is called")).not_to_have_value("")
 
 
+def running_change(page: Page) -> None:
+    """The same, with a running change of it."""
+    written_down(page)
+    more(page, "Ranges")
+    page.get_by_role("list", name="Your own").get_by_role("button").click()
+    page.get_by_role("button", name="Add a running change").click()
+    page.locator(".states button").filter(has_text="Coaches").click()
+    expect(page.get_by_role("heading", name="What changed?")).to_be_visible()
+    page.locator(".states button").first.click()
+    expect(page.get_by_text("Tap what is seen from then on.")).to_be_visible()
+    page.locator(".states button").first.click()
+    expect(page.get_by_label("From")).to_be_visible()
+
+
 # what must be there before the way is gone
 FIRST = {"aside": set_aside, "settle": clashing, "sighting": sighted}
-FIRST |= dict.fromkeys(["own", "writing", "entry", "version", "looking", "differing"], written_down)
+FIRST |= dict.fromkeys(
+    ["own", "writing", "entry", "version", "looking", "differing", "newrunning"], written_down
+)
+FIRST["running"] = running_change
 INSTEAD = {"came": brought}  # what cannot be reached without a server
 
 

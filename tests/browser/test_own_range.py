@@ -188,3 +188,28 @@ def test_a_range_that_knows_it_by_now_is_offered(page, server, pellmarsh):
     assert piece["called"] == f"{item['number']} from the attic", "what was typed is not lost"
     place(page, "Collection")
     expect(page.get_by_text("in a range now")).to_have_count(0)
+
+
+def test_a_running_change_is_a_sentence_of_three_taps_and_a_year(ostwick):
+    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_role("button", name="Back").click()
+    ostwick.get_by_role("button", name="Add a running change").click()
+    tiles = ostwick.locator(".states button")
+    tiles.filter(has_text="Coaches").click()
+    expect(ostwick.get_by_role("heading", name="What changed?")).to_be_visible()
+    tiles.filter(has_text="Coupling").first.click()
+    expect(ostwick.get_by_text("Tap what is seen from then on.")).to_be_visible()
+    tiles.first.click()
+    ostwick.get_by_label("From").fill("about 1956")
+    ostwick.get_by_label("From").blur()
+    heading = ostwick.get_by_role("heading", level=1)
+    expect(heading).to_contain_text("from about 1956, on all coaches.")
+    expect(ostwick.get_by_text("It bears on 1 piece written down.")).to_be_visible()
+    ostwick.get_by_role("button", name="Back").click()
+    sentences = ostwick.get_by_role("list", name="Running changes")
+    expect(sentences).to_contain_text("from about 1956, on all coaches.")
+    [change] = records(ostwick, "range_change")
+    [kind] = records(ostwick, "range_kind")
+    assert (change["since"], change["kinds"]) == ("1956~", [kind["id"]])
+    seen = next(one for one in records(ostwick, "range_state") if one["id"] == change["state"])
+    assert seen["feature"] == change["feature"]

@@ -10,6 +10,7 @@ import { dateField } from "../parts/date-field.js";
 import { goTo } from "../parts/navigation.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { kindIn, variantsIn } from "./describing.js";
+import { runningChanges } from "./running.js";
 import { keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
 
 /** The range `id`. */
@@ -25,6 +26,7 @@ export async function ownScreen(_, { id }) {
     items.length === 0
       ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
       : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
+    ...runningChanges(id),
     aboutIt(range),
   );
 }

@@ -138,6 +138,17 @@ export const SCREENS = {
     still: true,
     load: async () => (await loaded(import("../range/own-look.js"))).differingScreen,
   },
+  running: {
+    title: "A running change",
+    way: ["own", "list Running changes"],
+    load: async () => (await loaded(import("../range/running.js"))).runningScreen,
+  },
+  newrunning: {
+    title: "Add a running change",
+    way: ["own"],
+    still: true,
+    load: async () => (await loaded(import("../range/running.js"))).newRunningScreen,
+  },
   moved: {
     title: "What moved",
     way: ["ranges"],

@@ -1,0 +1,193 @@
+/**
+ * Running changes of a range of one's own: what was made otherwise from a year on, on every piece
+ * of a kind. Each is a sentence, made by three taps and a year.
+ */
+import { run } from "../data/queue.js";
+import { record, trashing } from "../data/records.js";
+import { gone } from "../collection/piece.js";
+import { dateField } from "../parts/date-field.js";
+import { dateText } from "../parts/days.js";
+import { pictured } from "../parts/drawing.js";
+import { button, el, heading } from "../parts/element.js";
+import { ticks } from "../parts/fields.js";
+import { goTo, leaveScreen } from "../parts/navigation.js";
+import { small } from "../parts/say.js";
+import { saveChange, saver } from "../parts/saving.js";
+import { featuresFor, kindIn, rowsFor } from "./describing.js";
+import { kit } from "../data/packs.js";
+import { keepRows, newChange, rowsOf } from "./own-range.js";
+
+/** The kinds that a change is of, in words: "all coaches and wagons", "everything". */
+function onWhat({ kinds }) {
+  const named = kinds.map((id) => record(id)).filter(Boolean);
+  if (named.length === 0) return "everything";
+  return `all ${named.map(({ plural }) => small(plural)).join(" and ")}`;
+}
+
+/** When a change came and went: "from about 1956", "from 1956 to 1961", "at some time". */
+function when({ since, until }) {
+  if (since === "" && until === "") return "at some time";
+  if (until === "") return `from ${dateText(since)}`;
+  return since === ""
+    ? `until ${dateText(until)}`
+    : `from ${dateText(since)} to ${dateText(until)}`;
+}
+
+/** A running change as a sentence: "Bogies: plastic, from about 1956, on all coaches." */
+export function changeSentence(change) {
+  const feature = record(change.feature)?.name ?? "Something";
+  const state = record(change.state)?.name ?? "other";
+  return `${feature}: ${small(state)}, ${when(change)}, on ${onWhat(change)}.`;
+}
+
+/** The running changes of a range, each as its sentence, and a way to add one. */
+export function runningChanges(range) {
+  const changes = rowsOf(range, "range_change").sort(
+    (one, other) =>
+      one.feature.localeCompare(other.feature) || one.since.localeCompare(other.since),
+  );
+  return [
+    heading(2, "Running changes"),
+    changes.length === 0
+      ? el("p", {}, "What was made otherwise from some year on, such as a new coupling.")
+      : el(
+          "ul",
+          { class: "found", "aria-label": "Running changes" },
+          changes.map((change) =>
+            el(
+              "li",
+              {},
+              button(changeSentence(change), () => goTo("running", { id: change.id }), {
+                class: "hit",
+              }),
+            ),
+          ),
+        ),
+    button("Add a running change", () => goTo("newrunning", { range }), { class: "plain wide" }),
+  ];
+}
+
+/** A new running change of a range: on what kind, what is looked at, what is seen from then on. */
+export async function newRunningScreen(_, { range, kind = "", feature: wanted = "" }) {
+  const { kinds } = await kit();
+  const next = (more) => goTo("newrunning", { range, kind, ...more }, { instead: true });
+  if (kind === "")
+    return tiles(
+      "On what?",
+      "What changed on all of them.",
+      kinds.map(({ id, plural, name, drawing }) => [
+        plural ?? name,
+        drawing,
+        () => next({ kind: id }),
+      ]),
+    );
+  const features = await featuresFor(range, kind);
+  const feature = features.find(({ key }) => key === wanted);
+  if (!feature)
+    return tiles(
+      "What changed?",
+      "Tap what was made otherwise.",
+      features.map((one) => [
+        one.name,
+        one.states[0]?.drawing ?? "",
+        () => next({ feature: one.key }),
+      ]),
+    );
+  return tiles(
+    feature.title,
+    "Tap what is seen from then on.",
+    feature.states.map((state) => [
+      state.caption,
+      state.drawing,
+      () =>
+        run(() =>
+          added(
+            range,
+            kinds.find(({ id }) => id === kind),
+            feature,
+            state,
+          ),
+        ),
+    ]),
+  );
+}
+
+function tiles(title, hint, choices) {
+  return el(
+    "section",
+    { class: "card" },
+    heading(1, title),
+    el(
+      "fieldset",
+      { class: "choices" },
+      el("legend", {}, hint),
+      el(
+        "div",
+        { class: "states columns" },
+        choices.map(([name, drawing, act]) =>
+          button([pictured(drawing), el("span", { class: "name" }, name)], act, { class: "state" }),
+        ),
+      ),
+    ),
+  );
+}
+
+async function added(range, shelf, feature, state) {
+  const { kind, rows } = kindIn(range, shelf);
+  const needed = rowsFor(range, feature, rows);
+  const change = newChange(range, {
+    feature: needed.own.id,
+    state: needed.stateIds.get(state.key),
+    kinds: [kind.id],
+  });
+  const kept = await keepRows("New running change", [...rows, ...needed.rows, change]);
+  if (kept) goTo("running", { id: change.id }, { instead: true });
+}
+
+/** The running change `id`: its sentence, since when, and on what. */
+export function runningScreen(_, { id }) {
+  const change = record(id);
+  if (!change || change.trashed !== "") return gone();
+  const title = heading(1, changeSentence(change));
+  const save = (field, what) => {
+    const keep = saver(id, field, what);
+    return async (value) => {
+      const kept = await keep(value);
+      title.textContent = changeSentence(record(id));
+      return kept;
+    };
+  };
+  const kinds = rowsOf(change.range, "range_kind").map((kind) => [kind.id, kind.plural]);
+  const affected = rowsOf(change.range, "range_item").filter(
+    ({ kind }) => change.kinds.length === 0 || change.kinds.includes(kind),
+  );
+  const count = affected.length === 1 ? "1 piece" : `${affected.length} pieces`;
+  return el(
+    "section",
+    { class: "shelf" },
+    title,
+    el(
+      "p",
+      { class: "quiet" },
+      affected.length === 0
+        ? "Nothing of that kind is written down yet."
+        : `It bears on ${count} written down.`,
+    ),
+    dateField("From", change.since, save("since", "From"), {
+      hint: "For example: about 1956. Leave it empty if it was so from the start.",
+    }),
+    dateField("Until", change.until, save("until", "Until"), {
+      hint: "Leave it empty if it stayed so, or until the next change of the same thing.",
+    }),
+    ticks("On", kinds, change.kinds, save("kinds", "On what")),
+    button(
+      "Delete",
+      () =>
+        run(async () => {
+          const said = "It is in the trash.";
+          if (await saveChange("Running change deleted", [trashing(id)], { said })) leaveScreen();
+        }),
+      { class: "plain" },
+    ),
+  );
+}
