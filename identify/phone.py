@@ -49,14 +49,14 @@ EXPORTS = (
     "study", "assess_studied", "duplicates", "want_words",
     "outside_alike", "outside_named", "known_now",
     "conditions", "condition_rank", "moved", "incomplete",
-    "read_date", "date_in_words", "record_fault", "misfits", "new_fields",
+    "read_date", "date_in_words", "record_fault", "misfits", "new_fields", "rings",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",
     "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
-    "sitting", "portrait",
+    "sitting", "portrait", "differences",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",

@@ -32,6 +32,7 @@ FILES = (
     "looks",
     "portraits",
     "reasons",
+    "rings",
     "assess",
     "currencies",
     "money",

@@ -14,7 +14,7 @@ from .looks import (
 )
 from .runs import FIGURES
 from .types.pack import Feature, Item, Pack, State
-from .types.portraits import Layer, Portrait, Sitting
+from .types.portraits import Apart, Difference, Layer, Portrait, Sitting
 from .types.session import Answer
 
 LEAST = 0.000001  # a smaller share of a state is none
@@ -223,3 +223,36 @@ def portrait(pack: Pack, shown: Sitting, variants: list[int], answers: list[Answ
         "load": first_of(LOADS, name + ", " + item["name"]),
         "contents": contents_of(pack, shown, item),
     }
+
+
+def states_seen(
+    pack: Pack, shown: Sitting, variants: list[int], feature: int, answers: list[Answer]
+) -> list[int]:
+    """The states that a piece may have of a feature, what was seen first; [] for not recorded."""
+    rows: list[int] = []
+    for variant in variants:
+        for row in shown["rows"][variant]:
+            rows.append(row)
+    seen = seen_state(pack, feature, answers)
+    return [seen] if seen >= 0 else best_from(shares_of(pack, rows, feature), LEAST)
+
+
+def differences(
+    pack: Pack, shown: Sitting, one: list[int], other: list[int], answers: list[Answer]
+) -> Apart:
+    """In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
+    one at home. What is not recorded of either, or can be the same, is no difference.
+    """
+    out: Apart = {"seen": [], "unseen": []}
+    nothing: list[Answer] = []
+    for feature in range(1, len(pack["features"])):
+        here = states_seen(pack, shown, one, feature, answers)
+        there = states_seen(pack, shown, other, feature, nothing)
+        both = [state for state in here if state in there]
+        if len(here) > 0 and len(there) > 0 and len(both) == 0:
+            found: Difference = {"feature": feature, "one": here[0], "other": there[0]}
+            if shown["layers"][feature] != "":
+                out["seen"].append(found)
+            else:
+                out["unseen"].append(found)
+    return out

@@ -2,6 +2,8 @@
 a screen, light or dark, and for printing.
 """
 
+import base64
+from collections.abc import Mapping
 from datetime import UTC, datetime
 from html import escape
 from typing import Any
@@ -24,6 +26,8 @@ h2 { font-size: 1.125rem; margin: 1.5rem 0 .25rem; }
 p { margin: .25rem 0; }
 ul { list-style: none; margin: 0; padding: 0; }
 li { border-top: 1px solid var(--line); padding: .75rem 0; break-inside: avoid; }
+img { float: inline-end; width: 7.5rem; margin-inline-start: .75rem; }
+li::after { content: ""; display: block; clear: both; }
 .number { font-weight: 700; }
 .more { color: var(--soft); }
 @media print {
@@ -32,12 +36,21 @@ li { border-top: 1px solid var(--line); padding: .75rem 0; break-inside: avoid; 
   li { padding: .3rem 0; }
 }
 """
-POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
+# An SVG in an <img> runs no script and fetches nothing, whatever it holds
+POLICY = (
+    "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; "
+    "form-action 'none'"
+)
 
 
-def wants_page(records: list[Fields], packs: dict[str, Pack], title: str = "") -> str:
+def wants_page(
+    records: list[Fields],
+    packs: dict[str, Pack],
+    title: str = "",
+    pictures: Mapping[str, str] | None = None,
+) -> str:
     """The page for the wants among some records, those in the trash left out; packs: compiled, by
-    id. Notes are left out: they are for oneself.
+    id; pictures: SVG, by the id of the want. Notes are left out: they are for oneself.
     """
     wants = [r for r in records if r.get("type") == "want" and not r.get("trashed")]
     heading = title.strip() or "Wanted"
@@ -56,7 +69,9 @@ def wants_page(records: list[Fields], packs: dict[str, Pack], title: str = "") -
     ]
     for name, some in _by_range(wants, packs):
         parts.append(f"<h2>{escape(name)}</h2><ul>")
-        parts += [_line(want, packs.get(_text(want.get("pack")))) for want in some]
+        for want in some:
+            picture = (pictures or {}).get(_text(want.get("id")), "")
+            parts.append(_line(want, packs.get(_text(want.get("pack"))), picture))
         parts.append("</ul>")
     if not wants:
         parts.append("<p>Nothing at the moment.</p>")
@@ -85,7 +100,7 @@ def _urgency(want: Fields) -> int:
     return value if isinstance(value, int) else 2
 
 
-def _line(want: Fields, pack: Pack | None) -> str:
+def _line(want: Fields, pack: Pack | None, picture: str) -> str:
     """One want."""
     number = _text(want.get("item"))
     names = {item["number"]: item["name"] for item in pack["items"]} if pack else {}
@@ -103,7 +118,9 @@ def _line(want: Fields, pack: Pack | None) -> str:
         },
         most,
     )
-    lines = [f'<li><p><span class="number">{escape(number)}</span> {escape(what)}</p>']
+    drawn = base64.b64encode(picture.encode()).decode()
+    shows = f'<img alt="" src="data:image/svg+xml;base64,{drawn}">' if picture else ""
+    lines = [f'<li>{shows}<p><span class="number">{escape(number)}</span> {escape(what)}</p>']
     if more:
         lines.append(f'<p class="more">{escape("; ".join(more))}</p>')
     return "".join(lines) + "</li>"

@@ -83,6 +83,7 @@ class WantsIn(msgspec.Struct):
     records: Records
     packs: list[str] | None = None
     title: str = ""
+    pictures: dict[str, str] = {}
 
 
 def _answering(kind: type[T], act: Callable[[T, str], Response], turns: Semaphore) -> Answer:
@@ -172,7 +173,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         return _file(content, "collection", asked.format)
 
     def page(asked: WantsIn, _: str) -> Response:
-        content = wants_page(asked.records, compiled(asked.packs), asked.title)
+        content = wants_page(asked.records, compiled(asked.packs), asked.title, asked.pictures)
         return _file(content.encode(), WANTS, "html")
 
     answers: dict[str, Answer] = {

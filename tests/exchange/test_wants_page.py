@@ -97,10 +97,33 @@ def test_it_is_one_file_that_fetches_and_runs_nothing(tmp_path, browser):
     page.close()
 
 
-def shown(folder: Any, records: list[dict[str, Any]]) -> str:
+def test_a_picture_of_a_want_is_shown_and_runs_nothing(tmp_path, browser):
+    """What the phone drew is an image on the page: script in it is dead, and fetches nothing."""
+    drawn = (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 66" onload="alert(1)">'
+        '<script>alert(2)</script><image href="https://example.org/x.png" width="9" height="9"/>'
+        '<rect width="120" height="66"/></svg>'
+    )
+    record = want(item="G 1", id="w1")
+    path = shown(tmp_path, [record, want(item="P 20", id="w2")], {"w1": drawn, "w2": ""})
+    page = browser.new_page()
+    asked, talked = [], []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("dialog", lambda dialog: talked.append(dialog.message))
+    page.goto(path)
+    assert page.locator("img").count() == 1
+    assert page.locator("img").evaluate("image => image.naturalWidth") > 0
+    assert [url for url in asked if not url.startswith("data:")] == [path]
+    assert talked == []
+    page.close()
+
+
+def shown(
+    folder: Any, records: list[dict[str, Any]], pictures: dict[str, str] | None = None
+) -> str:
     """The address of the page of some wants on the disk."""
     path = folder / "wants.html"
-    path.write_text(wants_page(records, packs()), encoding="utf-8")
+    path.write_text(wants_page(records, packs(), "", pictures), encoding="utf-8")
     return path.as_uri()
 
 

@@ -53,3 +53,19 @@ def test_a_photo_that_says_where_it_was_taken_is_refused(small):
 def test_a_drawing_and_a_photo_of_one_name_are_a_mistake(small):
     (small / "drawings" / "livery-red.jpg").write_bytes(jpeg())
     assert any("Keep one of them" in mistake.text for mistake in check_pack(small))
+
+
+def test_a_variant_can_be_photographed_but_not_drawn(small):
+    variant = compile_pack(small).variants[0].id
+    (small / "drawings" / f"variant-{variant}.jpg").write_bytes(jpeg())
+    assert compile_pack(small).drawings[f"variant-{variant}"] == as_data(jpeg())
+    (small / "drawings" / f"variant-{variant}.jpg").unlink()
+    (small / "drawings" / f"variant-{variant}.svg").write_text(SVG)
+    (mistake,) = check_pack(small)
+    assert mistake.file == f"drawings/variant-{variant}.svg"
+    assert "no such state or kind" in mistake.text
+
+
+def test_a_photo_of_a_variant_that_is_not_there_is_a_mistake(small):
+    (small / "drawings" / "variant-nowhere.jpg").write_bytes(jpeg())
+    assert any("no such state or kind" in mistake.text for mistake in check_pack(small))

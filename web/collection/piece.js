@@ -8,7 +8,10 @@ import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
+import { portrait, portraitsReady } from "../parts/portrait.js";
 import { priceBox } from "../parts/price-limit.js";
+import { differencePictures } from "../parts/ringed-portrait.js";
+import { recordFigure } from "../parts/record-picture.js";
 import { answerText, variantName } from "../parts/say.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { dateField } from "../parts/date-field.js";
@@ -24,12 +27,14 @@ export async function pieceScreen(state, { id }) {
   const piece = record(id);
   if (!piece || piece.trashed !== "") return gone();
   await readyRange(piece.pack);
+  await portraitsReady().catch(() => {}); // without them the piece is still a piece
   const save = (field, what) => saver(id, field, what);
   const pack = packsAtHand.get(piece.pack);
   return el(
     "section",
     { class: "shelf" },
     heading(1, title(packsAtHand, piece)),
+    recordFigure(piece),
     await unsettledLine(id),
     piece.item === ""
       ? [
@@ -122,7 +127,19 @@ function variants(piece, pack) {
           { class: "alike" },
           known.map((one) => possible(pack, one, settle)),
         ),
+    known.length < 2 ? null : apart(pack, known),
   ];
+}
+
+/** The two likeliest with rings where they differ. */
+function apart(pack, known) {
+  const [one, other] = known.map(({ variant }) => variantPlace(pack, variant));
+  const named = (place) => ({ name: variantName(pack, place), variants: [place] });
+  const pictures = differencePictures(pack, named(one), named(other));
+  return (
+    pictures &&
+    el("details", { class: "filters" }, el("summary", {}, "What tells them apart"), pictures)
+  );
 }
 
 function possible(pack, { variant, chance: value }, settle) {
@@ -130,6 +147,7 @@ function possible(pack, { variant, chance: value }, settle) {
   return el(
     "li",
     {},
+    portrait(pack, variantPlace(pack, variant), { size: 160 }),
     el("span", {}, label),
     chance(value),
     button("It is this one", () => settle(variant), {

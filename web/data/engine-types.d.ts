@@ -1586,6 +1586,38 @@ export interface Sitting {
   looks: Array<Array<string>>;
 }
 
+/** A place on the leader's portrait to compare with the piece. */
+export interface Ring {
+  /** index */
+  feature: number;
+  /** index: what the portrait shows of it */
+  state: number;
+  layer: string;
+}
+
+/** The leader, and what to compare on its portrait; no rings: nothing. */
+export interface Compared {
+  /** index, -1: there is none */
+  variant: number;
+  rings: Array<Ring>;
+}
+
+/** A feature in which two pieces differ. */
+export interface Difference {
+  /** index */
+  feature: number;
+  /** index of the state that the one has, likeliest */
+  one: number;
+  other: number;
+}
+
+/** In what two pieces differ, as far as both are recorded. */
+export interface Apart {
+  /** portraits show it */
+  seen: Array<Difference>;
+  unseen: Array<Difference>;
+}
+
 /** The rows whose siblings and cousins count, when it is asked what a stray piece looks like. */
 export interface Kin {
   /** index */
@@ -2858,6 +2890,12 @@ export interface EngineModule {
   misfits(kind: string, record: Group): Array<string>;
   /** What a new record of this sort holds: [[name, value]]. */
   new_fields(kind: string): Array<Array<any>>;
+  /**
+   * What to compare on the leader's portrait, what tells most first; no rings where the leader
+   * does not lead enough, or fewer than two looks would still tell something. `shown` is from
+   * `sitting`. A ring that fits is an answer: that state, seen.
+   */
+  rings(engine: Engine, shown: Sitting, session: Session): Compared;
 }
 
 /** further.js: what the start does not wait for. */
@@ -2909,6 +2947,11 @@ export interface FurtherModule {
    * where one of several is recorded, or nothing.
    */
   portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
+  /**
+   * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
+   * one at home. What is not recorded of either, or can be the same, is no difference.
+   */
+  differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
 }
 
 /** merging.js: the rules of syncing. */

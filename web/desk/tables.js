@@ -7,6 +7,7 @@ import { record, trashing } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { moneyText } from "../parts/money.js";
 import { itemPlace, title, variantText } from "../parts/piece-names.js";
+import { recordPortrait } from "../parts/record-picture.js";
 import { dateText } from "../parts/days.js";
 import { openBulk } from "./change-several.js";
 import { grid, newState } from "./grid.js";
@@ -124,6 +125,11 @@ function opener(text) {
   return button(text, () => {}, { class: "link", tabindex: "-1" });
 }
 
+/** A name with its picture before it; a photo is shown on the record's own screen. */
+function pictured(one, name) {
+  return el("span", { class: "pictured" }, recordPortrait(one, 40), opener(name));
+}
+
 /** Number, name and variant, which every table begins with. */
 function what() {
   const packOf = ({ pack }) => packsAtHand.get(pack);
@@ -140,7 +146,7 @@ function what() {
   };
   return [
     { id: "number", name: "Number", cell: ({ item }) => item, key: at },
-    { id: "name", name: "Name", wide: true, cell: (one) => opener(name(one)), key: name },
+    { id: "name", name: "Name", wide: true, cell: (one) => pictured(one, name(one)), key: name },
     {
       id: "variant",
       name: "Variant",

@@ -7,6 +7,9 @@ import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
 import { NO_SERVER } from "./import.js";
 import { download, madeFile, share } from "./server-files.js";
+import { packsAtHand } from "../data/known-ranges.js";
+import { portraitPage } from "../parts/portrait.js";
+import { placesOf } from "../parts/record-picture.js";
 import { run } from "../data/queue.js";
 import { goTo } from "../parts/navigation.js";
 
@@ -128,11 +131,21 @@ function contents(records, format) {
   );
 }
 
+/** A portrait of each want, by its id, as text of SVG. */
+async function picturesOf(wants) {
+  const made = wants.map(async (want) => {
+    const pack = packsAtHand.get(want.pack);
+    return [want.id, await portraitPage(pack, placesOf(pack, want)).catch(() => "")];
+  });
+  return Object.fromEntries(await Promise.all(made));
+}
+
 function friend() {
   const wants = all("want");
   const make = async () => {
     const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
-    const file = await madeFile("wants-page", { records, title: "Wanted" });
+    const pictures = await picturesOf(wants);
+    const file = await madeFile("wants-page", { records, title: "Wanted", pictures });
     if (file) await share(file, "Wanted");
   };
   if (wants.length === 0) return el("p", {}, "You have no wants yet.");

@@ -5,6 +5,8 @@ import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
 import { moneyText, totalText } from "../parts/money.js";
 import { itemPlace, stateText, title, variantText } from "../parts/piece-names.js";
+import { portraitsReady } from "../parts/portrait.js";
+import { recordPortrait } from "../parts/record-picture.js";
 import { dateText, today } from "../parts/days.js";
 import { duplicateGroups } from "../collection/duplicates.js";
 import { sortedWants } from "../wants/wants.js";
@@ -16,15 +18,17 @@ const SHEETS = {
   insurance: { name: "List for the insurer", make: insuranceSheet, photos: true },
 };
 const MOST_PHOTOS = 3; // of one piece
+const SMALL = 96; // pixels that a portrait is wide
 
 /**
  * A list as it goes on paper; what is a control here is not printed. A sheet is {head, groups:
- * [{name ("": no heading), rows: [{cells, photos}], sum (in a row below, "": none)}], sum, foot}.
+ * [{name ("": no heading), rows: [{cells, photos, picture}], sum (in a row below, "": none)}],
+ * sum, foot}.
  */
 export async function printScreen(state, { what }) {
   const { name, make, photos } = SHEETS[what];
   const { head, groups, sum, foot } = await make(state);
-  const loading = [];
+  const loading = [portraitsReady().catch(() => {})]; // without them a list is still a list
   const bodies = groups.map((group) => groupBody(head, group, loading));
   const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, "Together", sum));
   const table = el(
@@ -52,7 +56,7 @@ export async function printScreen(state, { what }) {
     heading(1, name),
     el("p", { class: "quiet" }, `${dateText(today())}. ${foot}`),
     el("div", { class: "row" }, button("Print", print, { class: "main" })),
-    photos && loading.length > 0
+    photos && loading.length > 1
       ? ticks("Photos", [["photos", "Print the photos too"]], ["photos"], (on) => {
           table.classList.toggle("without-photos", on.length === 0);
           return false;
@@ -74,11 +78,11 @@ function groupBody(head, { name, rows, sum }, loading) {
           { role: "row", class: "group" },
           el("th", { scope: "rowgroup", colspan: head.length }, name),
         ),
-    rows.map(({ cells, photos }) => [
+    rows.map(({ cells, photos, picture }) => [
       el(
         "tr",
         { role: "row" },
-        cells.map((text, place) => cell(head[place], text)),
+        cells.map((text, place) => cell(head[place], place === 0 ? [picture, text] : text)),
       ),
       photos.length === 0
         ? null
@@ -128,13 +132,13 @@ function pictures(ids, name, loading) {
   });
 }
 
-const plainRow = (cells) => ({ cells, photos: [] });
+const plainRow = (one, cells) => ({ cells, photos: [], picture: recordPortrait(one, SMALL) });
 
 function wantsSheet(state) {
   const wants = sortedWants();
   const urgent = wants.filter(({ urgency }) => urgency === 3).length;
   const rows = wants.map((want) =>
-    plainRow([
+    plainRow(want, [
       title(packsAtHand, want),
       variantText(packsAtHand, want),
       state.engine.want_words(want, "").join(", "),
@@ -156,7 +160,7 @@ async function duplicatesSheet(state) {
   const found = await duplicateGroups(state);
   const pieces = found.flatMap(({ part_with: ids }) => ids.map(record));
   const rows = pieces.map((piece) =>
-    plainRow([
+    plainRow(piece, [
       title(packsAtHand, piece),
       variantText(packsAtHand, piece),
       stateText(piece),
@@ -211,6 +215,7 @@ function rangeGroup(state, name, pieces) {
         moneyText(state.engine, piece.paid),
       ],
       photos: piece.photos ?? [],
+      picture: recordPortrait(piece, SMALL),
     }));
   return {
     name,

@@ -6,7 +6,9 @@ import { longField, textField } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
 import { itemPlace, title, variantPlace } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
+import { portrait } from "../parts/portrait.js";
 import { priceBox } from "../parts/price-limit.js";
+import { recordFigure } from "../parts/record-picture.js";
 import { variantName } from "../parts/say.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { today } from "../parts/days.js";
@@ -31,6 +33,7 @@ export async function noteScreen(state, { id }) {
       { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note",
     ),
     heading(1, title(packsAtHand, note)),
+    recordFigure(note),
     await unsettledLine(id),
     candidates(note),
     photoBox(id),
@@ -65,6 +68,7 @@ function candidates(note) {
       el(
         "li",
         {},
+        portrait(pack, variantPlace(pack, one.variant), { size: 80 }),
         el("span", {}, variantName(pack, variantPlace(pack, one.variant))),
         chance(one.chance),
       ),

@@ -10,15 +10,16 @@ import { loaded } from "./loaded-later.js";
 /** @import { Pack, Answer } from "../data/engine-types.d.ts" */
 
 const SMALL = 96; // up to this width details could not be seen
+const APART = 16; // hundredths of the width: nearer than that two rings cannot be told apart
 const drawn = new WeakMap();
-let hand = null; // {engine, text}: what draws
+let hand = null; // {engine, text, whereIs}: what draws
 let coming = null;
 
 /** Loads what draws portraits; resolves once all that were asked for are there. */
 export function portraitsReady() {
   coming ??= Promise.all([loadFurther(), loaded(import("./portrait-drawing.js"))]).then(
-    ([engine, { portraitText }]) => {
-      hand = { engine, text: portraitText };
+    ([engine, { portraitText, whereIs }]) => {
+      hand = { engine, text: portraitText, whereIs };
     },
   );
   return coming;
@@ -55,15 +56,89 @@ export function portrait(pack, variants, { size = 320, answers = [], label = "" 
   return node;
 }
 
+function studio(pack) {
+  if (!drawn.has(pack)) drawn.set(pack, { shown: hand.engine.sitting(pack), made: new Map() });
+  return drawn.get(pack);
+}
+
+/** What portraits of a range are made from; null until what draws is loaded. */
+export function sittingOf(pack) {
+  return hand && studio(pack).shown;
+}
+
+/**
+ * Where features are to be seen in a portrait: [{feature, x, y, radius}], in hundredths of its
+ * width and height (the radius of its width), none over another; [] until what draws is loaded.
+ * @param {Pack} pack
+ * @param {number[]} variants
+ * @param {number[]} features
+ * @param {Answer[]} [answers]
+ */
+export function placesIn(pack, variants, features, answers = []) {
+  if (!hand) return [];
+  const { shown } = studio(pack);
+  const told = hand.engine.portrait(pack, shown, variants, answers);
+  const out = [];
+  for (const feature of features) {
+    const found = hand.whereIs(told, shown.layers[feature]);
+    if (!found) continue;
+    const [x, y, radius] = found;
+    const spot = { feature, x: x / 1.2, y: y / 0.66, radius: radius / 1.2 };
+    const near = () =>
+      out.some((one) => Math.hypot(one.x - spot.x, (one.y - spot.y) * 0.55) < APART);
+    for (let tries = 0; near() && tries < 8; tries += 1)
+      spot.x = spot.x > 92 - APART ? APART / 2 + tries : spot.x + APART;
+    out.push(spot);
+  }
+  return out;
+}
+
+/**
+ * In what two pieces differ, by the features: {seen (portraits show it), unseen}; null until what
+ * draws is loaded.
+ * @param {Pack} pack
+ * @param {number[]} one with its answers, where it is the piece at hand
+ * @param {number[]} other
+ * @param {Answer[]} [answers]
+ */
+export function differencesOf(pack, one, other, answers = []) {
+  return hand && hand.engine.differences(pack, studio(pack).shown, one, other, answers);
+}
+
 /** What is in a portrait: made once for each variant, and copied. */
 function picture(pack, places, answers, small) {
-  if (!drawn.has(pack)) drawn.set(pack, { shown: hand.engine.sitting(pack), made: new Map() });
-  const { shown, made } = drawn.get(pack);
+  const taken = photoOf(pack, places);
+  if (taken) return taken;
+  const { shown, made } = studio(pack);
   const make = () => parsed(hand.text(hand.engine.portrait(pack, shown, places, answers), small));
   if (answers.length > 0) return make();
   const key = `${small} ${places.join(" ")}`;
   if (!made.has(key)) made.set(key, make());
   return made.get(key).cloneNode(true);
+}
+
+const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
+
+/** The photo that the range has of a variant, in place of a drawing; null for none. */
+function photoOf(pack, places) {
+  if (places.length !== 1) return null;
+  const { id, item } = pack.variants[places[0]];
+  const own = pack.items[item].pack; // in a search over all ranges
+  const href = pack.drawings[`${own ? `${own} ` : ""}variant-${id}`] ?? "";
+  return PHOTO.test(href) ? svg("image", { href, width: 120, height: 66 }) : null;
+}
+
+/** A portrait as the text of an SVG of its own, for a page outside the app; "" for none. */
+export async function portraitPage(pack, variants) {
+  await portraitsReady();
+  if (variants.length === 0) return "";
+  const told = hand.engine.portrait(pack, studio(pack).shown, variants, []);
+  return (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 66" fill="none" ' +
+    'stroke="currentColor" stroke-width=".9" stroke-linecap="round" stroke-linejoin="round">' +
+    "<style>svg{color:#14181a}@media(prefers-color-scheme:dark){svg{color:#f3f6f7}}</style>" +
+    `${hand.text(told, false)}</svg>`
+  );
 }
 
 function parsed(text) {

@@ -6,7 +6,7 @@ import { moneyField, moneyText } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantText, variantsOf } from "../parts/piece-names.js";
 import { share, wantsText } from "./share-wants.js";
 import { priceBox } from "../parts/price-limit.js";
-import { recordPicture } from "../parts/record-picture.js";
+import { recordFigure, recordPicture } from "../parts/record-picture.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { knownNow } from "../collection/known-now.js";
 import { discard, gone } from "../collection/piece.js";
@@ -77,6 +77,7 @@ export async function wantScreen(state, { id }) {
     "section",
     { class: "shelf" },
     heading(1, title(packsAtHand, want)),
+    recordFigure(want),
     await unsettledLine(id),
     want.item === ""
       ? [

@@ -15,7 +15,7 @@ from .check_names import (
     wrong_field,
 )
 from .splitting import adds_none, place_of_text
-from .words import COMPLETE, KIND, NONE, OF_THE_RANGE
+from .words import COMPLETE, JPEG, KIND, NONE, OF_THE_RANGE, OF_VARIANT
 
 # What a column of items or variants is called besides: no feature can be.
 TAKEN = [
@@ -165,9 +165,11 @@ def check_spare_drawings(check: Checked, wanted: list[str]) -> None:
     if "range" in check["unread"] or "features" in check["unread"]:
         return
     missing = [one for one in wanted if not drawn_name(check, one)]
+    photographed = [OF_VARIANT + one["id"] for one in check["rows"]["variants"]]
     for drawing in check["rows"]["drawings"]:
         name = drawing["id"]
-        if name not in wanted and name != NONE and name not in OF_THE_RANGE:
+        photo = name in photographed and drawing["text"][: len(JPEG)] == JPEG
+        if name not in wanted and name != NONE and name not in OF_THE_RANGE and not photo:
             found = wrong_field(check, at_field("drawings", -1, name), "no such drawing")
             found["known"] = missing
 

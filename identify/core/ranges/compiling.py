@@ -44,7 +44,7 @@ from .splitting import (
     said_by_entry,
     years_said,
 )
-from .words import COMPLETE, KIND, NONE, OF_THE_RANGE, OPEN_SHARES
+from .words import COMPLETE, KIND, NONE, OF_THE_RANGE, OF_VARIANT, OPEN_SHARES
 
 
 def open_share(complete: str) -> float:
@@ -219,6 +219,8 @@ def drawings_shown(rows: RangeRows, features: list[Feature]) -> dict[str, str]:
     for feature in features:
         for state in feature["states"]:
             names.append(state["drawing"])
+    for variant in rows["variants"]:
+        names.append(OF_VARIANT + variant["id"])
     wanted: dict[str, int] = {}
     for name in names:
         wanted["i" + name] = 1

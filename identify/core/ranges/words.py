@@ -2,6 +2,8 @@
 
 KIND = "kind"  # the feature that every range has, first of all
 NONE = "none"  # the state that says there is no such thing on the piece
+OF_VARIANT = "variant-"  # the photo of one
+JPEG = "data:image/jpeg;"
 OF_THE_RANGE = ["range-gauge", "range-material"]  # for asking which of several ranges it is
 # share of the pieces met that are in no range (design figures, no source), by what its author says
 COMPLETE = ["every catalogue gone through", "all I know of", "a beginning"]

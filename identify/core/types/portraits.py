@@ -35,3 +35,33 @@ class Sitting(TypedDict):
     rows: list[list[int]]  # of each variant
     layers: list[str]  # of each feature; "" for none
     looks: list[list[str]]  # of each feature and state; "" where nothing says
+
+
+class Ring(TypedDict):
+    """A place on the leader's portrait to compare with the piece."""
+
+    feature: int  # index
+    state: int  # index: what the portrait shows of it
+    layer: str
+
+
+class Compared(TypedDict):
+    """The leader, and what to compare on its portrait; no rings: nothing."""
+
+    variant: int  # index, -1: there is none
+    rings: list[Ring]
+
+
+class Difference(TypedDict):
+    """A feature in which two pieces differ."""
+
+    feature: int  # index
+    one: int  # index of the state that the one has, likeliest
+    other: int
+
+
+class Apart(TypedDict):
+    """In what two pieces differ, as far as both are recorded."""
+
+    seen: list[Difference]  # portraits show it
+    unseen: list[Difference]

@@ -1,0 +1,60 @@
+"""Does it look like this? What to compare on the portrait of the leader, before it is called sure:
+where it would differ from its rivals, and from its relatives that nobody has recorded.
+"""
+
+from .asking import questions_worth
+from .belief import believe
+from .checking import PROOF, is_unchecked
+from .focus import by_variant
+from .lists import filled, largest
+from .reasons import variant_chances
+from .types.engine import Belief, Engine
+from .types.portraits import Compared, Ring, Sitting
+from .types.session import Session
+
+LEADING = 0.75  # from here on the leader is shown (simulated: earlier costs more than it saves)
+CLEAR = 0.9  # a state of the leader is drawn as its own where it has this much
+FEW = 2  # a single look is an ordinary question
+MANY = 3  # more rings than this are not looked at
+
+
+def state_of(engine: Engine, state: Belief, variant: int, feature: int) -> int:
+    """The one state that a variant is recorded with, by what is believed of its issues; -1 where
+    it could be several, or nothing is recorded.
+    """
+    cells = engine["pack"]["cells"][feature]
+    held = filled(len(engine["pack"]["features"][feature]["states"]), 0.0)
+    whole = 0.0
+    for j in range(len(state["rows"])):
+        if state["variants"][j] == variant:
+            whole = whole + state["chances"][j]
+            shares = cells["shares"][cells["codes"][state["rows"][j]]]
+            for s in range(len(shares)):
+                held[s] = held[s] + shares[s] * state["chances"][j]
+    best = largest(held)
+    return best if whole > 0.0 and held[best] >= CLEAR * whole else -1
+
+
+def rings(engine: Engine, shown: Sitting, session: Session) -> Compared:
+    """What to compare on the leader's portrait, what tells most first; no rings where the leader
+    does not lead enough, or fewer than two looks would still tell something. `shown` is from
+    `sitting`. A ring that fits is an answer: that state, seen.
+    """
+    state = believe(engine, session)
+    chances = variant_chances(engine, state)
+    leader = largest(chances)
+    out: list[Ring] = []
+    if leader < 0 or chances[leader] < LEADING or is_unchecked(session):
+        return {"variant": leader, "rings": out}
+    worthwhile = questions_worth(engine, session, state, by_variant(state), PROOF)["open"]
+    layers: list[str] = []
+    for asked in sorted(worthwhile, key=lambda entry: -entry["bits"]):
+        feature = asked["feature"]
+        layer = shown["layers"][feature]
+        if layer != "" and layer not in layers and len(out) < MANY:
+            seen = state_of(engine, state, leader, feature)
+            if seen >= 0 and shown["looks"][feature][seen] != "":
+                layers.append(layer)
+                out.append({"feature": feature, "state": seen, "layer": layer})
+    nothing: list[Ring] = []
+    return {"variant": leader, "rings": out if len(out) >= FEW else nothing}

@@ -1,0 +1,106 @@
+/**
+ * A portrait with rings on it: what to compare, or in what two pieces differ. Each ring has a
+ * number, and below stands what it shows.
+ */
+import { button, el } from "./element.js";
+import { differencesOf, placesIn, portrait } from "./portrait.js";
+
+/** @import { Pack, Answer } from "../data/engine-types.d.ts" */
+
+const MOST = 6; // more rings than this are not looked at
+
+/**
+ * @typedef {object} Ringed
+ * @property {number} feature
+ * @property {number} state what is to be seen there
+ */
+
+/**
+ * The portrait of a variant (or of several) with a ring for each of `rings`.
+ * @param {Pack} pack
+ * @param {number[]} variants
+ * @param {Ringed[]} rings
+ * @param {{answers?: Answer[], label?: string, tapped?: (ring: Ringed) => any}} [how] `tapped`: the
+ *   ring was found not to fit
+ */
+export function ringedPortrait(pack, variants, rings, { answers = [], label = "", tapped } = {}) {
+  const spots = placesIn(
+    pack,
+    variants,
+    rings.map(({ feature }) => feature),
+    answers,
+  );
+  const marks = rings.map((ring, n) => {
+    const spot = spots.find(({ feature }) => feature === ring.feature);
+    if (!spot) return null;
+    const number = el("span", { class: "ring-number", "aria-hidden": "true" }, String(n + 1));
+    const mark = tapped
+      ? button(number, () => tapped(ring), {
+          class: "ring",
+          "aria-label": `${n + 1}: ${ringText(pack, ring)}. It does not fit`,
+        })
+      : el("span", { class: "ring", "aria-hidden": "true" }, number);
+    mark.style.left = `${spot.x}%`;
+    mark.style.top = `${spot.y}%`;
+    mark.style.width = `${2 * spot.radius}%`;
+    return mark;
+  });
+  return el(
+    "div",
+    { class: "ringed" },
+    el(
+      "div",
+      { class: "ringed-picture" },
+      portrait(pack, variants, { size: 480, answers, label }),
+      marks,
+    ),
+    el(
+      "ol",
+      { class: "ringed-list" },
+      rings.map((ring) => el("li", {}, ringText(pack, ring))),
+    ),
+  );
+}
+
+/** What a ring shows, in a few words. */
+function ringText(pack, { feature, state }) {
+  const { name, states } = pack.features[feature];
+  const { caption, name: whole } = states[state];
+  return `${name}: ${caption || whole}`;
+}
+
+/**
+ * Two pieces with rings where they differ, one above the other, and a line for what portraits do
+ * not show. Null where nothing is known to differ, or before what draws is loaded.
+ * @param {Pack} pack
+ * @param {{name: string, variants: number[], answers?: Answer[]}} one the piece at hand, with what
+ *   was seen of it, or a candidate
+ * @param {{name: string, variants: number[]}} other
+ */
+export function differencePictures(pack, one, other) {
+  const apart = differencesOf(pack, one.variants, other.variants, one.answers);
+  if (!apart || apart.seen.length + apart.unseen.length === 0) return null;
+  const seen = apart.seen.slice(0, MOST);
+  const shown = ({ name, variants, answers = [] }, side) =>
+    el(
+      "figure",
+      { class: "beside-another" },
+      el("figcaption", {}, name),
+      ringedPortrait(
+        pack,
+        variants,
+        seen.map((each) => ({ feature: each.feature, state: each[side] })),
+        { answers, label: name },
+      ),
+    );
+  const unseen = apart.unseen.map(({ feature }) => pack.features[feature].name.toLowerCase());
+  return el(
+    "div",
+    { class: "differences" },
+    shown(one, "one"),
+    shown(other, "other"),
+    unseen.length === 0
+      ? null
+      : el("p", { class: "quiet" }, `Not to be seen in the picture: ${unseen.join(", ")}.`),
+  );
+}
