@@ -248,8 +248,10 @@ def differences(
     for feature in range(1, len(pack["features"])):
         here = states_seen(pack, shown, one, feature, answers)
         there = states_seen(pack, shown, other, feature, nothing)
+        none = pack["features"][feature]["none"]  # it follows from another difference
         both = [state for state in here if state in there]
-        if len(here) > 0 and len(there) > 0 and len(both) == 0:
+        told = len(here) > 0 and len(there) > 0 and none not in here and none not in there
+        if told and len(both) == 0:
             found: Difference = {"feature": feature, "one": here[0], "other": there[0]}
             if shown["layers"][feature] != "":
                 out["seen"].append(found)

@@ -9,7 +9,7 @@ from .focus import by_variant
 from .lists import filled, largest
 from .reasons import variant_chances
 from .types.engine import Belief, Engine
-from .types.portraits import Compared, Ring, Sitting
+from .types.portraits import Ringed, Ring, Sitting
 from .types.session import Session
 
 LEADING = 0.75  # from here on the leader is shown (simulated: earlier costs more than it saves)
@@ -35,7 +35,7 @@ def state_of(engine: Engine, state: Belief, variant: int, feature: int) -> int:
     return best if whole > 0.0 and held[best] >= CLEAR * whole else -1
 
 
-def rings(engine: Engine, shown: Sitting, session: Session) -> Compared:
+def rings(engine: Engine, shown: Sitting, session: Session) -> Ringed:
     """What to compare on the leader's portrait, what tells most first; no rings where the leader
     does not lead enough, or fewer than two looks would still tell something. `shown` is from
     `sitting`. A ring that fits is an answer: that state, seen.

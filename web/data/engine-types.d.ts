@@ -1596,7 +1596,7 @@ export interface Ring {
 }
 
 /** The leader, and what to compare on its portrait; no rings: nothing. */
-export interface Compared {
+export interface Ringed {
   /** index, -1: there is none */
   variant: number;
   rings: Array<Ring>;
@@ -2895,7 +2895,7 @@ export interface EngineModule {
    * does not lead enough, or fewer than two looks would still tell something. `shown` is from
    * `sitting`. A ring that fits is an answer: that state, seen.
    */
-  rings(engine: Engine, shown: Sitting, session: Session): Compared;
+  rings(engine: Engine, shown: Sitting, session: Session): Ringed;
 }
 
 /** further.js: what the start does not wait for. */

@@ -10,7 +10,7 @@ import { differencesOf, placesIn, portrait } from "./portrait.js";
 const MOST = 6; // more rings than this are not looked at
 
 /**
- * @typedef {object} Ringed
+ * @typedef {object} RingOn
  * @property {number} feature
  * @property {number} state what is to be seen there
  */
@@ -19,8 +19,8 @@ const MOST = 6; // more rings than this are not looked at
  * The portrait of a variant (or of several) with a ring for each of `rings`.
  * @param {Pack} pack
  * @param {number[]} variants
- * @param {Ringed[]} rings
- * @param {{answers?: Answer[], label?: string, tapped?: (ring: Ringed) => any}} [how] `tapped`: the
+ * @param {RingOn[]} rings
+ * @param {{answers?: Answer[], label?: string, tapped?: (ring: RingOn) => any}} [how] `tapped`: the
  *   ring was found not to fit
  */
 export function ringedPortrait(pack, variants, rings, { answers = [], label = "", tapped } = {}) {

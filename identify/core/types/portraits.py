@@ -45,7 +45,7 @@ class Ring(TypedDict):
     layer: str
 
 
-class Compared(TypedDict):
+class Ringed(TypedDict):
     """The leader, and what to compare on its portrait; no rings: nothing."""
 
     variant: int  # index, -1: there is none
