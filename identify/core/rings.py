@@ -9,7 +9,7 @@ from .focus import by_variant
 from .lists import filled, largest
 from .reasons import variant_chances
 from .types.engine import Belief, Engine
-from .types.portraits import Ringed, Ring, Sitting
+from .types.portraits import Ring, Ringed, Sitting
 from .types.session import Session
 
 LEADING = 0.75  # from here on the leader is shown (simulated: earlier costs more than it saves)
