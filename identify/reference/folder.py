@@ -14,8 +14,7 @@ from identify.reference.toml_files import FEATURES, RANGE, read_features, read_r
 def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
     """The pack as typed records, and every mistake that shows in one file alone."""
     mistakes: list[Mistake] = []
-    kit = shipped_kit()
-    picker = Picker(kit)
+    picker = Picker(shipped_kit)
     about = read_range(folder, mistakes, picker.pick)
     features = read_features(folder, Feature, mistakes, picker.pick)
     columns = None if features is None else [feature.id for feature in features if feature.id]
@@ -45,7 +44,8 @@ def read_pack(folder: Path) -> tuple[Pack, list[Mistake]]:
         items=items or [],
         variants=variants or [],
         changes=changes or [],
-        drawings=drawings_of(kit, kinds, features or [], parts) | read_drawings(folder, mistakes),
+        drawings=drawings_of(shipped_kit, kinds, features or [], parts)
+        | read_drawings(folder, mistakes),
         moves=moves or [],
         unread={file for file, content in read.items() if content is None},
     )

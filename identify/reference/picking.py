@@ -5,6 +5,7 @@ Kinds, parts, conditions and pairs of a feature that the pack leaves to the kit 
 pack's own names, without what it does not have.
 """
 
+from collections.abc import Callable
 from typing import Any
 
 from identify.core.looks import look_fits
@@ -15,14 +16,15 @@ from identify.reference.records import Feature, Kind, Part
 from identify.reference.toml_files import Wrong
 from identify.reference.types import TomlTable
 
+TABLES = ("kinds", "parts", "feature")
 OWN = ("id",)  # what is not taken over: how the pack calls it
 
 
 class Picker:
     """Fills in the entries of one pack, its kinds and parts first."""
 
-    def __init__(self, kit: Kit) -> None:
-        self.kit = kit
+    def __init__(self, kit: Callable[[], Kit]) -> None:
+        self.kit = kit  # asked for where something is picked
         self.names: dict[str, dict[str, list[str]]] = {"kinds": {}, "parts": {}}
 
     def pick(self, table: str, given: list[TomlTable], wrong: Wrong) -> list[TomlTable]:
@@ -46,9 +48,9 @@ class Picker:
         return filled
 
     def _entry(self, table: str, entry: TomlTable, nth: int, wrong: Wrong) -> TomlTable:
-        if "kit" not in entry or table not in self.kit.written:
+        if "kit" not in entry or table not in TABLES:
             return dict(entry)
-        known = self.kit.written[table]
+        known = self.kit().written[table]
         name = entry["kit"]
         if not isinstance(name, str) or name not in known:
             wrong(nth, "kit", f"{quoted(str(name))} is not in the kit: {instead(str(name), known)}")
@@ -57,7 +59,7 @@ class Picker:
 
     def _states(self, entry: TomlTable, nth: int, wrong: Wrong) -> dict[str, str]:
         """Fill in the states of a feature; returns what the kit's are called here."""
-        of_kit = self.kit.written["feature"].get(str(entry["kit"]), {}).get("states", [])
+        of_kit = self.kit().written["feature"].get(str(entry["kit"]), {}).get("states", [])
         known = {state["id"]: state for state in of_kit}
         given = entry.get("states")
         if not isinstance(given, list) or not all(isinstance(state, dict) for state in given):
@@ -112,7 +114,7 @@ def _when(
 
 
 def drawings_of(
-    kit: Kit, kinds: list[Kind], features: list[Feature], parts: list[Part]
+    kit: Callable[[], Kit], kinds: list[Kind], features: list[Feature], parts: list[Part]
 ) -> dict[str, str]:
     """The kit's drawings by the names that they have in a pack which picked something of it."""
     wanted = {f"kind-{kind.id}": f"kind-{kind.kit}" for kind in kinds if kind.kit}
@@ -122,5 +124,5 @@ def drawings_of(
                 wanted[f"{feature.id}-{state.id}"] = f"{feature.kit}-{state.kit or state.id}"
     if wanted or any(part.kit for part in parts):
         wanted |= {name: name for name in (NONE, *OF_THE_RANGE)}
-    drawn = kit.pack.drawings
+    drawn = kit().pack.drawings if wanted else {}
     return {name: drawn[of] for name, of in wanted.items() if of in drawn}

@@ -76,7 +76,8 @@ class TomlLines:
     def line(self, table: str, place: int, pattern: str, nth: int = 0) -> int:
         """Line (from 1) of the nth match in the place-th table of that name, else its header."""
         start, end = self.extent(table, place)
-        places = [n for n in range(start, end) if pattern and re.search(pattern, self.lines[n])]
+        found = re.compile(pattern).search
+        places = [n for n in range(start, end) if pattern and found(self.lines[n])]
         return (places[nth] if nth < len(places) else start) + 1
 
     def extent(self, table: str, place: int) -> tuple[int, int]:

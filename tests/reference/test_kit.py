@@ -3,18 +3,24 @@
 import json
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
+from identify.core.looks import look_fits
+from identify.core.ranges.words import OF_THE_RANGE
 from identify.phone import demo_packs
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.drawings import clean_drawing
+from identify.reference.editing_toml import written
 from identify.reference.kit import kit_to_pick, read_kit, shipped_kit
 from identify.reference.new_pack import TEMPLATE
 from identify.shipped import KIT
 from tests.reference.small_pack import SVG, changed, write
 
 LONGEST = 22
+LIVERY = '[[feature]]\nid = "livery"'
 HANDLED = ["locomotive", "coach", "wagon"]
 
 
@@ -171,3 +177,80 @@ def test_the_card_that_was_asked_for_is_in_it():
     }
     for name, states in wanted.items():
         assert states <= {state.id for state in features[name].states}
+
+
+@st.composite
+def picked(draw):
+    """A feature of the kit with some of its states, some under other ids, as a pack's entry picks
+    it and as it would be written in full.
+    """
+    feature = draw(st.sampled_from(list(shipped_kit().written["feature"].values())))
+    states = draw(
+        st.lists(st.sampled_from(feature["states"]), min_size=2, unique_by=lambda one: one["id"])
+    )
+    names = {one["id"]: draw(st.sampled_from([one["id"], f"own_{one['id']}"])) for one in states}
+    said = draw(
+        st.fixed_dictionaries(
+            {},
+            optional={
+                "name": st.just("Own name"),
+                "title": st.just("Own title?"),
+                "seconds": st.integers(1, 99),
+                "mistaken": st.just([]),
+            },
+        )
+    )
+    handled = [kind for kind in feature["kinds"] if kind in ("locomotive", "coach", "set")]
+    if not handled:
+        said["kinds"] = ["coach"]
+    if feature.get("part", "coupling") != "coupling":
+        said["part"] = ""
+    short = {"id": "picked", "kit": feature["id"], **said}
+    short["states"] = [
+        {"id": names[one["id"]]} | ({} if names[one["id"]] == one["id"] else {"kit": one["id"]})
+        for one in states
+    ]
+    pairs = [[names[a], names[b]] for a, b in feature.get("mistaken", []) if {a, b} <= {*names}]
+    full = {**feature, "mistaken": pairs, "kinds": handled, **said, "id": "picked"}
+    full.pop("when", None)
+    full["states"] = [look_told(feature, one) | {"id": names[one["id"]]} for one in states]
+    drawn = {
+        f"drawings/picked-{names[one['id']]}.svg": KIT / f"drawings/{feature['id']}-{one['id']}.svg"
+        for one in states
+    }
+    return short, full, drawn
+
+
+def look_told(feature, state):
+    """A state with its look in words, where its id is the look."""
+    told = look_fits(feature.get("layer", ""), state["id"])
+    return ({"look": state["id"]} if told else {}) | state
+
+
+def with_change(text, state):
+    """The small pack with one more feature called "picked", recorded by a running change."""
+    files = changed("features.toml", LIVERY, f"{text}\n{LIVERY}")
+    files["changes.csv"] += f"picked,{state},,,,,cat,,\n"
+    return files
+
+
+def as_entry(fields):
+    return "[[feature]]\n" + "".join(f"{key} = {written(said)}\n" for key, said in fields.items())
+
+
+@given(picked())
+@settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_whatever_is_picked_is_as_if_it_were_written_in_full(tmp_path_factory, case):
+    short, full, drawn = case
+    files = with_change(as_entry(full), full["states"][0]["id"])
+    files |= {name: path.read_text("utf-8") for name, path in drawn.items()}
+    entry = with_change(as_entry(short), full["states"][0]["id"])
+    found = compiled(tmp_path_factory.mktemp("short"), entry)
+    wanted = compiled(tmp_path_factory.mktemp("full"), files)
+    for pack in (found, wanted):
+        pack.pop("version")
+        for state in feature_of(pack, "picked")["states"]:
+            state.setdefault("look", state["id"])
+    for name in OF_THE_RANGE:  # which the small pack does not draw
+        assert found["drawings"].pop(name) == shipped_kit().pack.drawings[name]
+    assert found == wanted
