@@ -1,6 +1,6 @@
 """Which question to ask next: bits of what is to be decided (worth.py), by second of looking."""
 
-from .focus import focus
+from .focus import wary
 from .lists import filled, place_of, total
 from .types.engine import Belief, Engine
 from .types.pack import Feature
@@ -50,7 +50,7 @@ def questions_worth(
 ) -> Questions:
     """The same of those that are worth at least so many bits."""
     pack = engine["pack"]
-    focused = focus(state, outcomes)
+    focused = wary(state, outcomes)
     ready: list[Scored] = []
     shut: list[Scored] = []
     for f in unasked(engine, session):
@@ -78,6 +78,9 @@ def reason(engine: Engine, state: Belief, focused: Focus, place: int) -> Leaves:
     best = filled(len(engine["sure"][place]), 0.0)
     columns = filled(len(best), 0.0)
     left = filled(len(best), 0)
+    beyond = focused["chances"][len(focused["chances"]) - 1]
+    if beyond > 0.0:
+        scales[len(scales) - 1] = focused["beyond"] / beyond  # as it is believed, not feared
     for o in range(len(views)):
         for a in range(len(best)):
             p = scales[o] * views[o][a]

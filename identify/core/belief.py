@@ -3,14 +3,14 @@
     i        a row of the pack, one issue          f       a feature that was answered
     l[i,f]   P(answer | row i), by the row's recorded state
     bg[k,f]  P(answer | any piece of kind k), by the background
-    m[i,f]   P(answer | a relative of row i) = (1 - differs[f]) l[i,f] + differs[f] bg[k,f]
+    m[i,f]   P(answer | a relative of row i), each state of which differs with a chance of its own
     r[p]     chance that part p was replaced
     d[p,k,e] chance that the replacement on a piece of kind k comes from one of kind e
 
     row  i   prior[i] * product over f on the piece of l[i,f]
                       * product over parts p of ((1 - r) * product l[i,f]
                                                  + r * sum over e of d[p,k,e] * product bg[e,f])
-    its siblings and cousins: the same with m in place of l, each with its own `differs` (kin.py)
+    its relatives: the same with m in place of l, each sort with its own `differs` (kin.py)
     strangers of kind k: their share of the prior * product over all f of bg[k,f]
 
 Products are kept in plain numbers, not logarithms: adding and multiplying give the same last bit in
@@ -21,7 +21,7 @@ once for each set of codes on a part; then every row takes one product for each 
 """
 
 from .donors import donors
-from .kin import NUMBERED, add_up, differing, openness, share_out, strangeness
+from .kin import NUMBERED, add_up, differing, openness, otherwise, share_out, shown, strangeness
 from .lists import filled, place_of, total
 from .misreading import (
     ELSE_RECORDED,
@@ -53,6 +53,8 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
     twice: list[list[list[float]]] = []
     sights: list[Sights] = []
     strange = strangeness(pack)
+    differs = differing(pack)
+    other = otherwise(pack)
     for place in range(len(pack["features"])):
         feature = pack["features"][place]
         count = len(feature["states"])
@@ -62,6 +64,10 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
         sights.append(
             {
                 "by_code": answers_to(sure[place], pack["cells"][place]["shares"]),
+                "kin": [
+                    answers_of_kin(sure[place], rates, other[place], pack["cells"][place]["shares"])
+                    for rates in differs[place]
+                ],
                 "by_kind": answers_to(sure[place], pack["backgrounds"][place]),
                 "strange": answers_to(sure[place], strange[place]),
             }
@@ -72,7 +78,8 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
         "unsure": unsure,
         "twice": twice,
         "sights": sights,
-        "differs": differing(pack),
+        "differs": differs,
+        "otherwise": other,
         "strange": strange,
         "open": openness(pack, errors["unrecorded"]),
         "drawn_all": errors["drawn_all"],
@@ -106,6 +113,17 @@ def varying(pack: Pack) -> list[list[int]]:
 def answers_to(channels: list[list[float]], records: list[list[float]]) -> list[list[float]]:
     """P(a sure answer | record) for each record, a list of shares: [[chance of each answer]]."""
     return [[averaged(shares, row) for row in channels] for shares in records]
+
+
+def answers_of_kin(
+    channels: list[list[float]],
+    differs: list[float],
+    other: list[list[float]],
+    records: list[list[float]],
+) -> list[list[float]]:
+    """P(a sure answer | a relative of what is recorded) for each record: [[chance of each]]."""
+    shows = [shown(row, row, differs, other) for row in channels]
+    return [[averaged(shares, row) for row in shows] for shares in records]
 
 
 def in_scope(engine: Engine, scope: Scope) -> list[int]:
@@ -146,8 +164,7 @@ def beginning(engine: Engine, scope: Scope) -> Beginning:
         "spans": [pack["rows"]["span"][i] for i in rows],
         "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": [pack["rows"]["prior"][i] for i in rows],
-        "siblings": [],
-        "cousins": [],
+        "kin": [],
         "strangers": filled(len(pack["kinds"]), 0.0),
         "parts": [],
     }
@@ -179,7 +196,14 @@ def said(engine: Engine, session: Session) -> list[Heard]:
         if answer["how"] != "cannot":
             place = place_of(pack["features"], answer["feature"])
             chances = heard(engine, place, answer)
-            recorded = [averaged(each, chances) for each in pack["cells"][place]["shares"]]
+            records = pack["cells"][place]["shares"]
+            own = [in_words(engine, answer, p, ELSE_RECORDED) for p in chances]
+            off = [in_words(engine, answer, p, ELSE_UNRECORDED) for p in chances]
+            other = engine["otherwise"][place]
+            kin: list[list[float]] = []
+            for rates in engine["differs"][place]:
+                shows = shown(own, off, rates, other)
+                kin.append([averaged(each, shows) for each in records])
             usual = [averaged(each, chances) for each in pack["backgrounds"][place]]
             strange = [averaged(each, chances) for each in engine["strange"][place]]
             out.append(
@@ -187,10 +211,10 @@ def said(engine: Engine, session: Session) -> list[Heard]:
                     "answer": answer,
                     "place": place,
                     "part": pack["features"][place]["part"],
-                    "like": [in_words(engine, answer, p, ELSE_RECORDED) for p in recorded],
+                    "like": [averaged(each, own) for each in records],
+                    "kin": kin,
                     "any": [in_words(engine, answer, p, ELSE_REPLACED) for p in usual],
                     "beyond": [in_words(engine, answer, p, ELSE_UNRECORDED) for p in strange],
-                    "differs": engine["differs"][place],
                 }
             )
     return out
@@ -208,8 +232,7 @@ def believe(engine: Engine, session: Session) -> Belief:
         "priors": start["priors"],
         "chances": start["chances"][:],
         "bare": [],
-        "siblings": start["siblings"][:],
-        "cousins": start["cousins"][:],
+        "kin": [chances[:] for chances in start["kin"]],
         "strangers": start["strangers"][:],
         "unrecorded": [],
         "parts": [],
@@ -240,28 +263,34 @@ def multiply_record(state: Belief, codes: list[int], thing: Heard) -> None:
     not recorded.
     """
     chances = state["chances"]
-    siblings = state["siblings"]
-    cousins = state["cousins"]
+    siblings = state["kin"][0]
+    twins = state["kin"][1]
+    cousins = state["kin"][2]
     rows = state["rows"]
     kinds = state["kinds"]
     like = thing["like"]
-    anyhow = thing["any"]
-    near = [thing["differs"][0] * p for p in thing["beyond"]]
-    far = [thing["differs"][1] * p for p in thing["beyond"]]
-    as_near = 1.0 - thing["differs"][0]
-    as_far = 1.0 - thing["differs"][1]
+    of_sibling = thing["kin"][0]
+    of_twin = thing["kin"][1]
+    of_cousin = thing["kin"][2]
     whole = 0.0
     for j in range(len(rows)):
         code = codes[rows[j]]
-        kind = kinds[j]
-        own = like[code] if code > 0 else anyhow[kind]
-        chance = chances[j] * own
+        if code > 0:
+            chance = chances[j] * like[code]
+            sibling = siblings[j] * of_sibling[code]
+            twin = twins[j] * of_twin[code]
+            cousin = cousins[j] * of_cousin[code]
+        else:
+            usual = thing["any"][kinds[j]]
+            chance = chances[j] * usual
+            sibling = siblings[j] * usual
+            twin = twins[j] * usual
+            cousin = cousins[j] * usual
         chances[j] = chance
-        sibling = siblings[j] * (as_near * own + near[kind])
         siblings[j] = sibling
-        cousin = cousins[j] * (as_far * own + far[kind])
+        twins[j] = twin
         cousins[j] = cousin
-        whole = whole + chance + sibling + cousin
+        whole = whole + chance + sibling + twin + cousin
     multiply_strangers(state, thing["beyond"], whole)
 
 
@@ -270,22 +299,26 @@ def multiply_classes(state: Belief, part: PartBelief) -> None:
     part, and the strangers' chances.
     """
     chances = state["chances"]
-    siblings = state["siblings"]
-    cousins = state["cousins"]
+    siblings = state["kin"][0]
+    twins = state["kin"][1]
+    cousins = state["kin"][2]
     of = part["of"]
     factors = part["factors"]
-    near = part["near"]
-    far = part["far"]
+    of_sibling = part["kin"][0]
+    of_twin = part["kin"][1]
+    of_cousin = part["kin"][2]
     whole = 0.0
     for j in range(len(of)):
         c = of[j]
         chance = chances[j] * factors[c]
         chances[j] = chance
-        sibling = siblings[j] * near[c]
+        sibling = siblings[j] * of_sibling[c]
         siblings[j] = sibling
-        cousin = cousins[j] * far[c]
+        twin = twins[j] * of_twin[c]
+        twins[j] = twin
+        cousin = cousins[j] * of_cousin[c]
         cousins[j] = cousin
-        whole = whole + chance + sibling + cousin
+        whole = whole + chance + sibling + twin + cousin
     multiply_strangers(state, part["beyond"], whole)
 
 
@@ -303,8 +336,16 @@ def multiply_strangers(state: Belief, beyond: list[float], whole: float) -> None
 
 def all_of(state: Belief) -> float:
     """What all chances add up to."""
-    recorded = total(state["chances"])
-    return recorded + total(state["siblings"]) + total(state["cousins"]) + total(state["strangers"])
+    whole = total(state["chances"])
+    for relatives in state["kin"]:
+        whole = whole + total(relatives)
+    return whole + total(state["strangers"])
+
+
+def divide(chances: list[float], whole: float) -> None:
+    """Divide all of these."""
+    for j in range(len(chances)):
+        chances[j] = chances[j] / whole
 
 
 def scale(state: Belief, whole: float) -> None:
@@ -314,9 +355,10 @@ def scale(state: Belief, whole: float) -> None:
     """
     strangers = state["strangers"]
     if whole > 0.0:
-        for chances in [state["chances"], state["siblings"], state["cousins"], strangers]:
-            for j in range(len(chances)):
-                chances[j] = chances[j] / whole
+        divide(state["chances"], whole)
+        divide(strangers, whole)
+        for relatives in state["kin"]:
+            divide(relatives, whole)
     else:
         for k in range(len(strangers)):
             strangers[k] = 1.0 / len(strangers)

@@ -10,7 +10,7 @@ from .types.session import Session
 from .types.view import Aim
 
 ENOUGH = 0.95  # one outcome holds this much: stop
-PROOF = 0.01  # bits: a look that would prove the leader wrong is worth less than other looks
+PROOF = 0.05  # bits, with what is in no range counted for more (WARY in focus.py)
 DOUBT = 0.005  # with less left for what is in no range there is nothing to check
 AT_ODDS = 0.15  # an answer less likely than this of the leader, as it is recorded, does not fit
 

@@ -9,6 +9,10 @@ LEFT_OUT = 0.00001  # the faintest rows, this much of the chance together, are l
 KIN_LEFT_OUT = (
     0.001  # the same of the relatives of rows, which only say what a stray piece looks like
 )
+FAIR = [1.0, 1.0, 1.0, 1.0]  # relatives of each sort, and strangers, as they are believed
+# As often as they count where a question is chosen: to miss one, and give it a wrong name, costs so
+# much more than to take one variant for another. Least of all for another variant of the item.
+WARY = [4.0, 8.0, 8.0, 8.0]
 
 
 def by_variant(state: Belief) -> list[int]:
@@ -44,6 +48,16 @@ def faint(chances: list[float], most: float) -> float:
 
 def focus(state: Belief, outcomes: list[int]) -> Focus:
     """The rows that still count, those of an outcome together, and outcomes numbered from 0."""
+    return focus_with(state, outcomes, FAIR)
+
+
+def wary(state: Belief, outcomes: list[int]) -> Focus:
+    """The same with what is in no range counted for more: what questions are chosen by."""
+    return focus_with(state, outcomes, WARY)
+
+
+def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
+    """The same, and how much relatives of each sort, and strangers, count for."""
     chances = state["chances"]
     variants = state["variants"]
     least = faint(chances, LEFT_OUT)
@@ -73,7 +87,8 @@ def focus(state: Belief, outcomes: list[int]) -> Focus:
             counts[n] = counts[n] + 1
             out[n] = out[n] + chances[j]
             at.append(j)
-    out.append(total(state["unrecorded"]))
+    kin = relatives(state, care)
+    out.append(total(kin["sorts"]) + total(kin["strangers"]))
     starts: list[int] = [0]
     for n in range(len(counts)):
         starts.append(starts[n] + counts[n])
@@ -95,24 +110,27 @@ def focus(state: Belief, outcomes: list[int]) -> Focus:
         "number": number,
         "many": [one for one in range(len(counts)) if counts[one] > 1],
         "chances": out,
+        "beyond": total(state["unrecorded"]),
         "elsewhere": other,
-        "kin": relatives(state),
+        "kin": kin,
     }
 
 
-def relatives(state: Belief) -> Kin:
-    """The rows whose siblings and cousins count: {rows, weights: [chance of both], of: [by part,
-    and last for the piece itself: class of each row], siblings, cousins: [all of their chance]}.
+def relatives(state: Belief, care: list[float]) -> Kin:
+    """The rows whose relatives count: {rows, weights: [chance of them together], of: [by part, and
+    last for the piece itself: class of each row], sorts: [all the chance of each sort], strangers:
+    [by kind]}; all of it times what each counts for.
     """
-    siblings = state["siblings"]
-    cousins = state["cousins"]
-    both: list[float] = []
+    siblings = state["kin"][0]
+    twins = state["kin"][1]
+    cousins = state["kin"][2]
+    together: list[float] = []
     for j in range(len(siblings)):
-        both.append(siblings[j] + cousins[j])
-    least = faint(both, KIN_LEFT_OUT)
+        together.append(care[0] * siblings[j] + care[1] * twins[j] + care[2] * cousins[j])
+    least = faint(together, KIN_LEFT_OUT)
     at: list[int] = []
-    for j in range(len(both)):
-        if both[j] >= least and both[j] > 0.0:
+    for j in range(len(together)):
+        if together[j] >= least and together[j] > 0.0:
             at.append(j)
     kinds = picked(state["kinds"], at)
     of: list[list[int]] = []
@@ -121,10 +139,10 @@ def relatives(state: Belief) -> Kin:
     of.append(kinds)
     return {
         "rows": picked(state["rows"], at),
-        "weights": picked(both, at),
+        "weights": picked(together, at),
         "of": of,
-        "siblings": total(siblings),
-        "cousins": total(cousins),
+        "sorts": [care[0] * total(siblings), care[1] * total(twins), care[2] * total(cousins)],
+        "strangers": [care[3] * chance for chance in state["strangers"]],
     }
 
 

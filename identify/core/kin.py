@@ -1,34 +1,95 @@
 """What is in no range is mostly like something that is: the near relatives of every issue.
 
-A range is never complete. Whatever it leaves out is one of three:
+A range is never complete. Whatever it leaves out is one of four:
 
     a sibling   an unrecorded variant of a recorded item: as one of its issues, but each feature f
-                differs from that with a chance of its own, differs[f][0]
-    a cousin    an unrecorded item like a recorded one: the same with differs[f][1]
+                differs from that with a chance of its own, by its state s: differs[f][0][s]
+    a twin      an unrecorded item that is nearly the same as a recorded one, as an engine and the
+                unpowered one that goes with it: the same with differs[f][1][s]
+    a cousin    an unrecorded item like a recorded one: the same with differs[f][2][s]
     a stranger  like none of them: each feature as a relative has it that differs in it
 
-Where a feature of a relative differs it is as the background has it, or in any state there is. So
+Where a feature of a relative differs it is in another state: by how usual that is, or any. So
 the relatives of all issues are a mixture with one part for each row, worked out beside the rows
 themselves. The chances of differing are learned when a range is compiled, from its own items and
 variants, each left out in turn; how much of the prior is in no range is said by the range for each
 kind.
 """
 
-from .lists import filled, total
+from .lists import empty_lists, filled, total
 from .types.engine import Beginning, Belief
 from .types.pack import Pack
 
-DIFFERS = [0.08, 0.2]  # where a range does not say: as in the demo ranges, about
-OPEN = 0.15  # share in no range, where a range does not say: as for "all I know of"
+DIFFERS = [0.1, 0.1, 0.2]  # where a range does not say: as in the demo ranges, about
+OPEN = 0.12  # share in no range, where a range does not say: as for "all I know of"
 NUMBERED = 0.2  # times as much where its number or name was found: the strongest single clue
-SIBLINGS = 0.5  # of what is in no range
-STRANGERS = 0.1  # of what is in no range; the rest are cousins
+RELATIVES = [0.5, 0.2, 0.2]  # siblings, twins, cousins: of what is in no range
+STRANGERS = 0.1  # the rest of it
 NEW = 0.5  # where a feature differs it is as often any state at all as one by the background
 
 
-def differing(pack: Pack) -> list[list[float]]:
-    """For each feature the chances that it differs on a sibling and on a cousin."""
-    return [feature.get("differs", DIFFERS) for feature in pack["features"]]
+def differing(pack: Pack) -> list[list[list[float]]]:
+    """For each feature and sort of relative: the chance that each state differs."""
+    out: list[list[list[float]]] = []
+    for feature in pack["features"]:
+        given = feature.get("differs", [])
+        rates_of: list[list[float]] = []
+        for n in range(len(RELATIVES)):
+            rates = filled(len(feature["states"]), DIFFERS[n])
+            for s in range(len(rates)):
+                if n < len(given) and s < len(given[n]):
+                    rates[s] = given[n][s]
+            rates_of.append(rates)
+        out.append(rates_of)
+    return out
+
+
+def otherwise(pack: Pack) -> list[list[list[float]]]:
+    """For each feature and state: the share of each other state where it differs on a relative.
+    That is by half as usual as the state is with the kinds that have the feature, by half any that
+    is drawn.
+    """
+    held = filled(len(pack["kinds"]), 0.0)
+    kinds = pack["rows"]["kind"]
+    for i in range(len(kinds)):
+        held[kinds[i]] = held[kinds[i]] + pack["rows"]["prior"][i]
+    strange = strangeness(pack)
+    out: list[list[list[float]]] = []
+    for place in range(len(pack["features"])):
+        count = len(pack["features"][place]["states"])
+        common = filled(count, 0.0)
+        for k in pack["features"][place]["kinds"]:
+            for s in range(count):
+                common[s] = common[s] + held[k] * strange[place][k][s]
+        out.append([others(common, s) for s in range(count)])
+    return out
+
+
+def others(common: list[float], own: int) -> list[float]:
+    """The shares of the other states: as these are to one another; of one state only, all of it."""
+    out = common[:]
+    out[own] = 0.0
+    whole = total(out)
+    if whole == 0.0:
+        out = filled(len(common), 1.0 if len(common) == 1 else 1.0 / (len(common) - 1))
+        out[own] = 1.0 if len(common) == 1 else 0.0
+        return out
+    return [share / whole for share in out]
+
+
+def shown(
+    own: list[float], off: list[float], differs: list[float], other: list[list[float]]
+) -> list[float]:
+    """P(answer | a relative of what has this state) for each state; `own`: P(answer | state) where
+    it does not differ, `off`: where it does.
+    """
+    out: list[float] = []
+    for s in range(len(own)):
+        away = 0.0
+        for t in range(len(own)):
+            away = away + other[s][t] * off[t]
+        out.append((1.0 - differs[s]) * own[s] + differs[s] * away)
+    return out
 
 
 def strangeness(pack: Pack) -> list[list[list[float]]]:
@@ -58,12 +119,13 @@ def openness(pack: Pack, times: float) -> list[float]:
 
 
 def share_out(state: Beginning, shares: list[float]) -> None:
-    """Set the prior of rows, siblings, cousins and strangers from that of the rows, by the share
+    """Set the prior of rows, relatives and strangers from that of the rows, by the share
     of each kind that is in no range. With no row in scope the piece is a stranger for certain.
     """
     chances = state["chances"]
     kinds = state["kinds"]
     whole = total(chances)
+    state["kin"] = empty_lists(len(RELATIVES))
     if whole == 0.0:
         state["strangers"] = filled(len(shares), 1.0 / len(shares))
     for j in range(len(chances)):
@@ -71,8 +133,8 @@ def share_out(state: Beginning, shares: list[float]) -> None:
         share = chances[j] / whole
         beyond = share * shares[k]
         chances[j] = share * (1.0 - shares[k])
-        state["siblings"].append(beyond * SIBLINGS)
-        state["cousins"].append(beyond * (1.0 - SIBLINGS - STRANGERS))
+        for n in range(len(RELATIVES)):
+            state["kin"][n].append(beyond * RELATIVES[n])
         state["strangers"][k] = state["strangers"][k] + beyond * STRANGERS
 
 
@@ -80,8 +142,7 @@ def add_up(state: Belief) -> None:
     """Set `unrecorded`: for each kind the chance that the piece is of that kind and in no range."""
     out = state["strangers"][:]
     kinds = state["kinds"]
-    siblings = state["siblings"]
-    cousins = state["cousins"]
-    for j in range(len(kinds)):
-        out[kinds[j]] = out[kinds[j]] + siblings[j] + cousins[j]
+    for relatives in state["kin"]:
+        for j in range(len(kinds)):
+            out[kinds[j]] = out[kinds[j]] + relatives[j]
     state["unrecorded"] = out

@@ -1,7 +1,8 @@
 """What the answers on one part say, whether it is the piece's own or was swapped."""
 
 from .donors import mixed, sharpened
-from .lists import filled
+from .kin import RELATIVES
+from .lists import empty_lists, filled
 from .types.engine import Engine, Heard, InScope, PartBelief, Parting
 from .types.pack import Pack
 from .types.session import Answer
@@ -82,8 +83,7 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
         "kind": kinds,
         "own": filled(len(kinds), 1.0),
         "factors": [],
-        "near": filled(len(kinds), 1.0),
-        "far": filled(len(kinds), 1.0),
+        "kin": [filled(len(kinds), 1.0) for _ in RELATIVES],
         "swapped": [],
         "beyond": filled(len(kinds), 1.0),
         "donors": [],
@@ -92,27 +92,22 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
     for thing in things:
         found = alike_on(pack, start, thing["place"], out)
         own: list[float] = []
-        near: list[float] = []
-        far: list[float] = []
+        kin: list[list[float]] = empty_lists(len(RELATIVES))
         kind_of: list[int] = []
-        differs = thing["differs"]
         for c in range(len(found["code"])):
             before = found["came_from"][c]
             code = found["code"][c]
             kind = out["kind"][before]
-            like = thing["like"][code] if code > 0 else thing["any"][kind]
+            usual = thing["any"][kind]
             kind_of.append(kind)
-            own.append(out["own"][before] * like)
-            beyond = thing["beyond"][kind]
-            sibling = (1.0 - differs[0]) * like + differs[0] * beyond
-            near.append(out["near"][before] * sibling)
-            cousin = (1.0 - differs[1]) * like + differs[1] * beyond
-            far.append(out["far"][before] * cousin)
+            own.append(out["own"][before] * (thing["like"][code] if code > 0 else usual))
+            for n in range(len(kin)):
+                seen = thing["kin"][n][code] if code > 0 else usual
+                kin[n].append(out["kin"][n][before] * seen)
         out["of"] = found["of"]
         out["kind"] = kind_of
         out["own"] = own
-        out["near"] = near
-        out["far"] = far
+        out["kin"] = kin
         for k in range(len(kinds)):
             out["beyond"][k] = out["beyond"][k] * thing["beyond"][k]
             elsewhere[k] = elsewhere[k] * thing["any"][k]
@@ -126,6 +121,6 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
         factor = (1.0 - swap) * out["own"][c] + other
         out["factors"].append(factor)
         out["swapped"].append(other / factor if factor > 0.0 else 0.0)
-        out["near"][c] = (1.0 - swap) * out["near"][c] + other
-        out["far"][c] = (1.0 - swap) * out["far"][c] + other
+        for relatives in out["kin"]:
+            relatives[c] = (1.0 - swap) * relatives[c] + other
     return out

@@ -70,11 +70,11 @@ def look_at(engine: Engine, state: Belief, focused: Focus, place: int) -> Look:
         "by_kind": by_kind,
         "spares": spares,
         "made": blanks(len(known["by_code"]) * len(kinds)),
+        "by_kin": known["kin"],
         "strange": known["strange"],
         "kin": focused["kin"],
         "kin_of": focused["kin"]["of"][at],
-        "differs": engine["differs"][place],
-        "strangers": state["strangers"],
+        "strangers": focused["kin"]["strangers"],
     }
 
 
@@ -117,8 +117,8 @@ def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
 
 
 def view_beyond(look: Look) -> list[float]:
-    """P(not in any range, answer) for each answer: of the relatives of the rows that count, taken
-    to differ as siblings and cousins do by the mean, and of the strangers.
+    """P(not in any range, answer) for each answer: of the relatives of the rows that count, of
+    which as many are taken to be of each sort as by the mean, and of the strangers.
     """
     kin = look["kin"]
     codes = look["codes"]
@@ -131,23 +131,26 @@ def view_beyond(look: Look) -> list[float]:
     for n in range(len(rows)):
         c = codes[rows[n]] * width + of[n]
         held[c] = held[c] + weights[n]
-    whole = kin["siblings"] + kin["cousins"]
-    differs = 0.0
-    if whole > 0.0:
-        near = kin["siblings"] * look["differs"][0]
-        differs = (near + kin["cousins"] * look["differs"][1]) / whole
+    whole = total(kin["sorts"])
     counted = total(held)
     scale = whole / counted if counted > 0.0 else 0.0  # for those left out
-    other = look["strangers"][:]
     out = filled(len(look["spares"]), 0.0)
     for c in range(len(held)):
         if held[c] > 0.0:
-            kind = look["kinds"][c - c // width * width]
-            other[kind] = other[kind] + scale * held[c] * differs
-            add_view(out, look, c, scale * held[c] * (1.0 - differs))
-    for k in range(len(other)):
+            code = c // width
+            kind = look["kinds"][c - code * width]
+            doubt = look["doubts"][c - code * width]
+            for a in range(len(out)):
+                own = look["by_kind"][kind][a]
+                if code > 0:
+                    own = 0.0
+                    for n in range(len(kin["sorts"])):
+                        own = own + kin["sorts"][n] / whole * look["by_kin"][n][code][a]
+                seen = (1.0 - doubt) * own + doubt * look["spares"][a][kind]
+                out[a] = out[a] + scale * held[c] * seen
+    for k in range(len(by_kind)):
         for a in range(len(out)):
-            out[a] = out[a] + other[k] * by_kind[k][a]
+            out[a] = out[a] + look["strangers"][k] * by_kind[k][a]
     return out
 
 

@@ -6,6 +6,7 @@ from itertools import combinations
 from identify.core.asking import questions
 from identify.core.belief import believe
 from identify.core.focus import by_variant, focus
+from identify.core.kin import RELATIVES
 from identify.core.session import new_session
 from identify.core.swapping import look_at_part
 from identify.core.types.engine import Belief, Engine
@@ -61,8 +62,7 @@ def only(engine: Engine, one: list[int], other: list[int]) -> Belief:
         "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": chances,
         "bare": chances,
-        "siblings": [0.0] * len(rows),
-        "cousins": [0.0] * len(rows),
+        "kin": [[0.0] * len(rows) for _ in RELATIVES],
         "strangers": [0.0] * len(pack["kinds"]),
         "unrecorded": [0.0] * len(pack["kinds"]),
         "parts": [],

@@ -80,7 +80,7 @@ class Feature(_Closed, omit_defaults=True):
     layer: str = ""
     unseen: str = ""
     seen: Share = 0.0
-    differs: list[Share] = []
+    differs: list[list[Share]] = []
 
 
 class Item(_Closed):

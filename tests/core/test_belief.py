@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.donors import FOREIGN
-from identify.core.kin import NEW, NUMBERED, SIBLINGS, STRANGERS
+from identify.core.kin import NEW, NUMBERED, RELATIVES, STRANGERS
 from identify.core.misreading import (
     ELSE_RECORDED,
     ELSE_REPLACED,
@@ -66,6 +66,23 @@ def strange(pack: dict[str, Any], place: int, kind: int) -> list[float]:
     return [(1 - some) * p + (some / len(drawn) if s in drawn else 0) for s, p in enumerate(usual)]
 
 
+def other_states(pack: dict[str, Any], place: int, state: int) -> list[float]:
+    """The share of each other state where a relative differs from this one: half as usual as it is
+    with the kinds that have the feature, half any that is drawn.
+    """
+    held = dict.fromkeys(range(len(pack["kinds"])), 0.0)
+    for kind, prior in zip(pack["rows"]["kind"], pack["rows"]["prior"], strict=True):
+        held[kind] += prior
+    having = pack["features"][place]["kinds"]
+    each = [[held[k] * share for share in strange(pack, place, k)] for k in having]
+    shares = [sum(column) * (s != state) for s, column in enumerate(zip(*each, strict=True))]
+    if sum(shares):
+        return [share / sum(shares) for share in shares]
+    if len(shares) == 1:
+        return [1.0]
+    return [(s != state) / (len(shares) - 1) for s in range(len(shares))]
+
+
 def in_scope(pack: dict[str, Any], scope: dict[str, Any]) -> list[int]:
     """The rows that the search is limited to."""
     out = []
@@ -78,7 +95,7 @@ def in_scope(pack: dict[str, Any], scope: dict[str, Any]) -> list[int]:
 
 
 def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, ...]:
-    """Chances of the rows in scope, of their siblings, of their cousins, of strangers by kind, and
+    """Chances of the rows in scope, of each sort of relatives of theirs, of strangers by kind, and
     of each part having been replaced, by adding up every way in which parts can have been swapped,
     and every kind of piece that the replacements can have come from.
     """
@@ -96,12 +113,17 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
     def own(place, answer, row, kind, relative):
         cells = pack["cells"][place]
         shares = cells["shares"][cells["codes"][row]]
-        if shares:
-            like = chance_of_answer(engine, place, answer, shares, ELSE_RECORDED)
-        else:
-            like = elsewhere(place, answer, kind)
-        rate = 0.0 if relative == 0 else pack["features"][place]["differs"][relative - 1]
-        return (1 - rate) * like + rate * beyond(place, answer, kind)
+        if not shares:
+            return elsewhere(place, answer, kind)
+        whole = 0.0
+        for state, share in enumerate(shares):
+            just = [float(s == state) for s in range(len(shares))]
+            rate = pack["features"][place]["differs"][relative - 1][state] if relative else 0.0
+            off = other_states(pack, place, state)
+            same = chance_of_answer(engine, place, answer, just, ELSE_RECORDED)
+            differs = chance_of_answer(engine, place, answer, off, ELSE_UNRECORDED)
+            whole += share * ((1 - rate) * same + rate * differs)
+        return whole
 
     rows = in_scope(pack, session["scope"])
 
@@ -119,7 +141,7 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
         return (singly + together) / 2
 
     whole = sum(pack["rows"]["prior"][i] for i in rows)
-    weights: list[list[float]] = [[], [], []]
+    weights: list[list[float]] = [[] for _ in (0, *RELATIVES)]
     strangers = [0.0] * len(pack["kinds"])
     replaced = [0.0] * len(pack["parts"])
     for i in rows:
@@ -127,8 +149,8 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
         prior = pack["rows"]["prior"][i] / whole
         share = pack["kinds"][kind]["open"] * (NUMBERED if session["scope"]["items"] else 1)
         strangers[kind] += share * STRANGERS * prior * prod(beyond(f, a, kind) for f, a in told)
-        priors = [1 - share, share * SIBLINGS, share * (1 - SIBLINGS - STRANGERS)]
-        for relative in range(3):
+        priors = [1 - share, *(share * sort for sort in RELATIVES)]
+        for relative in range(len(priors)):
             weight = 0.0
             kinds = range(len(pack["kinds"]))
             for swapped in product([None, *kinds], repeat=len(pack["parts"])):
@@ -150,8 +172,10 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
                         replaced[p] += 0.0 if donor is None else chance
             weights[relative].append(weight)
     everything = sum(map(sum, weights)) + sum(strangers)
+    chances, *kin = ([w / everything for w in each] for each in weights)
     return (
-        *([w / everything for w in each] for each in weights),
+        chances,
+        kin,
         [b / everything for b in strangers],
         [r / sum(weights[0]) for r in replaced],
     )
@@ -166,15 +190,15 @@ def test_it_is_the_sum_over_every_way_of_swapping_parts(data):
     engine = prepare(pack)
     state = believe(engine, session)
     assume(state["rows"])
-    chances, siblings, cousins, strangers, replaced = by_enumeration(engine, session)
+    chances, kin, strangers, replaced = by_enumeration(engine, session)
     assert state["chances"] == pytest.approx(chances, rel=1e-9, abs=1e-12)
-    assert state["siblings"] == pytest.approx(siblings, rel=1e-9, abs=1e-12)
-    assert state["cousins"] == pytest.approx(cousins, rel=1e-9, abs=1e-12)
+    for sort, relatives in zip(state["kin"], kin, strict=True):
+        assert sort == pytest.approx(relatives, rel=1e-9, abs=1e-12)
     assert state["strangers"] == pytest.approx(strangers, rel=1e-9, abs=1e-12)
     for k, chance in enumerate(state["unrecorded"]):
         alike = [j for j, kind in enumerate(state["kinds"]) if kind == k]
-        kin = sum(state["siblings"][j] + state["cousins"][j] for j in alike)
-        assert chance == pytest.approx(kin + state["strangers"][k], rel=1e-9, abs=1e-12)
+        beyond = sum(sort[j] for sort in state["kin"] for j in alike)
+        assert chance == pytest.approx(beyond + state["strangers"][k], rel=1e-9, abs=1e-12)
     for suspect in suspects(engine, session, state):
         assert suspect["swapped"] == pytest.approx(replaced[suspect["part"]], rel=1e-9, abs=1e-12)
 

@@ -7,4 +7,4 @@ JPEG = "data:image/jpeg;"
 OF_THE_RANGE = ["range-gauge", "range-material"]  # for asking which of several ranges it is
 # share of the pieces met that are in no range (design figures, no source), by what its author says
 COMPLETE = ["every catalogue gone through", "all I know of", "a beginning"]
-OPEN_SHARES = [0.05, 0.15, 0.5]
+OPEN_SHARES = [0.05, 0.12, 0.5]

@@ -22,6 +22,7 @@ class Sights(TypedDict):
 
     by_code: list[list[float]]  # for each of the cells' shares
     by_kind: list[list[float]]  # for each kind's background
+    kin: list[list[list[float]]]  # for each sort of relative and each of the cells' shares
     strange: list[list[float]]  # for each kind where the piece is in no range and differs in it
 
 
@@ -46,8 +47,7 @@ class PartBelief(TypedDict):
     own: list[float]  # P(answers | the class, the part being its own)
     factors: list[float]  # P(answers | the class)
     swapped: list[float]  # P(replaced | the class)
-    near: list[float]  # P(answers | a sibling of the class)
-    far: list[float]  # P(answers | a cousin of the class)
+    kin: list[list[float]]  # P(answers | a relative of the class), for each sort
     beyond: list[float]  # P(answers | a stranger of a kind)
     donors: list[list[float]]  # by kind of piece: chance of each kind a replacement comes from
     years: NotRequired[list[int]]  # first and last likely year of the part, once asked for
@@ -62,8 +62,9 @@ class InScope(TypedDict):
     spans: list[int]  # index
     priors: list[float]
     chances: list[float]
-    siblings: list[float]  # chance of an unrecorded variant of its item that is much like it
-    cousins: list[float]  # chance of an unrecorded item like it
+    # for each sort of relative: the chance of an unrecorded variant of its item, of an unrecorded
+    # item nearly the same, of one like it
+    kin: list[list[float]]
     strangers: list[float]  # by kind: the chance of what is like none of them
     parts: list[PartBelief]  # by part
 
@@ -81,7 +82,7 @@ class Beginning(InScope):
 class Belief(InScope):
     """What is believed after a session's answers."""
 
-    unrecorded: list[float]  # by kind: siblings, cousins and strangers together
+    unrecorded: list[float]  # by kind: relatives and strangers together
     bare: list[float]  # by row: the chance by what is on no part, to scale
 
 
@@ -92,9 +93,9 @@ class Heard(TypedDict):
     place: int  # index of the feature
     part: int  # index of the part it is on, -1: the piece itself
     like: list[float]  # P(answer | recorded shares), by cell code
+    kin: list[list[float]]  # the same of each sort of relative
     any: list[float]  # P(answer | background), by kind
     beyond: list[float]  # the same of what is in no range
-    differs: list[float]  # chance that the feature differs on a sibling, on a cousin
 
 
 class Engine(TypedDict):
@@ -108,7 +109,10 @@ class Engine(TypedDict):
     unsure: list[list[list[float]]]  # the same for "unsure"
     twice: list[list[list[float]]]  # the same for "twice"
     sights: list[Sights]  # by feature
-    differs: list[list[float]]  # by feature: chance that it differs on a sibling, on a cousin
+    # by feature and sort of relative: the chance that each state differs
+    differs: list[list[list[float]]]
+    # by feature and state: the share of each other state where it differs
+    otherwise: list[list[list[float]]]
     strange: list[list[list[float]]]  # by feature and kind: share of each state where it differs
     open: list[float]  # by kind: share of pieces that are in no range
     drawn_all: float

@@ -97,8 +97,8 @@ class Feature(Asked):
     layer: NotRequired[str]  # of a portrait (core/looks.py)
     unseen: NotRequired[str]  # why it is not in a portrait
     seen: NotRequired[float]  # of a date mark: the share of the pieces that carry such a mark
-    # chances that an unrecorded variant of an item, and an unrecorded item, differ in it
-    differs: NotRequired[list[float]]
+    # for each sort of relative that is in no range: the chance that each state differs on it
+    differs: NotRequired[list[list[float]]]
 
 
 class Item(TypedDict):

@@ -8,13 +8,13 @@ from typing import TypedDict
 
 
 class Kin(TypedDict):
-    """The rows whose siblings and cousins count, when it is asked what a stray piece looks like."""
+    """The rows whose relatives count, when it is asked what a stray piece looks like."""
 
     rows: list[int]  # index
-    weights: list[float]  # chance of each row's siblings and cousins together
+    weights: list[float]  # chance of each row's relatives together
     of: list[list[int]]  # by part, and last for the piece itself: the class of each row
-    siblings: float  # all of their chance
-    cousins: float
+    sorts: list[float]  # all the chance of each sort of relative
+    strangers: list[float]  # by kind
 
 
 class Focus(TypedDict):
@@ -29,7 +29,8 @@ class Focus(TypedDict):
     names: list[int]  # the outcome of each number
     number: list[int]  # the number of each outcome, -1: none
     many: list[int]  # numbers of outcomes with more rows than one
-    chances: list[float]  # by number, the unrecorded last
+    chances: list[float]  # by number, what is in no range last, for as much as it counts
+    beyond: float  # the chance of what is in no range, as it is believed
     elsewhere: int  # rows whose outcome is not their variant
     kin: Kin
 
@@ -54,7 +55,7 @@ class Look(TypedDict):
     strange: list[list[float]]  # P(answer) by kind, where the piece is in no range and differs
     kin: Kin
     kin_of: list[int]  # class of each of its rows
-    differs: list[float]  # chance that the feature differs on a sibling, on a cousin
+    by_kin: list[list[list[float]]]  # P(answer) by code, for each sort of relative
     strangers: list[float]
 
 

@@ -368,11 +368,12 @@ class IssueTable(TypedDict):
 
 
 class LikeTerm(TypedDict):
-    """A feature, the chance of its state if alike, and if it differs."""
+    """A feature, the state it is held against, the chance of what is seen if alike, and if not."""
 
     feature: int
+    state: int
     same: float
-    usual: float
+    apart: float
 
 
 class NearIssue(TypedDict):
