@@ -35,7 +35,7 @@ def features(draw: st.DrawFn, place: int, parts: int, kinds: int) -> dict[str, A
         "kinds": draw(st.sampled_from([list(range(kinds)), list(range(kinds)), [0]])),
         "none": none,
         "differs": [
-            [draw(st.sampled_from([0.0, 0.02, 0.08, 0.5])) for _ in states] for _ in range(2)
+            [draw(st.sampled_from([0.0, 0.02, 0.08, 0.5])) for _ in states] for _ in range(3)
         ],
     }
 

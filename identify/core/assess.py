@@ -1,6 +1,6 @@
 """Everything that the screen shows after an answer, in one call."""
 
-from .asking import questions, reason
+from .asking import reason
 from .belief import believe
 from .certainty import how_sure
 from .checking import ENOUGH, check, is_unchecked
@@ -9,10 +9,11 @@ from .focus import by_variant, focus
 from .lists import best_from, empty_lists, filled, largest, total
 from .parts import suspects, whole_piece
 from .reasons import variant_chances
+from .stopping import aimed
 from .types.engine import Belief, Engine
 from .types.questions import Questions
 from .types.session import Session
-from .types.view import About, Aim, Candidate, Fit, Question, Stop, View, Worthwhile, WouldTell
+from .types.view import About, Aim, Candidate, Fit, Question, View, Worthwhile, WouldTell
 from .year_chances import likely_years, year_chances, years
 
 SHOWN = 0.0005  # candidates with less are not listed
@@ -101,53 +102,6 @@ def question_card(engine: Engine, state: Belief, asked: Questions, about: About)
         "expected": why["expected"],
         "groups": why["groups"],
     }
-
-
-def standing(chances: list[float], unrecorded: float, open_questions: int) -> Stop:
-    """Whether to stop where no variant is sure: "", "unrecorded" or "nothing"."""
-    if unrecorded >= ENOUGH:
-        return "unrecorded"
-    if open_questions > 0:
-        return ""
-    return "unrecorded" if unrecorded > chances[largest(chances)] else "nothing"
-
-
-def aimed(
-    engine: Engine,
-    session: Session,
-    state: Belief,
-    chances: list[float],
-    kinds: list[int],
-) -> Aim:
-    """What to ask about, the questions, and whether to stop.
-
-    About the years once a variant is sure, else about the variant; but first, where `kinds` is
-    given (what each variant would mean, [] when that is settled), about what it means.
-    """
-    unrecorded = total(state["unrecorded"])
-    outcomes = by_variant(state)
-    sure = chances[largest(chances)] >= ENOUGH
-    if not sure and len(kinds) > 0 and unrecorded < ENOUGH:
-        asked = questions(engine, session, state, [kinds[v] for v in outcomes])
-        if len(asked["open"]) > 0:
-            return {"about": "verdict", "asked": asked, "stop": ""}
-    asked = questions(engine, session, state, outcomes)
-    stop: Stop = "sure" if sure else standing(chances, unrecorded, len(asked["open"]))
-    if stop != "" and not is_told(session) and len(state["rows"]) > 0:
-        return {"about": "variant", "asked": asked, "stop": "unseen"}
-    if stop != "" and not is_unchecked(session):
-        checks = check(engine, session, state, chances)
-        if len(checks["asked"]["open"]) > 0:
-            return checks
-    if sure:
-        asked = questions(engine, session, state, state["rows"])
-        return {"about": "years", "asked": asked, "stop": "sure"}
-    return {"about": "variant", "asked": asked, "stop": stop}
-
-
-def is_told(session: Session) -> bool:
-    """Whether any answer says something."""
-    return len([a for a in session["answers"] if a["how"] != "cannot"]) > 0
 
 
 def assess(engine: Engine, session: Session) -> View:

@@ -1,11 +1,12 @@
 """The view of a session for a collector: assess(), and the verdict with questions aimed at it."""
 
-from .assess import aimed, candidates, item_chances, view_of
+from .assess import candidates, item_chances, view_of
 from .belief import believe
 from .focus import by_variant, focus
 from .lists import largest, total
 from .meaning import says_nothing, study
 from .reasons import variant_chances
+from .stopping import aimed
 from .types.engine import Belief, Engine
 from .types.holdings import Meanings, Studied
 from .types.records import Hand, Records

@@ -21,6 +21,7 @@ from .types.engine import Beginning, Belief
 from .types.pack import Pack
 
 DIFFERS = [0.1, 0.1, 0.2]  # where a range does not say: as in the demo ranges, about
+JOINED = 0.01  # of the state "none" that a feature gets where its range is joined to others
 OPEN = 0.12  # share in no range, where a range does not say: as for "all I know of"
 NUMBERED = 0.2  # times as much where its number or name was found: the strongest single clue
 RELATIVES = [0.5, 0.2, 0.2]  # siblings, twins, cousins: of what is in no range
@@ -35,7 +36,7 @@ def differing(pack: Pack) -> list[list[list[float]]]:
         given = feature.get("differs", [])
         rates_of: list[list[float]] = []
         for n in range(len(RELATIVES)):
-            rates = filled(len(feature["states"]), DIFFERS[n])
+            rates = filled(len(feature["states"]), DIFFERS[n] if len(given) == 0 else JOINED)
             for s in range(len(rates)):
                 if n < len(given) and s < len(given[n]):
                     rates[s] = given[n][s]
@@ -61,7 +62,7 @@ def otherwise(pack: Pack) -> list[list[list[float]]]:
         for k in pack["features"][place]["kinds"]:
             for s in range(count):
                 common[s] = common[s] + held[k] * strange[place][k][s]
-        out.append([others(common, s) for s in range(count)])
+        out.append([others(common, own) for own in range(count)])
     return out
 
 

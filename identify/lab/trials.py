@@ -5,13 +5,13 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from identify.core.asking import WORTH
-from identify.core.assess import aimed, standing
 from identify.core.belief import believe
 from identify.core.checking import ENOUGH
 from identify.core.focus import by_variant, focus
 from identify.core.lists import best_first, largest, total
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
+from identify.core.stopping import aimed, standing
 from identify.core.types.engine import Belief, Engine
 from identify.core.types.session import Session
 from identify.core.worth import entropy, worth

@@ -94,6 +94,38 @@ def in_scope(pack: dict[str, Any], scope: dict[str, Any]) -> list[int]:
     return out
 
 
+def beyond(engine: dict[str, Any], place: int, answer: dict[str, Any], kind: int) -> float:
+    """P(answer | a stranger of this kind)."""
+    shares = strange(engine["pack"], place, kind)
+    return chance_of_answer(engine, place, answer, shares, ELSE_UNRECORDED)
+
+
+def elsewhere(engine: dict[str, Any], place: int, answer: dict[str, Any], kind: int) -> float:
+    """P(answer | any piece of this kind)."""
+    usual = engine["pack"]["backgrounds"][place][kind]
+    return chance_of_answer(engine, place, answer, usual, ELSE_REPLACED)
+
+
+def own(  # noqa: PLR0917
+    engine: dict[str, Any], place: int, answer: dict[str, Any], row: int, kind: int, relative: int
+) -> float:
+    """P(answer | a row, or a relative of it of this sort, each part its own)."""
+    pack = engine["pack"]
+    cells = pack["cells"][place]
+    shares = cells["shares"][cells["codes"][row]]
+    if not shares:
+        return elsewhere(engine, place, answer, kind)
+    whole = 0.0
+    for state, share in enumerate(shares):
+        just = [float(s == state) for s in range(len(shares))]
+        rate = pack["features"][place]["differs"][relative - 1][state] if relative else 0.0
+        off = other_states(pack, place, state)
+        same = chance_of_answer(engine, place, answer, just, ELSE_RECORDED)
+        differs = chance_of_answer(engine, place, answer, off, ELSE_UNRECORDED)
+        whole += share * ((1 - rate) * same + rate * differs)
+    return whole
+
+
 def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, ...]:
     """Chances of the rows in scope, of each sort of relatives of theirs, of strangers by kind, and
     of each part having been replaced, by adding up every way in which parts can have been swapped,
@@ -102,41 +134,18 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
     pack = engine["pack"]
     ids = [f["id"] for f in pack["features"]]
     told = [(ids.index(a["feature"]), a) for a in session["answers"] if a["how"] != "cannot"]
-
-    def beyond(place, answer, kind):
-        return chance_of_answer(engine, place, answer, strange(pack, place, kind), ELSE_UNRECORDED)
-
-    def elsewhere(place, answer, kind):
-        usual = pack["backgrounds"][place][kind]
-        return chance_of_answer(engine, place, answer, usual, ELSE_REPLACED)
-
-    def own(place, answer, row, kind, relative):
-        cells = pack["cells"][place]
-        shares = cells["shares"][cells["codes"][row]]
-        if not shares:
-            return elsewhere(place, answer, kind)
-        whole = 0.0
-        for state, share in enumerate(shares):
-            just = [float(s == state) for s in range(len(shares))]
-            rate = pack["features"][place]["differs"][relative - 1][state] if relative else 0.0
-            off = other_states(pack, place, state)
-            same = chance_of_answer(engine, place, answer, just, ELSE_RECORDED)
-            differs = chance_of_answer(engine, place, answer, off, ELSE_UNRECORDED)
-            whole += share * ((1 - rate) * same + rate * differs)
-        return whole
-
     rows = in_scope(pack, session["scope"])
 
     @cache
     def spare(part, donor):
         """P(answers on a part | it is from a piece of this kind)."""
         on = [(f, a) for f, a in told if pack["features"][f]["part"] == part]
-        singly = prod(elsewhere(f, a, donor) for f, a in on)
+        singly = prod(elsewhere(engine, f, a, donor) for f, a in on)
         alike = [i for i in rows if pack["rows"]["kind"][i] == donor]
         if not alike:
             return singly
         priors = [pack["rows"]["prior"][i] for i in alike]
-        each = [prod(own(f, a, i, donor, 0) for f, a in on) for i in alike]
+        each = [prod(own(engine, f, a, i, donor, 0) for f, a in on) for i in alike]
         together = sum(p * w for p, w in zip(priors, each, strict=True)) / sum(priors)
         return (singly + together) / 2
 
@@ -148,7 +157,9 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
         kind = pack["rows"]["kind"][i]
         prior = pack["rows"]["prior"][i] / whole
         share = pack["kinds"][kind]["open"] * (NUMBERED if session["scope"]["items"] else 1)
-        strangers[kind] += share * STRANGERS * prior * prod(beyond(f, a, kind) for f, a in told)
+        strangers[kind] += (
+            share * STRANGERS * prior * prod(beyond(engine, f, a, kind) for f, a in told)
+        )
         priors = [1 - share, *(share * sort for sort in RELATIVES)]
         for relative in range(len(priors)):
             weight = 0.0
@@ -165,7 +176,7 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
                 for place, answer in told:
                     part = pack["features"][place]["part"]
                     if part < 0 or swapped[part] is None:
-                        chance *= own(place, answer, i, kind, relative)
+                        chance *= own(engine, place, answer, i, kind, relative)
                 weight += chance
                 if relative == 0:
                     for p, donor in enumerate(swapped):
@@ -197,8 +208,8 @@ def test_it_is_the_sum_over_every_way_of_swapping_parts(data):
     assert state["strangers"] == pytest.approx(strangers, rel=1e-9, abs=1e-12)
     for k, chance in enumerate(state["unrecorded"]):
         alike = [j for j, kind in enumerate(state["kinds"]) if kind == k]
-        beyond = sum(sort[j] for sort in state["kin"] for j in alike)
-        assert chance == pytest.approx(beyond + state["strangers"][k], rel=1e-9, abs=1e-12)
+        relatives = sum(sort[j] for sort in state["kin"] for j in alike)
+        assert chance == pytest.approx(relatives + state["strangers"][k], rel=1e-9, abs=1e-12)
     for suspect in suspects(engine, session, state):
         assert suspect["swapped"] == pytest.approx(replaced[suspect["part"]], rel=1e-9, abs=1e-12)
 
