@@ -2362,11 +2362,12 @@ export interface IssueTable {
   codes: Array<Array<number>>;
 }
 
-/** A feature, the chance of its state if alike, and if it differs. */
+/** A feature, the state it is held against, the chance of what is seen if alike, and if not. */
 export interface LikeTerm {
   feature: number;
+  state: number;
   same: number;
-  usual: number;
+  apart: number;
 }
 
 /** An issue near one that is left out. */

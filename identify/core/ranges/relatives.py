@@ -133,8 +133,8 @@ def chances_to_differ(
     """
     rates = [even_rates(pack, rate) for rate in begin]
     for _ in range(ROUNDS):
-        differed = [even_rates(pack, 0.0) for _ in begin]
-        counted = [even_rates(pack, 0.0) for _ in begin]
+        differed = [even_rates(pack, 0.0) for begun in begin]
+        counted = [even_rates(pack, 0.0) for begun in begin]
         for group in groups:
             chances: list[list[float]] = []
             whole = 0.0
@@ -150,10 +150,10 @@ def chances_to_differ(
                         count_in(rates[k], group[n], share, differed[k], counted[k])
         after: list[list[list[float]]] = []
         for k in range(len(rates)):
-            sort = []
+            learned: list[list[float]] = []
             for f in range(len(pack["features"])):
-                sort.append(smoothed(differed[k][f], counted[k][f]))
-            after.append(sort)
+                learned.append(smoothed(differed[k][f], counted[k][f]))
+            after.append(learned)
         rates = after
     return rates
 
@@ -172,7 +172,7 @@ def left_out(pack: Pack) -> list[int]:
         v = variants[i]
         if best[v] < 0 or priors[i] > priors[best[v]]:
             best[v] = i
-    rows = [i for i in best if i >= 0]
+    rows = [row for row in best if row >= 0]
     step = max(1.0, len(rows) / LEFT_OUT)
     count = int(len(rows) / step)
     return [rows[int((n + 0.5) * step)] for n in range(count)]
