@@ -32,11 +32,8 @@ FILES = (
     "looks",
     "portraits",
     "reasons",
-<<<<<<< HEAD
     "rings",
-=======
     "stopping",
->>>>>>> 7d85816 (The stop rule in a file of its own; a variant that is very likely and alone among what is recorded is named when nothing is left to ask)
     "assess",
     "currencies",
     "money",

@@ -178,6 +178,8 @@ export interface Sights {
   by_code: Array<Array<number>>;
   /** for each kind's background */
   by_kind: Array<Array<number>>;
+  /** for each sort of relative and each of the cells' shares */
+  kin: Array<Array<Array<number>>>;
   /** for each kind where the piece is in no range and differs in it */
   strange: Array<Array<number>>;
 }
@@ -211,10 +213,8 @@ export interface PartBelief {
   factors: Array<number>;
   /** P(replaced | the class) */
   swapped: Array<number>;
-  /** P(answers | a sibling of the class) */
-  near: Array<number>;
-  /** P(answers | a cousin of the class) */
-  far: Array<number>;
+  /** P(answers | a relative of the class), for each sort */
+  kin: Array<Array<number>>;
   /** P(answers | a stranger of a kind) */
   beyond: Array<number>;
   /** by kind of piece: chance of each kind a replacement comes from */
@@ -235,10 +235,11 @@ export interface InScope {
   spans: Array<number>;
   priors: Array<number>;
   chances: Array<number>;
-  /** chance of an unrecorded variant of its item that is much like it */
-  siblings: Array<number>;
-  /** chance of an unrecorded item like it */
-  cousins: Array<number>;
+  /**
+   * for each sort of relative: the chance of an unrecorded variant of its item, of an unrecorded
+   * item nearly the same, of one like it
+   */
+  kin: Array<Array<number>>;
   /** by kind: the chance of what is like none of them */
   strangers: Array<number>;
   /** by part */
@@ -259,7 +260,7 @@ export interface Beginning extends InScope {
 
 /** What is believed after a session's answers. */
 export interface Belief extends InScope {
-  /** by kind: siblings, cousins and strangers together */
+  /** by kind: relatives and strangers together */
   unrecorded: Array<number>;
   /** by row: the chance by what is on no part, to scale */
   bare: Array<number>;
@@ -274,12 +275,12 @@ export interface Heard {
   part: number;
   /** P(answer | recorded shares), by cell code */
   like: Array<number>;
+  /** the same of each sort of relative */
+  kin: Array<Array<number>>;
   /** P(answer | background), by kind */
   any: Array<number>;
   /** the same of what is in no range */
   beyond: Array<number>;
-  /** chance that the feature differs on a sibling, on a cousin */
-  differs: Array<number>;
 }
 
 /**
@@ -297,8 +298,10 @@ export interface Engine {
   twice: Array<Array<Array<number>>>;
   /** by feature */
   sights: Array<Sights>;
-  /** by feature: chance that it differs on a sibling, on a cousin */
-  differs: Array<Array<number>>;
+  /** by feature and sort of relative: the chance that each state differs */
+  differs: Array<Array<Array<number>>>;
+  /** by feature and state: the share of each other state where it differs */
+  otherwise: Array<Array<Array<number>>>;
   /** by feature and kind: share of each state where it differs */
   strange: Array<Array<Array<number>>>;
   /** by kind: share of pieces that are in no range */
@@ -1383,8 +1386,8 @@ export interface Feature extends Asked {
   unseen?: string;
   /** of a date mark: the share of the pieces that carry such a mark */
   seen?: number;
-  /** chances that an unrecorded variant of an item, and an unrecorded item, differ in it */
-  differs?: Array<number>;
+  /** for each sort of relative that is in no range: the chance that each state differs on it */
+  differs?: Array<Array<number>>;
 }
 
 /** What has a number in the catalogue. */
@@ -1618,17 +1621,18 @@ export interface Apart {
   unseen: Array<Difference>;
 }
 
-/** The rows whose siblings and cousins count, when it is asked what a stray piece looks like. */
+/** The rows whose relatives count, when it is asked what a stray piece looks like. */
 export interface Kin {
   /** index */
   rows: Array<number>;
-  /** chance of each row's siblings and cousins together */
+  /** chance of each row's relatives together */
   weights: Array<number>;
   /** by part, and last for the piece itself: the class of each row */
   of: Array<Array<number>>;
-  /** all of their chance */
-  siblings: number;
-  cousins: number;
+  /** all the chance of each sort of relative */
+  sorts: Array<number>;
+  /** by kind */
+  strangers: Array<number>;
 }
 
 /** The rows that still count, those of an outcome together, and outcomes numbered from 0. */
@@ -1651,8 +1655,10 @@ export interface Focus {
   number: Array<number>;
   /** numbers of outcomes with more rows than one */
   many: Array<number>;
-  /** by number, the unrecorded last */
+  /** by number, what is in no range last, for as much as it counts */
   chances: Array<number>;
+  /** the chance of what is in no range, as it is believed */
+  beyond: number;
   /** rows whose outcome is not their variant */
   elsewhere: number;
   kin: Kin;
@@ -1687,8 +1693,8 @@ export interface Look {
   kin: Kin;
   /** class of each of its rows */
   kin_of: Array<number>;
-  /** chance that the feature differs on a sibling, on a cousin */
-  differs: Array<number>;
+  /** P(answer) by code, for each sort of relative */
+  by_kin: Array<Array<Array<number>>>;
   strangers: Array<number>;
 }
 
