@@ -117,3 +117,33 @@ def test_the_counts_are_printed(capsys: pytest.CaptureFixture[str]) -> None:
     printed = capsys.readouterr().out
     assert "without a dated example" in printed
     assert "patent_fr: 20 right" in printed
+
+
+# Sights, not writing; a word or figures that say nothing alone; or an example said in words.
+NOT_READ = {
+    ("barcode", "qr"), ("barcode", "twelve"), ("barcode", "thirteen"), ("barcode", "forty_five"),
+    ("recycling", "loop"), ("recycling", "number"), ("recycling", "dot"), ("recycling", "bin"),
+    ("recycling", "triman"), ("conformity", "lion"), ("conformity", "kitemark"),
+    ("conformity", "age"), ("conformity", "st"), ("conformity", "t_mark"),
+    ("conformity", "c_tick"), ("conformity", "nf_mark"), ("design", "diamond"), ("rights", "mail"),
+    ("rights", "dz"), ("postal", "plain"), ("tax", "plain"), ("telephone", "name"),
+    ("telephone", "local"), ("paper", "other"), ("paper", "a_size"), ("price", "franken"),
+    ("price", "lira"), ("price", "gulden"),
+}  # fmt: skip
+
+
+def test_the_example_of_each_wording_is_read_as_that_wording() -> None:
+    unread = set()
+    for row in read_marks()[0].rows:
+        said = set()
+        for text in row.wording.split("; "):
+            for mark in read_mark(TABLES, text)["marks"]:
+                said |= {(each["feature"], each["state"]) for each in mark["readings"]}
+        if (row.feature, row.state) not in said | NOT_READ:
+            unread.add((row.feature, row.state, row.wording))
+    assert unread <= {
+        ("price", "euro_both", "€ 12.50 and the old money"),
+        ("postal", "three", "123; 123-45"),
+        ("postal", "seven", "123-4567"),
+        ("telephone", "letters", "DIDerot 32-39, DID 32-39"),
+    }
