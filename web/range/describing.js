@@ -57,7 +57,22 @@ function ofRange(own, shelf) {
   };
 }
 
-const FIRST = ["body", "extent", "load", "train", "colour", "lining", "emblem", "coupling"];
+// the layers of a portrait that tell most, in the order in which they are asked
+const FIRST = [
+  "body",
+  "extent",
+  "plan",
+  "colour",
+  "lining",
+  "emblem",
+  "number",
+  "coupling",
+  "wheels",
+  "bogies",
+  "horns",
+  "load",
+  "lettering",
+];
 
 /** The shelf in the order it is asked: form, what shows from the side, what is near at hand. */
 function inOrder(features) {
@@ -75,8 +90,10 @@ export async function featuresFor(range, kind) {
   const shelves = new Map(features.map((one) => [one.id, one]));
   const kinds = new Map(rowsOf(range, "range_kind").map(({ id, key }) => [id, key]));
   const own = rowsOf(range, "range_feature");
-  const has = ({ kinds: which }) =>
-    which.length === 0 || which.some((id) => kinds.get(id) === kind);
+  const has = (row) =>
+    row.kinds.length === 0 ||
+    row.kinds.some((id) => kinds.get(id) === kind) ||
+    (shelves.get(row.kit)?.kinds ?? []).includes(kind); // of a kind that came into it later
   const taken = new Set(own.map(({ key }) => key));
   return [
     ...own.filter(has).map((row) => ofRange(row, shelves.get(row.kit || row.key) ?? null)),
@@ -122,17 +139,30 @@ export function rowsFor(range, feature, made = []) {
   return { rows, own, stateIds: new Map(states.map(({ key, id }) => [key, id])) };
 }
 
+/** An edit that lets a feature of the range be of this kind (its id) too; none where it is. */
+export function withKind(own, kind) {
+  if (!record(own.id) || own.kinds.length === 0 || own.kinds.includes(kind)) return [];
+  const alter = (now) => ({ ...now, kinds: [...new Set([...now.kinds, kind])] });
+  return [{ id: own.id, alter }];
+}
+
+/** The id of the kind of an item, or of a variant's item. */
+function kindOf(row) {
+  return row.type === "range_item" ? row.kind : record(row.item).kind;
+}
+
 /**
  * Puts down what is seen of a feature on an item or a variant (`keys`: several are one of these;
- * null: not recorded); true when it is kept.
+ * null: not recorded), and other fields that change with it; true when it is kept.
  * @param {OwnItem | OwnVariant} row
  */
-export function putDown(row, feature, keys) {
+export function putDown(row, feature, keys, fields = {}) {
   const { rows, own, stateIds } = rowsFor(row.range, feature);
   const field = seenField(own.id);
   const value = keys === null ? [NOT_RECORDED] : keys.map((key) => stateIds.get(key));
-  const edit = { id: row.id, alter: (now) => ({ ...now, [field]: value }) };
-  return keepRows(`${feature.name} put down`, rows, { edits: [edit] });
+  const edit = { id: row.id, alter: (now) => ({ ...now, [field]: value, ...fields }) };
+  const edits = [edit, ...withKind(own, kindOf(row))];
+  return keepRows(`${feature.name} put down`, rows, { edits });
 }
 
 /** The variants of an item, and the item of a variant. */

@@ -8,9 +8,11 @@ import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice, longField, textField } from "../parts/fields.js";
 import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
+import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { notice } from "../parts/status.js";
 import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
+import { ownFeature } from "./own-look.js";
 import { itemTitle } from "./own.js";
 import { namedAs } from "./put-in.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
@@ -39,19 +41,24 @@ export async function entryScreen(_, { id }) {
     { class: "shelf" },
     heading(1, itemTitle(item)),
     el("p", { class: "quiet" }, `${record(item.kind)?.name ?? ""} · ${record(item.range).name}`),
+    el(
+      "div",
+      { class: "row" },
+      button("Answer what you see", () => goTo("looking", { id }), { class: "main" }),
+      button("Another variant of it", () => run(() => another(item, variants)), {
+        class: "plain",
+      }),
+    ),
     numberField(item, save),
     textField("Name", item.name, save("name", "Name")),
     dateField("Made", item.years, save("years", "Years"), {
       hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
     }),
     ...saidBy(item, save),
-    button("Answer what you see", () => goTo("looking", { id }), { class: "main wide" }),
     putDownList(item, features, "looking"),
+    button("Something of your own to look at", () => ownFeature(item), { class: "link" }),
     variants.length > 1 ? variantList(variants) : null,
     mine(item),
-    button("Another variant of it", () => run(() => another(item, variants)), {
-      class: "plain wide",
-    }),
     longField("Notes", item.note, save("note", "Notes")),
     button("Delete", () => run(() => away(item)), { class: "plain" }),
   );
@@ -74,8 +81,6 @@ function numberField(item, save) {
 
 /** Who says so: what was said before in this range, or something new. */
 function saidBy(item, save) {
-  const sources = rowsOf(item.range, "range_source");
-  const fresh = SAID_BY.map(({ what }, place) => [`new ${place}`, `${what}…`]);
   const keep = save("source", "Who says so");
   const settle = async (value) => {
     if (!value.startsWith("new ")) return keep(value);
@@ -85,16 +90,53 @@ function saidBy(item, save) {
     if (kept) run(redraw);
     return kept;
   };
-  const options = [["", "Not said"], ...sources.map(({ id, what }) => [id, what]), ...fresh];
   const chosen = record(item.source);
   return [
-    choice("How do you know?", options, item.source, settle),
-    chosen
-      ? textField("Which one?", chosen.what, saver(chosen.id, "what", "Source"), {
-          hint: "So that you find it again, for example: Summer catalogue 1958.",
-        })
-      : null,
+    choice("How do you know?", sayings(item.range), item.source, settle),
+    chosen ? whichOne(chosen) : null,
+    (item.other_years ?? []).map((pair, place) => otherSaying(item, pair, place)),
+    item.source === "" || item.years === ""
+      ? null
+      : button("Another source says otherwise", () => run(() => otherwise(item)), {
+          class: "link",
+        }),
   ];
+}
+
+/** What can be said to say so. */
+function sayings(range) {
+  const fresh = SAID_BY.map(({ what }, place) => [`new ${place}`, `${what}…`]);
+  const there = rowsOf(range, "range_source").map(({ id, what }) => [id, what]);
+  return [["", "Not said"], ...there, ...fresh];
+}
+
+function whichOne(source) {
+  return textField("Which one?", source.what, saver(source.id, "what", "Source"), {
+    hint: "So that you find it again, for example: Summer catalogue 1958.",
+  });
+}
+
+/** Years that another source gives; both stay, side by side. */
+function otherSaying(item, [id, years], place) {
+  const source = record(id);
+  const save = (text) => {
+    const shown = record(item.id).other_years;
+    const next = shown.map((pair, at) => (at === place ? [id, text] : pair));
+    return saver(item.id, "other_years", "Other years")(next);
+  };
+  return [
+    dateField(`Made, as ${small(source?.what ?? "another source")} says`, years, save),
+    source ? whichOne(source) : null,
+  ];
+}
+
+async function otherwise(item) {
+  const source = newSource(item.range, { what: "Another book", trust: 0.8 });
+  const edit = {
+    id: item.id,
+    alter: (now) => ({ ...now, other_years: [...(now.other_years ?? []), [source.id, ""]] }),
+  };
+  if (await keepRows("Another source", [source], { edits: [edit] })) await redraw();
 }
 
 /** What is put down, each with its drawing; a tap asks it again. */

@@ -5,10 +5,18 @@ import { record } from "../data/records.js";
 import { gone } from "../collection/piece.js";
 import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { goTo, leaveScreen } from "../parts/navigation.js";
+import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
 import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
-import { featuresFor, isPutDown, kindKey, putDown, rowsFor, seenOn } from "./describing.js";
+import {
+  featuresFor,
+  isPutDown,
+  kindKey,
+  putDown,
+  rowsFor,
+  seenOn,
+  withKind,
+} from "./describing.js";
 import { itemTitle } from "./own.js";
 import { keepRows, newFeature, newState, seenField } from "./own-range.js";
 import { smallPhoto } from "./small-photo.js";
@@ -34,7 +42,7 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
     { class: "card" },
     el("p", { class: "quiet" }, `${itemTitle(item)} · ${left(open.length)}`),
     heading(1, feature.title),
-    el("p", { class: "where" }, [feature.question, feature.where].filter(Boolean).join(" ")),
+    inWords(feature),
     states(row, feature, onward),
     el(
       "div",
@@ -44,6 +52,12 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
       button("That will do", leaveScreen, { class: "main" }),
     ),
   );
+}
+
+/** The question at length, for who wants it. */
+function inWords({ question, where }) {
+  const words = [question, where].filter(Boolean).join(" ");
+  return el("details", { class: "in-words" }, el("summary", {}, "Where to look"), words);
 }
 
 function left(count) {
@@ -98,13 +112,15 @@ function other(row, feature, onward) {
   named("What do you see?", async (name, photo) => {
     const { rows, own } = rowsFor(row.range, feature);
     const state = newState(own, { name, drawing: photo });
+    const item = row.type === "range_item" ? row : record(row.item);
     const edit = { id: row.id, alter: (now) => ({ ...now, [seenField(own.id)]: [state.id] }) };
-    if (await keepRows(`${feature.name} put down`, [...rows, state], { edits: [edit] })) onward();
+    const edits = [edit, ...withKind(own, item.kind)];
+    if (await keepRows(`${feature.name} put down`, [...rows, state], { edits })) onward();
   });
 }
 
 /** Something to look at that is on no shelf: named, with what is seen of it here. */
-function ownFeature(item) {
+export function ownFeature(item) {
   const what = el("input", { type: "text", id: "own-feature", autocomplete: "off" });
   named(
     "What do you see there?",
@@ -116,8 +132,7 @@ function ownFeature(item) {
         id: item.id,
         alter: (now) => ({ ...now, [seenField(feature.id)]: [state.id] }),
       };
-      if (await keepRows(`${called} put down`, [feature, state], { edits: [edit] }))
-        goTo("looking", { id: item.id }, { instead: true });
+      if (await keepRows(`${called} put down`, [feature, state], { edits: [edit] })) await redraw();
     },
     el(
       "div",
@@ -173,26 +188,29 @@ function named(title, settle, before = null) {
   );
 }
 
-/** What differs on the variant `id` from its item: tap the feature, then what is seen instead. */
+/**
+ * What differs on the item or variant `id` from what it was copied of: tap the feature, then what
+ * is seen instead.
+ */
 export async function differingScreen(_, { id, feature: wanted = "" }) {
-  const variant = record(id);
-  if (!variant || variant.trashed !== "") return gone();
-  const item = record(variant.item);
-  const features = await featuresFor(variant.range, kindKey(item));
+  const row = record(id);
+  if (!row || row.trashed !== "") return gone();
+  const item = row.type === "range_item" ? row : record(row.item);
+  const features = await featuresFor(row.range, kindKey(item));
   const feature = features.find(({ key }) => key === wanted);
-  if (feature) return differently(variant, item, feature);
-  const put = features.filter((one) => isPutDown(item, one) || isPutDown(variant, one));
+  if (feature) return differently(row, item, feature);
+  const put = features.filter((one) => isPutDown(item, one) || isPutDown(row, one));
   const rest = features.filter((one) => !put.includes(one));
   const pick = (one) => goTo("differing", { id, feature: one.key }, { instead: true });
   return el(
     "section",
     { class: "card" },
-    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    el("p", { class: "quiet" }, ofWhat(row, item)),
     heading(1, "What is different?"),
     el(
       "div",
-      { class: "states columns" },
-      put.map((one) => tile(item, variant, one, pick)),
+      { class: "states columns dense" },
+      put.map((one) => tile(item, row, one, pick)),
     ),
     rest.length === 0
       ? null
@@ -206,11 +224,22 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
             rest.map((one) => button(one.name, () => pick(one), { class: "plain" })),
           ),
         ),
+    row === item
+      ? el(
+          "div",
+          { class: "unsure" },
+          button("That is all", () => goTo("entry", { id }, { instead: true }), { class: "main" }),
+        )
+      : null,
   );
 }
 
-function tile(item, variant, feature, pick) {
-  const [state] = [...seenOn(variant, feature), ...seenOn(item, feature)];
+function ofWhat(row, item) {
+  return row === item ? itemTitle(item) : `A variant of ${itemTitle(item)}`;
+}
+
+function tile(item, row, feature, pick) {
+  const [state] = [...seenOn(row, feature), ...seenOn(item, feature)];
   return button(
     [
       pictured(state?.drawing ?? ""),
@@ -222,29 +251,22 @@ function tile(item, variant, feature, pick) {
   );
 }
 
-/** What is seen instead; the variant is called by it where it has no name yet. */
-function differently(variant, item, feature) {
-  const [usual] = [...seenOn(variant, feature), ...seenOn(item, feature)];
+/** What is seen instead; a variant is called by it where it has no name yet. */
+function differently(row, item, feature) {
+  const [usual] = [...seenOn(row, feature), ...seenOn(item, feature)];
+  const { id } = row;
   const settle = (state) =>
     run(async () => {
-      const { rows, own, stateIds } = rowsFor(variant.range, feature);
-      const edit = {
-        id: variant.id,
-        alter: (now) => ({
-          ...now,
-          name: now.name || state.name,
-          [seenField(own.id)]: [stateIds.get(state.key)],
-        }),
-      };
-      if (await keepRows("Variant put down", rows, { edits: [edit] }))
-        goTo("version", { id: variant.id }, { instead: true });
+      const called = row === item ? {} : { name: row.name || state.name };
+      if (await putDown(row, feature, [state.key], called))
+        goTo(row === item ? "differing" : "version", { id, feature: "" }, { instead: true });
     });
   return el(
     "section",
     { class: "card" },
-    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    el("p", { class: "quiet" }, ofWhat(row, item)),
     heading(1, feature.title),
-    el("p", { class: "where" }, feature.where),
+    inWords(feature),
     el(
       "div",
       { class: "states columns" },

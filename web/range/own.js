@@ -11,7 +11,7 @@ import { goTo } from "../parts/navigation.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { kindIn, variantsIn } from "./describing.js";
 import { runningChanges } from "./running.js";
-import { keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
+import { copyOf, keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
 
 /** The range `id`. */
 export async function ownScreen(_, { id }) {
@@ -100,9 +100,16 @@ export function newRangeScreen() {
   );
 }
 
-/** A new piece for a range: which kind it is. The rest is put down on the piece's own screen. */
-export async function writingScreen(_, { range }) {
+/**
+ * A new piece for a range: which kind it is, and whether it is like one that is written down. The
+ * rest is put down on the piece's own screen.
+ */
+export async function writingScreen(_, { range, kind = "" }) {
   const { kinds } = await kit();
+  const own = rowsOf(range, "range_kind").find(({ key }) => key === kind);
+  const alike = rowsOf(range, "range_item").filter((item) => own && item.kind === own.id);
+  const shelf = kinds.find(({ id }) => id === kind);
+  if (shelf && alike.length > 0) return likeWhich(range, shelf, alike);
   return el(
     "section",
     { class: "card" },
@@ -114,10 +121,10 @@ export async function writingScreen(_, { range }) {
       el(
         "div",
         { class: "states columns" },
-        kinds.map((kind) =>
+        kinds.map((one) =>
           button(
-            [pictured(kind.drawing), el("span", { class: "name" }, kind.caption || kind.name)],
-            () => run(() => begun(range, kind)),
+            [pictured(one.drawing), el("span", { class: "name" }, one.caption || one.name)],
+            () => run(() => ofKind(range, one)),
             { class: "state" },
           ),
         ),
@@ -126,10 +133,48 @@ export async function writingScreen(_, { range }) {
   );
 }
 
+/** Is it like one that is written down? Then only what differs need be put down. */
+function likeWhich(range, shelf, alike) {
+  return el(
+    "section",
+    { class: "card" },
+    heading(1, "Like one of these?"),
+    button("Like none of them", () => run(() => begun(range, shelf)), { class: "main wide" }),
+    el(
+      "ul",
+      { class: "found", "aria-label": "Written down" },
+      alike.map((item) =>
+        el(
+          "li",
+          {},
+          button(el("strong", {}, itemTitle(item)), () => run(() => copied(item)), {
+            class: "hit",
+          }),
+        ),
+      ),
+    ),
+  );
+}
+
+/** Of this kind: on to what it is like, or begun at once where it is the first. */
+async function ofKind(range, shelf) {
+  const own = rowsOf(range, "range_kind").find(({ key }) => key === shelf.id);
+  const first = !own || !rowsOf(range, "range_item").some(({ kind }) => kind === own.id);
+  if (first) await begun(range, shelf);
+  else goTo("writing", { range, kind: shelf.id }, { instead: true });
+}
+
 /** A new item of this kind, with its first variant, kept at once. */
 async function begun(range, shelf) {
   const { kind, rows } = kindIn(range, shelf);
   const item = newItem(range, { number: "", name: "", kind: kind.id });
   const kept = await keepRows("New piece written down", [...rows, item, newVariant(item, {})]);
   if (kept) goTo("entry", { id: item.id }, { instead: true });
+}
+
+/** A new item like another one: what is seen is the same, until it is said to differ. */
+async function copied(like) {
+  const item = copyOf(like, { number: "", name: "", years: "", other_years: [], note: "" });
+  const kept = await keepRows("New piece written down", [item, newVariant(item, {})]);
+  if (kept) goTo("differing", { id: item.id }, { instead: true });
 }

@@ -6,7 +6,7 @@ import { button, el } from "../parts/element.js";
 import { goTo } from "../parts/navigation.js";
 import { sheet } from "../parts/sheet.js";
 import { announce } from "../parts/status.js";
-import { kindIn, ofShelf, rowsFor } from "./describing.js";
+import { kindIn, ofShelf, rowsFor, withKind } from "./describing.js";
 import {
   copyOf,
   keepRows,
@@ -92,21 +92,19 @@ function ask(kinds, likely, settle) {
 
 async function put(range, before, kindShelf, pack, answers) {
   const { kind, rows } = kindIn(range.id, kindShelf);
-  const { made, seen } = await seenRows(range.id, pack, answers, [...before, ...rows]);
+  const { made, seen, edits } = await seenRows(range.id, pack, answers, [...before, ...rows], kind);
   const item = newItem(range.id, { number: "", name: "", kind: kind.id, seen });
-  const kept = await keepRows(`A piece put into ${range.name}`, [
-    ...made,
-    item,
-    newVariant(item, {}),
-  ]);
+  const all = [...made, item, newVariant(item, {})];
+  const kept = await keepRows(`A piece put into ${range.name}`, all, { edits });
   if (kept) goTo("entry", { id: item.id });
 }
 
-/** What answers say, as rows: {made: rows that are new, seen: {feature: [states]}}. */
-async function seenRows(range, pack, answers, before) {
+/** What answers say, as rows: {made: rows that are new, seen: {feature: [states]}, edits}. */
+async function seenRows(range, pack, answers, before, kind) {
   const { features } = await kit();
   let made = before;
   const seen = {};
+  const edits = [];
   for (const answer of answers) {
     const asked = pack.features.find(({ id }) => id === answer.feature);
     if (!asked || asked.id === "kind" || MARK.test(asked.id) || answer.states.length === 0)
@@ -123,8 +121,9 @@ async function seenRows(range, pack, answers, before) {
       return state.id;
     });
     seen[needed.own.id] = ids;
+    edits.push(...withKind(needed.own, kind.id));
   }
-  return { made, seen };
+  return { made, seen, edits };
 }
 
 /**
@@ -152,12 +151,14 @@ export function putInVariant({ pack, variant, answers }) {
   return run(async () => {
     const range = ownOf(pack.id);
     const like = rowsOf(range.id, "range_variant").find(({ key }) => key === variant);
-    const { made, seen } = await seenRows(range.id, pack, answers, []);
+    const kind = record(record(like.item).kind);
+    const { made, seen, edits } = await seenRows(range.id, pack, answers, [], kind);
     const [first] = answers;
     const feature = pack.features.find(({ id }) => id === first.feature);
     const name = feature.states.find(({ id }) => id === first.states[0]).name;
     const fresh = copyOf(like, { name, seen });
-    if (await keepRows("New variant", [...made, fresh])) goTo("version", { id: fresh.id });
+    if (await keepRows("New variant", [...made, fresh], { edits }))
+      goTo("version", { id: fresh.id });
   });
 }
 

@@ -13,7 +13,7 @@ import { ticks } from "../parts/fields.js";
 import { goTo, leaveScreen } from "../parts/navigation.js";
 import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
-import { featuresFor, kindIn, rowsFor } from "./describing.js";
+import { featuresFor, kindIn, rowsFor, withKind } from "./describing.js";
 import { kit } from "../data/packs.js";
 import { keepRows, newChange, rowsOf } from "./own-range.js";
 
@@ -140,7 +140,8 @@ async function added(range, shelf, feature, state) {
     state: needed.stateIds.get(state.key),
     kinds: [kind.id],
   });
-  const kept = await keepRows("New running change", [...rows, ...needed.rows, change]);
+  const edits = withKind(needed.own, kind.id);
+  const kept = await keepRows("New running change", [...rows, ...needed.rows, change], { edits });
   if (kept) goTo("running", { id: change.id }, { instead: true });
 }
 
