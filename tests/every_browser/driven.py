@@ -134,6 +134,20 @@ class Phone:
         self.driver = OPENERS[self.name](self.folder)
         self.driver.set_script_timeout(LONG)
 
+    def resize(self, width: int, height: int) -> None:
+        """Another screen, or the same one on its side."""
+        if self.name == "chromium":
+            metrics = {"width": width, "height": height, "deviceScaleFactor": 2, "mobile": True}
+            self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", metrics)
+        elif self.name == "firefox":
+            self.driver.browsing_context.set_viewport(
+                context=self.driver.current_window_handle,
+                viewport={"width": width, "height": height},
+            )
+        else:
+            self.driver.set_window_size(width, height)
+        self.until("innerWidth === arguments[0] && innerHeight === arguments[1]", width, height)
+
     def goto(self, url: str) -> None:
         """Open an address, and note from then on what the page reports."""
         self.driver.get(url)
@@ -216,6 +230,7 @@ class Phone:
             self.driver.close()
         self.driver.switch_to.window(first)
         self.driver.get("about:blank")
+        self.resize(WIDTH, HEIGHT)
 
     def end(self) -> None:
         self.driver.quit()

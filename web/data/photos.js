@@ -14,13 +14,43 @@ export class NoPhoto extends Error {}
 
 /** A file as a bitmap, which is to be closed. Throws NoPhoto. */
 export async function pictureOf(file) {
-  try {
-    return await createImageBitmap(file, { imageOrientation: "from-image" });
-  } catch {
-    throw new NoPhoto(
-      "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.",
-    );
+  const ways = [
+    () => createImageBitmap(file, { imageOrientation: "from-image" }),
+    () => createImageBitmap(file), // an older Safari refuses to be told more, and turns it itself
+    () => shownAs(file), // what it shows it may draw, even where it makes no bitmap of it
+  ];
+  for (const way of ways) {
+    try {
+      return await way();
+    } catch {
+      // the next way
+    }
   }
+  throw new NoPhoto(
+    (await isHeic(file))
+      ? "That photo is in the form in which an iPhone keeps its own (HEIC), and this browser " +
+          "cannot read it. On the iPhone, tap “Take a photo” here, or choose Settings, Camera, " +
+          "Formats, “Most Compatible” and take it again. A photo sent as JPEG does as well."
+      : "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.",
+  );
+}
+
+async function shownAs(file) {
+  const image = new Image();
+  const url = URL.createObjectURL(file);
+  try {
+    image.src = url;
+    await image.decode();
+    return Object.assign(image, { close() {} });
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}
+
+/** HEIF (ISO/IEC 23008-12): a box "ftyp" first, with a brand of coded pictures. */
+async function isHeic(file) {
+  const head = new TextDecoder("latin1").decode(await file.slice(4, 12).arrayBuffer());
+  return /^ftyp(hei|hev|mif1|msf1)/.test(head);
 }
 
 /** A file from the camera as a photo to keep: {id, full, small, width, height}. */

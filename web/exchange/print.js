@@ -1,4 +1,5 @@
 /** Lists as they go on paper: wants, duplicates with what is asked, all pieces for the insurer. */
+import { onHomeScreen } from "../data/install.js";
 import { photo } from "../data/photos.js";
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
@@ -11,6 +12,8 @@ import { dateText, today } from "../parts/days.js";
 import { duplicateGroups } from "../collection/duplicates.js";
 import { sortedWants } from "../wants/wants.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
+import { notice } from "../parts/status.js";
+import { handOutPage } from "./print-page.js";
 
 const SHEETS = {
   wants: { name: "Wants", make: wantsSheet },
@@ -46,16 +49,26 @@ export async function printScreen(state, { what }) {
     bodies,
     whole,
   );
+  const apart = onHomeScreen(); // there nothing happens when a page asks to be printed
   const print = async () => {
     await Promise.all(loading);
-    window.print();
+    if (!apart) window.print();
+    else if ((await handOutPage(name, screen)) === "") notice("The list was not handed on.");
   };
-  return el(
+  const screen = el(
     "section",
     { class: "shelf sheet-of-paper" },
     heading(1, name),
     el("p", { class: "quiet" }, `${dateText(today())}. ${foot}`),
     el("div", { class: "row" }, button("Print", print, { class: "main" })),
+    apart
+      ? el(
+          "p",
+          { class: "quiet no-printer" },
+          "An app on the home screen cannot print by itself. Tap Print, and choose Print among " +
+            "what is offered then.",
+        )
+      : null,
     photos && loading.length > 1
       ? ticks("Photos", [["photos", "Print the photos too"]], ["photos"], (on) => {
           table.classList.toggle("without-photos", on.length === 0);
@@ -64,6 +77,7 @@ export async function printScreen(state, { what }) {
       : null,
     table,
   );
+  return screen;
 }
 
 /** A part of the table under its own heading, which stays with its first row. */

@@ -1,3 +1,4 @@
+import { onHomeScreen } from "../data/install.js";
 import { anything } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { lookRound } from "./demo-offer.js";
@@ -14,6 +15,14 @@ export function firstOffer(state) {
     "div",
     { class: "offer first" },
     el("p", {}, "Your collection is empty. A made-up one shows what the app can do."),
+    onHomeScreen()
+      ? el(
+          "p",
+          {},
+          "What you kept in Safari before is not here. Make a backup there, and restore it here: " +
+            "More, then Backup.",
+        )
+      : null,
     el(
       "div",
       { class: "row" },

@@ -1,12 +1,4 @@
-import {
-  SAFARI_DELETES,
-  askToKeep,
-  canInstall,
-  install,
-  installed,
-  kept,
-  safari,
-} from "../data/install.js";
+import { askToKeep, canInstall, install, installed, kept } from "../data/install.js";
 import { problem } from "../data/store.js";
 import { changeSettings } from "../data/settings.js";
 import { setAble } from "../identify/identify.js";
@@ -17,6 +9,7 @@ import { chooseLight, lightChosen, onLight } from "./light-switch.js";
 import { announce } from "../parts/status.js";
 import { updateOffer } from "../parts/update-offer.js";
 import { leaveScreen } from "../parts/navigation.js";
+import { installWords } from "./install-words.js";
 import { run } from "../data/queue.js";
 
 const ABLE = [
@@ -105,20 +98,13 @@ function currencyChoice(state) {
 
 function installHelp() {
   if (installed()) return null;
-  const steps = safari()
-    ? "In Safari: tap the Share button, then “Add to Home Screen”. " +
-      SAFARI_DELETES +
-      " An app on " +
-      "the home screen starts with nothing stored: make a backup here first, and restore it there."
-    : "In the browser’s menu, choose “Install” or “Add to home screen”. It then opens like any " +
-      "other app, with or without a signal.";
   return el(
     "section",
     {},
     heading(2, "On the home screen"),
     canInstall()
       ? button("Put it on the home screen", install, { class: "plain wide" })
-      : el("p", {}, steps),
+      : el("p", {}, installWords()),
   );
 }
 

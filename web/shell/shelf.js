@@ -7,6 +7,7 @@ import { run } from "../data/queue.js";
 import { everything, loadRecords, onChanged } from "../data/records.js";
 import { TABLED, tableOf } from "../desk/tables.js";
 import { button, el, heading } from "../parts/element.js";
+import { followKeyboard } from "../parts/keyboard.js";
 import { withLook } from "../parts/later-styles.js";
 import { NotLoaded, loaded } from "../parts/loaded-later.js";
 import { leaveScreen, redraw } from "../parts/navigation.js";
@@ -47,6 +48,7 @@ async function lookAtMoved(state) {
 /** Reads the records and begins to follow their changes. Gives what draws a screen. */
 export async function openShelf(state) {
   await loadRecords();
+  followKeyboard();
   onChanged(() => {
     const busy = sheetOpen() || document.activeElement?.matches("input, textarea, select");
     if (!SCREENS[here().screen].still) run(busy ? readPacks : redraw);

@@ -1,0 +1,111 @@
+"""The sizes of small phones, on their side, with large text, with the keyboard up."""
+
+import pytest
+
+from tests.conftest import Server
+from tests.every_browser.driven import HEIGHT, WIDTH, Phone
+from tests.every_browser.steps import STATES, add_piece, begin, identify, labelled, look_round
+
+SIZES = ((320, 568), (375, 667), (568, 320), (844, 390))
+# what would have to be scrolled sideways
+TOO_WIDE = """return [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
+  .filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+    && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
+  .map((e) => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
+# buttons of the bars that a finger does not reach, though they are scrolled to
+UNREACHED = """return [...document.querySelectorAll("#places button, .unsure button, header button")]
+  .filter((button) => {
+    if (!button.checkVisibility()) return false;
+    button.scrollIntoView({ block: "nearest" });
+    const { left, top, width, height } = button.getBoundingClientRect();
+    const met = document.elementFromPoint(left + width / 2, top + height / 2);
+    return !button.contains(met);
+  }).map((button) => button.innerText || button.ariaLabel)"""
+LARGE = "document.documentElement.style.fontSize = arguments[0] ? '36px' : ''"
+# a field whose middle is not in what is seen, or lies under a bar
+HIDDEN = """
+  const field = document.activeElement;
+  const { left, top, width, height } = field.getBoundingClientRect();
+  const view = window.visualViewport;
+  const middle = top + Math.min(height, 40) / 2;
+  if (middle < view.offsetTop || middle > view.offsetTop + view.height) return "out of sight";
+  const met = document.elementFromPoint(left + width / 2, middle);
+  return field === met || field.closest(".field, label").contains(met) ? "" : met.outerHTML;
+"""
+KEYBOARD = """
+  const view = window.visualViewport;
+  const high = arguments[0];
+  Object.defineProperty(view, "height", { get: () => innerHeight - high, configurable: true });
+  view.dispatchEvent(new Event("resize"));
+"""
+
+
+def check(phone: Phone, what: str) -> None:
+    for width, height in SIZES:
+        phone.resize(width, height)
+        for large in (False, True):
+            phone.run(LARGE, large)
+            where = f"{what} at {width} x {height}{', large text' if large else ''}"
+            assert phone.run(TOO_WIDE) == [], where
+            assert phone.run(UNREACHED) == [], where
+    phone.run(LARGE, False)
+    phone.resize(WIDTH, HEIGHT)
+
+
+def test_bars_are_in_reach_and_nothing_is_wider_than_the_screen(lent: Phone, app: Server):
+    look_round(lent, app)
+    check(lent, "the collection")
+    begin(lent)
+    check(lent, "a question")
+    while lent.run(f"return {STATES}"):
+        lent.tap("Can’t tell", ".unsure button")
+        lent.until("!document.querySelector('.taken')")
+        if not lent.soon("document.querySelector('.choices')"):
+            break
+    lent.place("Collection")
+    add_piece(lent, "P 24")
+    check(lent, "a piece")
+    for name in ("More", "Notebook", "Wants"):
+        lent.place(name)
+        check(lent, name)
+    lent.tap("Settings")
+    check(lent, "settings")
+
+
+def test_an_answer_and_its_time_line_fit(lent: Phone, app: Server):
+    look_round(lent, app)
+    identify(lent, "Steam engine")
+    lent.until("document.querySelector('.timeline')")
+    check(lent, "an answer")
+    lent.tap("Check the seller’s date")
+    lent.until("document.querySelector('h1').innerText.length > 0")
+    check(lent, "the seller's date")
+
+
+def test_what_is_typed_in_stays_above_the_keyboard(lent: Phone, app: Server):
+    look_round(lent, app)
+    add_piece(lent, "P 24")
+    for width, height, keyboard in ((320, 568, 300), (375, 667, 320), (568, 320, 160)):
+        lent.resize(width, height)
+        for label in ("Price paid", "Notes"):
+            field = labelled(lent, label)
+            lent.run("arguments[0].focus()", field)
+            lent.run(KEYBOARD, keyboard)
+            assert lent.run(HIDDEN) == "", f"{label} at {width} x {height}"
+            lent.run(KEYBOARD, 0)
+            assert lent.run(UNREACHED) == []
+            assert lent.run("return getComputedStyle(document.body).paddingBottom") == "0px"
+
+
+@pytest.mark.parametrize("phone", ["chromium"], indirect=True)
+def test_the_bars_keep_clear_of_the_home_indicator(phone: Phone, app: Server):
+    """Only Chromium's driver can say that a screen has one."""
+    look_round(phone, app)
+    insets = {"insets": {"bottom": 34, "bottomMax": 34, "top": 0, "left": 0, "right": 0}}
+    phone.driver.execute_cdp_cmd("Emulation.setSafeAreaInsetsOverride", insets)
+    low = "Math.round(innerHeight - Math.max(...[...document.querySelectorAll(arguments[0])]"
+    low += ".map((one) => one.getBoundingClientRect().bottom)))"
+    phone.until(f"{low} >= 34", "#places button")
+    begin(phone)
+    for bar in ("#places button", ".unsure button"):
+        assert phone.run(f"return {low}", bar) >= 34

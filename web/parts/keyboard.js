@@ -1,0 +1,24 @@
+/**
+ * The keyboard on the screen lies over the page (on an iPhone nothing else tells): what is being
+ * typed in, and a sheet, stay above it.
+ */
+const LEAST = 80; // px: less is a bar of the browser's
+const ROOM = 12;
+
+/** Begins to follow it. */
+export function followKeyboard() {
+  window.visualViewport?.addEventListener("resize", follow);
+}
+
+function follow() {
+  const { height, offsetTop, scale } = window.visualViewport;
+  const under = scale > 1.01 ? 0 : Math.round(window.innerHeight - height - offsetTop);
+  const covered = under < LEAST ? 0 : under;
+  document.documentElement.style.setProperty("--covered", `${covered}px`);
+  const field = document.activeElement;
+  if (covered === 0 || !field.matches("input, textarea, select")) return;
+  const low = field.getBoundingClientRect().bottom + ROOM - (offsetTop + height);
+  if (low <= 0) return;
+  const inside = field.closest(".sheet-body");
+  (inside ?? window).scrollBy({ top: low });
+}
