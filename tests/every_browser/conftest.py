@@ -4,10 +4,13 @@ import os
 from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
+from typing import Any
 
+import orjson
 import pytest
 from selenium.common.exceptions import WebDriverException
 
+from tests.browser.own_server import OwnServer
 from tests.conftest import Server, serving
 from tests.every_browser.driven import OPENERS, Phone, display
 
@@ -47,15 +50,54 @@ def lent(
 
     Each test's server has a port of its own, so nothing is stored there yet.
     """
-    name = request.param
-    if name not in _lent:
-        _lent[name] = Phone(name, tmp_path_factory.mktemp(name))
-    running = _lent[name]
-    yield running
+    yield _running(request.param, _lent, tmp_path_factory)
+    _tidied(request.param, _lent)
+
+
+def _running(name: str, lent: dict[str, Phone], folders: pytest.TempPathFactory) -> Phone:
+    if name not in lent:
+        lent[name] = Phone(name, folders.mktemp(name))
+    return lent[name]
+
+
+def _tidied(name: str, lent: dict[str, Phone]) -> None:
     try:
-        running.tidy()
-    except WebDriverException:
-        _lent.pop(name).kill()
+        lent[name].tidy()
+    except (WebDriverException, AssertionError):
+        lent.pop(name).kill()
+
+
+@pytest.fixture
+def three(
+    _lent: dict[str, Phone], tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[dict[str, Phone]]:
+    """One of each browser, all at once."""
+    yield {name: _running(name, _lent, tmp_path_factory) for name in OPENERS}
+    for name in OPENERS:
+        _tidied(name, _lent)
+
+
+@pytest.fixture
+def another(_lent: dict[str, Phone], tmp_path_factory: pytest.TempPathFactory) -> Iterator[Phone]:
+    """A second phone, whichever the first one is."""
+    yield _running("chromium", _lent, tmp_path_factory)
+    _tidied("chromium", _lent)
+
+
+@pytest.fixture(scope="session")
+def pellmarsh(site: dict[str, bytes]) -> dict[str, Any]:
+    """The demo pack, as the phone gets it."""
+    pack: dict[str, Any] = orjson.loads(site["packs/pellmarsh.json"])
+    return pack
+
+
+@pytest.fixture
+def own(tmp_path: Path, site: dict[str, bytes]) -> Iterator[OwnServer]:
+    """The collector's own server, with nothing kept yet."""
+    running = OwnServer(tmp_path / "data", site)
+    running.start()
+    yield running
+    running.end()
 
 
 @pytest.fixture

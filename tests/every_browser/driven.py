@@ -6,6 +6,7 @@ import shutil
 import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +21,7 @@ from tests.conftest import ARGS, browser_path
 
 WIDTH, HEIGHT = 360, 740
 SHORT = 3  # seconds after which a tap is tried again
-LONG = 60  # seconds that anything may take on a busy machine
+LONG = 30  # seconds that anything may take on a busy machine
 WINDOW = Path(__file__).with_name("webkit_window.py")
 COLLECT = """
   window.reported ??= [];
@@ -57,10 +58,19 @@ def geckodriver() -> str:
     return str(path)
 
 
-def chromium(folder: Path) -> WebDriver:
+@dataclass(frozen=True)
+class Limits:
+    """What a browser is to be short of."""
+
+    room: int = 0  # bytes that the app may store; 0: as many as there are
+    private: bool = False  # a private window
+
+
+def chromium(folder: Path, limits: Limits) -> WebDriver:
     options = webdriver.ChromeOptions()
     options.binary_location = browser_path()
-    for argument in (*ARGS, "--headless=new", f"--user-data-dir={folder}"):
+    private = ["--incognito"] if limits.private else []
+    for argument in (*ARGS, "--headless=new", f"--user-data-dir={folder}", *private):
         options.add_argument(argument)
     metrics = {"width": WIDTH, "height": HEIGHT, "pixelRatio": 2.0}
     options.add_experimental_option("mobileEmulation", {"deviceMetrics": metrics})
@@ -68,8 +78,11 @@ def chromium(folder: Path) -> WebDriver:
     return webdriver.Chrome(options=options, service=service)
 
 
-def firefox(folder: Path) -> WebDriver:
+def firefox(folder: Path, limits: Limits) -> WebDriver:
     options = webdriver.FirefoxOptions()
+    options.set_preference("browser.privatebrowsing.autostart", limits.private)
+    if limits.room > 0:
+        options.set_preference("dom.quotaManager.temporaryStorage.fixedLimit", limits.room // 1024)
     options.binary_location = program("firefox-esr", "firefox-esr")
     options.enable_bidi = True
     for argument in ("-headless", "-profile", str(folder)):
@@ -82,16 +95,17 @@ def firefox(folder: Path) -> WebDriver:
     return driver
 
 
-def webkit(folder: Path) -> WebDriver:
+def webkit(folder: Path, limits: Limits) -> WebDriver:
     options = webdriver.WebKitGTKOptions()
     options.binary_location = str(WINDOW)
-    for argument in (str(folder), str(WIDTH), str(HEIGHT)):
+    more = ["--room", str(limits.room)] + ["--private"] * limits.private
+    for argument in (str(folder), str(WIDTH), str(HEIGHT), *more):
         options.add_argument(argument)
     driver = program("WebKitWebDriver", "webkit2gtk-driver python3-gi gir1.2-webkit2-4.1")
     return webdriver.WebKitGTK(options=options, service=webdriver.WebKitGTKService(driver))
 
 
-OPENERS: dict[str, Callable[[Path], WebDriver]] = {
+OPENERS: dict[str, Callable[[Path, Limits], WebDriver]] = {
     "chromium": chromium,
     "webkit": webkit,
     "firefox": firefox,
@@ -124,14 +138,14 @@ def display() -> Iterator[None]:
 class Phone:
     """A browser with its storage in a folder: it can be ended, killed and opened again."""
 
-    def __init__(self, name: str, folder: Path) -> None:
-        self.name, self.folder = name, folder
+    def __init__(self, name: str, folder: Path, limits: Limits | None = None) -> None:
+        self.name, self.folder, self.limits = name, folder, limits or Limits()
         folder.mkdir(parents=True, exist_ok=True)
         self.open()
 
     def open(self) -> None:
         """Start the browser's process; what was stored is there."""
-        self.driver = OPENERS[self.name](self.folder)
+        self.driver = OPENERS[self.name](self.folder, self.limits)
         self.driver.set_script_timeout(LONG)
 
     def resize(self, width: int, height: int) -> None:
@@ -150,6 +164,9 @@ class Phone:
 
     def goto(self, url: str) -> None:
         """Open an address, and note from then on what the page reports."""
+        if self.name == "chromium" and self.limits.room > 0:
+            told = {"origin": url.rstrip("/"), "quotaSize": self.limits.room}
+            self.driver.execute_cdp_cmd("Storage.overrideQuotaForOrigin", told)
         self.driver.get(url)
         self.driver.execute_script(COLLECT)
 
@@ -229,11 +246,29 @@ class Phone:
             self.driver.switch_to.window(handle)
             self.driver.close()
         self.driver.switch_to.window(first)
+        if self.run("return innerWidth") != WIDTH:
+            self.resize(WIDTH, HEIGHT)
         self.driver.get("about:blank")
-        self.resize(WIDTH, HEIGHT)
 
     def end(self) -> None:
         self.driver.quit()
+
+    def kill_helper(self) -> None:
+        """End WebKit's process for storage and service workers, as iOS does in the background."""
+        for path in Path("/proc").glob("[0-9]*/stat"):
+            with suppress(OSError, ProcessLookupError):
+                words = path.read_text().rsplit(")", 1)
+                if "WebKitNetwork" in words[0] and self._is_mine(int(words[1].split()[1])):
+                    os.kill(int(path.parent.name), 9)
+
+    def _is_mine(self, pid: int) -> bool:
+        """Is this the process of the window, or one that it started?"""
+        while pid > 1:
+            with suppress(OSError):
+                if str(self.folder) in Path(f"/proc/{pid}/cmdline").read_text(errors="replace"):
+                    return True
+            pid = int(Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[1])
+        return False
 
     def kill(self) -> None:
         """End it as a phone does that needs the room: without a word, at once."""

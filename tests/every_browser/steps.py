@@ -1,7 +1,12 @@
 """What a person does in the app, in any browser."""
 
+from pathlib import Path
+from typing import Any
+
+import orjson
 from selenium.webdriver.remote.webelement import WebElement
 
+from tests.browser.phone_storage import ALL, picture
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 
@@ -115,3 +120,47 @@ def open_more(phone: Phone, name: str) -> None:
 def catch_files(phone: Phone) -> None:
     """From now on what goes to the downloads can be read as `window.files`."""
     phone.run(CATCH)
+
+
+def choose(phone: Phone, label: str, option: str) -> None:
+    """Choose in a list, and wait until it is saved."""
+    box = labelled(phone, label)
+    phone.run(
+        "arguments[0].value = arguments[1]; arguments[0].dispatchEvent(new Event('change'))",
+        box,
+        option,
+    )
+    phone.until(
+        "arguments[0].closest('.field').querySelector('.saved').textContent === 'Saved'", box
+    )
+
+
+def put_file(phone: Phone, label: str, path: Path) -> None:
+    """Choose a file with a button for files."""
+    labelled(phone, label).send_keys(str(path))
+
+
+def stored(phone: Phone) -> dict[str, list[dict[str, Any]]]:
+    """Every record, journal entry and photo (its pictures as bytes), past the app."""
+    found: dict[str, list[dict[str, Any]]] = orjson.loads(
+        phone.run_later(f"({ALL.strip()})().then(JSON.stringify)")
+    )
+    for photo in found["photos"]:
+        for size in ("full", "small"):
+            photo[size] = picture(photo[size])
+    return found
+
+
+def records(phone: Phone, sort: str) -> list[dict[str, Any]]:
+    """The records of one type that are not in the trash."""
+    found = stored(phone)["records"]
+    return [one for one in found if one["type"] == sort and one["trashed"] == ""]
+
+
+def backup_file(phone: Phone) -> str:
+    """Make a backup file; what is in it."""
+    open_more(phone, "Backup")
+    catch_files(phone)
+    phone.tap("Make a backup file")
+    phone.sees("Look that it is there")
+    return str(phone.until("window.files[0]"))

@@ -8,19 +8,31 @@ from tests.every_browser.steps import STATES, add_piece, begin, identify, labell
 
 SIZES = ((320, 568), (375, 667), (568, 320), (844, 390))
 # what would have to be scrolled sideways
-TOO_WIDE = """return [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
-  .filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
-    && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
-  .map((e) => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
+TOO_WIDE = """
+  return [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
+    .filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline"
+      && !["hidden", "clip"].includes(getComputedStyle(e).overflowX) && e.clientWidth > 0)
+    .map((e) => `${e.tagName} ${e.className}: ${e.scrollWidth} in ${e.clientWidth}`)"""
 # buttons of the bars that a finger does not reach, though they are scrolled to
-UNREACHED = """return [...document.querySelectorAll("#places button, .unsure button, header button")]
-  .filter((button) => {
-    if (!button.checkVisibility()) return false;
+UNREACHED = """
+  return [...document.querySelectorAll("#places button, .unsure button, header button")]
+    .filter((button) => button.checkVisibility() && !reached(button))
+    .map((button) => button.innerText || button.ariaLabel);
+  function reached(button) {
     button.scrollIntoView({ block: "nearest" });
     const { left, top, width, height } = button.getBoundingClientRect();
-    const met = document.elementFromPoint(left + width / 2, top + height / 2);
-    return !button.contains(met);
-  }).map((button) => button.innerText || button.ariaLabel)"""
+    return button.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+  }"""
+# of a long list, more is drawn as it is scrolled
+TO_THE_END = """
+  const height = document.documentElement.scrollHeight;
+  window.scrollTo(0, height);
+  return height"""
+# the bar at the bottom is there without scrolling, but on a screen too low for it
+STAYS = """
+  window.scrollTo(0, 0);
+  const { bottom } = document.getElementById("places").getBoundingClientRect();
+  return bottom <= innerHeight + 1"""
 LARGE = "document.documentElement.style.fontSize = arguments[0] ? '36px' : ''"
 # a field whose middle is not in what is seen, or lies under a bar
 HIDDEN = """
@@ -40,6 +52,12 @@ KEYBOARD = """
 """
 
 
+def to_the_end(phone: Phone) -> None:
+    heights = [0]
+    while len(set(heights[-4:])) > 1 or len(heights) < 4:
+        heights.append(phone.run(TO_THE_END))
+
+
 def check(phone: Phone, what: str) -> None:
     for width, height in SIZES:
         phone.resize(width, height)
@@ -47,6 +65,8 @@ def check(phone: Phone, what: str) -> None:
             phone.run(LARGE, large)
             where = f"{what} at {width} x {height}{', large text' if large else ''}"
             assert phone.run(TOO_WIDE) == [], where
+            assert large or height < 468 or phone.run(STAYS), where
+            to_the_end(phone)
             assert phone.run(UNREACHED) == [], where
     phone.run(LARGE, False)
     phone.resize(WIDTH, HEIGHT)
@@ -74,12 +94,15 @@ def test_bars_are_in_reach_and_nothing_is_wider_than_the_screen(lent: Phone, app
 
 def test_an_answer_and_its_time_line_fit(lent: Phone, app: Server):
     look_round(lent, app)
-    identify(lent, "Steam engine")
+    identify(lent, "Wagon")
     lent.until("document.querySelector('.timeline')")
     check(lent, "an answer")
     lent.tap("Check the seller’s date")
-    lent.until("document.querySelector('h1').innerText.length > 0")
-    check(lent, "the seller's date")
+    lent.until("document.querySelector('dialog[open]')")
+    for width, height in SIZES:
+        lent.resize(width, height)
+        lent.run(LARGE, True)
+        assert lent.run(TOO_WIDE) == [], f"the seller's date at {width} x {height}"
 
 
 def test_what_is_typed_in_stays_above_the_keyboard(lent: Phone, app: Server):

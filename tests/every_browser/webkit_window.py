@@ -2,10 +2,11 @@
 """A window of WebKitGTK of a phone's size, whose storage is a folder, for WebKitWebDriver to drive.
 
 Run by Debian's own python3, which has GTK (python3-gi, gir1.2-webkit2-4.1):
-webkit_window.py FOLDER WIDTH HEIGHT
+webkit_window.py FOLDER WIDTH HEIGHT [--room BYTES] [--private]
 """
 
 import argparse
+import os
 import sys
 
 import gi
@@ -18,11 +19,18 @@ parser = argparse.ArgumentParser()
 parser.add_argument("folder")
 parser.add_argument("width", type=int)
 parser.add_argument("height", type=int)
+parser.add_argument("--room", type=int, default=0)
+parser.add_argument("--private", action="store_true")
 given, _ = parser.parse_known_args()  # the driver may add an address
 
-manager = WebKit2.WebsiteDataManager(
-    base_data_directory=f"{given.folder}/data", base_cache_directory=f"{given.folder}/cache"
-)
+folders = {
+    "base_data_directory": f"{given.folder}/data",
+    "base_cache_directory": f"{given.folder}/cache",
+}
+if given.room > 0:  # told as a share of the whole disk
+    disk = os.statvfs(given.folder)
+    folders["origin_storage_ratio"] = given.room / (disk.f_frsize * disk.f_blocks)
+manager = WebKit2.WebsiteDataManager(**({"is_ephemeral": True} if given.private else folders))
 context = WebKit2.WebContext.new_with_website_data_manager(manager)
 context.set_automation_allowed(True)
 

@@ -17,8 +17,7 @@ function follow() {
   document.documentElement.style.setProperty("--covered", `${covered}px`);
   const field = document.activeElement;
   if (covered === 0 || !field.matches("input, textarea, select")) return;
-  const low = field.getBoundingClientRect().bottom + ROOM - (offsetTop + height);
-  if (low <= 0) return;
-  const inside = field.closest(".sheet-body");
-  (inside ?? window).scrollBy({ top: low });
+  const { top, bottom } = field.getBoundingClientRect();
+  const by = Math.max(bottom + ROOM - (offsetTop + height), Math.min(0, top - ROOM - offsetTop));
+  if (by !== 0) (field.closest(".sheet-body") ?? window).scrollBy({ top: by });
 }

@@ -1,0 +1,52 @@
+"""What axe finds, with the rules that it leaves out by default, on the screens that matter most."""
+
+from pathlib import Path
+
+import axe_playwright_python
+import pytest
+
+from tests.browser.phone import STRICT
+from tests.conftest import Server
+from tests.every_browser.driven import Phone
+from tests.every_browser.steps import add_piece, begin, identify, look_round, open_more
+
+AXE = Path(axe_playwright_python.__file__).with_name("axe.min.js").read_text()
+# bars that stay in place lie still for axe: what they happen to cover can be scrolled to
+STILL = """
+  for (const bar of document.querySelectorAll(".unsure, .finish, #places, #notices"))
+    bar.style.position = "static";
+"""
+FOUND = """axe.run(document, arguments[0])
+  .then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes
+    .map(({ html }) => `${id}: ${html.slice(0, 120)}`)))"""
+
+
+def violations(phone: Phone) -> list[str]:
+    phone.run(STILL)
+    phone.run(AXE + "; window.axe = axe;")
+    return list(phone.run_later(FOUND, STRICT))
+
+
+@pytest.mark.parametrize("light", ["sun", "dark"])
+def test_axe_finds_nothing(lent: Phone, app: Server, light: str):
+    look_round(lent, app)
+    if light == "dark":
+        lent.tap("Switch to dark")
+    for name, go in {
+        "the collection": lambda: lent.place("Collection"),
+        "a piece": lambda: add_piece(lent, "P 24"),
+        "the notebook": lambda: lent.place("Notebook"),
+        "wants": lambda: lent.place("Wants"),
+        "backup": lambda: open_more(lent, "Backup"),
+        "settings": lambda: lent.tap("Settings"),
+        "the start": lambda: lent.place("Identify"),
+        "a question": lambda: begin(lent),
+    }.items():
+        go()
+        assert violations(lent) == [], name
+
+
+def test_axe_finds_nothing_on_an_answer(lent: Phone, app: Server):
+    look_round(lent, app)
+    identify(lent, "Wagon")
+    assert violations(lent) == []

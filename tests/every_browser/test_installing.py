@@ -1,0 +1,117 @@
+"""What is said on installing, and what an app on an iPhone's home screen does otherwise.
+
+No device is here: the browser's name and what it can do are put in its place, and what is tested
+is what the app makes of them.
+"""
+
+import orjson
+import pytest
+
+from tests.conftest import Server
+from tests.every_browser.driven import Phone
+from tests.every_browser.steps import add_piece, catch_files, look_round, open_more
+
+IPHONE = "Mozilla/5.0 (iPhone; CPU iPhone OS 17_5 like Mac OS X) AppleWebKit/605.1.15"
+ANDROID = "Mozilla/5.0 (Linux; Android 14) AppleWebKit/537.36"
+MAC = "Mozilla/5.0 (Macintosh; Intel Mac OS X 10_15_7)"
+APART = "An app put there starts with nothing stored: make a backup here first"
+AGENT = """
+  Object.defineProperty(navigator, "userAgent", { value: arguments[0], configurable: true });
+"""
+# an app on the home screen, whose share sheet says what it did with a file
+STANDALONE = """
+  const define = (name, value) =>
+    Object.defineProperty(navigator, name, { value, configurable: true });
+  define("standalone", true);
+  define("maxTouchPoints", 5);
+  window.shared = [];
+  define("canShare", () => true);
+  define("share", async ({ files: [file] }) => {
+    const [first] = window.answers.splice(0, 1);
+    if (first !== "") throw new DOMException("", first);
+    window.shared.push([file.name, await file.text()]);
+  });
+"""
+
+
+@pytest.mark.parametrize(
+    ("agent", "words", "apart"),
+    [
+        (f"{IPHONE} Version/17.5 Mobile/15E148 Safari/604.1", "In Safari tap the Share", True),
+        (f"{IPHONE} CriOS/126.0 Mobile/15E148 Safari/604.1", "open this page in Safari", True),
+        (f"{MAC} AppleWebKit/605.1.15 Version/17.5 Safari/605.1.15", "“Add to Dock”", True),
+        (
+            "Mozilla/5.0 (Android 14; Mobile; rv:127.0) Gecko/127.0 Firefox/127.0",
+            "three dots",
+            False,
+        ),
+        ("Mozilla/5.0 (X11; Linux x86_64; rv:127.0) Firefox/127.0", "as a bookmark", False),
+        (f"{ANDROID} Chrome/126.0 Mobile Safari/537.36", "“Install”", False),
+        (
+            f"{ANDROID} SamsungBrowser/25.0 Chrome/121.0 Mobile Safari/537.36",
+            "“Add page to”",
+            False,
+        ),
+        (f"{MAC} Chrome/126.0 Safari/537.36", "At the right end of the address", False),
+    ],
+)
+def test_each_browser_is_told_of_its_own_menu(
+    lent: Phone, app: Server, agent: str, words: str, apart: bool
+):
+    lent.goto(app.url)
+    lent.sees("What have you got?")
+    lent.run(AGENT, agent)
+    lent.tap("Settings")
+    lent.sees("On the home screen")
+    told = lent.run("return document.querySelector('main').innerText")
+    assert words in told
+    assert (APART in told) is apart
+
+
+def test_a_backup_counts_only_once_the_sheet_has_taken_it(lent: Phone, app: Server):
+    look_round(lent, app)
+    add_piece(lent, "P 24")
+    open_more(lent, "Backup")
+    catch_files(lent)
+    lent.run(STANDALONE)
+    lent.run("window.answers = ['AbortError', 'NotAllowedError', 'NotAllowedError', '', '']")
+    for tapped_again in (False, True):
+        lent.tap("Make a backup file")
+        if tapped_again:  # it took so long that the browser wants another tap
+            lent.tap("Hand it on")
+        lent.sees("The backup was not handed on, and does not count as made.")
+        lent.sees("1 entry is only on this device: there is no backup yet.")
+        lent.tap("Hide this")
+    lent.tap("Collection", "#places button")  # no tap waits for the sheet
+    lent.sees("101 pieces")
+    open_more(lent, "Backup")
+    lent.tap("Make a backup file")
+    lent.sees("went where you chose")
+    lent.sees("Everything is in the backup of")
+    ((name, text),) = lent.run("return window.shared")
+    assert name.startswith("identify-backup-")
+    assert len(orjson.loads(text)["records"]) == 123
+    assert lent.run("return window.files.length") == 0, "nothing went to the downloads besides"
+
+
+def test_a_list_is_printed_by_the_share_sheet(lent: Phone, app: Server):
+    look_round(lent, app)
+    lent.run(STANDALONE)
+    lent.run("window.answers = ['']; window.print = () => { throw new Error('no printer'); }")
+    lent.tap("Print for insurance")
+    lent.sees("An app on the home screen cannot print by itself.")
+    lent.tap("Print")
+    lent.until("window.shared.length === 1")
+    ((name, text),) = lent.run("return window.shared")
+    assert name == "list-for-the-insurer.html"
+    assert text.count("<tr") > 100
+    assert "<button" not in text
+    assert lent.reported() == []
+
+
+def test_an_app_on_the_home_screen_says_where_the_rest_is(lent: Phone, app: Server):
+    lent.goto(app.url)
+    lent.run(STANDALONE)
+    lent.place("Collection")
+    lent.place("Identify")
+    lent.sees("What you kept in Safari before is not here.")
