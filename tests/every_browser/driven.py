@@ -7,6 +7,7 @@ import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,7 @@ from tests.conftest import ARGS, browser_path
 WIDTH, HEIGHT = 360, 740
 SHORT = 3  # seconds after which a tap is tried again
 LONG = 30  # seconds that anything may take on a busy machine
+GTK = "python3-gi gir1.2-webkit2-4.1"
 WINDOW = Path(__file__).with_name("webkit_window.py")
 COLLECT = """
   window.reported ??= [];
@@ -95,14 +97,29 @@ def firefox(folder: Path, limits: Limits) -> WebDriver:
     return driver
 
 
+@cache
+def webkit_driver() -> str:
+    """WebKit's driver; stops the run with a sentence where it or its window's parts are missing."""
+    found = program("WebKitWebDriver", f"webkit2gtk-driver {GTK}")
+    asked = "import gi; gi.require_version('Gtk', '3.0'); gi.require_version('WebKit2', '4.1')"
+    told = subprocess.run(["/usr/bin/python3", "-c", asked], capture_output=True, check=False)
+    if told.returncode != 0:
+        pytest.exit(
+            "The tests in every browser need GTK and WebKit for Debian's own python3. "
+            f"Debian: apt-get install {GTK}",
+            returncode=3,
+        )
+    return found
+
+
 def webkit(folder: Path, limits: Limits) -> WebDriver:
     options = webdriver.WebKitGTKOptions()
     options.binary_location = str(WINDOW)
     more = ["--room", str(limits.room)] + ["--private"] * limits.private
     for argument in (str(folder), str(WIDTH), str(HEIGHT), *more):
         options.add_argument(argument)
-    driver = program("WebKitWebDriver", "webkit2gtk-driver python3-gi gir1.2-webkit2-4.1")
-    return webdriver.WebKitGTK(options=options, service=webdriver.WebKitGTKService(driver))
+    service = webdriver.WebKitGTKService(webkit_driver())
+    return webdriver.WebKitGTK(options=options, service=service)
 
 
 OPENERS: dict[str, Callable[[Path, Limits], WebDriver]] = {

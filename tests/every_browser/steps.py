@@ -27,6 +27,13 @@ CATCH = """
     };
   }
 """
+# what stands in a field is written over, which is one change
+OVERWRITE = """
+  const [box] = arguments;
+  box.scrollIntoView({ block: "center" });
+  box.focus();
+  box.value = "";
+"""
 
 
 def look_round(phone: Phone, app: Server) -> None:
@@ -86,8 +93,7 @@ def labelled(phone: Phone, label: str) -> WebElement:
 def write(phone: Phone, label: str, text: str) -> None:
     """Type into a field and leave it; wait until it is saved."""
     box = labelled(phone, label)
-    phone.run("arguments[0].scrollIntoView({ block: 'center' })", box)
-    box.clear()
+    phone.run(OVERWRITE, box)
     box.send_keys(text)
     phone.run("arguments[0].blur()", box)
     phone.until(
