@@ -1,0 +1,53 @@
+"""Spreadsheets in and files out, through the app's own server."""
+
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import orjson
+
+from identify.exchange.schemas import records_schema
+from tests.browser.exchanging import as_csv, listed
+from tests.browser.own_server import OwnServer
+from tests.every_browser.driven import Phone
+from tests.every_browser.steps import catch_files, labelled, open_more, put_file, records
+
+
+def test_a_spreadsheet_is_brought_in_as_one_change(
+    lent: Phone, own: OwnServer, pellmarsh: dict[str, Any], tmp_path: Path
+):
+    lent.goto(own.url)
+    table = tmp_path / "list.csv"
+    rows = listed(pellmarsh, 60)
+    table.write_bytes(as_csv(rows))
+    open_more(lent, "Bring in a spreadsheet")
+    put_file(lent, "Choose a file", table)
+    lent.sees("it was read as Windows-1252")
+    lent.tap("See what it would do")
+    lent.sees("60 new.")
+    assert records(lent, "piece") == []
+    lent.tap("Bring in 60")
+    lent.sees("60 brought in")
+    assert sorted(one["item"] for one in records(lent, "piece")) == sorted(
+        row[1] for row in rows[1:]
+    )
+    lent.tap("Undo")
+    lent.sees("Undone")
+    assert records(lent, "piece") == []
+
+
+def test_what_is_taken_out_is_what_is_kept(lent: Phone, own: OwnServer):
+    lent.goto(own.url)
+    lent.tap("Look round with the demo")
+    lent.sees("100 pieces")
+    before = {one["id"]: one for sort in ("piece", "want", "note") for one in records(lent, sort)}
+    open_more(lent, "Take out")
+    box = labelled(lent, "As")
+    lent.run("arguments[0].value = 'json'; arguments[0].dispatchEvent(new Event('change'))", box)
+    lent.sees("It will hold 100 pieces, 14 wants, 8 notes")
+    catch_files(lent)
+    lent.tap("Make the file")
+    lent.sees("went to this device’s downloads")
+    file = orjson.loads(lent.until("window.files[0]"))
+    jsonschema.validate(file, records_schema())
+    assert {one["id"]: one for one in file["records"]} == before
