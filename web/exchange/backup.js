@@ -160,10 +160,10 @@ async function keepText() {
     el(
       "p",
       {},
-      answer === false
-        ? "Not for certain: it may delete it when room runs short. In a private window " +
-            "everything is gone when you close it."
-        : "This browser does not say.",
+      (answer === false
+        ? "Not for certain: it may delete it when room runs short."
+        : "This browser does not say.") +
+        " In a private window everything is gone when you close it.",
     ),
     mayVanish() ? el("p", { class: "warn" }, SAFARI_DELETES) : null,
     button("Ask the browser to keep it", askBrowser, { class: "plain wide" }),
