@@ -11,7 +11,8 @@ export async function handOutPage(name, screen) {
   const copy = screen.cloneNode(true);
   const shown = screen.querySelectorAll("img");
   copy.querySelectorAll("img").forEach((image, place) => {
-    image.src = asData(shown[place]);
+    if (shown[place].naturalWidth > 0) image.src = asData(shown[place]);
+    else image.remove();
   });
   for (const control of copy.querySelectorAll("button, fieldset, .no-printer")) control.remove();
   for (const row of copy.querySelectorAll(".without-photos .pictures")) row.remove();
