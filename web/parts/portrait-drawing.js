@@ -256,7 +256,7 @@ export function whereIs(portrait, layer) {
   const window = glass ? [glass[0] + glass[2] / 2, glass[1] + glass[3] / 2, 8] : null;
   const numbered = body.numbers.find(Boolean) ?? null;
   const places = {
-    body: [(body.left + body.right) / 2, 34, 22],
+    body: [(body.left + body.right) / 2, 34, 17],
     extent: [body.right, 34, 10],
     colour: [x + wide * 0.75, y + high * 0.5, 8],
     finish: [x + wide * 0.6, y + 3, 8],

@@ -10,7 +10,7 @@ import { loaded } from "./loaded-later.js";
 /** @import { Pack, Answer } from "../data/engine-types.d.ts" */
 
 const SMALL = 96; // up to this width details could not be seen
-const APART = 16; // hundredths of the width: nearer than that two rings cannot be told apart
+const APART = 9; // hundredths of the width: nearer than that two rings cannot be told apart
 const drawn = new WeakMap();
 let hand = null; // {engine, text, whereIs}: what draws
 let coming = null;
