@@ -62,7 +62,9 @@ MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
 )  # fmt: skip
-RANGING_EXPORTS = ("rows_of_records", "usable", "compiled_range")
+RANGING_EXPORTS = (
+    "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
+)  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js

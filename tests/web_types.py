@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from identify import core
-from identify.phone import EXPORTS, FURTHER_EXPORTS, MERGING_EXPORTS
+from identify.core import ranges
+from identify.phone import EXPORTS, FURTHER_EXPORTS, MERGING_EXPORTS, RANGING_EXPORTS
 from identify.shipped import WEB
 
 CORE = Path(core.__file__).parent
@@ -20,6 +21,7 @@ MODULES = {
     "EngineModule": ("engine.js: what the screens may call.", EXPORTS),
     "FurtherModule": ("further.js: what the start does not wait for.", FURTHER_EXPORTS),
     "MergingModule": ("merging.js: the rules of syncing.", MERGING_EXPORTS),
+    "RangingModule": ("ranging.js: compiled ranges from rows.", RANGING_EXPORTS),
 }
 PLAIN = {
     "str": "string", "int": "number", "float": "number", "bool": "boolean", "Any": "any",
@@ -132,7 +134,7 @@ def functions() -> dict[str, ast.FunctionDef]:
     """The functions of the core by name."""
     return {
         node.name: node
-        for name in (*core.FILES, *core.MERGING)
+        for name in (*core.FILES, *core.MERGING, *(f"ranges/{one}" for one in ranges.FILES))
         for node in ast.parse((CORE / f"{name}.py").read_text("utf-8")).body
         if isinstance(node, ast.FunctionDef)
     }

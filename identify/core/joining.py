@@ -77,8 +77,12 @@ def empty_join(packs: list[Pack]) -> Pack:
     life = copied(packs[0]["range"])
     version = ""
     for pack in packs:
-        life["first"] = min(life["first"], pack["range"]["first"])
-        life["last"] = max(life["last"], pack["range"]["last"])
+        if pack["range"]["first"] > 0:  # else no year is named in it
+            known = life["first"] > 0
+            life["first"] = (
+                min(life["first"], pack["range"]["first"]) if known else pack["range"]["first"]
+            )
+            life["last"] = max(life["last"], pack["range"]["last"])
         version = version + pack["id"] + " " + pack["version"] + " "
     life["name"] = ""
     life["about"] = ""

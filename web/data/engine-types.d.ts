@@ -2413,6 +2413,25 @@ export interface OwnRecords {
   source_names: Record<string, string>;
 }
 
+/** The records that rows are made into, while that goes on. */
+export interface RecordsMade {
+  /** id of the range */
+  range: string;
+  /** the records that there are, by sort and name */
+  there: Record<string, Group>;
+  /** which of them belong to a row */
+  used: Record<string, number>;
+  /** of the records made, by sort and name */
+  ids: Record<string, string>;
+  /** ids for new ones */
+  fresh: Array<string>;
+  /** of the fresh ids */
+  next: number;
+  /** the place of the last one */
+  at: number;
+  records: Array<Group>;
+}
+
 /**
  * sure (one state) · twice (the same, looked at twice) · unsure (one state, "I think") ·
  * several (one of these) · other (something else than any drawing) · cannot (can't tell)
@@ -2778,12 +2797,8 @@ export interface EngineModule {
   answered(session: Session, answer: Answer): Session;
   /** The session without its answer to `feature`. */
   without(session: Session, feature: string): Session;
-  /**
-   * A saved session made to fit this pack.
-   *
-   * What the pack no longer knows is set aside and named, so that the screen can say so.
-   */
-  mend(engine: Engine, session: Session): Mended;
+  /** Blank or take away what is wrong. */
+  mend(rows: RangeRows, mistakes: Array<RowMistake>): null;
   /**
    * The items that a number or a name could mean, best first, at most `limit`.
    *
@@ -3016,4 +3031,28 @@ export interface MergingModule {
   for_merging(op: Operation): Written;
   /** An operation as it is held against another under the same id. */
   comparable(op: Operation): Compared;
+}
+
+/** ranging.js: compiled ranges from rows. */
+export interface RangingModule {
+  /** The rows of a range of one's own: `whole` is the record of the range, `records` its rows. */
+  rows_of_records(whole: Group, records: Array<Group>): RangeRows;
+  /**
+   * The records of a range without mistakes: that of the range, which is put into `whole` (with
+   * its id), and those of its rows.
+   */
+  records_of_rows(rows: RangeRows, whole: Group, there: Array<Group>, fresh: Array<string>): Array<Group>;
+  /** How many records the rows of a range come to at most: so many fresh ids are needed. */
+  rows_needed(rows: RangeRows): number;
+  /**
+   * What can be compiled of the rows, which are mended where they stand, and all that is wrong
+   * with them: its places are those of the rows as they were given, and of what is left of them
+   * where mending showed more.
+   */
+  usable(rows: RangeRows, marks: Array<MarkUsed>): Usable;
+  /**
+   * The compiled range of rows without mistakes, from its first year to its last, with the date
+   * marks of its country; all but its version.
+   */
+  compiled_range(whole: RangeRows, first: number, last: number, marks: Array<MarkUsed>): Pack;
 }

@@ -2,7 +2,7 @@
 import { CannotGoOn } from "./engine.js";
 import { read } from "./store.js";
 
-/** @import { Engine, EngineModule, FurtherModule, MarkTables, Pack } from "./engine-types.d.ts" */
+/** @import { Engine, EngineModule, FurtherModule, MarkTables, MarkUsed, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
@@ -12,6 +12,7 @@ export const OWN = "ranges";
 export const ownKey = (id) => `range ${id}`;
 let marks = null;
 let shelf = null;
+let merged = null;
 
 /** All ranges at once, as one entry of the list. */
 function together(list) {
@@ -20,7 +21,7 @@ function together(list) {
     name: "Any range",
     version: list.map((one) => one.version).join(" "),
     about: "Every range at once: you are first asked for the gauge and the material.",
-    first: Math.min(...list.map((one) => one.first)),
+    first: Math.min(...list.map((one) => one.first || Infinity)),
     last: Math.max(...list.map((one) => one.last)),
     gauge: "",
     invented: list.every((one) => one.invented),
@@ -94,6 +95,15 @@ export async function loadPack(engine, entry) {
 export async function markTables() {
   marks ??= await json("packs/marks.json", "the tables of marks");
   return marks;
+}
+
+/**
+ * The date marks that are merged into ranges of a country.
+ * @returns {Promise<MarkUsed[]>}
+ */
+export async function dateMarks() {
+  merged ??= await json("packs/date-marks.json", "the date marks");
+  return merged;
 }
 
 /** The shelf that a range of one's own picks from: {kinds, features, drawings}. */

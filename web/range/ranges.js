@@ -1,16 +1,16 @@
 /** The ranges there are: one can be added from a file, handed on, taken away again. */
-import { OWN, ownKey, packList } from "../data/packs.js";
+import { ownKey } from "../data/packs.js";
 import { packOf } from "../data/piece-at-hand.js";
-import { problem, read, together } from "../data/store.js";
+import { problem, read } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
 import { fits } from "./json-schema.js";
 import { share } from "../exchange/server-files.js";
+import { refresh, stored } from "./kept-ranges.js";
 import { lookAtMoved } from "./moved-names.js";
 import { ownRanges, rowsOf } from "./own-range.js";
-import { packsAtHand, ranges } from "../data/known-ranges.js";
+import { ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
-import { put } from "../data/state.js";
 import { adopt, openRange } from "../identify/range-at-hand.js";
 import { goTo, redraw } from "../parts/navigation.js";
 
@@ -65,9 +65,15 @@ function yourOwn() {
   ];
 }
 
+/** Where a range of this device came from; "" for those that came with the app. */
+function whence({ own, written }) {
+  if (written) return "written down by you";
+  return own ? "added from a file" : "";
+}
+
 function lines(state, one) {
   const years = one.first === 0 ? "" : `${one.first} to ${one.last}`;
-  const about = [one.gauge, years, one.own ? "added from a file" : "", `version ${one.version}`];
+  const about = [one.gauge, years, whence(one), `version ${one.version}`];
   return [
     heading(2, one.name),
     el("p", { class: "quiet" }, about.filter(Boolean).join(" · ")),
@@ -78,7 +84,7 @@ function lines(state, one) {
         class: "plain",
         "aria-label": `Hand on ${one.name}`,
       }),
-      one.own
+      one.own && !one.written
         ? button("Take it away", () => run(() => takeAway(state, one)), {
             class: "plain",
             "aria-label": `Take away ${one.name}`,
@@ -159,23 +165,6 @@ async function digest(text) {
     .slice(0, 8)
     .map((byte) => byte.toString(16).padStart(2, "0"))
     .join("");
-}
-
-/** Keeps the range (text null: takes it away), all at once. */
-async function stored(entry, text) {
-  const kept = await together(["kept"], async (there) => {
-    const others = ((await there.get("kept", OWN)) ?? []).filter(({ id }) => id !== entry.id);
-    await there.put("kept", text === null ? others : [...others, entry], OWN);
-    if (text === null) await there.remove("kept", ownKey(entry.id));
-    else await there.put("kept", text, ownKey(entry.id));
-  });
-  return kept !== "";
-}
-
-/** The lists of ranges as they are now. */
-async function refresh() {
-  put({ list: await packList() });
-  packsAtHand.clear();
 }
 
 async function takeAway(state, one) {

@@ -4,7 +4,7 @@
 import { here } from "../data/back-button.js";
 import { ranges, readPacks } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
-import { everything, loadRecords, onChanged } from "../data/records.js";
+import { all, everything, loadRecords, onChanged, onWritten } from "../data/records.js";
 import { TABLED, tableOf } from "../desk/tables.js";
 import { button, el, heading } from "../parts/element.js";
 import { followKeyboard } from "../parts/keyboard.js";
@@ -56,7 +56,22 @@ export async function openShelf(state) {
   const used = await readPacks();
   const another = ({ id, version }) => used.has(id) && state.settings.seen[id] !== version;
   if (ranges().some(another)) run(() => lookAtMoved(state));
+  followOwn(state);
   return { draw: (entry) => draw(state, entry), tools };
+}
+
+/** Has ranges of one's own compiled whenever their rows change, once there is one. */
+function followOwn(state) {
+  let following = false;
+  const begin = async () => {
+    if (following || all("range").length === 0) return;
+    following = true;
+    const { followRanges } = await loaded(import("../range/keep-compiled.js"));
+    followRanges(state);
+  };
+  onWritten(begin);
+  onChanged(begin);
+  begin().catch(console.warn);
 }
 
 /** The nodes of a screen. */

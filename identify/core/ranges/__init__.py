@@ -23,4 +23,5 @@ FILES = (
     "compiling",
     "usable",
     "own_rows",
+    "own_records",
 )

@@ -11,7 +11,7 @@ from ..edtf import padded
 from ..native.values import is_true
 from ..types.rows import CellText, MarkUsed, RangeRows, RowMistake, TextPair, Usable
 from .bounds import FAR, years_of_edtf
-from .check_names import to_check
+from .check_names import at_field, to_check, wrong_field
 from .check_range import check_about, check_features, check_kept_ids, check_sources
 from .check_rows import check_changes, check_items, check_moves, check_variants
 from .checking import too_many
@@ -32,6 +32,9 @@ def growing_mistakes(rows: RangeRows) -> list[RowMistake]:
     check_changes(check)
     check_moves(check)
     check_kept_ids(check)
+    for n in range(len(rows["features"])):
+        if len(rows["features"][n]["states"]) == 0:
+            wrong_field(check, at_field("features", n, "states"), "one state")
     return [one for one in check["mistakes"] if one["why"] not in NOT_NEEDED]
 
 

@@ -412,3 +412,16 @@ class OwnRecords(TypedDict):
     state_features: dict[str, str]  # by the id of a state, that of its feature
     item_names: dict[str, str]
     source_names: dict[str, str]
+
+
+class RecordsMade(TypedDict):
+    """The records that rows are made into, while that goes on."""
+
+    range: str  # id of the range
+    there: dict[str, Group]  # the records that there are, by sort and name
+    used: dict[str, int]  # which of them belong to a row
+    ids: dict[str, str]  # of the records made, by sort and name
+    fresh: list[str]  # ids for new ones
+    next: int  # of the fresh ids
+    at: int  # the place of the last one
+    records: list[Group]

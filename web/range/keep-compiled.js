@@ -1,0 +1,119 @@
+/**
+ * Ranges of one's own as the engine takes them: made of their records whenever these change, and
+ * kept like ranges that were added from a file. What cannot be made of a row is left out and told.
+ */
+import { here } from "../data/back-button.js";
+import { CannotGoOn } from "../data/engine.js";
+import { OWN, dateMarks } from "../data/packs.js";
+import { run } from "../data/queue.js";
+import { onChanged, onWritten, record } from "../data/records.js";
+import { problem, read } from "../data/store.js";
+import { adopt, openRange } from "../identify/range-at-hand.js";
+import { redraw } from "../parts/navigation.js";
+import { notice } from "../parts/status.js";
+import { refresh, stored } from "./kept-ranges.js";
+import { ROWS, ownRanges, rowsOf } from "./own-range.js";
+
+/** @import { Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
+
+const FORM = "1"; // another one where ranges have to be made anew
+const PAUSE = 400;
+let rules = null;
+let timer = 0;
+
+/**
+ * The part of the engine that makes ranges of rows.
+ * @returns {Promise<RangingModule>}
+ */
+async function rangingRules() {
+  try {
+    rules ??= await import(new URL("../ranging.js", import.meta.url).href);
+  } catch {
+    throw new CannotGoOn(
+      "The part that makes a range of what you wrote down is not on this device yet. Try it " +
+        "with a signal.",
+    );
+  }
+  return rules;
+}
+
+/** Makes ranges of one's own whenever their rows change, from now on. */
+export function followRanges(state) {
+  const soon = () => {
+    clearTimeout(timer);
+    timer = setTimeout(() => run(() => keepCompiled(state)), PAUSE);
+  };
+  onWritten(soon);
+  onChanged(soon);
+  soon();
+}
+
+/** The rows of a range, of every sort. */
+function everyRow(id) {
+  return ROWS.flatMap((type) => rowsOf(id, type));
+}
+
+/** The first 16 figures of the SHA-256 of a text. */
+async function digest(text) {
+  const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
+  const figures = [...new Uint8Array(sum)].map((byte) => byte.toString(16).padStart(2, "0"));
+  return figures.slice(0, 8).join("");
+}
+
+/** What says whether a range was made of its rows as they are. */
+function stampOf(range) {
+  return digest(
+    FORM + [range, ...everyRow(range.id)].map(({ id, changed }) => `${id} ${changed}`).join(),
+  );
+}
+
+/**
+ * The compiled range of one's own: {pack, text, mistakes}; pack and text are null while it has no
+ * item. `id` is that of its record.
+ * @param {string} id
+ * @returns {Promise<{ pack: Pack | null; text: string | null; mistakes: RowMistake[] }>}
+ */
+export async function compileRange(id) {
+  const [ranging, marks] = await Promise.all([rangingRules(), dateMarks()]);
+  const rows = ranging.rows_of_records(record(id), everyRow(id));
+  const { rows: good, first, last, mistakes } = ranging.usable(rows, marks);
+  if (good.variants.length === 0) return { pack: null, text: null, mistakes };
+  const { version: _, ...made } = ranging.compiled_range(good, first, last, marks);
+  const bare = JSON.stringify(made);
+  const version = await digest(bare);
+  const pack = { ...made, version };
+  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes };
+}
+
+/** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
+export async function keepCompiled(state) {
+  const kept = ((await read("kept", OWN)) ?? []).filter((one) => one.written);
+  const mine = ownRanges();
+  let changed = false;
+  for (const range of mine) {
+    const stamp = await stampOf(range);
+    const before = kept.find((one) => one.written === range.id);
+    if (before?.stamp === stamp) continue;
+    const { pack, text } = await compileRange(range.id);
+    const line = pack && { id: pack.id, version: pack.version, own: true, ...pack.range };
+    const entry = line ? { ...line, written: range.id, stamp } : before;
+    if (!entry || (!text && !before)) continue;
+    if (!(await stored(entry, text))) return notice(problem());
+    changed ||= before?.version !== pack?.version;
+  }
+  for (const one of kept.filter(({ written }) => !mine.some(({ id }) => id === written))) {
+    if (!(await stored(one, null))) return notice(problem());
+    changed = true;
+  }
+  if (changed) await takenUp(state);
+}
+
+/** The lists, the range that is open and the screen, as they are now. */
+async function takenUp(state) {
+  const open = state.entry.version;
+  await refresh();
+  const now = state.list.find(({ id }) => id === state.entry.id);
+  if (now?.version !== open) await (state.piece ? adopt(state.piece) : openRange(state.entry.id));
+  else if (state.piece) return;
+  if (here().screen === "identify") await redraw();
+}
