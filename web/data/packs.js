@@ -2,7 +2,8 @@
 import { CannotGoOn } from "./engine.js";
 import { read } from "./store.js";
 
-/** @import { Engine, EngineModule, FurtherModule, MarkTables, MarkUsed, Pack } from "./engine-types.d.ts" */
+/** @import { Engine, EngineModule, FurtherModule } from "./engine-types.d.ts" */
+/** @import { MarkTables, MarkUsed, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
 const loaded = new Map();
