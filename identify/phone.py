@@ -64,6 +64,7 @@ MERGING_EXPORTS = (
 )  # fmt: skip
 RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
+    "put_together",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 

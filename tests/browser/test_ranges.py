@@ -172,7 +172,7 @@ def test_a_file_that_is_no_range_is_refused_in_a_sentence(page, folder):
         "kinds.json": (orjson.dumps({**pack, "kinds": [{"id": 1}]}), "can read (kinds 1, "),
         "changed.json": (
             good.replace(b"Tank engine", b"Dank engine"),
-            "was changed after it was compiled",
+            "was changed after it was made",
         ),
         "beyond.json": (
             orjson.dumps({**beyond, "version": version}, option=orjson.OPT_SORT_KEYS),

@@ -12,6 +12,7 @@ from identify.core.belief import prepare
 from identify.core.ranges.compiling import compiled_range
 from identify.core.ranges.own_records import records_of_rows, rows_needed
 from identify.core.ranges.own_rows import rows_of_records
+from identify.core.ranges.together import put_together
 from identify.core.ranges.usable import usable
 from identify.core.session import new_session
 from identify.core.types.pack import Pack
@@ -104,3 +105,81 @@ def test_the_order_in_which_records_come_makes_no_difference(records, random):
     shuffled = copy.deepcopy(rest)
     random.shuffle(shuffled)
     assert compiled([records[0], *shuffled]) == compiled([records[0], *rest])
+
+
+def half(number: str, years: str, seen: list[str]) -> list[dict[str, Any]]:
+    """A range with one item, of which a feature was looked at."""
+    return [
+        row("range", "r0", key="ostwick", name="Ostwick", years="1950/1959"),
+        row("range_kind", "rkind", range="r0", key="coach", name="Coach", plural="Coaches"),
+        row("range_source", "rbook", range="r0", key="book", what="A book", trust=0.8),
+        row("range_feature", "rroof", range="r0", key="roof", name="Roof", seconds=2),
+        row("range_state", "rgrey", range="r0", feature="rroof", key="grey", name="Grey"),
+        row("range_state", "rwhite", range="r0", feature="rroof", key="white", name="White"),
+        row("range_item", "ritem", range="r0", number=number, name="Brake coach", kind="rkind",
+            years=years, source="rbook", seen_rroof=seen),
+        row("range_variant", "rone", range="r0", item="ritem", key="one", name="As made"),
+    ]  # fmt: skip
+
+
+def joined(mine: list[dict[str, Any]], theirs: list[dict[str, Any]]) -> Any:
+    rows, other = (rows_of_records(one[0], one[1:]) for one in (mine, theirs))
+    return put_together(rows, other, "who_anna", "Anna")
+
+
+def test_two_halves_make_one():
+    out = joined(half("101", "1955", ["rgrey"]), half("102", "1957", ["rwhite"]))
+    assert (out["added"], out["differ"]) == (1, 0)
+    assert [item["number"] for item in out["rows"]["items"]] == ["101", "102"]
+    assert len(out["rows"]["features"]) == len(out["rows"]["sources"]) - 1 == 1
+    pairs = [(variant["id"], variant["item"]) for variant in out["rows"]["variants"]]
+    assert pairs == [("one", "101"), ("one_", "102")]
+
+
+def test_where_two_say_different_things_both_are_kept_with_who_says_so():
+    out = joined(half("101", "1955", ["rgrey"]), half("101", "1957", ["rwhite"]))
+    [item] = out["rows"]["items"]
+    assert (out["added"], out["differ"]) == (0, 2)
+    assert (item["years"], item["other_years"]) == ("1955", [["book", "1957"]])
+    assert item["cells"] == [["roof", "grey|white"]]
+    assert item["note"] == "Anna: Roof, White"
+
+
+def test_what_only_the_other_knows_is_taken():
+    out = joined(half("101", "", []), half("101", "1957", ["rwhite"]))
+    [item] = out["rows"]["items"]
+    assert (out["added"], out["differ"]) == (0, 0)
+    assert (item["years"], item["source"], item["cells"]) == ("1957", "book", [["roof", "white"]])
+
+
+@pytest.mark.heavy
+@SLOW
+@given(own_ranges(sound=True))
+def test_put_together_with_itself_a_range_stays_as_it_was(records):
+    before = rows_of_records(records[0], records[1:])
+    out = joined(records, records)
+    assert (out["added"], out["differ"]) == (0, 0)
+    who = [source for source in out["rows"]["sources"] if source["id"] != "who_anna"]
+    assert out["rows"] | {"sources": who} == before
+
+
+@pytest.mark.heavy
+@SLOW
+@given(own_ranges(sound=True), own_ranges(sound=True))
+def test_put_together_nothing_that_either_wrote_is_lost(mine, theirs):
+    one, other = (rows_of_records(some[0], some[1:]) for some in (mine, theirs))
+    wanted = {item["number"] for item in (*one["items"], *other["items"])}
+    years = {text for rows in (one, other) for text in written_years(rows)}
+    out = joined(mine, theirs)
+    assert {item["number"] for item in out["rows"]["items"]} == wanted
+    assert years <= written_years(out["rows"])
+    records = taken_in(out["rows"], mine[0], mine[1:])
+    assert len({record["id"] for record in records}) == len(records)
+
+
+def written_years(rows: RangeRows) -> set[str]:
+    """Every year that stands at an item or a variant."""
+    out = set()
+    for entry in (*rows["items"], *rows["variants"]):
+        out |= {entry["years"], *(pair[1] for pair in entry["other_years"])}
+    return out - {""}

@@ -2429,7 +2429,24 @@ export interface RecordsMade {
   next: number;
   /** the place of the last one */
   at: number;
+  /** the ids of the features that the range has */
+  live: Record<string, number>;
   records: Array<Group>;
+}
+
+/** Two halves of a range while they are put together. */
+export interface Together {
+  /** mine, and then both */
+  rows: RangeRows;
+  /** the id of the source that stands for the other collector */
+  who: string;
+  name: string;
+  /** what their sources are called in mine */
+  sources: Record<string, string>;
+  /** items that came in */
+  added: number;
+  /** in how many places they say different things */
+  differ: number;
 }
 
 /**
@@ -3055,4 +3072,9 @@ export interface RangingModule {
    * marks of its country; all but its version.
    */
   compiled_range(whole: RangeRows, first: number, last: number, marks: Array<MarkUsed>): Pack;
+  /**
+   * Mine with what theirs has besides, both changed where they stand. `who` is the id of a source
+   * that stands for them where they name none, `name` what they are called.
+   */
+  put_together(mine: RangeRows, theirs: RangeRows, who: string, name: string): Together;
 }

@@ -178,8 +178,12 @@ class Draft {
     return key;
   }
 
-  /** Takes entries away together: [[table, key]], and drawings. */
+  /**
+   * Takes entries away together: [[table, key]], and drawings. Gives what puts just these back,
+   * whatever was changed since.
+   */
   remove(gone, drawings = []) {
+    const before = this.edits;
     const drawn = drawings.filter((name) => this.drawing(name) !== "");
     let edits = drawn.reduce((list, name) => this.drawn(list, name, ""), this.edits);
     for (const [table, key] of gone) {
@@ -188,6 +192,11 @@ class Draft {
       if (!added) edits = [...edits, { do: "remove", table, key, old: was, was }];
     }
     this.replace(edits);
+    const taken = (one) =>
+      gone.some(([table, key]) => one.table === table && one.key === key) ||
+      (one.do === "draw" && drawn.includes(one.name));
+    return () =>
+      this.replace([...this.edits.filter((one) => !taken(one)), ...before.filter(taken)]);
   }
 
   /** The drawing of that name as it would be; "" for none. */

@@ -27,8 +27,17 @@ const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowD
 export function drawingScreen(draft, { drawing: name, title }) {
   const now = draft.drawing(name);
   const photo = now.startsWith(PHOTO);
-  const shown = drawing({ drawings: { [name]: now } }, name);
-  shown.classList.add("editor-shown");
+  const asShown = () => {
+    const node = drawing({ drawings: { [name]: draft.drawing(name) } }, name);
+    node.classList.add("editor-shown");
+    return node;
+  };
+  let shown = asShown();
+  draft.changed = () => {
+    const fresh = asShown();
+    shown.replaceWith(fresh);
+    shown = fresh;
+  };
   return el(
     "section",
     { class: "shelf" },

@@ -10,9 +10,10 @@ import { entryName } from "./editor-fields.js";
 import { entryForm } from "./editor-form.js";
 import { many, standing } from "./editor-unsaved.js";
 import { wideTable } from "./editor-table.js";
+import { ownRanges } from "./own-range.js";
 import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
 import { run } from "../data/queue.js";
-import { ownUndo, undoBy } from "../parts/saving.js";
+import { undoBy } from "../parts/saving.js";
 
 const TABLES = [
   ["items", "Items", "item"],
@@ -51,11 +52,7 @@ const FRESH = {
 export async function editorScreen(state, entry) {
   let draft;
   try {
-    if (!(await offers()).editor)
-      return away(
-        "The server that this app came from has no packs to edit. Start one with: python -m " +
-          "identify edit PACK",
-      );
+    if (!(await offers()).editor) return yourOwn();
     if (!entry.pack) return await packsScreen();
     draft = await draftOf(entry.pack);
   } catch (error) {
@@ -80,6 +77,31 @@ function away(text, again = null) {
     heading(1, "Edit a range"),
     el("p", {}, text),
     again ? button("Try again", again, { class: "main wide" }) : null,
+  );
+}
+
+/** With no server that edits folders: the ranges that are written down on this device. */
+function yourOwn() {
+  const mine = ownRanges().map(({ id, name }) =>
+    el(
+      "li",
+      {},
+      button(el("strong", {}, name), () => goTo("own", { id }), { class: "hit" }),
+    ),
+  );
+  const said =
+    mine.length > 0
+      ? "These are yours to edit. The ranges that came with the app, or from a file, stay as " +
+        "they were made."
+      : "You have written down no range of your own yet. It needs no more than a name and a " +
+        "piece in your hand.";
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Edit a range"),
+    el("p", {}, said),
+    mine.length > 0 ? el("ul", { class: "found" }, mine) : null,
+    button("A range of your own", () => goTo("newrange"), { class: "main wide" }),
   );
 }
 
@@ -236,13 +258,21 @@ function removal(draft, table, entry) {
     label,
     () =>
       run(async () => {
-        draft.remove(
+        const putBack = draft.remove(
           [[table, entry.key], ...found.map(({ key }) => [other, key])],
           drawingsOf(table, entry.fields),
         );
         await draft.kept;
         notice("It is taken away, once you save.", [
-          ["Put it back", () => run(() => ownUndo()?.())],
+          [
+            "Put it back",
+            () =>
+              run(async () => {
+                putBack();
+                await draft.kept;
+                await redraw();
+              }),
+          ],
         ]);
         leaveScreen();
       }),

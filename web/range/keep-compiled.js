@@ -25,7 +25,7 @@ let timer = 0;
  * The part of the engine that makes ranges of rows.
  * @returns {Promise<RangingModule>}
  */
-async function rangingRules() {
+export async function rangingRules() {
   try {
     rules ??= await import(new URL("../ranging.js", import.meta.url).href);
   } catch {
@@ -49,7 +49,7 @@ export function followRanges(state) {
 }
 
 /** The rows of a range, of every sort. */
-function everyRow(id) {
+export function everyRow(id) {
   return ROWS.flatMap((type) => rowsOf(id, type));
 }
 

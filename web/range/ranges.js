@@ -1,6 +1,7 @@
 /** The ranges there are: one can be added from a file, handed on, taken away again. */
 import { ownKey } from "../data/packs.js";
 import { packOf } from "../data/piece-at-hand.js";
+import { record } from "../data/records.js";
 import { problem, read } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
@@ -12,6 +13,7 @@ import { ownRanges, rowsOf } from "./own-range.js";
 import { ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { adopt, openRange } from "../identify/range-at-hand.js";
+import { loaded } from "../parts/loaded-later.js";
 import { goTo, redraw } from "../parts/navigation.js";
 
 const MOST = 60_000_000; // characters
@@ -33,8 +35,8 @@ export async function rangesScreen(state) {
     el(
       "p",
       { class: "quiet" },
-      "A range is a file that somebody compiled from a pack of their own. What it says is " +
-        "theirs: the app checks only that it can be read.",
+      "A range can come as a file from somebody who wrote it down. What it says is theirs: the " +
+        "app checks only that it can be read.",
     ),
     button("What moved", () => goTo("moved"), { class: "plain wide" }),
     button("Edit a range", () => goTo("editor"), { class: "plain wide" }),
@@ -111,6 +113,11 @@ async function addFile(state, file) {
     notice(found.problem);
     return;
   }
+  if (found.rows) {
+    const { takeInRange } = await loaded(import("./range-file.js"));
+    takeInRange(found);
+    return;
+  }
   const { pack, text } = found;
   const entry = { id: pack.id, version: pack.version, own: true, ...pack.range };
   const before = ranges().find(({ id }) => id === pack.id);
@@ -136,23 +143,22 @@ async function readFile(state, file) {
   try {
     pack = JSON.parse(text);
   } catch {
-    return wrong(
-      "this is not a range, or the file is damaged. Ask for the file that “compile” wrote.",
-    );
+    return wrong("this is not a range, or the file is damaged. Ask for it again.");
   }
+  if (pack?.kind === "identify range" && Array.isArray(pack.rows?.items)) return pack;
   const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
   const place = fits(schema, pack);
   if (place !== "")
     return wrong(`this is not a range that this version of the app can read (${place}).`);
   if (pack.id === "all") return wrong("a range cannot be called “all”. Rename its folder.");
   if ((await digest(text)) !== pack.version)
-    return wrong("this was changed after it was compiled, or is damaged. Ask for it again.");
+    return wrong("this was changed after it was made, or is damaged. Ask for it again.");
   try {
     const ready = state.engine.prepare(pack);
     state.engine.assess(ready, state.engine.new_session(ready));
   } catch (error) {
     console.warn(error);
-    return wrong("what is in it does not hold together. Compile it again.");
+    return wrong("what is in it does not hold together. Ask for it again.");
   }
   return { pack, text: text.trim() };
 }
@@ -197,6 +203,11 @@ async function takeAway(state, one) {
 
 /** Gives the range as a file: to another app where the phone can, else to save. */
 async function handOn(one) {
+  if (one.written) {
+    const { handOnRange } = await loaded(import("./range-file.js"));
+    await handOnRange(record(one.written));
+    return;
+  }
   const text = one.own
     ? await read("kept", ownKey(one.id))
     : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();

@@ -24,4 +24,5 @@ FILES = (
     "usable",
     "own_rows",
     "own_records",
+    "together",
 )

@@ -58,7 +58,8 @@ def made_record(made: RecordsMade, sort: str, name: str) -> Group:
     if place in made["there"]:
         before = made["there"][place]
         for field_name in names_of(before):
-            is_seen = field_name[0 : len(SEEN)] == SEEN
+            is_seen = at_place(made["live"], field_name[len(SEEN) :]) == 1
+            is_seen = is_seen and field_name[0 : len(SEEN)] == SEEN
             out[field_name] = [] if is_seen else value_at(before, field_name)
     else:
         out["id"] = made["fresh"][made["next"]]
@@ -162,7 +163,11 @@ def add_items(made: RecordsMade, rows: RangeRows) -> None:
     records: list[Group] = []
     for row in rows["items"]:
         record = made_record(made, "range_item", row["number"])
-        copy_fields(record, row, ["number", "name", "years", "formation", "carried", "note"])
+        copy_fields(record, row, ["years", "formation", "carried", "note"])
+        if text_at(record, "number") == "" and text_at(record, "name") == "":
+            record["number"] = row["number"]
+        if row["name"] != row["number"]:
+            record["name"] = row["name"]
         record["kind"] = id_of(made, "range_kind", row["kind"])
         record["source"] = id_of(made, "range_source", row["source"])
         record["other_years"] = pairs_of_sources(made, row["other_years"])
@@ -229,8 +234,11 @@ def records_of_rows(
     """
     made: RecordsMade = {
         "range": text_at(whole, "id"), "there": names_there(whole, there), "used": {}, "ids": {},
-        "fresh": fresh, "next": 0, "at": 0, "records": [],
+        "fresh": fresh, "next": 0, "at": 0, "live": {}, "records": [],
     }  # fmt: skip
+    for record in there:
+        if text_at(record, "type") == "range_feature" and text_at(record, "trashed") == "":
+            made["live"]["i" + text_at(record, "id")] = 1
     drawings = drawn(rows)
     for kind in rows["kinds"]:
         record = made_record(made, "range_kind", kind["id"])

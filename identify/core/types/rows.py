@@ -424,4 +424,16 @@ class RecordsMade(TypedDict):
     fresh: list[str]  # ids for new ones
     next: int  # of the fresh ids
     at: int  # the place of the last one
+    live: dict[str, int]  # the ids of the features that the range has
     records: list[Group]
+
+
+class Together(TypedDict):
+    """Two halves of a range while they are put together."""
+
+    rows: RangeRows  # mine, and then both
+    who: str  # the id of the source that stands for the other collector
+    name: str
+    sources: dict[str, str]  # what their sources are called in mine
+    added: int  # items that came in
+    differ: int  # in how many places they say different things

@@ -1,0 +1,107 @@
+/**
+ * A range of one's own as one file, and such a file taken in: as a range beside the others, or put
+ * together with one's own half. Where the two say different things both are kept, with who says so.
+ */
+import { share } from "../exchange/server-files.js";
+import { newId } from "../data/record-shapes.js";
+import { run } from "../data/queue.js";
+import { state } from "../data/state.js";
+import { button, el } from "../parts/element.js";
+import { goTo } from "../parts/navigation.js";
+import { saveChange } from "../parts/saving.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+import { everyRow, rangingRules } from "./keep-compiled.js";
+import { newRange, ownRanges, plainWord } from "./own-range.js";
+
+export const KIND = "identify range";
+
+/** Gives a range of one's own as a file: to another app where the phone can, else to save. */
+export async function handOnRange(range) {
+  const ranging = await rangingRules();
+  const rows = ranging.rows_of_records(range, everyRow(range.id));
+  const text = JSON.stringify({ format: 1, kind: KIND, made: new Date().toISOString(), rows });
+  const name = `${plainWord(range.name)}.json`;
+  await share(new File([text], name, { type: "application/json" }), range.name);
+}
+
+/** Asks how a range from a file is to be taken in. `found`: what is in the file. */
+export function takeInRange(found) {
+  const { range, items } = found.rows;
+  const who = el("input", { type: "text", id: "range-from", autocomplete: "off" });
+  const mine = ownRanges().filter(
+    ({ key, name }) => key === found.rows.id || name.toLowerCase() === range.name.toLowerCase(),
+  );
+  const done = (own) => {
+    shut();
+    run(() => takenIn(found.rows, own, who.value.trim() || "Another collector"));
+  };
+  const shut = sheet(
+    `Take in ${range.name}`,
+    el("p", {}, items.length === 1 ? "It has 1 item." : `It has ${items.length} items.`),
+    el(
+      "div",
+      { class: "field" },
+      el("label", { for: who.id }, "Who wrote it?"),
+      who,
+      el("p", { class: "quiet" }, "So that it can be told who says what."),
+    ),
+    mine.map((own) =>
+      button(`Put it together with your ${own.name}`, () => done(own), { class: "main wide" }),
+    ),
+    button(mine.length > 0 ? "Keep it beside yours" : "Take it in", () => done(null), {
+      class: mine.length > 0 ? "plain wide" : "main wide",
+    }),
+  );
+}
+
+/** The rows as records, kept as one change. `own`: the range they are put together with, or null. */
+async function takenIn(rows, own, who) {
+  const made = await recordsOf(structuredClone(rows), own, who);
+  if (!made) {
+    notice("What is in this file does not hold together. Nothing was changed. Ask for it again.");
+    return;
+  }
+  const edits = made.records.map((record) => ({
+    id: record.id,
+    alter: (now) => ({ ...now, ...record }),
+  }));
+  const said =
+    made.differ > 0
+      ? `${counted(made.added)} came in. ${who} says otherwise in ${times(made.differ)}: both stay.`
+      : `${counted(made.added)} came in.`;
+  const { id, name } = made.records[0];
+  if (await saveChange(`${name} taken in`, edits, { said })) goTo("own", { id }, { told: true });
+}
+
+const counted = (count) => (count === 1 ? "1 item" : `${count} items`);
+const times = (count) => (count === 1 ? "one place" : `${count} places`);
+
+/** {records, added, differ}; null where the rows make none that can be kept. */
+async function recordsOf(rows, own, who) {
+  const ranging = await rangingRules();
+  try {
+    const whole = own ?? newRange({ name: rows.range.name });
+    const beside = own ? everyRow(own.id) : [];
+    let both = { rows: { ...rows, id: freeKey(rows.id, whole.key) }, added: rows.items.length };
+    if (own) {
+      const mine = ranging.rows_of_records(own, beside);
+      both = ranging.put_together(mine, rows, `who_${plainWord(who)}`, who);
+    }
+    const fresh = Array.from({ length: ranging.rows_needed(both.rows) }, () => newId("r"));
+    const records = ranging.records_of_rows(both.rows, whole, beside, fresh);
+    const now = new Date().toISOString();
+    const fault = records.some((one) =>
+      state.engine.record_fault({ ...one, made: one.made ?? now, changed: now }),
+    );
+    return fault ? null : { differ: 0, ...both, records };
+  } catch (error) {
+    console.warn(error);
+    return null;
+  }
+}
+
+/** The key that a range had where it was written, unless another range has it here. */
+function freeKey(key, otherwise) {
+  return state.list.some(({ id }) => id === key) ? otherwise : key;
+}
