@@ -55,7 +55,7 @@ export function takeInRange(found) {
   );
 }
 
-/** The rows as records, kept as one change. `own`: the range they are put together with, or null. */
+/** The rows as records, kept as one change. `own`: the range that they are put together with. */
 async function takenIn(rows, own, who) {
   const made = await recordsOf(structuredClone(rows), own, who);
   if (!made) {
