@@ -77,13 +77,11 @@ def add_saying(said: list[TextPair], source: str, years: str) -> None:
 
 def join_years(out: Together, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
     """Years: theirs where mine has none, else beside them, said by their source or by who it is."""
-    if theirs["years"] == "" or theirs["years"] == mine["years"]:
-        return
     source = in_my_names(out["sources"], theirs["source"])
     if mine["years"] == "":
         mine["years"] = theirs["years"]
         mine["source"] = source
-    else:
+    elif theirs["years"] not in ["", mine["years"]]:
         add_saying(mine["other_years"], source if source != "" else out["who"], theirs["years"])
         out["differ"] = out["differ"] + 1
     for pair in theirs["other_years"]:
