@@ -62,6 +62,23 @@ def test_a_piece_is_written_down_by_what_is_seen(ostwick):
     assert variant["item"] == item["id"]
 
 
+@pytest.mark.parametrize(
+    ("engine", "horns"), [("Tank engine, no tender", False), ("Long diesel, flat ends", True)]
+)
+def test_what_such_a_piece_cannot_have_is_not_asked(ostwick, engine, horns):
+    write_down(ostwick, "Locomotive", "7")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    assert question(ostwick) == "Which engine?"
+    ostwick.get_by_role("button", name=engine).click()
+    asked = ["Which engine?"]
+    while asked[-1] != "A motor?":  # what shows from the side comes before what is below
+        expect(ostwick.get_by_role("heading", level=1)).not_to_have_text(asked[-1])
+        asked.append(question(ostwick))
+        ostwick.get_by_role("button", name="Can’t tell").click()
+    assert "Which coupling?" in asked
+    assert ("Which horns?" in asked) is horns
+
+
 def test_each_answer_is_taken_back_by_itself(ostwick):
     write_down(ostwick, "Wagon", "W 3")
     ostwick.get_by_role("button", name="Answer what you see").click()

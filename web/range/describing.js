@@ -74,11 +74,14 @@ const FIRST = [
   "lettering",
 ];
 
-/** The shelf in the order it is asked: form, what shows from the side, what is near at hand. */
+/**
+ * The shelf in the order it is asked: form, what shows from the side, what most ranges are told by,
+ * the finer points.
+ */
 function inOrder(features) {
-  const late = ({ layer = "", needs = "nothing" }) => {
-    if (needs !== "nothing") return FIRST.length + 2;
-    if (layer === "") return FIRST.length + 1;
+  const late = ({ layer = "", unseen = "", needs = "nothing" }) => {
+    if (needs !== "nothing") return FIRST.length + 3;
+    if (layer === "") return FIRST.length + (unseen === "" ? 2 : 1);
     return FIRST.includes(layer) ? FIRST.indexOf(layer) : FIRST.length;
   };
   return [...features].sort((one, other) => late(one) - late(other));
@@ -108,6 +111,15 @@ export function seenOn(row, feature) {
   if (!feature.own) return [];
   const ids = row[seenField(feature.own.id)] ?? [];
   return feature.states.filter(({ row: state }) => state && ids.includes(state.id));
+}
+
+/** Whether an item or a variant can have a feature, by what is put down: no horns on steam. */
+export function canHave(row, { shelf }, features) {
+  return Object.entries(shelf?.when ?? {}).every(([key, states]) => {
+    const asked = features.find((one) => (one.shelf?.id ?? one.key) === key);
+    const seen = asked ? seenOn(row, asked) : [];
+    return seen.length === 0 || seen.some((state) => states.includes(state.key));
+  });
 }
 
 /** Whether anything is put down of a feature on this item or variant. */

@@ -9,6 +9,7 @@ import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
 import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
 import {
+  canHave,
   featuresFor,
   isPutDown,
   kindKey,
@@ -30,7 +31,9 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
   if (!row || row.trashed !== "") return gone();
   const item = row.type === "range_item" ? row : record(row.item);
   const features = await featuresFor(row.range, kindKey(item));
-  const open = features.filter((one) => !isPutDown(row, one) && !passed.includes(one.key));
+  const open = features.filter(
+    (one) => !isPutDown(row, one) && !passed.includes(one.key) && canHave(row, one, features),
+  );
   const feature = features.find(({ key }) => key === wanted) ?? open[0];
   if (!feature) return allLookedAt(item);
   const onward = (more = []) =>
