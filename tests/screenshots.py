@@ -6,7 +6,7 @@ from pathlib import Path
 from playwright.sync_api import Page, sync_playwright
 
 from identify import phone
-from tests.browser.phone import PHONE, asking, begin, choices, see
+from tests.browser.phone import PHONE, asking, begin, choices, more_of_question, see
 from tests.browser.phone_storage import demo, place
 from tests.conftest import ARGS, browser_path, serving
 
@@ -33,9 +33,9 @@ def main() -> None:
         page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
         take(page, "why-not")
         page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
-        page.get_by_role("button", name="Check the seller’s date").click()
-        page.get_by_label("What does the seller say?").fill("1953")
-        page.get_by_role("button", name="Check it").click()
+        more_of_question(page, "Check the seller’s date")
+        page.get_by_role("button", name="1950s", exact=True).click()
+        page.get_by_role("button", name="1953", exact=True).click()
         take(page, "seller")
         page.get_by_role("dialog").get_by_role("button", name="Drop the claim").click()
         while asking(page):

@@ -23,12 +23,14 @@ import { put, state } from "./data/state.js";
 import { StorageLost } from "./data/storage-connection.js";
 import { openStore } from "./data/store.js";
 import { missing } from "./data/what-was-known.js";
+import { restoredTray } from "./data/tray.js";
 import { startWorker, updateWaiting, worksOffline } from "./data/update.js";
 import { meanwhile } from "./data/work-ahead.js";
 import { act, ahead, screen, stepsMoved, tools } from "./identify/identify.js";
 import { keyChooses } from "./identify/question.js";
 import { adopt, onThread, openRange } from "./identify/range-at-hand.js";
 import { assess } from "./identify/reasoning.js";
+import { timeText } from "./parts/days.js";
 import { endTyping } from "./parts/fields.js";
 import { NotLoaded, loaded } from "./parts/loaded-later.js";
 import { goTo, goToPiece, startNavigation } from "./parts/navigation.js";
@@ -39,6 +41,8 @@ import { WIDE } from "./parts/wide-window.js";
 import { startLight, switchLight } from "./settings/light-switch.js";
 import { markPlace, startPlaces } from "./shell/bottom-bar.js";
 import { stuckScreen } from "./shell/stuck.js";
+
+const OLD = 12 * 3600 * 1000; // milliseconds after which a piece is hardly in the hand any more
 
 let shown = null;
 let opening = null;
@@ -86,7 +90,7 @@ function place(nodes, head, focus) {
   document.getElementById("screen").replaceChildren(...nodes);
   /** @type {HTMLElement} */
   const top = document.querySelector("#screen h1");
-  document.title = `${top.textContent} – Identify`;
+  document.title = `${top.ariaLabel ?? top.textContent} – Identify`;
   markPlace(here().screen);
   window.scrollTo(0, 0);
   if (focus) top.focus({ preventScroll: true });
@@ -137,7 +141,13 @@ async function restore({ piece, unreadable }, beside) {
     notice(
       "The piece you were at cannot be read by this version. It was put by: start with it again.",
     );
-  if (piece && state.list.some((one) => one.id === packOf(piece))) return adopt(piece);
+  if (piece && state.list.some((one) => one.id === packOf(piece))) {
+    if (piece.made && Date.now() - Date.parse(piece.made) > OLD)
+      notice(`You began with this piece on ${timeText(piece.made)}.`, [
+        ["Next piece", act.restart],
+      ]);
+    return adopt(piece);
+  }
   if (piece) {
     await putBy(piece);
     notice(
@@ -158,10 +168,17 @@ async function start() {
   startPlaces(openScreen);
   const opened = openStore();
   const read = (...readers) => opened.then(() => Promise.all(readers.map((reader) => reader())));
-  const reading = read(readSettings, restored, restoredFormer, restoredBeside, loadRecords);
+  const reading = read(
+    readSettings,
+    restored,
+    restoredFormer,
+    restoredBeside,
+    restoredTray,
+    loadRecords,
+  );
   const [engine, list, found] = await Promise.all([loadEngine(), packList(opened), reading]);
-  const [settings, piece, former, beside] = found;
-  put({ engine, list, settings, former });
+  const [settings, piece, former, beside, tray] = found;
+  put({ engine, list, settings, former, tray });
   tellStored();
   await restore(piece, beside);
   onMoved(moved);
@@ -207,7 +224,7 @@ function tellSetAside() {
 
 /** The second tap of a double tap would answer a question that nobody has read. */
 function once(event) {
-  if (event.detail > 1 && event.target.closest("button")) {
+  if (event.detail > 1 && event.target.closest("button:not(.key)")) {
     event.preventDefault();
     event.stopImmediatePropagation();
   }

@@ -191,7 +191,7 @@ def tasks(page: Any, drawn: list[Drawn], wagons: list[Drawn]) -> Iterator[tuple[
         if place == 0:
             walk.by_kind(person, wagon.kind)
         else:
-            walk.next_of_the_box(person, wagon.kind)
+            walk.next_of_the_box(person)
         person.effort.questions = 0
         walk.answered(person, wagon.pack, wagon.seen, wagon.boxed)
         walk.noted(person)

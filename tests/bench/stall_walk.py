@@ -17,7 +17,7 @@ START = "What have you got?"
 # The words that can be read on the screen as it stands: of buttons only those that say something
 # of the piece, which are the answers, what was found, and the lines of the answer.
 SHOWN = r"""() => {
-  const tells = ".state, .hit, .line > summary";
+  const tells = ".state, .hit, .line";
   const words = [];
   const walk = document.createTreeWalker(document.getElementById("screen"), NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
@@ -52,10 +52,10 @@ FORGET = """() => new Promise((done, failed) => {
   };
 })"""
 
-MARK = """() => { document.getElementById("screen").firstElementChild.left = true;
-  return document.querySelector("dialog[open] h2")?.innerText; }"""
-MOVED = """before => document.querySelector("dialog[open] h2")?.innerText !== before ||
-  document.getElementById("screen").firstElementChild?.left !== true"""
+TOPS = """[...document.querySelectorAll("#screen h1, dialog[open] h2")]"""
+MARK = f"() => {{ for (const top of {TOPS}) top.seen = true; }}"
+MOVED = f"() => {TOPS}.some((top) => !top.seen)"
+STILL = 100  # milliseconds: going back in the history draws a screen twice
 
 
 @dataclass
@@ -69,12 +69,15 @@ class Person:
         """Tap; what is not on the screen is scrolled to first. Waits until the screen moved on."""
         self.effort.scrolls += scrolls_to(what)
         self.effort.taps += 1
-        before = self.page.evaluate(MARK)
+        self.page.evaluate(MARK)
         what.click()
-        self.page.wait_for_function(MOVED, arg=before)
+        self.page.wait_for_function(MOVED)
+        while self.page.evaluate(MOVED):
+            self.page.evaluate(MARK)
+            self.page.wait_for_timeout(STILL)
 
     def touch(self, field: Any) -> None:
-        """Tap a field that is typed into, which moves nothing."""
+        """Tap what need not move the screen on."""
         self.effort.scrolls += scrolls_to(field)
         self.effort.taps += 1
         field.click()
@@ -118,7 +121,7 @@ def heading(page: Any) -> str:
 
 def asking(page: Any) -> bool:
     """Is a question on the screen?"""
-    return bool(page.locator(".card .states button").count())
+    return bool(page.locator("#screen > .card .states button").count())
 
 
 def by_kind(person: Person, kind: str) -> None:
@@ -130,14 +133,25 @@ def by_kind(person: Person, kind: str) -> None:
 
 def by_number(person: Person, number: str) -> None:
     """From the start: the number on it, and the first that is found of it."""
+    typed(person, number)
+    person.tap(found(person, number))
+
+
+def typed(person: Person, number: str) -> None:
+    """Read the number on the piece and type it."""
     person.effort.decisions += 1
     person.effort.looking += 3
     person.touch(person.page.get_by_label("Number or name on it or its box"))
     person.type(number)
-    hit = person.page.locator(".hit").filter(has_text=re.compile(rf"^{re.escape(number)} ")).first
+
+
+def found(person: Person, number: str) -> Any:
+    """What the keys found, once it was read."""
+    title = person.page.locator("strong").filter(has_text=re.compile(rf"^{re.escape(number)} "))
+    hit = person.page.locator(".hit").filter(has=title).first
     hit.wait_for()
     person.read(few=4)
-    person.tap(hit)
+    return hit
 
 
 def exactly(page: Any, text: str) -> Any:
@@ -154,7 +168,7 @@ def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> 
         feature = asked[heading(person.page)]
         part = pack["parts"][feature["part"]]["id"] if feature["part"] >= 0 else ""
         seen = next(s["name"] for s in feature["states"] if s["id"] == shows[feature["id"]])
-        choice = answer(person.page, seen, "" if boxed or part != "box" else "It has no box")
+        choice = answer(person.page, seen, "" if boxed or part != "box" else "No box")
         person.effort.questions += 1
         person.effort.looking += feature["seconds"]
         person.read(few=count(feature["question"]) + count(seen))
@@ -165,17 +179,17 @@ def answer(page: Any, seen: str, missing: str) -> Any:
     """The button of what is seen; where it is not offered, of what comes nearest to saying so."""
     if missing and (gone := page.get_by_role("button", name=missing, exact=True)).count():
         return gone
-    choice = page.locator(".states button").filter(has=exactly(page, seen))
+    choice = page.locator("#screen .states button").filter(has=exactly(page, seen))
     if choice.count():
         return choice.first
-    return page.get_by_role("button", name="None of these", exact=True)
+    return page.get_by_role("button", name="Something else", exact=True)
 
 
 def noted(person: Person) -> dict[str, Any]:
     """Read the answer and keep it for later; the note that was made."""
     before = len(notes(person.page))
     person.read(few=8)
-    person.tap(person.page.get_by_role("button", name="Note it").last)
+    person.touch(person.page.get_by_role("button", name="Save for later").last)
     for _ in range(100):
         if len(found := notes(person.page)) > before:
             return dict(max(found, key=lambda note: note["made"]))
@@ -189,19 +203,23 @@ def notes(page: Any) -> list[dict[str, Any]]:
 
 
 def owned(person: Person, number: str) -> None:
-    """Is it owned? Read off what is found, or what is said when it is opened."""
-    by_number(person, number)
-    person.read(few=5)
+    """Is it owned? What is found says so."""
+    typed(person, number)
+    found(person, number)
 
 
 def dated(person: Person, number: str) -> None:
     """Does the seller's year hold?"""
     by_number(person, number)
-    person.tap(person.page.get_by_role("button", name="Check the seller’s date").last)
+    person.read(few=6)
+    if asking(person.page):
+        person.tap(person.button("More"))
+        person.tap(person.button("Check the seller’s date"))
+    else:
+        person.tap(person.page.get_by_role("button", name=re.compile("^Seller’s date")))
     person.effort.decisions += 1
-    person.touch(person.page.get_by_label("What does the seller say?"))
-    person.type("1957")
-    person.tap(person.button("Check it"))
+    person.tap(person.button("1950s"))
+    person.tap(person.button("1957"))
     person.effort.words += 12
     person.effort.decisions += 1
 
@@ -209,17 +227,18 @@ def dated(person: Person, number: str) -> None:
 def bargain(person: Person, _: str) -> None:
     """A photo, the price, the offer and the table, for later."""
     person.effort.decisions += 1
-    person.tap(person.page.get_by_role("navigation").get_by_role("button", name="Notebook"))
-    person.tap(person.button("New note"))
-    person.effort.decisions += 1
     person.effort.taps += 2  # the camera, and its shutter
-    person.page.get_by_label("Take a photo").set_input_files(
+    person.page.get_by_label("Photo for later").set_input_files(
         files=[{"name": "p.jpg", "mimeType": "image/jpeg", "buffer": picture()}]
     )
-    for label, text in (("Price asked", "12.50"), ("My offer", "10"), ("Table", "14")):
-        field = person.page.get_by_label(label)
+    price = person.page.get_by_label("Price asked")
+    price.wait_for()
+    person.page.wait_for_function("() => document.activeElement.matches('#screen input')")
+    person.effort.decisions += 1
+    person.type("12.50")
+    for label, text in (("My offer", "10"), ("Table", "14")):
         person.effort.decisions += 1
-        person.touch(field)
+        person.touch(person.page.get_by_label(label))
         person.type(text)
 
 
@@ -237,8 +256,6 @@ TASKS = (
 )
 
 
-def next_of_the_box(person: Person, kind: str) -> None:
+def next_of_the_box(person: Person) -> None:
     """From a note to the next piece of the same box."""
-    person.tap(person.page.get_by_role("navigation").get_by_role("button", name="Identify"))
-    person.tap(person.button("Start again"))
-    by_kind(person, kind)
+    person.tap(person.button("Next from the same box"))

@@ -99,14 +99,15 @@ def one_piece(page: Any, url: str, pack: Pack, row: int, pause: int) -> list[flo
     asked = {feature["question"]: n for n, feature in enumerate(pack["features"])}
     for step in range(STEPS + 1):
         tapped(page, choice, step)
-        place = asked.get(page.get_by_role("heading", level=1).inner_text())
+        top = page.get_by_role("heading", level=1)
+        place = asked.get(top.get_attribute("aria-label") or top.inner_text())
         if place is None:
             break
         page.wait_for_timeout(pause)
         seen = pack["features"][place]["states"][likeliest(pack, place, row)]["name"]
         choice = page.locator(".states button").filter(has=page.get_by_text(seen, exact=True)).first
         if choice.count() == 0:
-            choice = page.get_by_role("button", name="Can’t tell", exact=True)
+            choice = page.get_by_role("button", name="Can’t see it", exact=True)
     times: list[float] = page.evaluate("() => window.taps")
     return times
 

@@ -1,6 +1,7 @@
 """A phone in the hand: a small touch screen in a real Chromium, and what a thumb does with it."""
 
 import random
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -29,6 +30,29 @@ STRICT = {
         "color-contrast-enhanced": {"enabled": True},
     },
 }
+
+
+CHANGED = """before => { const top = document.querySelector("#screen h1");
+  return (top.ariaLabel ?? top.innerText) !== before; }"""
+
+
+def unfold(page: Page) -> None:
+    """On the answer: all that is folded away."""
+    page.get_by_text("Everything else", exact=True).click()
+
+
+def line(page: Page, name: str) -> Any:
+    """On the answer: one of its four lines."""
+    return page.get_by_role("button", name=re.compile(f"^{name}"))
+
+
+def expect_answers(page: Page, count: int) -> None:
+    """At a question: so many answers were given."""
+    page.locator(".reach").get_by_role("button", name="More", exact=True).click()
+    sheet = page.get_by_role("dialog")
+    name = "1 answer so far" if count == 1 else f"{count} answers so far"
+    expect(sheet.get_by_role("button", name=name)).to_be_visible()
+    sheet.get_by_role("button", name="Close", exact=True).click()
 
 
 def watched(page: Page) -> Page:
@@ -73,8 +97,20 @@ def press(page: Page, *keys: str) -> None:
 
 
 def question(page: Page) -> str:
-    """The question, or the title of the answer, on the screen."""
-    return page.get_by_role("heading", level=1).inner_text()
+    """The question in full, or the title of the answer, on the screen."""
+    top = page.get_by_role("heading", level=1)
+    return top.get_attribute("aria-label") or top.inner_text()
+
+
+def expect_question(page: Page, text: str) -> None:
+    """Waits until this question, or this title, is on the screen."""
+    expect(page.get_by_role("heading", level=1, name=text, exact=True)).to_be_visible()
+
+
+def more_of_question(page: Page, name: str) -> None:
+    """What stands behind More at a question: tap one of it."""
+    page.locator(".reach").get_by_role("button", name="More", exact=True).click()
+    page.get_by_role("dialog").get_by_role("button", name=re.compile(f"^{name}")).click()
 
 
 def choices(page: Page) -> list[str]:
@@ -92,7 +128,7 @@ def tap(page: Page, name: str) -> None:
     With a mouse: of two quick touches in one place the app takes the second for a slip.
     """
     before = page.locator("main").inner_text()
-    page.get_by_role("button", name=name, exact=True).click()
+    page.get_by_role("main").get_by_role("button", name=name, exact=True).click()
     page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
 
 
@@ -159,7 +195,7 @@ def violations(page: Page) -> list[str]:
     cover can be scrolled to.
     """
     page.evaluate(
-        "() => document.querySelectorAll('.unsure, .finish, #places, #notices')"
+        "() => document.querySelectorAll('.finish, #places, #notices')"
         ".forEach(bar => { bar.style.position = 'static'; })"
     )
     found = Axe().run(page, options=STRICT)

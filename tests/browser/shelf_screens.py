@@ -4,7 +4,13 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import asking, begin, choices, see
+from tests.browser.phone import (
+    asking,
+    begin,
+    choices,
+    line,
+    see,
+)
 from tests.browser.phone_storage import add_photo, add_piece, demo, more, place
 
 
@@ -89,7 +95,7 @@ def verdict(page: Page) -> None:
     begin(page, "Coach")
     while asking(page):
         see(page, choices(page)[0])
-    page.get_by_text("Its condition, box and price").click()
+    line(page, "Price").click()
 
 
 SHELF = [

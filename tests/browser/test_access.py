@@ -15,11 +15,13 @@ from tests.browser.phone import (
     asking,
     begin,
     choices,
+    more_of_question,
     see,
     take_up,
     tap,
     too_small,
     too_wide,
+    unfold,
     violations,
     watched,
 )
@@ -57,14 +59,14 @@ def asked(page: Page) -> None:
 
 def one_of_these(page: Page) -> None:
     asked(page)
-    tap(page, "Not sure")
-    page.get_by_role("button", name="One of these").click()
+    tap(page, "I’m guessing")
+    page.get_by_role("button", name="Two or more").click()
     page.locator(".states button").first.click()
 
 
 def why(page: Page) -> None:
     asked(page)
-    page.get_by_role("button", name="Why this question?").click()
+    more_of_question(page, "Why this question?")
 
 
 def candidates(page: Page) -> None:
@@ -76,7 +78,7 @@ def candidates(page: Page) -> None:
 
 def answers(page: Page) -> None:
     asked(page)
-    page.get_by_role("button", name=re.compile("^1 answer")).click()
+    more_of_question(page, "1 answer")
 
 
 def answer(page: Page) -> None:
@@ -87,9 +89,10 @@ def answer(page: Page) -> None:
 
 def claim_form(page: Page) -> None:
     asked(page)
-    page.get_by_role("button", name="Check the seller’s date").click()
+    more_of_question(page, "Check the seller’s date")
+    page.get_by_text("Say it another way").click()
     page.get_by_label("What does the seller say?").fill("purple")
-    page.get_by_text("Exact years").click()
+    page.get_by_text("From year to year").click()
 
 
 def claim(page: Page) -> None:
@@ -111,7 +114,8 @@ def parts_that_do_not_belong(page: Page) -> None:
     """The answer on a made-up piece, with the claim ruled out."""
     take_up(page, made_up(), "1955")
     while asking(page):
-        tap(page, "Can’t tell")
+        tap(page, "Can’t see it")
+    unfold(page)
     expect(page.get_by_role("heading", name="Time line")).to_be_visible()
 
 
@@ -217,7 +221,11 @@ def test_answers_are_large_and_in_reach_of_the_thumb(page, server):
         ".map(b => b.getBoundingClientRect()).map(b => [b.top, b.bottom, b.height])"
     )
     assert all(height >= 60 for _, _, height in boxes)
-    assert min(top for top, _, _ in boxes) >= 0.3 * 740
+    assert all(bottom <= 740 for _, bottom, _ in boxes)
+    for name in ("Undo", "More", "Can’t see it", "I’m guessing"):
+        box = page.get_by_role("button", name=name, exact=True).bounding_box()
+        assert box is not None
+        assert box["y"] >= 0.75 * 740, name
 
 
 def test_focus_goes_to_the_new_question_and_it_is_announced(page, server):

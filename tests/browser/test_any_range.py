@@ -3,7 +3,13 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import choices, question, see, tap
+from tests.browser.phone import (
+    choices,
+    expect_answers,
+    question,
+    see,
+    tap,
+)
 
 
 @pytest.fixture
@@ -22,10 +28,10 @@ def test_gauge_and_material_are_asked_first_and_then_one_range_is_left(any_range
     see(page, choices(page)[1])
     if question(page) in ("How far apart are its wheels?", "What is the body made of?"):
         see(page, choices(page)[1])
-    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+    expect_answers(page, 1)
     see(page, choices(page)[0])
     page.reload()
-    expect(page.get_by_role("button", name="2 answers so far")).to_be_visible()
+    expect_answers(page, 2)
     while question(page) != first:
         tap(page, "Undo")
     tap(page, "Undo")

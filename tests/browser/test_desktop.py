@@ -7,7 +7,17 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from identify.phone import DEMO
-from tests.browser.phone import DESK, begin, choices, press, question, see, violations, watched
+from tests.browser.phone import (
+    DESK,
+    begin,
+    choices,
+    more_of_question,
+    press,
+    question,
+    see,
+    violations,
+    watched,
+)
 from tests.browser.phone_storage import add_piece, kept, more, photo, place, records
 
 FOCUSED = "() => document.activeElement.closest('tr')?.querySelector('.link')?.textContent ?? ''"
@@ -192,7 +202,7 @@ def test_single_keys_can_be_switched_off(desk):
     begin(desk, "Coach")
     asked = question(desk)
     press(desk, "1")
-    desk.get_by_role("button", name="Why this question?").click()
+    more_of_question(desk, "Why this question?")
     desk.get_by_role("dialog").get_by_role("button", name="Close").click()
     assert question(desk) == asked
     assert not desk.locator(".state kbd").first.is_visible()

@@ -1,5 +1,6 @@
 """Identifying a piece on the phone, from a tap on its kind to the answer."""
 
+import json
 import re
 
 import pytest
@@ -7,7 +8,20 @@ from playwright.sync_api import expect
 
 from identify.core.assess import assess
 from identify.core.session import answered, new_session
-from tests.browser.phone import asking, choices, question, see, start, tap, whole_piece
+from tests.browser.phone import (
+    CHANGED,
+    asking,
+    choices,
+    expect_question,
+    more_of_question,
+    question,
+    see,
+    start,
+    take_up,
+    tap,
+    too_small,
+    whole_piece,
+)
 from tests.browser.phone_storage import more, place
 
 # Three demo pieces, by the seed that draws them: a different kind each.
@@ -52,7 +66,7 @@ def test_a_misread_number_finds_the_item(page, server, pellmarsh):
     hit = page.get_by_role("list", name="Found").get_by_role("button").first
     expect(hit).to_contain_text("if a character was misread")
     hit.tap()
-    expect(page.locator("main")).to_contain_text(item["name"])
+    expect(page.get_by_role("button", name=re.compile("^So far"))).to_contain_text(item["name"])
 
 
 def test_a_number_that_matches_nothing_is_said_and_the_way_on_shown(page, server):
@@ -70,11 +84,11 @@ def test_back_and_undo_take_back_exactly_one_answer(page, server):
         see(page, choices(page)[0])
         asked.append(question(page))
     page.go_back()
-    expect(page.get_by_role("heading", level=1)).to_have_text(asked[2])
+    expect_question(page, asked[2])
     tap(page, "Undo")
     assert question(page) == asked[1]
     page.go_back()
-    expect(page.get_by_role("heading", level=1)).to_have_text(asked[0])
+    expect_question(page, asked[0])
     page.go_back()
     expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
 
@@ -83,11 +97,11 @@ def test_start_again_can_be_undone(page, server):
     start(page, server.url, "Wagon")
     see(page, choices(page)[0])
     asked = question(page)
-    tap(page, "Start again")
-    assert question(page) == "What have you got?"
+    more_of_question(page, "Next piece")
+    expect_question(page, "What have you got?")
     tap(page, "Undo that")
     assert question(page) == asked
-    expect(page.get_by_role("button", name=re.compile("^1 answer"))).to_be_visible()
+    more_of_question(page, "1 answer")
 
 
 @pytest.mark.parametrize("way", ["unsure", "several", "other", "cannot"])
@@ -100,12 +114,12 @@ def test_answers_that_are_not_simple(page, server, pellmarsh, way):
     by_name = {s["name"]: s["id"] for s in feature["states"]}
     told = {"feature": feature["id"], "how": way, "states": []}
     if way == "unsure":
-        tap(page, "Not sure")
+        tap(page, "I’m guessing")
         told["states"] = [by_name[names[1]]]
         see(page, names[1])
     elif way == "several":
-        tap(page, "Not sure")
-        page.get_by_role("button", name="One of these").tap()
+        tap(page, "I’m guessing")
+        page.get_by_role("button", name="Two or more").tap()
         for name in names[:2]:
             button = page.locator(".states button").filter(has=page.get_by_text(name, exact=True))
             button.tap()
@@ -113,7 +127,7 @@ def test_answers_that_are_not_simple(page, server, pellmarsh, way):
         told["states"] = [s["id"] for s in feature["states"] if s["name"] in names[:2]]
         tap(page, "Done")
     else:
-        tap(page, "Can’t tell" if way == "cannot" else "None of these")
+        tap(page, "Can’t see it" if way == "cannot" else "Something else")
     session = new_session(pellmarsh)
     session["scope"]["kind"] = "coach"
     view = assess(pellmarsh, answered(session, told))
@@ -129,30 +143,29 @@ def test_a_part_that_is_not_there_is_asked_no_more(page, server, pellmarsh):
     asked = []
     while asking(page):
         asked.append(question(page))
-        there_is_no_box = page.get_by_role("button", name="It has no box", exact=True)
+        there_is_no_box = page.get_by_role("button", name="No box", exact=True)
         if there_is_no_box.count():
-            tap(page, "It has no box")
+            tap(page, "No box")
             break
-        tap(page, "Can’t tell")
+        tap(page, "Can’t see it")
     assert asked[-1] in on_box
     while asking(page):
         assert question(page) not in on_box
-        tap(page, "Can’t tell")
+        tap(page, "Can’t see it")
 
 
 def test_why_this_question_and_another_one_instead(page, server):
     start(page, server.url, "Coach")
     asked = question(page)
-    tap_sheet = page.get_by_role("button", name="Why this question?")
-    tap_sheet.tap()
+    more_of_question(page, "Why this question?")
     sheet = page.get_by_role("dialog")
     expect(sheet).to_contain_text("still possible fall away")
     other = sheet.get_by_role("list").last.get_by_role("button").first
     other.tap()
     expect(sheet).to_have_count(0)
-    expect(page.get_by_role("heading", level=1)).not_to_have_text(asked)
-    tap(page, "Back to the suggested question")
-    assert question(page) == asked
+    assert question(page) != asked
+    more_of_question(page, "Back to the suggested question")
+    expect_question(page, asked)
 
 
 def test_why_not_that_variant(page, server):
@@ -170,8 +183,8 @@ def test_number_keys_choose_on_a_keyboard(page, server):
     asked = question(page)
     second = choices(page)[1]
     page.keyboard.press("2")
-    page.wait_for_function("t => document.querySelector('h1').innerText !== t", arg=asked)
-    page.get_by_role("button", name=re.compile("^1 answer")).tap()
+    page.wait_for_function(CHANGED, arg=asked)
+    more_of_question(page, "1 answer")
     expect(page.get_by_role("dialog")).to_contain_text(second)
 
 
@@ -179,16 +192,16 @@ def test_the_question_is_changed_in_the_list_of_answers(page, server):
     start(page, server.url, "Coach")
     asked = question(page)
     see(page, choices(page)[0])
-    page.get_by_role("button", name=re.compile("^1 answer")).tap()
+    more_of_question(page, "1 answer")
     page.get_by_role("dialog").get_by_role("button", name=re.compile("Change")).first.tap()
-    expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+    expect_question(page, asked)
     expect(page.get_by_text("Your answer was")).to_be_visible()
 
 
 def test_what_is_seen_can_be_told_unasked(page, server, pellmarsh):
     """A feature that no question is about: from the reason of a question, and from the answer."""
     start(page, server.url, "Coach")
-    page.get_by_role("button", name="Tell what you see").tap()
+    more_of_question(page, "Point something out")
     sheet = page.get_by_role("dialog")
     names = sheet.get_by_role("list", name="All that can be told").get_by_role("button")
     pack = pellmarsh["pack"]
@@ -197,12 +210,12 @@ def test_what_is_seen_can_be_told_unasked(page, server, pellmarsh):
     assert names.count() == len(there)
     feature = next(f for f in pack["features"] if f["id"] == "coupling")
     names.filter(has_text=feature["name"]).first.click()
-    expect(page.get_by_role("heading", level=1)).to_have_text(feature["question"])
+    expect_question(page, feature["question"])
     see(page, feature["states"][1]["name"])
     assert question(page) not in ("", feature["question"])
-    page.get_by_role("button", name="1 answer so far").click()
+    more_of_question(page, "1 answer so far")
     expect(page.get_by_role("dialog")).to_contain_text(feature["states"][1]["name"])
-    expect(page.get_by_role("dialog")).to_contain_text("Tell something else that you see")
+    expect(page.get_by_role("dialog")).to_contain_text("Point something else out")
 
 
 def test_there_is_none_is_offered_only_where_it_can_be(page, server, pellmarsh):
@@ -221,17 +234,16 @@ def test_there_is_none_is_offered_only_where_it_can_be(page, server, pellmarsh):
 def test_the_second_tap_of_a_double_tap_answers_nothing(page, server):
     start(page, server.url, "Coach")
     page.locator(".states button").first.dblclick()
-    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
     page.wait_for_timeout(500)
-    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+    more_of_question(page, "1 answer so far")
 
 
 def test_done_with_nothing_ticked_says_so(page, server):
     start(page, server.url, "Coach")
     asked = question(page)
-    tap(page, "Not sure")
-    expect(page.get_by_role("button", name="Can’t tell")).to_be_visible()
-    page.get_by_role("button", name="One of these").tap()
+    tap(page, "I’m guessing")
+    expect(page.get_by_role("button", name="Can’t see it")).to_be_visible()
+    page.get_by_role("button", name="Two or more").tap()
     page.get_by_role("button", name="Done").tap()
     expect(page.get_by_role("group", name="Tick at least one first")).to_be_visible()
     assert question(page) == asked
@@ -245,3 +257,51 @@ def test_the_way_to_the_piece_is_found_after_more_screens_than_a_browser_remembe
     more(page, "Settings")
     page.go_back()
     expect(page.get_by_role("heading", level=1)).to_have_text("More")
+
+
+def laid_out(page) -> dict[str, float]:
+    """Where the title, the answers and the last row of buttons end, and the height there is."""
+    return page.evaluate(
+        """() => {
+          const ends = (sight) => Math.max(...[...document.querySelectorAll(sight)]
+            .map((one) => one.getBoundingClientRect().bottom));
+          const all = [...document.querySelectorAll(".states button")];
+          const frame = document.querySelector(".choices").getBoundingClientRect();
+          const seen = all.filter((one) => one.getBoundingClientRect().bottom <= frame.bottom + 1);
+          return { title: ends("#screen h1"), last: ends(".reach button"), high: innerHeight,
+            page: document.scrollingElement.scrollHeight, answers: all.length, seen: seen.length,
+            cut: document.querySelector(".states").scrollHeight
+              - document.querySelector(".states").clientHeight };
+        }"""
+    )
+
+
+@pytest.mark.parametrize("range_", ["pellmarsh", "tarrowby"])
+def test_every_answer_of_every_question_is_on_one_screen(page, server, site, range_):
+    """At 360 by 740 nothing scrolls, whatever is asked; each answer has room for a thumb."""
+    pack = json.loads(site[f"packs/{range_}.json"])
+    page.goto(server.url)
+    page.get_by_role("heading", level=1).wait_for()
+    session = {
+        "pack": range_, "version": "", "scope": {"kind": "", "items": []},
+        "able": [], "missing": [], "answers": [],
+    }  # fmt: skip
+    for feature in pack["features"][1:]:
+        take_up(page, session, asked=feature["id"])
+        expect_question(page, feature["question"])
+        room = laid_out(page)
+        assert room["cut"] <= 0, feature["id"]
+        assert room["page"] == room["high"] == 740, feature["id"]
+        assert room["title"] < 110, feature["id"]
+        assert too_small(page) == [], feature["id"]
+
+
+@pytest.mark.parametrize(("wide", "high"), [(360, 740), (320, 568)])
+def test_with_large_letters_the_question_and_two_answers_are_seen(page, server, wide, high):
+    page.set_viewport_size({"width": wide, "height": high})
+    start(page, server.url, "Wagon")
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    room = laid_out(page)
+    assert room["seen"] >= (2 if high > 600 else 1)
+    assert room["last"] <= high, "Undo and More stay in the thumb's reach"
+    assert room["page"] == high

@@ -8,8 +8,11 @@ from tests.browser.phone import (
     asking,
     begin,
     choices,
+    expect_question,
     kept_phone,
     kill,
+    line,
+    more_of_question,
     question,
     see,
     see_all,
@@ -46,15 +49,16 @@ def test_from_cold_with_no_signal_a_note_with_a_photo_survives_a_killed_tab(
         begin(page, "Coach")
         while asking(page):
             see(page, choices(page)[0])
-        box = page.locator(".for-you")
+        box = page.locator(".answer")
         expect(box).to_contain_text(re.compile("own|want|adds", re.IGNORECASE))
         before = box.inner_text()
-        box.get_by_text("Its condition, box and price").click()
+        line(page, "Price").click()
         choose(page, "Condition", "as new")
         choose(page, "Box", "yes")
         fill(page, "Price asked", "£500")
         assert box.inner_text() != before
-        page.get_by_role("button", name="Note it").click()
+        page.get_by_role("button", name="Close", exact=True).click()
+        page.get_by_role("button", name="Save for later").click()
         expect(page.get_by_text("Note", exact=True).first).to_be_visible()
         fill(page, "Table", "77")
         fill(page, "Come back at", "after two")
@@ -67,7 +71,7 @@ def test_from_cold_with_no_signal_a_note_with_a_photo_survives_a_killed_tab(
         kill(page)
         page = watched(context.new_page())
         page.goto(own_server.url)
-        expect(page.locator(".for-you")).to_contain_text("Open your note")
+        expect(page.locator(".answer")).to_contain_text("Open your note")
         place(page, "Notebook")
         first = page.get_by_role("list", name="Notes").get_by_role("button").first
         expect(first).to_contain_text("asked £500 · back after two")
@@ -136,16 +140,15 @@ def test_one_tap_on_the_question_card_makes_a_note_and_back_goes_on(page, server
     begin(page, "Wagon")
     see(page, choices(page)[0])
     asked = question(page)
-    page.get_by_role("button", name="Note it").tap()
+    more_of_question(page, "Save for later")
     expect(page.get_by_label("Price asked")).to_be_visible()
     (note,) = records(page, "note")
     assert note["of"]
     assert len(note["answers"]) == 1
     page.go_back()
-    expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+    expect_question(page, asked)
     see(page, choices(page)[0])
-    # with a mouse: a touch within 0.3 s of the last one, in the same place, counts as a double tap
-    page.get_by_role("button", name="Note it").click()
+    more_of_question(page, "Save for later")
     expect(page.get_by_label("Price asked")).to_be_visible()
     (note,) = records(page, "note")
     assert len(note["answers"]) == 2, "the same note, brought up to date"
@@ -161,7 +164,7 @@ def test_the_other_screens_are_one_tap_away_from_a_question(page, server):
     expect(page.get_by_role("heading", level=1)).to_have_text("Notebook")
     place(page, "Wants")
     page.get_by_role("navigation").get_by_role("button", name="Identify").tap()
-    expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+    expect_question(page, asked)
 
 
 def test_a_note_becomes_a_piece_and_the_budget_knows(page, server):
@@ -174,6 +177,8 @@ def test_a_note_becomes_a_piece_and_the_budget_knows(page, server):
     fill(page, "Hall", "Corrick Corn Exchange")
     fill(page, "Note", "Tin station")
     page.get_by_role("button", name="Bought: into the collection").click()
+    expect(page.get_by_label("Price paid")).to_have_value("17.50")
+    page.get_by_role("button", name="Into the collection", exact=True).click()
     expect(page.get_by_role("alert")).to_contain_text("It is in the collection.")
     expect(page.get_by_role("heading", level=1)).to_have_text("Tin station")
     (piece,) = records(page, "piece")
@@ -230,7 +235,8 @@ def test_the_app_stops_when_every_candidate_means_the_same(page, server, pellmar
     place(page, "Identify")
     page.get_by_role("searchbox").fill(number)
     page.get_by_role("list", name="Found").get_by_role("button").first.click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("You own every one it could be")
+    expect(page.get_by_role("heading", level=1)).to_contain_text(number)
+    expect(page.locator(".pill")).to_have_text("Whichever it is, you own it")
     expect(page.get_by_role("button", name="Keep asking")).to_be_visible()
 
 
@@ -247,31 +253,38 @@ def test_the_verdict_says_why_with_condition_box_and_price(page, server):
     place(page, "Identify")
     page.get_by_role("searchbox").fill("G 28")
     page.get_by_role("list", name="Found").get_by_role("button").first.click()
-    top = page.get_by_role("heading", level=1)
-    expect(top).to_have_text("You own every one it could be")
-    box = page.locator(".for-you")
-    expect(box).to_contain_text("fair, no box; bought for £6, 2019")
-    box.get_by_text("Its condition, box and price").click()
+    top = page.locator(".pill")
+    sheet = page.get_by_role("dialog")
+    expect(top).to_have_text("Whichever it is, you own it")
+    line(page, "Own or want").click()
+    expect(sheet).to_contain_text("fair, no box; bought for £6, 2019")
+    sheet.get_by_role("button", name="Close", exact=True).click()
+    line(page, "Price").click()
     choose(page, "Condition", "excellent")
-    expect(top).to_have_text("It is better than yours, whichever it is")
+    expect(top).to_have_text("Whichever it is, it is better than yours")
+    expect(line(page, "Own or want")).to_contain_text("it is better than yours")
     choose(page, "Condition", "poor")
-    expect(top).to_have_text("You own every one it could be")
-    expect(box).to_contain_text("The one in your hand is not better.")
-    box.get_by_role("button", name="I want it").click()
+    expect(top).to_have_text("Whichever it is, you own it")
+    expect(sheet).to_contain_text("The one in your hand is not better.")
+    sheet.get_by_role("button", name="Close", exact=True).click()
+    line(page, "Own or want").click()
+    sheet.get_by_role("button", name="Add to wants").click()
     fill(page, "Most to pay", "£5")
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
-    box.get_by_text("Its condition, box and price").click()
+    line(page, "Price").click()
     fill(page, "Price asked", "£8")
-    expect(box).to_contain_text("More is asked than your limit of £5.")
+    expect(sheet).to_contain_text("More is asked than your limit of £5.")
+    expect(line(page, "Price")).to_contain_text("£8, above your limit")
     fill(page, "Price asked", "£4")
-    expect(box).to_contain_text("The price is within your limit of £5.")
+    expect(sheet).to_contain_text("The price is within your limit of £5.")
+    expect(line(page, "Price")).to_contain_text("£4, within your limit")
 
 
 def test_an_identified_piece_goes_into_the_collection_with_its_answers(page, server, pellmarsh):
     page.goto(server.url)
     begin(page, "Wagon")
     see_all(page, pellmarsh["pack"], whole_piece(pellmarsh["pack"], "wagon", 13))
-    page.get_by_role("button", name="Add to the collection").click()
+    page.get_by_role("button", name="Add to collection").click()
     expect(page.get_by_role("alert")).to_contain_text("It is in the collection.")
     (piece,) = records(page, "piece")
     assert piece["answers"]

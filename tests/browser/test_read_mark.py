@@ -6,7 +6,11 @@ from playwright.sync_api import Page, expect
 from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, new_session
-from tests.browser.phone import question, take_up
+from tests.browser.phone import (
+    more_of_question,
+    question,
+    take_up,
+)
 from tests.browser.phone_storage import place
 from tests.conftest import serving
 
@@ -67,8 +71,7 @@ def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pe
     sheet.get_by_label(FIELD).fill("Pat. No. 654321")
     sheet.get_by_role("button", name="Take this as an answer").first.click()
     expect(sheet).to_have_count(0)
-    expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
-    page.get_by_role("button", name="1 answer so far").click()
+    more_of_question(page, "1 answer so far")
     expect(page.get_by_role("dialog").get_by_text("Six figures").first).to_be_visible()
 
 

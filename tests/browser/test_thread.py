@@ -8,7 +8,18 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.phone import PHONE, asking, begin, choices, question, see, tap, watched
+from tests.browser.phone import (
+    PHONE,
+    asking,
+    begin,
+    choices,
+    line,
+    more_of_question,
+    question,
+    see,
+    tap,
+    watched,
+)
 from tests.browser.phone_storage import demo, records
 from tests.conftest import Server, serving
 
@@ -76,7 +87,7 @@ def everything(page: Page) -> list[str]:
     demo(page)
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     said = through(page)
-    page.get_by_role("button", name="Start again").first.click()
+    page.get_by_role("button", name="Next piece").first.click()
     page.get_by_label("Range").select_option("Any range")
     expect(page.get_by_role("button", name="Tender", exact=True)).to_be_visible()
     return [*said, *through(page)]
@@ -152,7 +163,7 @@ def test_a_note_taken_while_the_thread_is_at_work_has_the_last_answer(browser, s
     begin(page, "Wagon")
     see(page, choices(page)[0])
     page.locator(".states button").first.click()
-    page.get_by_role("button", name="Note it").click()
+    more_of_question(page, "Save for later")
     expect(page.get_by_label("Price asked")).to_be_visible()
     (note,) = records(page, "note")
     assert len(note["answers"]) == 2
@@ -165,8 +176,9 @@ def test_a_tap_after_a_price_is_typed_is_not_lost(browser, small_is_large):
     demo(page)  # a price means something to who keeps a collection
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     through(page)
-    page.get_by_text("Its condition, box and price").click()
+    line(page, "Price").click()
     page.get_by_label("Price asked").fill("5")
-    page.get_by_role("button", name="Start again").last.click()
+    page.get_by_role("button", name="Close", exact=True).click()
+    page.get_by_role("button", name="Next piece").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
     page.context.close()

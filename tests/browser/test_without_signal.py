@@ -10,6 +10,8 @@ from tests.browser.phone import (
     asking,
     begin,
     choices,
+    expect_answers,
+    expect_question,
     kept_phone,
     kill,
     question,
@@ -54,8 +56,8 @@ def test_a_killed_tab_comes_back_to_the_same_question(browser, server):
     kill(page)
     again = context.new_page()
     again.goto(server.url)
-    expect(again.get_by_role("heading", level=1)).to_have_text(asked)
-    expect(again.get_by_role("button", name="3 answers so far")).to_be_visible()
+    expect_question(again, asked)
+    expect_answers(again, 3)
     context.close()
 
 
@@ -85,7 +87,7 @@ def test_a_new_version_is_offered_and_nothing_moves_until_it_is_tapped(
             page.get_by_role("button", name="Use it now").tap()
         expect(page.get_by_text("Version next")).to_be_visible()
         page.get_by_role("button", name="Back to the piece").tap()
-        expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+        expect_question(page, asked)
 
 
 def test_a_saved_piece_meets_a_new_edition_of_its_pack(playwright, own_server, site, tmp_path):
@@ -120,7 +122,7 @@ def test_a_saved_piece_meets_a_new_edition_of_its_pack(playwright, own_server, s
         expect(notice).to_contain_text("Set aside from it")
         expect(notice).to_contain_text("that question is no longer asked")
         page.get_by_role("button", name="Back to the piece").tap()
-        expect(page.get_by_role("button", name="1 answer so far")).to_be_visible()
+        expect_answers(page, 1)
         assert name
 
 

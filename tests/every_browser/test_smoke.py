@@ -12,7 +12,7 @@ def test_a_piece_is_identified_kept_and_there_again_offline_from_cold(phone: Pho
     assert phone.run("return innerWidth") == 360
     named = identify(phone, "Coach")
     assert named
-    phone.tap("Add to the collection")
+    phone.tap("Add to collection")
     phone.sees("It is in the collection.")
     told = phone.run("return document.body.innerText.includes(arguments[0])", WEEK)
     assert told is (phone.name == "webkit")  # only there may it all be gone after a week
@@ -37,7 +37,8 @@ def test_a_killed_browser_has_lost_nothing(phone: Phone, app: Server):
     phone.open()
     phone.goto(app.url)
     phone.until("document.querySelector('h1')?.innerText === arguments[0]", asked)
-    phone.tap("Start again")
+    phone.tap("More")
+    phone.tap("Next piece")
     phone.tap("Collection")
     phone.sees("100 pieces")
     assert phone.reported() == []

@@ -2,8 +2,10 @@
  * The piece at hand, as it is kept on the phone: every step since the start, so that each can be
  * taken back exactly.
  *
- *   {format, id, pack: pack id, hand, steps: [{session, asked, further, claim}]}
+ *   {format, id, pack: pack id, made, box, hand, steps: [{session, asked, further, claim}]}
  *   id        names it in the notes and pieces that are made of it
+ *   made      when it was begun
+ *   box       names the box it came from, where several come from one; left out: none
  *   hand      {condition, boxed, asked}: what was said of the piece for the verdict; left out:
  *             nothing
  *   session   the engine's session
@@ -30,6 +32,7 @@ export function begun(session) {
     format: FORMAT,
     id: newId("s"),
     pack: session.pack,
+    made: new Date().toISOString(),
     steps: [{ session, asked: "", further: false }],
   };
 }
@@ -125,7 +128,8 @@ export async function putBy(piece) {
   await remove("kept", KEY);
 }
 
-function sound(kept) {
+/** Can this be taken up as a piece? */
+export function sound(kept) {
   return (
     kept?.format === FORMAT &&
     typeof kept.pack === "string" &&

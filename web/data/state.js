@@ -11,6 +11,7 @@
  *   settings  what the person has chosen (settings.js)
  *   piece     the piece at hand (piece-at-hand.js), null at the start
  *   view      what the engine says of it
+ *   tray      the other pieces at hand (tray.js)
  *   former    the piece that was left when one started again
  */
 export const state = {
@@ -25,6 +26,7 @@ export const state = {
   piece: null,
   view: null,
   former: null,
+  tray: [],
 };
 
 /** Puts something else in its place: the only way in which the state changes. */

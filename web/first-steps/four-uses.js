@@ -13,9 +13,9 @@ const CAR = "Locomotive or power car";
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing }, { name }) {
   if (!asked) return { text: "Look at the question, and tap what you see." };
-  if (missing) return { text: `Yours has no ${missing}. Tap “It has no ${missing}”.` };
+  if (missing) return { text: `Yours has no ${missing}. Tap “No ${missing}”.` };
   if (state) return { text: `On your ${name}: ${small(state)}. Tap that.`, tap: state };
-  return { text: `That cannot be seen on your ${name}. Tap “Can’t tell”.` };
+  return { text: `That cannot be seen on your ${name}. Tap “Can’t see it”.` };
 }
 
 /** A screen that is not on the way. */
@@ -120,16 +120,20 @@ export const USES = [
         answer({ hand }) {
           if (!hand.condition)
             return {
-              text:
-                "You own one. Is this better? Tap “Its condition, box and price”, then: as " +
-                "new.",
-              at: ".for-you details:not([open]) > summary, .for-you [open] .field",
+              text: "You own one. Is this better? Tap “Price”.",
+              at: ".line:nth-child(4)",
             };
           return {
             text: "So you know whether it is better than yours. That was all.",
             done: true,
-            at: ".said > p:not(.verdict-title)",
+            at: ".pill",
           };
+        },
+        sheet({ sheet, hand }) {
+          if (!sheet.startsWith("Price")) return null;
+          return hand.condition
+            ? { text: "Now tap “Close”." }
+            : { text: "Under “Condition” choose: as new.", at: ".sheet .pick" };
         },
       });
     },
@@ -160,7 +164,7 @@ export const USES = [
     missing: ["box"],
     demo: false,
     line(now) {
-      const check = "Now the seller’s date: tap “Check the seller’s date”.";
+      const check = "Tap “Check the seller’s date”.";
       const over = {
         text: "There is the verdict, and a sentence to say aloud. That was all.",
         done: true,
@@ -169,13 +173,15 @@ export const USES = [
       return walked(now, this, {
         asking({ answers, claim }) {
           if (claim) return over;
-          return answers >= 6 ? { text: check } : null;
+          return answers >= 6 ? { text: "Now the seller’s date: tap “More”." } : null;
         },
-        answer: ({ claim }) => (claim ? over : { text: check }),
-        sheet({ sheet, claim }) {
-          if (sheet === "The seller’s date") return over;
-          if (sheet === "Check the seller’s date" && !claim)
-            return { text: "Type 1952, then tap “Check it”.", at: "#claim-text" };
+        answer: ({ claim }) =>
+          claim ? over : { text: "Now tap “Seller’s date”.", at: ".line:nth-child(2)" },
+        sheet({ sheet, claim, more }) {
+          if (more) return { text: check };
+          if (sheet === "The seller’s date")
+            return claim === "1952" ? over : { text: "Now tap “1952”." };
+          if (sheet === "Check the seller’s date" && !claim) return { text: "Tap “1950s”." };
           return null;
         },
       });
@@ -225,12 +231,12 @@ export const USES = [
           done: true,
           at: "main .hit",
         };
-      const go = note
-        ? "Your note is begun: tap “Note it” once more."
-        : "Time is short. Tap “Note it”.";
+      const go = note ? "Your note is begun: open it again." : "Time is short.";
+      const save = { text: "Tap “Save for later”." };
       return walked(now, this, {
-        asking: ({ answers }) => (answers >= 2 || note ? { text: go } : null),
-        answer: () => ({ text: go }),
+        asking: ({ answers }) => (answers >= 2 || note ? { text: `${go} Tap “More”.` } : null),
+        answer: () => save,
+        sheet: ({ more }) => (more ? save : null),
       });
     },
   },

@@ -177,7 +177,7 @@ function tell({ pack }, use, line = "") {
 
 /**
  * Where the person is: {screen, sheet (its title, ""), stage (start, asking, answer), asked (id of
- * the feature, ""), state (what the piece has there, by its name, ""), missing (name of the part
+ * the feature, ""), more (whether what stands behind More is open), state (what the piece has there, by its name, ""), missing (name of the part
  * that the piece has not, ""), answers (how many), claim, hand, note}.
  */
 function standing(state, use) {
@@ -192,6 +192,7 @@ function standing(state, use) {
     sheet: top === TELLING ? "" : top,
     stage: !step ? "start" : asked === "" ? "answer" : "asking",
     asked,
+    more: feature !== null && top === feature.question,
     state: seen?.name ?? "",
     missing: part && use.missing.includes(part.id) ? small(part.name) : "",
     answers: step ? step.session.answers.length : 0,

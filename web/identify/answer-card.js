@@ -1,31 +1,92 @@
+import { all } from "../data/records.js";
 import { chance } from "../parts/chance.js";
-import { datedFacts } from "./when-made.js";
 import { button, el, heading } from "../parts/element.js";
-import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
-import { anyOf, itemName, need, percent, small, variantName } from "../parts/say.js";
-import { forYou } from "./for-you.js";
+import { loaded } from "../parts/loaded-later.js";
+import { portrait } from "../parts/portrait.js";
+import { anyOf, itemName, madeSpan, small, variantName } from "../parts/say.js";
+import { alikes, oddOnes } from "./alikes.js";
+import { answerLines } from "./answer-lines.js";
 import { verdictTitle } from "./verdict-words.js";
-import { yearsFigure } from "./years-figure.js";
 
-/** The answer: what it is, or what cannot be told apart, or that it is not in the reference. */
+const NEARLY = 0.9; // which one it is, is as good as settled
+const RARE = 0.02;
+const SHOWN = 3; // candidates on the first screen
+
+/**
+ * The answer on one screen: what it is and how sure, the four lines, what to do with it. The rest
+ * is folded away beneath.
+ */
 export function answerScreen(state, step, act) {
   const { view } = state;
-  const alone = view.stop === "nothing" && view.alike.length === 1;
+  const nearly = view.stop === "verdict" && view.variants[0]?.chance >= NEARLY;
+  const alone = nearly || (view.stop === "nothing" && view.alike.length === 1);
   const card =
     view.stop === "sure" || alone
       ? oneVariant
       : { "": nothing, nothing, unrecorded, unseen: nothingSeen, verdict: allAlike }[view.stop];
+  const { top, notes: told = [], which, many = false } = card(state, step, act);
   return el(
     "section",
     { class: "answer" },
-    card(state, step, act),
-    button("Your answers", act.answers, { class: "link" }),
+    el("div", { class: "is" }, top, verdictPill(state), told),
+    answerLines(state, step, act),
     el(
       "div",
-      { class: "finish" },
+      { class: "reach" },
+      button("Undo", act.undo, { class: "plain" }),
+      many
+        ? button("Why not the others", act.candidates, { class: "plain" })
+        : button("Your answers", act.answers, { class: "plain" }),
       view.question ? button("Keep asking", act.further, { class: "plain" }) : null,
-      button("Start again", act.restart, { class: "main" }),
     ),
+    everything(state, step, act, which),
+    finish(state, act),
+  );
+}
+
+/** All the rest, made when it is unfolded; `which`: of answer-rest.js. */
+function everything(state, step, act, which) {
+  const box = el("div", {});
+  const unfold = async ({ target }) => {
+    if (!target.open || box.hasChildNodes()) return;
+    const { rest } = await loaded(import("./answer-rest.js"));
+    box.append(...rest(state, step, act, which));
+  };
+  return el(
+    "details",
+    { class: "everything", ontoggle: unfold },
+    el("summary", {}, "Everything else"),
+    box,
+  );
+}
+
+/** What the piece means for the collector, beside what it is. */
+function verdictPill({ view: { verdict } }) {
+  return verdict ? el("p", { class: "pill" }, verdictTitle(verdict)) : null;
+}
+
+function finish(state, act) {
+  const { id } = state.piece;
+  const [owned, noted] = ["piece", "note"].map((type) =>
+    all(type).some((one) => id && one.session === id),
+  );
+  return el(
+    "div",
+    { class: "finish" },
+    button(noted ? "Open your note" : "Save for later", act.note, { class: "plain" }),
+    button(owned ? "Open it in the collection" : "Add to collection", act.collect, {
+      class: "main",
+    }),
+    button("Next piece", act.restart, { class: "plain" }),
+  );
+}
+
+/** What it looks like, as far as that is settled. */
+function picture({ pack }, step, variants) {
+  return el(
+    "div",
+    { class: "picture-of" },
+    portrait(pack, variants, { size: 200, answers: step.session.answers }),
   );
 }
 
@@ -34,26 +95,22 @@ function oneVariant(state, step, act) {
   const { pack, view } = state;
   const [best] = view.variants;
   const variant = pack.variants[best.variant];
-  const item = pack.items[variant.item];
-  return [
-    el("p", { class: "kicker" }, kicker(view, step.session.scope)),
-    heading(1, itemName(pack, variant.item)),
-    el("p", { class: "variant" }, variant.name),
-    carries(item),
-    chance(best.chance, " sure"),
-    fitNote(state, step, act),
-    notLookedAt(pack, view, act),
-    yearsFigure(view.years),
-    forYou(state, act),
-    datedFacts(state, step, act),
-    couldBe(state, view.variants.slice(1), act),
-    wouldTell(pack, view, act),
-    widen(step, act),
-    sources(pack, variant, item),
-    belongs(pack, item, variant.item),
-    notes([item.note, variant.note]),
-    cautions(pack, item.kind),
-  ];
+  return {
+    top: [
+      picture(state, step, best.variant),
+      el(
+        "p",
+        { class: "kicker" },
+        `${kicker(view, step.session.scope)} `,
+        chance(best.chance, " sure"),
+      ),
+      heading(1, itemName(pack, variant.item)),
+      el("p", { class: "variant" }, variant.name),
+      el("p", { class: "made" }, madeSpan(view.years)),
+    ],
+    which: "one",
+    notes: [fitNote(state, step, act), notLookedAt(pack, view, act)],
+  };
 }
 
 const HOW_SURE = {
@@ -69,40 +126,24 @@ function kicker({ how_sure }, { items }) {
   return items.length > 0 ? `If the number or name is right: ${small(words)}` : words;
 }
 
-/** What does not fit the one that is named, and what can be done about it. */
-function fitNote(state, { session }, act) {
-  const { pack, view } = state;
+/** What does not fit the one that is named, with a way to look at it again. */
+function fitNote({ pack, view }, { session }, act) {
   if (!view.fit || view.fit.passed) return null;
-  const odd = view.fit.odd.map((place) =>
-    pack.features.find((one) => one.id === session.answers[place].feature),
-  );
-  if (odd.length === 0) {
-    return el(
-      "p",
-      {},
-      "What you saw is unusual for it, taken together. Look once more before you rely on it.",
-    );
-  }
+  const odd = oddOnes(pack, view, session);
+  if (odd.length === 0)
+    return el("p", {}, "What you saw is unusual for it, taken together. Look once more.");
   const names = odd.map(({ name }) => small(name));
   const what = odd.length === 1 ? "one thing does" : `${odd.length} things do`;
-  return [
-    el("p", {}, `But ${what} not fit: ${anyOf(names, "and")}.`),
-    el(
-      "p",
-      { class: "quiet" },
-      "A variant nobody has written down, a repaired or repainted piece, or a slip.",
-    ),
-    el(
-      "div",
-      { class: "row" },
-      odd.map(({ id, name }) =>
-        button(`Look again: ${small(name)}`, () => act.change(id), { class: "plain" }),
+  return el(
+    "p",
+    {},
+    `But ${what} not fit: ${anyOf(names, "and")}. `,
+    odd
+      .slice(0, 2)
+      .map(({ id, name }) =>
+        button(`Look again: ${small(name)}`, () => act.change(id), { class: "link" }),
       ),
-      state.entry.written
-        ? button("Write it down as a variant", act.asVariant, { class: "plain" })
-        : button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
-    ),
-  ];
+  );
 }
 
 /** What would have shown that it is another one, where the check was skipped. */
@@ -117,161 +158,91 @@ function notLookedAt(pack, { unseen }, act) {
   );
 }
 
-/** "Can't tell" to everything: nothing was seen, so nothing is said. */
-function nothingSeen({ pack, view }, step, act) {
-  return [
-    heading(1, "Nothing was seen that decides it"),
-    el("p", {}, "You could not tell anything that was asked, so it can be anything in this range."),
-    button("Your answers", act.answers, { class: "main wide" }),
-    wouldTell(pack, view, act),
-    widen(step, act),
-  ];
-}
-
-function nothing(state, step, act) {
-  return several(state, step, act, (left) => {
-    const [first] = left.map((one) => state.pack.variants[one.variant].item);
-    const alone = left.every((one) => state.pack.variants[one.variant].item === first);
-    return [
+/** "Can't see it" to everything: nothing was seen, so nothing is said. */
+function nothingSeen() {
+  return {
+    which: "unseen",
+    top: [
+      heading(1, "Nothing was seen that decides it"),
       el(
         "p",
-        { class: "kicker" },
-        alone ? "It is, in one of these variants" : "It is one of these",
+        {},
+        "You could not see anything that was asked, so it can be anything in this range.",
       ),
-      heading(1, alone ? itemName(state.pack, first) : "What you saw fits more than one"),
-      el("p", {}, "Nothing left to look at tells these apart:"),
-    ];
-  });
+    ],
+  };
+}
+
+function nothing(state, step) {
+  return several(state, step, "nothing");
 }
 
 /** Whichever it is, it means the same for the collector. */
-function allAlike(state, step, act) {
-  return several(state, step, act, () => [
-    heading(1, verdictTitle(state.view.verdict)),
-    el("p", {}, "Which of them it is makes no difference to that, so you can stop here:"),
-  ]);
+function allAlike(state, step) {
+  return several(state, step, "verdict");
 }
 
-function several(state, step, act, top) {
+/** More than one is left: the item they share, or the likeliest of them first. */
+function several(state, step, which) {
   const { pack, view } = state;
   const left = view.variants.filter(
     (one) => view.alike.length === 0 || view.alike.includes(one.variant),
   );
-  return [
-    ...top(left),
-    el(
-      "ul",
-      { class: "alike" },
-      left
-        .slice(0, 12)
-        .map((one) =>
-          el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)),
-        ),
-    ),
-    button("All candidates, and why not", act.candidates, { class: "link" }),
-    yearsFigure(view.years),
-    forYou(state, act),
-    datedFacts(state, step, act),
-    wouldTell(pack, view, act),
-    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
-    widen(step, act),
-    cautions(pack, likelyKind(pack, view)),
-  ];
+  const places = left.map((one) => pack.variants[one.variant].item);
+  const alone = places.every((place) => place === places[0]);
+  return {
+    top: [
+      picture(
+        state,
+        step,
+        left.map((one) => one.variant),
+      ),
+      el("p", { class: "kicker" }, alone ? "One of its variants" : "One of these"),
+      heading(1, alone ? itemName(pack, places[0]) : "It fits more than one"),
+      el("p", { class: "made" }, madeSpan(view.years)),
+      alikes(
+        left
+          .filter((one, place) => place === 0 || one.chance >= RARE)
+          .slice(0, SHOWN)
+          .map((one) => ({
+            name: alone ? pack.variants[one.variant].name : variantName(pack, one.variant),
+            chance: one.chance,
+          })),
+      ),
+    ],
+    many: true,
+    which,
+  };
 }
 
 function unrecorded(state, step, act) {
   const { pack, view } = state;
-  return [
-    heading(
-      1,
-      view.unrecorded >= 0.95
-        ? "This is not in the reference"
-        : "This is perhaps not in the reference",
-    ),
-    el(
-      "p",
-      {},
-      "No recorded variant goes well with what you saw. It may be a variant nobody has written " +
-        "down, a repainted or altered piece, or one of the answers may be wrong.",
-    ),
-    chance(view.unrecorded),
-    button("Put it into a range of your own", act.putIn, { class: "main wide" }),
-    button("Keep as a sighting", act.sighting, { class: "plain wide" }),
-    el(
-      "p",
-      { class: "quiet" },
-      "With photos and what you know of it, for whoever keeps the reference.",
-    ),
-    forYou(state, act),
-    view.variants.length === 0 ? null : heading(2, "What came closest"),
-    el(
-      "ul",
-      { class: "alike" },
-      view.variants
-        .slice(0, 3)
-        .map((one) =>
-          el("li", {}, el("strong", {}, variantName(pack, one.variant)), chance(one.chance)),
-        ),
-    ),
-    view.variants.length === 0
-      ? null
-      : button("Why not these?", act.candidates, { class: "plain wide" }),
-    datedFacts(state, step, act),
-    widen(step, act),
-    wouldTell(pack, view, act),
-    cautions(pack, likelyKind(pack, view)),
-  ];
-}
-
-/** The kind that it seems to be, or -1. */
-function likelyKind(pack, { items }) {
-  return items.length > 0 ? pack.items[items[0].item].kind : -1;
-}
-
-function couldBe({ pack, view }, others, act) {
-  const shown = others.filter((one, place) => place === 0 || one.chance >= 0.005).slice(0, 3);
-  return [
-    heading(2, "What else it could be"),
-    el(
-      "ul",
-      { class: "alike" },
-      shown.map((one) =>
-        el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance)),
+  const closest = view.variants.slice(0, 2);
+  return {
+    which: "unrecorded",
+    top: [
+      heading(
+        1,
+        view.unrecorded >= 0.95
+          ? "This is not in the reference"
+          : "This is perhaps not in the reference",
       ),
-      el("li", {}, el("span", {}, "Not in the reference"), chance(view.unrecorded)),
-    ),
-    button("All candidates, and why not", act.candidates, { class: "link" }),
-  ];
-}
-
-function widen({ session }, act) {
-  if (session.scope.items.length === 0) return null;
-  return el(
-    "p",
-    {},
-    "You looked only at the number or name you found. ",
-    button("Look at everything", act.widen, { class: "plain" }),
-  );
-}
-
-function wouldTell(pack, view, act) {
-  if (view.would_tell.length === 0) return null;
-  const needs = [...new Set(view.would_tell.map((one) => one.needs))];
-  return [
-    heading(2, "What would tell more"),
-    needs.map((name) => {
-      const names = view.would_tell
-        .filter((one) => one.needs === name)
-        .map((one) => small(pack.features[one.feature].name));
-      return el(
-        "p",
-        {},
-        `${need(name)}: ${names.join(", ")}. `,
-        button("I can do that", () => act.able(name), {
-          class: "plain",
-          "aria-label": `I can do that: ${small(need(name))}`,
-        }),
-      );
-    }),
-  ];
+      el("p", { class: "kicker" }, chance(view.unrecorded, " sure")),
+      el("p", {}, "No recorded variant goes well with what you saw."),
+      el(
+        "div",
+        { class: "ways" },
+        button("Put it into a range of your own", act.putIn, { class: "main" }),
+        button("Keep as a sighting", act.sighting, { class: "plain" }),
+      ),
+      closest.length === 0
+        ? null
+        : [
+            el("p", { class: "quiet" }, "What came closest:"),
+            alikes(
+              closest.map((one) => ({ name: variantName(pack, one.variant), chance: one.chance })),
+            ),
+          ],
+    ],
+  };
 }

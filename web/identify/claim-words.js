@@ -248,13 +248,23 @@ export function claimLine(claim, judged) {
   return `Seller says ${claimWords(claim)}: ${word}`;
 }
 
+/**
+ * The same for a narrow line: "1957: fits".
+ * @param {Claim} claim
+ * @param {Judgement} judged
+ * @returns {string}
+ */
+export function claimShort(claim, judged) {
+  const word = { open: "can’t say yet", unknown: "can’t say" }[judged.word] ?? judged.word;
+  return `${claimWords(claim)}: ${word}`;
+}
+
 /** What can be typed by a tap, as [label, text to read], a list of them for each line. */
 export function quickClaims({ range }) {
   const lines = [];
   for (let start = range.first - (range.first % 10); start <= range.last; start += 10) {
     const parts = [
-      { label: `${start}s`, text: `${start}s`, from: start, to: start + 9 },
-      { label: "early", text: `early ${start}s`, from: start, to: start + 3 },
+      { label: `early ${start}s`, text: `early ${start}s`, from: start, to: start + 3 },
       { label: "mid", text: `mid ${start}s`, from: start + 3, to: start + 7 },
       { label: "late", text: `late ${start}s`, from: start + 6, to: start + 9 },
     ].filter(({ from, to }) => from <= range.last && to >= range.first);

@@ -14,28 +14,10 @@ import {
   strongest,
   verdictNote,
 } from "./claim-words.js";
+import { CHECK, heldClaim } from "./held-claim.js";
 import { sheet } from "../parts/sheet.js";
 import { timeline } from "./timeline.js";
 import { openWho, whoLink, whoOfFeature } from "./who-says-so.js";
-
-const known = new WeakMap();
-
-/**
- * The claim of a step held against its answers: null for none, else {claim, judged (null: it cannot
- * be used)}.
- */
-export function heldClaim({ engine, ready }, step) {
-  if (!step.claim) return null;
-  if (!known.has(step)) {
-    const claim = engine.read_claim(ready, step.claim);
-    const judged = claim.problem === "" ? engine.judge(ready, step.session, claim) : null;
-    known.set(step, { claim, judged });
-  }
-  return known.get(step);
-}
-
-/** The label of the button that leads here. */
-export const CHECK = "Check the seller’s date";
 
 /**
  * Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text),
@@ -87,13 +69,40 @@ function openForm(state, step, act) {
 
   told();
   sheet(
-    "Check the seller’s date",
-    el("label", { for: "claim-text" }, "What does the seller say?"),
-    field,
-    reading,
-    button("Check it", check, { class: "main wide" }),
+    CHECK,
+    el("p", {}, "Which years does the seller say?"),
+    yearKeys(pack, step.claim ?? "", act),
+    el(
+      "details",
+      { open: Boolean(step.claim) },
+      el("summary", {}, "Say it another way"),
+      el("label", { for: "claim-text" }, "What does the seller say?"),
+      field,
+      reading,
+      button("Check it", check, { class: "main wide" }),
+      quickTaps(pack, put),
+    ),
     step.claim ? button("Drop the claim", () => act.claim(""), { class: "plain" }) : null,
-    quickTaps(pack, put),
+  );
+}
+
+/** Decades, and the years of the one that was tapped: each is judged at once. */
+function yearKeys({ range }, claim, act) {
+  const { first, last } = range;
+  const begin = (year) => year - (year % 10);
+  const year = Number.parseInt(claim, 10);
+  const chosen = /^\d{4}s?$/.test(claim) ? begin(year) : 0;
+  const key = (text) =>
+    button(text, () => act.claim(text), { class: "plain", "aria-pressed": String(text === claim) });
+  const decades = [];
+  for (let start = begin(first); start <= last; start += 10) decades.push(key(`${start}s`));
+  const years = chosen === 0 ? [] : Array.from({ length: 10 }, (_, place) => chosen + place);
+  const within = years.filter((one) => one >= first && one <= last).map((one) => key(String(one)));
+  return el(
+    "div",
+    { class: "quick", role: "group", "aria-label": "Years" },
+    el("div", { class: "year-taps" }, decades),
+    within.length > 0 ? el("div", { class: "year-taps" }, within) : null,
   );
 }
 
@@ -142,7 +151,7 @@ function exactYears({ range }, put) {
   return el(
     "details",
     {},
-    el("summary", {}, "Exact years: tap one, or the first and the last"),
+    el("summary", {}, "From year to year: tap the first and the last"),
     el("div", { class: "year-taps" }, buttons),
   );
 }
@@ -158,6 +167,7 @@ function openVerdict(state, step, { claim, judged }, act) {
     "The seller’s date",
     el("p", {}, `The seller says: ${claimBoth(claim)}.`),
     el("p", { class: "verdict" }, `${VERDICTS[judged.word]}.`),
+    yearKeys(pack, step.claim, act),
     note(verdictNote(claim, judged, session.answers.length)),
     judged.word === "unknown"
       ? null

@@ -1,38 +1,13 @@
-/** What the answer means for the collector, and what to do about it: below what the piece is. */
+/** What is told of the piece in hand, and what can be done with it: for the lines of the answer. */
 import { all, record } from "../data/records.js";
-import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
-import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
 import { dateText } from "../parts/days.js";
 
-/** The box with the verdict; it draws itself anew when condition, box or price are told. */
-export function forYou(state, act) {
-  const said = el("div", { class: "said" });
-  const heads = state.view.stop === "verdict"; // the verdict is the title of the screen
-  const draw = () => {
-    said.replaceChildren(...verdictNodes(state, heads));
-    if (heads && said.isConnected)
-      document.querySelector("#screen h1").textContent = verdictTitle(state.view.verdict);
-  };
-  draw();
-  return el("section", { class: "for-you" }, said, handFields(state, act, draw), ways(state, act));
-}
-
-function verdictNodes(state, heads) {
-  const { verdict } = state.view;
-  if (!verdict) return [];
-  return [
-    heads ? "" : el("p", { class: "verdict-title" }, verdictTitle(verdict)),
-    chance(leading(verdict).chance, " sure"),
-    ...verdictReasons(state, verdict).map((text) => el("p", {}, text)),
-    ...paid(state, verdict),
-  ];
-}
-
-function paid(state, verdict) {
+/** What was paid for others like it. */
+export function paid(state, verdict) {
   if (verdict.paid.length === 0) return [];
   return [
     heading(2, "What you paid before"),
@@ -54,11 +29,12 @@ function paid(state, verdict) {
   ];
 }
 
-function handFields(state, act, draw) {
+/** What is told of the piece in hand: price, condition, box. `told` hears of a change. */
+export function handFields(state, act, told) {
   const hand = state.piece.hand ?? {};
   const save = (field) => async (value) => {
     const kept = await act.hand({ [field]: value });
-    draw();
+    told();
     return kept;
   };
   const scale = [["", "Not said"], ...state.engine.conditions().map((word) => [word, word])];
@@ -67,17 +43,15 @@ function handFields(state, act, draw) {
     ["yes", "Boxed"],
     ["no", "No box"],
   ];
-  return el(
-    "details",
-    { class: "filters" },
-    el("summary", {}, "Its condition, box and price"),
+  return [
+    moneyField(state, "Price asked", hand.asked ?? null, save("asked")),
     choice("Condition", scale, hand.condition ?? "", save("condition")),
     choice("Box", boxes, hand.boxed ?? "", save("boxed")),
-    moneyField(state, "Price asked", hand.asked ?? null, save("asked")),
-  );
+  ];
 }
 
-function ways(state, act) {
+/** What can be done with it: into the collection, among the wants. */
+export function ways(state, act) {
   const { id } = state.piece;
   const [owned, noted] = ["piece", "note"].map((type) =>
     all(type).find((one) => id && one.session === id),
@@ -87,8 +61,8 @@ function ways(state, act) {
     { class: "row" },
     owned
       ? button("Open it in the collection", act.collect, { class: "plain" })
-      : button("Add to the collection", act.collect, { class: "plain" }),
-    button(noted ? "Open your note" : "Note it", act.note, { class: "plain" }),
-    button("I want it", act.want, { class: "plain" }),
+      : button("Add to collection", act.collect, { class: "plain" }),
+    noted ? button("Open your note", act.note, { class: "plain" }) : null,
+    button("Add to wants", act.want, { class: "plain" }),
   );
 }

@@ -2,7 +2,7 @@
  * The identifying of one piece: which card is shown, and what each tap does. Every step is on the
  * disk before the screen moves on.
  */
-import { deepen, goBack, here } from "../data/back-button.js";
+import { backToPiece, deepen, goBack, here } from "../data/back-button.js";
 import { askToKeep } from "../data/install.js";
 import {
   amended,
@@ -14,30 +14,29 @@ import {
   stepped,
 } from "../data/piece-at-hand.js";
 import { run, tap } from "../data/queue.js";
+import { layAside } from "../data/tray.js";
+import { all } from "../data/records.js";
 import { changeSettings } from "../data/settings.js";
 import { put, state } from "../data/state.js";
 import { meanwhile } from "../data/work-ahead.js";
 import { firstOffer } from "../first-steps/first-offer.js";
 import { button, el } from "../parts/element.js";
+import { endTyping } from "../parts/fields.js";
 import { loaded } from "../parts/loaded-later.js";
-import { collectionOpen, show } from "../parts/navigation.js";
+import { collectionOpen, leaveNotice, show } from "../parts/navigation.js";
 import { featureOf } from "../parts/say.js";
 import { layOut } from "../parts/stage.js";
 import { announce } from "../parts/status.js";
 import { tellStored } from "../parts/storage-trouble.js";
 import { updateOffer } from "../parts/update-offer.js";
 import { answerScreen } from "./answer-card.js";
-import { openAnswers } from "./answers-so-far.js";
-import { openCandidates } from "./candidates.js";
-import { heldClaim, openClaim } from "./claim.js";
-import { proof, questionCard } from "./question.js";
+import { heldClaim } from "./held-claim.js";
+import { questionCard } from "./question.js";
 import { adopt, chooseRange, narrowed, openFor, openRange } from "./range-at-hand.js";
 import { assess } from "./reasoning.js";
 import { startScreen } from "./start.js";
+import { left } from "./left-aside.js";
 import { progress, strip } from "./strip.js";
-import { openAnything } from "./tell-anything.js";
-import { openWho } from "./who-says-so.js";
-import { openWhy } from "./why.js";
 
 const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
@@ -58,6 +57,7 @@ async function settle(next) {
     await keep(state.piece);
     throw error;
   }
+  if (piece?.id !== state.piece?.id) leaveNotice();
   put({ piece, view });
   const drawn = here().screen === "identify" ? screen() : null; // while the disk is at work
   await storing;
@@ -107,13 +107,11 @@ function likely() {
 /** What can be done with the piece: what a tap on its screens does. */
 export const act = {
   start: (scope, answers = [], range = state.pack.id) =>
-    tap(async () => {
-      await forget();
-      await openRange(range);
-      const fresh = state.engine.new_session(state.ready);
-      const told = await narrowed({ ...fresh, scope, answers, able: state.settings.able });
-      await settle(begun(told));
-    }),
+    tap(() => startWith(scope, answers, range)),
+  sameBox: () => hands(({ nextOfBox }) => nextOfBox(state, moves)),
+  takeOut: (id) => hands(({ takeOut }) => takeOut(state, moves, id)),
+  resume: (note) => hands(({ resume }) => resume(state, moves, note)),
+  tray: async () => (await loaded(import("./tray-sheet.js"))).openTray(state, act),
   range: (id) => tap(() => chooseRange(id)),
   answer: (answer) =>
     tap(async () => {
@@ -145,13 +143,17 @@ export const act = {
     tap(async () => {
       await adopt(state.former);
       await settle(state.piece);
-      await forget();
+      await dropFormer();
     }),
-  why: () => openWhy(state, session(), act.change),
-  answers: () => openAnswers(state, current(state.piece), act),
-  candidates: () => openCandidates(state, current(state.piece)),
-  anything: () => openAnything(state, session(), act.change),
-  seller: () => openClaim(state, current(state.piece), act),
+  why: async () => (await loaded(import("./why.js"))).openWhy(state, session(), act.change),
+  answers: async () =>
+    (await loaded(import("./answers-so-far.js"))).openAnswers(state, current(state.piece), act),
+  candidates: async () =>
+    (await loaded(import("./candidates.js"))).openCandidates(state, current(state.piece)),
+  anything: async () =>
+    (await loaded(import("./tell-anything.js"))).openAnything(state, session(), act.change),
+  seller: async () =>
+    (await loaded(import("./claim.js"))).openClaim(state, current(state.piece), act),
   claim: (text) =>
     tap(async () => {
       await settle(stepped(state.piece, { claim: text, asked: current(state.piece).asked }));
@@ -160,14 +162,35 @@ export const act = {
     }),
   hand: (told) => run(() => hold(told)),
   note: () => takeUp(({ noteIt }) => noteIt(state)),
+  photograph: (file) => takeUp(({ photographIt }) => photographIt(file)),
   collect: () => takeUp(({ collectIt }) => collectIt(state)),
   want: () => takeUp(({ wantIt }) => wantIt(state)),
   sighting: () => takeUp(({ sightingIt }) => sightingIt(state)),
   putIn: () => takeUp(({ putItIn }) => putItIn(state)),
   asVariant: () => takeUp(({ variantOfIt }) => variantOfIt(state)),
   mark: async () => (await loaded(import("./read-mark.js"))).openReadMark(state.pack, act.answer),
-  who: (variants) => openWho(state, current(state.piece), variants),
+  who: async (variants) =>
+    (await loaded(import("./who-says-so.js"))).openWho(state, current(state.piece), variants),
 };
+
+const moves = { settle, takeBack, forget, startWith };
+
+async function startWith(scope, answers, range, more = {}) {
+  await forget();
+  await openRange(range);
+  const fresh = state.engine.new_session(state.ready);
+  const told = await narrowed({ ...fresh, scope, answers, able: state.settings.able });
+  await settle({ ...begun(told), ...more });
+}
+
+/** Goes from one piece to another, from whatever screen; `how`: one of pieces-at-hand.js. */
+async function hands(how) {
+  const there = await loaded(import("./pieces-at-hand.js"));
+  endTyping();
+  leaveNotice();
+  await run(backToPiece);
+  await run(() => how(there)); // going back in the history is heard of first
+}
 
 /** Takes the piece up into what the collector keeps; `how`: one of the ways in take-up.js. */
 async function takeUp(how) {
@@ -198,8 +221,9 @@ function withPart(part) {
 /** Back to the state after `count` steps. A piece with answers that is left can be had again. */
 async function retreat(count) {
   if (count === 0 && session().answers.length > 0) {
-    put({ former: state.piece });
-    await keepFormer(state.piece);
+    const former = left(state);
+    put({ former });
+    await keepFormer(former);
   }
   await settle(backTo(state.piece, count));
   announce(count === 0 ? "Started again." : "Taken back.");
@@ -212,7 +236,14 @@ async function takeBack(count) {
   await goBack(back);
 }
 
+/** What was left goes to the other pieces at hand, once another is begun. */
 async function forget() {
+  if (!state.former) return;
+  await layAside(state.former);
+  await dropFormer();
+}
+
+async function dropFormer() {
   if (!state.former) return;
   put({ former: null });
   await keepFormer(null);
@@ -237,13 +268,12 @@ export function setAble(needs) {
   });
 }
 
-/** What can be done with the piece from the head of the screen. */
+/** What stands in the head of the screen: while something is asked, what it is so far. */
 export function tools() {
-  if (!state.piece) return [el("strong", { class: "name-of-app" }, state.entry.name)];
-  return [
-    button("Undo", act.undo, { class: "plain" }),
-    button("Start again", act.restart, { class: "plain" }),
-  ];
+  const at = state.piece && current(state.piece);
+  if (at && askedPlace(state, at) >= 0)
+    return [strip(state.pack, state.view, act.candidates, heldClaim(state, at))];
+  return [el("strong", { class: "name-of-app" }, state.entry.name)];
 }
 
 /** In a wide window, `draw` gives what stands beside the piece. */
@@ -257,27 +287,34 @@ export function screen() {
   return [firstOffer(state), startScreen(state, act), updateOffer()].filter(Boolean);
 }
 
+/** The place of the feature that is asked about, or -1 where the answer is shown. */
+function askedPlace({ pack, view }, { asked, further }) {
+  const own = asked === "" ? -1 : featureOf(pack, asked);
+  if (own >= 0) return own;
+  return view.stop !== "" && !further ? -1 : (view.question?.feature ?? -1);
+}
+
 /** Where the piece stands, as a function of what is shown. */
 function pieceScreen(shown) {
   const { pack, view, piece } = shown;
   const at = current(piece);
-  const { asked, further } = at;
   const { question, stop } = view;
-  const own = asked === "" ? -1 : featureOf(pack, asked);
-  const place = own >= 0 ? own : (question?.feature ?? -1);
-  if (own < 0 && (place < 0 || (stop !== "" && !further))) {
+  const place = askedPlace(shown, at);
+  if (place < 0)
     return [answerScreen(shown, at, act), updateOffer(), beside?.(shown)].filter(Boolean);
-  }
+  const chosen = at.asked !== "" && featureOf(pack, at.asked) === place;
   const expected = question?.feature === place ? question.expected : null;
-  const card = { pack, feature: place, session: at.session, chosen: own >= 0, expected };
+  const about = chosen ? "" : question.about;
+  const photo = all("note").find((one) => one.session === piece.id)?.photos[0];
+  const card = { pack, feature: place, session: at.session, chosen, expected, about, photo };
+  const more = async (feature) =>
+    (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);
   return [
-    strip(pack, view, act.candidates, heldClaim(shown, at)),
     el(
       "section",
       { class: "card" },
-      further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
-      proof(own < 0 ? question.about : "", act),
-      questionCard(card, act),
+      at.further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
+      questionCard(card, { ...act, more }),
     ),
     beside?.(shown),
   ].filter(Boolean);

@@ -1,83 +1,59 @@
+import { thumb } from "../parts/long-list.js";
+import { showPhoto } from "../parts/photobox.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { answerText, effort, limit, small } from "../parts/say.js";
+import { answerText, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
 
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
-const MARK = /(?:^|_)mark_/;
 const HINTS = {
   sure: "Tap what you see.",
-  unsure: "Tap the one you think it is.",
+  unsure: "Tap your best guess.",
   several: "Tick all it could be, then Done.",
 };
 
 /**
- * The question card. `card`: {pack, feature (place), session, chosen, expected (of each state, or
- * null)}; `act`: answer, missing, why, answers, seller, note, widen, suggested, mark.
+ * The question card: its title, a drawing for each answer, and beneath them what to do where it is
+ * not that simple. `card`: {pack, feature (place), session, chosen, expected (of each state, or
+ * null), about}; `act`: answer, missing, undo, more.
  */
 export function questionCard(card, act) {
   const feature = card.pack.features[card.feature];
-  const choices = stateChoices(card, feature, act);
+  const hint = el("p", { class: "quiet hint", hidden: true });
   return [
     el(
       "div",
       { class: "ask" },
-      heading(1, feature.question),
-      el("p", { class: "where" }, feature.where),
+      heading(1, feature.title ?? feature.name, { "aria-label": feature.question }),
+      card.photo
+        ? button(thumb(card.photo, "Your photo"), () => showPhoto(card.photo), { class: "picture" })
+        : null,
+      proof(card.about, act),
       before(card, feature),
-      el(
-        "div",
-        { class: "row" },
-        card.chosen
-          ? button("Back to the suggested question", act.suggested, { class: "link" })
-          : button("Why this question?", act.why, { class: "link" }),
-        answersLink(card.session, act),
-        button("Note it", act.note, { class: "link" }),
-        markLink(feature, act),
-        wider(card, act),
-      ),
+      hint,
     ),
-    choices,
+    ...stateChoices(card, feature, act, hint),
   ];
 }
 
-/** Why something is asked although it is nearly settled, and the way past it. */
-export function proof(about, act) {
-  const why = {
-    check: "It is nearly settled. This would show if it is one that nobody has written down.",
-    again: "What you said here does not fit what it seems to be. Look once more.",
-  }[about];
+/** That something is asked although it is nearly settled, and the way past it. */
+function proof(about, act) {
+  const why = { check: "Last check", again: "Look again" }[about];
   if (!why) return null;
+  const told = { check: CHECKING, again: AGAIN }[about];
   return el(
     "p",
-    { class: "quiet" },
-    `${why} `,
+    { class: "quiet proof" },
+    el("span", {}, why, el("span", { class: "unseen" }, `. ${told}`)),
     button("Skip this", act.skipCheck, { class: "link" }),
   );
 }
 
-function answersLink({ answers }, act) {
-  if (answers.length === 0) return null;
-  const count = answers.length === 1 ? "1 answer" : `${answers.length} answers`;
-  return button([count, el("span", { class: "unseen" }, " so far")], act.answers, {
-    class: "link",
-  });
-}
-
-/** For a mark: typed as it stands, it says what it is. */
-function markLink({ id }, act) {
-  return MARK.test(id) && button("Type it as it stands", act.mark, { class: "link" });
-}
-
-function wider({ pack, session }, act) {
-  if (session.scope.items.length === 0) return null;
-  const only = limit(pack, session.scope);
-  return button(["Look wider", el("span", { class: "unseen" }, ` (${small(only)})`)], act.widen, {
-    class: "link",
-  });
-}
+export const CHECKING =
+  "It is nearly settled. This would show if it is one that nobody has written down.";
+export const AGAIN = "What you said here does not fit what it seems to be. Look once more.";
 
 function before({ pack, session }, feature) {
   const answer = session.answers.find((one) => one.feature === feature.id);
@@ -86,12 +62,11 @@ function before({ pack, session }, feature) {
     : null;
 }
 
-/** The states as buttons, with the answers for when it is not that simple beneath them. */
-function stateChoices({ pack, expected }, feature, act) {
+/** The states as drawings, with the answers for when it is not that simple beneath them. */
+function stateChoices({ pack, expected }, feature, act, hint) {
   let mode = "sure";
   const ticked = new Set();
-  const hint = el("span", {}, HINTS.sure);
-  const takes = el("span", { class: "quiet" }, effort(feature));
+  const legend = el("span", {}, HINTS.sure);
   const foot = el("div", { class: "unsure" });
 
   const states = inOrder(feature, expected).map((place) => feature.states[place]);
@@ -99,7 +74,7 @@ function stateChoices({ pack, expected }, feature, act) {
     button(
       [
         drawing(pack, state.drawing),
-        el("span", { class: "name" }, state.name),
+        ...caption(state),
         el("span", { class: "tick", "aria-hidden": "true" }),
         place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
       ],
@@ -119,58 +94,77 @@ function stateChoices({ pack, expected }, feature, act) {
   }
 
   function done() {
-    if (ticked.size === 0) {
-      hint.textContent = "Tick at least one first.";
-      announce(hint.textContent);
-    } else {
+    if (ticked.size === 0) say("Tick at least one first.");
+    else {
       const seen = feature.states.map((state) => state.id).filter((id) => ticked.has(id));
       act.answer({ feature: feature.id, how: "several", states: seen });
     }
   }
 
+  function say(text) {
+    legend.textContent = text;
+    hint.textContent = text;
+    announce(text);
+  }
+
   function turn(to) {
     mode = to;
     ticked.clear();
-    hint.textContent = HINTS[mode];
-    takes.hidden = mode !== "sure";
+    hint.hidden = mode === "sure";
     for (const one of buttons) {
       if (mode === "several") one.setAttribute("aria-pressed", "false");
       else one.removeAttribute("aria-pressed");
     }
-    foot.replaceChildren(
-      ...(mode === "sure"
-        ? plainAnswers(feature, act, turn)
-        : unsureAnswers(feature, mode, act, turn, done)),
-    );
-    foot.querySelector("[aria-pressed=true], button").focus();
-    announce(HINTS[mode]);
+    fill();
+    /** @type {HTMLElement} */
+    const way = foot.querySelector("[aria-pressed=true], [aria-expanded]");
+    way.focus();
+    say(HINTS[mode]);
   }
 
-  foot.replaceChildren(...plainAnswers(feature, act, turn));
-  return el(
-    "fieldset",
-    { class: "choices" },
-    el("legend", {}, hint, takes),
-    el("div", { class: `states ${columns(feature.states)}` }, buttons),
-    notThere(feature, pack, act),
+  function fill() {
+    const sure = mode === "sure";
+    foot.replaceChildren(
+      ...(sure ? plainAnswers(feature, pack, act) : unsureAnswers(feature, mode, act, turn, done)),
+      button("I’m guessing", () => turn(sure ? "unsure" : "sure"), {
+        class: "plain",
+        "aria-expanded": String(!sure),
+      }),
+    );
+  }
+
+  fill();
+  return [
+    el(
+      "fieldset",
+      { class: "choices" },
+      el("legend", { class: "unseen" }, legend),
+      el("div", { class: `states grid-${columns(states.length)}` }, buttons),
+      foot,
+    ),
     el(
       "div",
-      { class: "row" },
-      button("Tell what you see", act.anything, { class: "link" }),
-      button("Check the seller’s date", act.seller, { class: "link" }),
+      { class: "reach" },
+      button("Undo", act.undo, { class: "plain" }),
+      button("More", () => act.more(feature), { class: "plain", "aria-haspopup": "dialog" }),
     ),
-    foot,
-  );
+  ];
 }
 
-/**
- * @param {State[]} states
- * @returns {string}
- */
-function columns(states) {
-  const longest = Math.max(...states.map((state) => state.name.length));
-  if (states.length > 6 && longest <= 16) return "columns dense";
-  return states.length > 4 || longest <= 24 ? "columns" : "list";
+/** In how many columns so many drawings are largest, held upright. */
+function columns(count) {
+  if (count <= 3) return 1;
+  if (count <= 8 || count === 10) return 2;
+  return count <= 15 ? 3 : 4;
+}
+
+/** What stands under a drawing: a word or three to see, the full wording to hear. */
+export function caption({ name, caption: short = name }) {
+  if (short === name) return [el("span", { class: "name" }, name)];
+  return [
+    el("span", { class: "caption", "aria-hidden": "true" }, short),
+    el("span", { class: "name unseen" }, name),
+  ];
 }
 
 /**
@@ -196,35 +190,30 @@ function notThere(feature, pack, act) {
   const alone = pack.features.filter((one) => one.part === feature.part).length === 1;
   if (alone && none >= 0 && none !== feature.none) return null;
   const part = pack.parts[feature.part];
-  return button(`It has no ${small(part.name)}`, () => act.missing(part, feature), {
-    class: "plain not-there",
-  });
+  return button(`No ${small(part.name)}`, () => act.missing(part, feature), { class: "plain" });
 }
 
-function plainAnswers(feature, act, turn) {
+function plainAnswers(feature, pack, act) {
   const other = () => act.answer({ feature: feature.id, how: "other", states: [] });
   return [
-    button("Not sure", () => turn("unsure"), { class: "plain", "aria-expanded": "false" }),
     cannotTell(feature, act),
-    button("None of these", other, { class: "plain" }),
-  ];
+    button("Something else", other, { class: "plain" }),
+    notThere(feature, pack, act),
+  ].filter(Boolean);
 }
 
 function cannotTell({ id }, act) {
   const answer = () => act.answer({ feature: id, how: "cannot", states: [] });
-  return button("Can’t tell", answer, { class: "plain" });
+  return button("Can’t see it", answer, { class: "plain" });
 }
 
-/** The two ways of not being sure; the one in use is left by tapping it again. */
+/** The two ways of guessing. */
 function unsureAnswers(feature, mode, act, turn, done) {
   const way = (label, to) =>
-    button(label, () => turn(mode === to ? "sure" : to), {
-      class: "plain",
-      "aria-pressed": String(mode === to),
-    });
+    button(label, () => turn(to), { class: "plain", "aria-pressed": String(mode === to) });
   return [
-    way("I think it’s…", "unsure"),
-    way("One of these", "several"),
+    way("My best guess", "unsure"),
+    way("Two or more", "several"),
     mode === "several" ? button("Done", done, { class: "main" }) : cannotTell(feature, act),
   ];
 }

@@ -1,5 +1,13 @@
 import { drawing } from "../parts/drawing.js";
-import { button, el, heading } from "../parts/element.js";
+import { all, anything } from "../data/records.js";
+import { button, el, heading, svg } from "../parts/element.js";
+import { numberKeys, withKeypad } from "../parts/keypad.js";
+import { moneyText } from "../parts/money.js";
+import { fileButton } from "../parts/photobox.js";
+import { variantsOf } from "../parts/piece-names.js";
+import { portrait } from "../parts/portrait.js";
+import { trayText } from "./left-aside.js";
+import { caption } from "./question.js";
 import { rangeChoice } from "./range-choice.js";
 import { dateText } from "../parts/days.js";
 import { itemName } from "../parts/say.js";
@@ -22,11 +30,38 @@ export function startScreen(state, act) {
     { class: "start" },
     state.former ? undoRestart(act) : null,
     heading(1, "What have you got?"),
-    searchField(state, act, show),
+    el("div", { class: "first-row" }, searchField(state, act, show), shutter(act)),
+    atHand(state, act),
     below,
-    button("Read a mark on it", act.mark, { class: "link" }),
     rangeChoice(state, act.range),
+    button("Read a mark on it", act.mark, { class: "link" }),
   );
+}
+
+/** The other pieces at hand, and the next one from where the last came from. */
+function atHand({ tray, former }, act) {
+  const count = tray.length + (former ? 1 : 0);
+  if (count === 0) return null;
+  return el(
+    "div",
+    { class: "reach" },
+    tray.length > 0 ? button(trayText(tray.length), act.tray, { class: "plain" }) : null,
+    button("Next from the same box", act.sameBox, { class: "plain" }),
+  );
+}
+
+/** The camera first: what it is can be found out later. */
+function shutter(act) {
+  const icon = svg(
+    "svg",
+    { viewBox: "0 0 24 24", "aria-hidden": "true", focusable: "false" },
+    svg("path", { d: "M3 8h4l2-3h6l2 3h4v11H3z" }),
+    svg("circle", { cx: 12, cy: 13, r: 3.6 }),
+  );
+  return fileButton([icon, "Photo for later"], act.photograph, {
+    accept: "image/*",
+    capture: "environment",
+  });
 }
 
 function undoRestart(act) {
@@ -42,18 +77,23 @@ function kinds(pack, act) {
   const [sort] = pack.features;
   const choices = sort.states.map((state) =>
     button(
-      [drawing(pack, state.drawing), el("span", {}, state.name)],
+      [drawing(pack, state.drawing), ...caption(state)],
       () => startWith(pack, act, sort, state.id),
       { class: "state" },
     ),
   );
-  const any = button("Not sure: ask me everything", () => act.start({ kind: "", items: [] }), {
-    class: "plain any",
-  });
+  const any = button(
+    [
+      el("span", { "aria-hidden": "true" }, "Not sure"),
+      el("span", { class: "unseen" }, "Not sure: ask me everything"),
+    ],
+    () => act.start({ kind: "", items: [] }),
+    { class: "plain any" },
+  );
   return el(
     "fieldset",
     {},
-    el("legend", {}, "What sort of piece is it?"),
+    el("legend", { class: "unseen" }, "What sort of piece is it?"),
     el("div", { class: "states columns" }, choices, any),
   );
 }
@@ -82,15 +122,22 @@ function searchField(state, act, show) {
       if (event.key === "Enter") field.blur();
     },
   });
+  withKeypad(field, () => numberKeys(state.pack));
   return el(
     "div",
     { class: "search" },
-    el("label", { for: "search" }, "Number or name on it or its box"),
+    el(
+      "label",
+      { for: "search" },
+      "Number or name",
+      el("span", { class: "unseen" }, " on it or its box"),
+    ),
     field,
   );
 }
 
-function results({ pack, ready, engine }, act, text) {
+function results(state, act, text) {
+  const { ready, engine } = state;
   const found = engine.find(ready, text, MOST);
   announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
   if (found.length === 0) {
@@ -104,28 +151,46 @@ function results({ pack, ready, engine }, act, text) {
   return el(
     "ul",
     { class: "found", "aria-label": "Found" },
-    found.map((hit) => el("li", {}, hitButton(pack, act, hit))),
+    found.map((hit) => el("li", {}, hitButton(state, act, hit))),
   );
 }
 
-function hitButton(pack, act, hit) {
+function hitButton(state, act, hit) {
+  const { pack } = state;
   const item = pack.items[hit.item];
+  const said = [
+    pack.kinds[item.kind].name,
+    item.years === "" ? "" : `, ${dateText(item.years)}`,
+    how(hit),
+  ];
+  const held = holding(state, item);
   return button(
     [
-      el("strong", {}, itemName(pack, hit.item)),
+      portrait(pack, variantsOf(pack, hit.item), { size: 80 }),
       el(
         "span",
-        { class: "quiet" },
-        [
-          pack.kinds[item.kind].name,
-          item.years === "" ? "" : `, ${dateText(item.years)}`,
-          how(hit),
-        ].join(""),
+        { class: "lines" },
+        el("strong", {}, itemName(pack, hit.item)),
+        el("span", { class: "quiet" }, said.join("")),
+        held === "" ? null : el("span", { class: "held" }, held),
       ),
     ],
     () => act.start({ kind: "", items: [item.number] }, [], item.pack),
     { class: "hit" },
   );
+}
+
+/** How many of an item are owned, whether it is wanted, and up to which price. */
+function holding({ engine, pack }, item) {
+  const from = item.pack ?? pack.id;
+  const same = (one) => one.pack === from && one.item === item.number;
+  const owned = all("piece").filter(same).length;
+  const wants = all("want").filter(same);
+  const most = wants.map((want) => want.most).find(Boolean);
+  const wanted = most ? `wanted up to ${moneyText(engine, most)}` : "wanted";
+  if (owned === 0 && wants.length === 0) return anything() ? "You own none" : "";
+  const own = owned === 0 ? "You own none" : `You own ${owned}`;
+  return wants.length === 0 ? own : `${own}, ${wanted}`;
 }
 
 function how(hit) {

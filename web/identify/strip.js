@@ -7,8 +7,8 @@ import { verdictLine } from "./verdict-words.js";
 /** @import { Pack, Suspect, View } from "../data/engine-types.d.ts" */
 
 /**
- * What it looks like so far: the leader with its chance, the years, how many are left, the claim.
- * Opens the candidates.
+ * What it looks like so far, in one line: the leader with its chance; to hear, the years, how many
+ * are left, the verdict and the claim as well. Opens the candidates.
  */
 export function strip(pack, view, open, held = null) {
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
@@ -25,11 +25,13 @@ export function strip(pack, view, open, held = null) {
       el("span", { class: "strip-name" }, lead.name),
       lead.chance === null ? null : chance(lead.chance),
     ),
-    el("span", { class: "strip-more" }, `${years} · ${stillPossible(view.possible)}`),
-    view.verdict ? el("span", { class: "strip-swap" }, verdictLine(view.verdict)) : null,
-    held?.judged ? el("span", { class: "strip-swap" }, claimLine(held.claim, held.judged)) : null,
+    el("span", { class: "strip-more unseen" }, `${years} · ${stillPossible(view.possible)}`),
+    view.verdict ? el("span", { class: "strip-swap unseen" }, verdictLine(view.verdict)) : null,
+    held?.judged
+      ? el("span", { class: "strip-swap unseen" }, claimLine(held.claim, held.judged))
+      : null,
     swapped.map(({ part }) =>
-      el("span", { class: "strip-swap" }, `${pack.parts[part].name} probably replaced`),
+      el("span", { class: "strip-swap unseen" }, `${pack.parts[part].name} probably replaced`),
     ),
   );
 }
@@ -39,13 +41,13 @@ function leader(pack, view) {
   const [best] = view.variants;
   const [item] = view.items;
   if (!best || view.unrecorded > best.chance)
-    return { name: "Perhaps not in the reference", chance: view.unrecorded };
+    return { name: "Perhaps in no range", chance: view.unrecorded };
   if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
     return { name: variantName(pack, best.variant), chance: best.chance };
   }
   if (item.chance >= 0.2)
     return { name: `${itemName(pack, item.item)}, some variant`, chance: item.chance };
-  return { name: "Nothing stands out yet", chance: null };
+  return { name: "Not enough to go on yet", chance: null };
 }
 
 /**

@@ -1,6 +1,7 @@
 /** From the piece being identified to a note, a piece of the collection or a want. */
 import { current } from "../data/piece-at-hand.js";
 import { all, making } from "../data/records.js";
+import { NoPhoto, photoFrom } from "../data/photos.js";
 import { blank, same } from "../data/record-shapes.js";
 import { today } from "../parts/days.js";
 import { newNote } from "../notebook/notebook.js";
@@ -8,6 +9,7 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { putIn, putInVariant } from "../range/put-in.js";
 import { saveChange } from "../parts/saving.js";
+import { notice } from "../parts/status.js";
 import { goTo } from "../parts/navigation.js";
 
 const LEAST = 0.01;
@@ -49,7 +51,7 @@ async function known(state) {
 export async function noteIt(state) {
   const facts = await known(state);
   const there = all("note").find((one) => facts.session && one.session === facts.session);
-  if (!there) return newNote(facts);
+  if (!there) return newNote({ ...facts, ...placeOfBox(state) });
   return run(async () => {
     const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
     const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
@@ -57,6 +59,27 @@ export async function noteIt(state) {
     if (!changed || (await saveChange("Note brought up to date", [{ id: there.id, alter }])))
       goTo("note", { id: there.id });
   });
+}
+
+/** Hall and table of the last note about a piece from the same box. */
+function placeOfBox({ tray, piece }) {
+  if (!piece.box) return {};
+  const fellows = tray.filter(({ box, id }) => box === piece.box || id === piece.box);
+  const noted = all("note").filter((one) => fellows.some(({ id }) => id === one.session));
+  const [last] = noted.sort((one, other) => (one.made < other.made ? 1 : -1));
+  return last ? { hall: last.hall, table: last.table } : {};
+}
+
+/** A note with a photo, for what is to be identified later. */
+export async function photographIt(file) {
+  try {
+    const made = await photoFrom(file);
+    await newNote({ photos: [made.id] }, [made]);
+    run(() => /** @type {HTMLElement} */ (document.querySelector(".side-by-side input"))?.focus()); // the price comes next
+  } catch (error) {
+    if (!(error instanceof NoPhoto)) throw error;
+    notice(`${error.message} Nothing was noted.`);
+  }
 }
 
 /** Puts the piece into the collection, or opens it there. */

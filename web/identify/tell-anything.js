@@ -7,11 +7,11 @@ import { sheet } from "../parts/sheet.js";
 /** Opens the sheet with everything that can still be told of a piece, asked for or not. */
 export function openAnything({ pack }, session, choose) {
   const shut = sheet(
-    "Tell what you see",
+    "Point something out",
     list(pack, session, (id) => {
       shut();
       choose(id);
-    }) ?? el("p", {}, "You have told everything that this reference knows of."),
+    }) ?? el("p", {}, "You have told everything that this range knows of."),
   );
 }
 
@@ -23,7 +23,7 @@ export function openAnything({ pack }, session, choose) {
  */
 export function anything(pack, session, choose) {
   const open = list(pack, session, choose);
-  return open && el("details", {}, el("summary", {}, "Tell something else that you see"), open);
+  return open && el("details", {}, el("summary", {}, "Point something else out"), open);
 }
 
 function list(pack, session, choose) {

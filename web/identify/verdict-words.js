@@ -1,5 +1,5 @@
 /**
- * The verdict of the engine in words: what the piece in hand means for the collector. No DOM here.
+ * The verdict of the engine in words: what the piece in hand means for the collector.
  */
 import { record } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
@@ -11,22 +11,22 @@ import { dateText } from "../parts/days.js";
 
 const SHORT = {
   same: "You own it",
-  other: "You own another variant",
+  other: "You own a different variant",
   item: "You own one, perhaps this variant",
   upgrade: "Better than the one you own",
   wanted: "You want it",
   completes: "It adds to a train or set you have begun",
   new: "You do not own it",
-  unrecorded: "Not in the reference",
+  unrecorded: "Not in the range",
 };
 const EVERY = {
-  same: "You own every one it could be",
-  other: "Of every one it could be you own another variant",
-  item: "Of every one it could be you own one",
-  upgrade: "It is better than yours, whichever it is",
-  wanted: "You want every one it could be",
-  completes: "Every one it could be adds to what you have begun",
-  new: "You own none of those it could be",
+  same: "Whichever it is, you own it",
+  other: "Whichever it is, you own a different variant",
+  item: "Whichever it is, you own one like it",
+  upgrade: "Whichever it is, it is better than yours",
+  wanted: "Whichever it is, you want it",
+  completes: "Whichever it is, it adds to what you have begun",
+  new: "Whichever it is, you do not own it",
 };
 const HELD = ["wanted", "upgrade", "same", "completes", "other", "new", "unrecorded"];
 

@@ -1,6 +1,5 @@
 import { seenYears } from "../data/work-ahead.js";
-import { CHECK, heldClaim } from "./claim.js";
-import { marksApart, partsBelong } from "./parts-belong.js";
+import { heldClaim } from "./held-claim.js";
 import { button, el } from "../parts/element.js";
 import { claimLine, claimProblem } from "./claim-words.js";
 import { timeline } from "./timeline.js";
@@ -9,7 +8,7 @@ import { whoLink } from "./who-says-so.js";
 const NAMED = 3;
 
 /**
- * What the answer card says of when it was made: who says so, the claim, the parts, the time line,
+ * What the answer card says of when it was made: who says so, the claim, the time line,
  * and the way to tell what the sources do not know.
  */
 export function datedFacts(state, step, act) {
@@ -23,14 +22,11 @@ export function datedFacts(state, step, act) {
       "div",
       { class: "row" },
       whoLink(() => act.who(variants)),
-      held === null ? button(CHECK, act.seller, { class: "link" }) : null,
       view.stop === "unrecorded"
         ? null
         : button("Seen it in other years? Keep as a sighting", act.sighting, { class: "link" }),
     ),
     held === null ? null : claimed(pack, held, act),
-    partsBelong(pack, view),
-    marksApart(state, step.session, seen),
     timeline(pack, step.session, view, seen, claim),
   ];
 }

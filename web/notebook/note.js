@@ -1,17 +1,19 @@
-import { making, record } from "../data/records.js";
-import { blank } from "../data/record-shapes.js";
+import { record } from "../data/records.js";
+import { newId } from "../data/record-shapes.js";
+import { act } from "../identify/identify.js";
+import { askPaid } from "./bought.js";
+import { withKeypad } from "../parts/keypad.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
 import { longField, textField } from "../parts/fields.js";
 import { moneyField } from "../parts/money.js";
-import { itemPlace, title, variantPlace } from "../parts/piece-names.js";
+import { title, variantPlace } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
 import { portrait } from "../parts/portrait.js";
 import { priceBox } from "../parts/price-limit.js";
 import { recordFigure } from "../parts/record-picture.js";
 import { variantName } from "../parts/say.js";
 import { unsettledLine } from "../parts/unsettled.js";
-import { today } from "../parts/days.js";
 import { conditionFields, discard, gone } from "../collection/piece.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { saveChange, saver } from "../parts/saving.js";
@@ -24,6 +26,12 @@ export async function noteScreen(state, { id }) {
   if (!note || note.trashed !== "") return gone();
   await readyRange(note.pack);
   const save = (field, what) => saver(id, field, what);
+  const price = el("div", {}, await priceBox(state, note));
+  const priced = (keep) => async (value) => {
+    const kept = await keep(value);
+    price.replaceChildren(...[await priceBox(state, record(id))].filter(Boolean));
+    return kept;
+  };
   return el(
     "section",
     { class: "shelf" },
@@ -36,18 +44,23 @@ export async function noteScreen(state, { id }) {
     recordFigure(note),
     await unsettledLine(id),
     candidates(note),
+    onwards(note),
+    el(
+      "div",
+      { class: "side-by-side" },
+      moneyField(state, "Price asked", note.asked, priced(save("asked", "Price asked"))),
+      moneyField(state, "My offer", note.offer, save("offer", "Offer")),
+      keyed(textField("Table", note.table, save("table", "Table"))),
+      textField("Hall", note.hall, save("hall", "Hall")),
+    ),
     photoBox(id),
-    moneyField(state, "Price asked", note.asked, save("asked", "Price asked")),
-    moneyField(state, "My offer", note.offer, save("offer", "Offer")),
-    textField("Hall", note.hall, save("hall", "Hall")),
-    textField("Table", note.table, save("table", "Table")),
     textField("Come back at", note.come_back, save("come_back", "Come back at"), {
       hint: "As you like: 14:30, or after lunch.",
     }),
     longField("Note", note.text, save("text", "Note")),
     conditionFields(state, note, save),
-    await priceBox(state, note),
-    decide(note),
+    price,
+    decide(state, note),
     el(
       "div",
       { class: "stack" },
@@ -55,6 +68,37 @@ export async function noteScreen(state, { id }) {
       button("Move to the trash", () => discard(id, "The note"), { class: "plain wide" }),
     ),
   );
+}
+
+/** Tables have numbers, and some a letter. */
+function keyed(field) {
+  withKeypad(field.querySelector("input"), () => [..."1234567890ABCDEF"]);
+  return field;
+}
+
+/** On with identifying: this piece, or the next one from where it came from. */
+function onwards(note) {
+  if (note.decision !== "open") return null;
+  return el(
+    "div",
+    { class: "ways" },
+    button(note.answers.length > 0 ? "Go on identifying" : "Identify it", () => goOn(note), {
+      class: "plain",
+    }),
+    note.answers.length > 0
+      ? button("Next from the same box", act.sameBox, { class: "plain" })
+      : null,
+  );
+}
+
+/** Goes on with the piece of a note, which gets a name in it if it has none yet. */
+async function goOn(note) {
+  const session = note.session || newId("s");
+  if (!note.session)
+    await run(() =>
+      saveChange("Identified", [{ id: note.id, alter: (now) => ({ ...now, session }) }]),
+    );
+  await act.resume({ ...note, session });
 }
 
 function candidates(note) {
@@ -76,7 +120,7 @@ function candidates(note) {
   );
 }
 
-function decide(note) {
+function decide(state, note) {
   const to = (decision, said) =>
     run(async () => {
       const edit = { id: note.id, alter: (now) => ({ ...now, decision }) };
@@ -89,44 +133,11 @@ function decide(note) {
   return el(
     "div",
     { class: "stack" },
-    button("Bought: into the collection", () => bought(note.id), { class: "main wide" }),
+    button("Bought: into the collection", () => askPaid(state, note.id), { class: "main wide" }),
     note.decision === "open"
       ? button("Left it: cross it off", () => to("left", "Crossed off."), { class: "plain wide" })
       : button("Still to decide", () => to("open", "Back among those to decide."), {
           class: "plain wide",
         }),
   );
-}
-
-/** Makes a piece of the collection of a note, in one change with the note's decision. */
-function bought(id) {
-  return run(async () => {
-    const note = record(id);
-    const piece = blank("piece", pieceOf(note, packsAtHand.get(note.pack)));
-    const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
-    const said = "It is in the collection.";
-    if (await saveChange("Bought", [making(piece), decided], { said }))
-      goTo("piece", { id: piece.id }, { told: true });
-  });
-}
-
-function pieceOf(note, pack) {
-  const item = note.of[0]?.item ?? "";
-  const of = note.of.filter((one) => one.item === item);
-  const whole = of.reduce((sum, one) => sum + one.chance, 0);
-  return {
-    pack: note.pack,
-    item,
-    called: itemPlace(pack, item) < 0 ? note.text.split("\n")[0].slice(0, 80) : "",
-    of: of.map(({ variant, chance: value }) => ({ variant, chance: value / whole })),
-    answers: note.answers,
-    condition: note.condition ?? "",
-    boxed: note.boxed ?? "",
-    paid: note.offer ?? note.asked,
-    where: [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", "),
-    when: today(),
-    photos: note.photos,
-    notes: note.text,
-    session: note.session ?? "",
-  };
 }

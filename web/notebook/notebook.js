@@ -1,4 +1,4 @@
-import { all, making, setting } from "../data/records.js";
+import { all, making, setting, trashing } from "../data/records.js";
 import { blank } from "../data/record-shapes.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
@@ -10,6 +10,17 @@ import { today } from "../parts/days.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
+import {
+  byDay,
+  clockText,
+  dayOf,
+  dayTitle,
+  isEmpty,
+  notes,
+  offersText,
+  openToday,
+} from "./meet-day.js";
+import { openSettling } from "./settle-day.js";
 import { packsAtHand } from "../data/known-ranges.js";
 
 const DECISIONS = { open: "", bought: "bought", left: "left" };
@@ -17,13 +28,13 @@ let shown = "open";
 
 /** The notebook: today's budget, and what was left for later. */
 export function notebookScreen(state, at) {
-  const notes = all("note").sort((a, b) => (a.made < b.made ? 1 : -1));
+  const kept = notes();
   const below = el("div", {});
   const draw = (first) => {
-    const some = notes.filter((note) => shown === "" || note.decision === shown);
+    const some = byDay(kept.filter((note) => shown === "" || note.decision === shown));
     below.replaceChildren(
-      el("p", { class: "quiet" }, `${some.length} of ${notes.length} notes`),
-      ...longList("Notes", some, (note) => noteRow(state, note), first),
+      el("p", { class: "quiet" }, `${some.length} of ${kept.length} notes`),
+      ...longList("Notes", some, (note) => withDay(state, some, note), first),
     );
   };
   draw(at.drawn);
@@ -36,6 +47,9 @@ export function notebookScreen(state, at) {
       "div",
       { class: "row" },
       button("New note", () => newNote({}), { class: "main" }),
+      openToday().length > 0
+        ? button("Settle the day", () => openSettling(state), { class: "plain" })
+        : null,
     ),
     choice(
       "Show",
@@ -56,6 +70,15 @@ export function notebookScreen(state, at) {
   );
 }
 
+/** A note; above the first of a day and a hall, which these are. */
+function withDay(state, some, note) {
+  const before = some[some.indexOf(note) - 1];
+  const first = !before || dayTitle(before) !== dayTitle(note);
+  return [first ? el("p", { class: "day" }, dayTitle(note)) : null, noteRow(state, note)].filter(
+    Boolean,
+  );
+}
+
 /** A note as an entry of a list. */
 export function noteRow(state, note) {
   const { engine } = state;
@@ -65,6 +88,7 @@ export function noteRow(state, note) {
     note.offer ? `offer ${moneyText(engine, note.offer)}` : "",
     note.come_back ? `back ${note.come_back}` : "",
     DECISIONS[note.decision],
+    clockText(note.made),
   ];
   return entry(
     [
@@ -81,26 +105,37 @@ export function noteRow(state, note) {
  * Makes a note that starts with these fields, and opens it. The hall is the one of the last note
  * today.
  */
-export function newNote(fields) {
+export function newNote(fields, photos = []) {
   return run(async () => {
     const last = all("note")
-      .filter((note) => note.made.slice(0, 10) === new Date().toISOString().slice(0, 10))
+      .filter((note) => dayOf(note.made) === dayOf(Date.now()))
       .sort((a, b) => (a.made < b.made ? 1 : -1))[0];
     const note = blank("note", { hall: last?.hall ?? "", ...fields });
-    if (await saveChange("New note", [making(note)])) goTo("note", { id: note.id });
+    const unused = all("note").filter(isEmpty);
+    const edits = [making(note), ...unused.map(({ id }) => trashing(id))];
+    if (await saveChange("New note", edits, { photos })) goTo("note", { id: note.id });
   });
 }
 
-/** What was paid today, and what is left of today's budget, in a sentence. */
+/** What was paid today, what is left of today's budget, and what the open offers would take. */
 function spentText({ engine }, budgeted, pieces) {
-  const paid = pieces.filter((piece) => piece.when === today() && piece.paid);
-  const sums = engine.totals(paid.map((piece) => piece.paid));
+  const paid = pieces
+    .filter((piece) => piece.when === today() && piece.paid)
+    .map((one) => one.paid);
+  const sums = engine.totals(paid);
   const spent =
     sums.length === 0
       ? "Nothing spent today."
       : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
-  const sum = sums.find((one) => one.currency === budgeted?.currency);
-  if (!budgeted) return spent;
+  const left = (amounts) => leftText(engine, budgeted, amounts);
+  const offers = offersText(engine, (open) => left([...paid, ...open]));
+  return [spent, left(paid), offers].filter(Boolean).join(" ");
+}
+
+/** What is left of a budget after these amounts, in a sentence; "" where there is no budget. */
+function leftText(engine, budgeted, amounts) {
+  if (!budgeted) return "";
+  const sum = engine.totals(amounts).find((one) => one.currency === budgeted.currency);
   const left = {
     ...budgeted,
     minor: budgeted.minor - (sum?.minor ?? 0),
@@ -108,9 +143,9 @@ function spentText({ engine }, budgeted, pieces) {
     typed: "",
   };
   const { order } = engine.compare_money(left, { ...left, minor: 0, over: 0 });
-  if (order >= 0) return `${spent} Left: ${moneyText(engine, left)}.`;
+  if (order >= 0) return `Left: ${moneyText(engine, left)}.`;
   const above = { ...left, minor: -left.minor, over: -left.over };
-  return `${spent} That is ${moneyText(engine, above)} above the budget.`;
+  return `That is ${moneyText(engine, above)} above the budget.`;
 }
 
 /**

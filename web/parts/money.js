@@ -1,6 +1,7 @@
 /** Money as it is shown and typed. The engine reads and adds; here are the words. */
 import { field } from "./fields.js";
 import { el } from "./element.js";
+import { priceKeys, withKeypad } from "./keypad.js";
 
 /** @import { EngineModule, Money } from "../data/engine-types.d.ts" */
 
@@ -48,15 +49,26 @@ export function totalText(engine, amounts) {
   return sums.map((sum) => moneyText(engine, sum)).join(" and ");
 }
 
-/** A field for money. What cannot be read stays in the field, with a sentence, and is not saved. */
-export function moneyField(state, label, value, save, hint = "") {
+/** What is wrong with a typed amount, in a sentence. */
+export function moneyProblem(problem) {
+  return PROBLEMS[problem];
+}
+
+/** Where money is typed, with large keys for it. */
+export function moneyInput({ engine }, value) {
   const control = el("input", {
     type: "text",
     autocomplete: "off",
     autocapitalize: "off",
     spellcheck: "false",
-    value: value ? value.typed || moneyText(state.engine, value) : "",
+    value: value ? value.typed || moneyText(engine, value) : "",
   });
+  return withKeypad(control, priceKeys);
+}
+
+/** A field for money. What cannot be read stays in the field, with a sentence, and is not saved. */
+export function moneyField(state, label, value, save, hint = "") {
+  const control = moneyInput(state, value);
   return field(
     label,
     control,

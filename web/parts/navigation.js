@@ -17,6 +17,12 @@ export function startNavigation(draw, opened) {
   onMoved(leave);
 }
 
+/** Takes away what was told of another screen. */
+export function leaveNotice() {
+  fleeting?.remove();
+  fleeting = null;
+}
+
 /** Resolves once the collection is there. */
 export function collectionOpen() {
   return shell.opened();
@@ -34,7 +40,7 @@ export function goesWithScreen(node) {
 export function goTo(screen, params = {}, { instead = false, told = false } = {}) {
   endTyping();
   return run(async () => {
-    if (!told) fleeting?.remove();
+    if (!told) leaveNotice();
     if (instead) remember({ ...params, screen });
     else {
       remember({ top: window.scrollY });
@@ -54,6 +60,7 @@ export function leaveScreen() {
 /** Goes back to the piece being identified, or to its start. */
 export function goToPiece() {
   endTyping();
+  leaveNotice();
   run(() => backToPiece());
 }
 

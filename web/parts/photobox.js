@@ -61,14 +61,8 @@ function addPhoto(id, file) {
   });
 }
 
-async function openPhoto(id, photoId) {
-  const found = await photo(photoId);
-  const url = found ? URL.createObjectURL(found.full) : "";
-  const shut = sheet(
-    "Photo",
-    found
-      ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
-      : el("p", {}, "This photo is not on this device."),
+function openPhoto(id, photoId) {
+  return showPhoto(photoId, (shut) =>
     button(
       "Take it away",
       () => {
@@ -86,6 +80,22 @@ async function openPhoto(id, photoId) {
       },
       { class: "plain wide" },
     ),
+  );
+}
+
+/** Opens a photo in full; `more` gives what stands below it, and gets what shuts the sheet. */
+export async function showPhoto(
+  photoId,
+  more = /** @type {(shut: () => void) => any} */ (() => null),
+) {
+  const found = await photo(photoId);
+  const url = found ? URL.createObjectURL(found.full) : "";
+  const shut = sheet(
+    "Photo",
+    found
+      ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
+      : el("p", {}, "This photo is not on this device."),
+    more(() => shut()),
   );
   document.querySelector("dialog.sheet")?.addEventListener("close", () => URL.revokeObjectURL(url));
 }

@@ -66,6 +66,15 @@ export function madeYears(years) {
   return years.first === years.last || !peak ? made : `${made}, most likely ${peak}`;
 }
 
+/**
+ * "Made 1958 to 1961".
+ * @param {Years} years
+ * @returns {string}
+ */
+export function madeSpan(years) {
+  return madeYears(years).split(",")[0];
+}
+
 /** The years next to one another that stand out from the rest; empty when none do. */
 function likeliestYears(chances) {
   const top = Math.max(...chances.map(([, value]) => value));
@@ -150,8 +159,8 @@ function stateNames(pack, answer) {
  * @returns {string}
  */
 export function answerText(pack, answer) {
-  if (answer.how === "other") return "None of the drawings";
-  if (answer.how === "cannot") return "Can’t tell";
+  if (answer.how === "other") return "Something else";
+  if (answer.how === "cannot") return "Can’t see it";
   const names = stateNames(pack, answer);
   if (answer.how === "unsure") return `Perhaps ${small(names[0])}`;
   return anyOf(names.map((name, place) => (place === 0 ? name : small(name))));

@@ -33,18 +33,23 @@ export function startPlaces(open) {
   });
 }
 
-/** The bar is at the thumb on a phone, at the top on a desk. */
+/**
+ * The bar is at the thumb on a phone, at the top on a desk. On a phone the head, which stands above
+ * all, is heard after the question and what can be tapped.
+ */
 function placed() {
-  const before = WIDE.matches
-    ? document.querySelector("header")
-    : document.getElementById("screen");
-  if (before.nextElementSibling !== bar) before.after(bar);
+  const main = document.getElementById("screen");
+  const head = [document.querySelector("header"), document.getElementById("notices")];
+  if (WIDE.matches) main.before(head[0], bar, head[1]);
+  else main.after(bar, ...head);
 }
 
 /** Shows where the person is; the bar makes room for the answers while a question is asked. */
 export function markPlace(screen) {
   const asking = document.querySelector("#screen > .card") !== null;
   bar.hidden = asking && !WIDE.matches;
+  document.body.classList.toggle("asking", asking);
+  document.getElementById("settings").hidden = bar.hidden;
   others.hidden = !bar.hidden;
   document.body.classList.toggle("with-places", !bar.hidden);
   const main = bar.querySelector(`[data-screen="${screen}"]`) ? screen : "more";

@@ -10,6 +10,7 @@ import { button, el, heading } from "../parts/element.js";
 import { followKeyboard } from "../parts/keyboard.js";
 import { withLook } from "../parts/later-styles.js";
 import { NotLoaded, loaded } from "../parts/loaded-later.js";
+import { startReminders } from "../notebook/reminders.js";
 import { leaveScreen, redraw } from "../parts/navigation.js";
 import { ownUndo, undoBy, undoLast } from "../parts/saving.js";
 import { sheetOpen } from "../parts/sheet.js";
@@ -55,6 +56,7 @@ export async function openShelf(state) {
   });
   const used = await readPacks();
   const another = ({ id, version }) => used.has(id) && state.settings.seen[id] !== version;
+  startReminders();
   if (ranges().some(another)) run(() => lookAtMoved(state));
   followOwn(state);
   return { draw: (entry) => draw(state, entry), tools };

@@ -1,0 +1,119 @@
+/** The four lines of the answer: its parts, the seller's date, own or want, the price. */
+import { seenYears } from "../data/work-ahead.js";
+import { chance } from "../parts/chance.js";
+import { button, el } from "../parts/element.js";
+import { moneyText } from "../parts/money.js";
+import { small } from "../parts/say.js";
+import { sheet } from "../parts/sheet.js";
+import { heldClaim } from "./held-claim.js";
+import { claimShort } from "./claim-words.js";
+import { handFields, paid, ways } from "./for-you.js";
+import { marksApart, partsBelong } from "./parts-belong.js";
+import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
+
+/** @import { Pack, View } from "../data/engine-types.d.ts" */
+
+/** The lines as buttons, each with what it says and a sheet behind it. */
+export function answerLines(state, step, act) {
+  const box = el("div", { class: "lines-of-answer" });
+  const draw = () => box.replaceChildren(...lines(state, step, act, draw));
+  draw();
+  return box;
+}
+
+function lines(state, step, act, draw) {
+  const { pack, view } = state;
+  const held = heldClaim(state, step);
+  return [
+    line("Its parts", partsText(pack, view), () => openParts(state, step, act)),
+    line(
+      "Seller’s date",
+      held?.judged ? claimShort(held.claim, held.judged) : "What year?",
+      act.seller,
+    ),
+    line("Own or want", view.verdict ? verdictTitle(view.verdict) : "Add to wants", () =>
+      openOwn(state, act),
+    ),
+    line("Price", priceText(state), () => openPrice(state, act, draw)),
+  ];
+}
+
+function line(label, value, open) {
+  return button([el("span", { class: "line-label" }, label), el("strong", {}, value)], open, {
+    class: "line",
+    "aria-label": `${label}: ${value}`,
+    "aria-haspopup": "dialog",
+  });
+}
+
+/**
+ * Whether its parts belong together, in a few words.
+ * @param {Pack} pack
+ * @param {View} view
+ * @returns {string}
+ */
+function partsText(pack, { parts }) {
+  if (parts.length === 0) return "Not looked at";
+  const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
+  if (worst.swapped <= 0.2) return "Could be all original";
+  const name = pack.parts[worst.part].name;
+  return worst.swapped > 0.5 ? `${name} replaced?` : `Look at the ${small(name)}`;
+}
+
+function priceText({ engine, piece, view }) {
+  const asked = piece.hand?.asked ?? null;
+  if (!asked) return "What is asked?";
+  const limit = { above: ", above your limit", within: ", within your limit" };
+  const met = (view.verdict?.wants ?? []).map(({ price }) => limit[price]).find(Boolean) ?? "";
+  return `${moneyText(engine, asked)}${met}`;
+}
+
+function openParts(state, step, act) {
+  const { pack, view } = state;
+  sheet(
+    "Do its parts belong together?",
+    partsBelong(pack, view) ?? el("p", {}, "None of its parts was looked at on its own."),
+    marksApart(state, step.session, seenYears(state, step.session)),
+    button("Point something out", act.anything, { class: "plain" }),
+  );
+}
+
+/** What the piece means for the collection. */
+function openOwn(state, act) {
+  const { verdict } = state.view;
+  sheet(
+    verdict ? verdictTitle(verdict) : "Own or want",
+    verdict
+      ? el(
+          "div",
+          { class: "said" },
+          chance(leading(verdict).chance, " sure"),
+          verdictReasons(state, verdict).map((text) => el("p", {}, text)),
+          paid(state, verdict),
+        )
+      : el("p", {}, "Nothing is in your collection yet, and nothing among your wants."),
+    ways(state, act),
+  );
+}
+
+/** Its price, condition and box, and what follows from them for the verdict. */
+function openPrice(state, act, draw) {
+  const said = el("div", { class: "said", role: "status" });
+  const tell = () => {
+    const { verdict } = state.view;
+    said.replaceChildren(
+      ...(verdict
+        ? [
+            el("p", { class: "verdict-title" }, verdictTitle(verdict)),
+            ...verdictReasons(state, verdict).map((text) => el("p", {}, text)),
+            ...paid(state, verdict),
+          ]
+        : []),
+    );
+    draw();
+    const pill = document.querySelector(".pill");
+    if (pill && verdict) pill.textContent = verdictTitle(verdict);
+  };
+  tell();
+  sheet("Price, condition and box", handFields(state, act, tell), said);
+}

@@ -1,0 +1,75 @@
+/** What was bought: from a note into the collection, with what was paid in the end. */
+import { packsAtHand, readyRange } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { making, record } from "../data/records.js";
+import { blank } from "../data/record-shapes.js";
+import { today } from "../parts/days.js";
+import { button, el } from "../parts/element.js";
+import { moneyProblem, moneyInput } from "../parts/money.js";
+import { goTo } from "../parts/navigation.js";
+import { itemPlace } from "../parts/piece-names.js";
+import { saveChange } from "../parts/saving.js";
+import { sheet } from "../parts/sheet.js";
+
+/** Asks what was paid, and puts the piece into the collection; `then`: in place of opening it. */
+export function askPaid(state, id, then = open) {
+  const note = record(id);
+  const field = moneyInput(state, note.offer ?? note.asked);
+  field.id = "paid";
+  const wrong = el("p", { class: "wrong", role: "status" });
+  const shut = sheet(
+    "What did you pay?",
+    el("label", { for: "paid" }, "Price paid"),
+    field,
+    wrong,
+    button(
+      "Into the collection",
+      () => {
+        const { money, problem } = state.engine.read_money(field.value, state.settings.currency);
+        if (problem !== "" && problem !== "empty") {
+          wrong.textContent = moneyProblem(problem);
+          return;
+        }
+        shut();
+        bought(id, problem === "" ? money : null, then);
+      },
+      { class: "main wide" },
+    ),
+  );
+}
+
+function open(piece) {
+  goTo("piece", { id: piece.id }, { told: true });
+}
+
+/** Makes a piece of the collection of a note, in one change with the note's decision. */
+function bought(id, paid, then) {
+  return run(async () => {
+    const note = record(id);
+    await readyRange(note.pack);
+    const piece = blank("piece", { ...pieceOf(note, packsAtHand.get(note.pack)), paid });
+    const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
+    const said = "It is in the collection.";
+    if (await saveChange("Bought", [making(piece), decided], { said })) await then(piece);
+  });
+}
+
+function pieceOf(note, pack) {
+  const item = note.of[0]?.item ?? "";
+  const of = note.of.filter((one) => one.item === item);
+  const whole = of.reduce((sum, one) => sum + one.chance, 0);
+  return {
+    pack: note.pack,
+    item,
+    called: itemPlace(pack, item) < 0 ? note.text.split("\n")[0].slice(0, 80) : "",
+    of: of.map(({ variant, chance: value }) => ({ variant, chance: value / whole })),
+    answers: note.answers,
+    condition: note.condition ?? "",
+    boxed: note.boxed ?? "",
+    where: [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", "),
+    when: today(),
+    photos: note.photos,
+    notes: note.text,
+    session: note.session ?? "",
+  };
+}

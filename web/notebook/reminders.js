@@ -1,0 +1,34 @@
+/** Says when it is time to come back to a table, as long as the app is open. */
+import { packsAtHand } from "../data/known-ranges.js";
+import { goTo } from "../parts/navigation.js";
+import { title } from "../parts/piece-names.js";
+import { notice } from "../parts/status.js";
+import { minutesOf, openToday } from "./meet-day.js";
+
+const EVERY = 20_000;
+const LATE = 60; // minutes after which it is no use to say it
+const told = new Set();
+
+/** Begins to look at the clock. */
+export function startReminders() {
+  setInterval(remind, EVERY);
+  remind();
+}
+
+function remind() {
+  const now = new Date();
+  const minutes = now.getHours() * 60 + now.getMinutes();
+  const due = openToday().find((note) => {
+    const at = note.come_back === "" ? null : minutesOf(note.come_back);
+    return at !== null && at <= minutes && minutes - at <= LATE && !told.has(key(note));
+  });
+  if (!due) return;
+  told.add(key(due));
+  const place = [due.hall, due.table && `table ${due.table}`].filter(Boolean).join(", ");
+  const where = place === "" ? "" : ` at ${place}`;
+  notice(`${due.come_back}: come back to ${title(packsAtHand, due)}${where}.`, [
+    ["Open the note", () => goTo("note", { id: due.id })],
+  ]);
+}
+
+const key = ({ id, come_back: time }) => `${id} ${time}`;
