@@ -75,7 +75,9 @@ def pieces(packs: list[Pack], count: int, seed: int, only: str = "") -> list[Dra
     return out
 
 
-def played(playwright: Any, count: int, seed: int, tick: Callable[[], None]) -> dict[str, Any]:
+def played(
+    playwright: Any, count: int, seed: int, tick: Callable[[], None], box: int = BOX
+) -> dict[str, Any]:
     """Every way of the table, with the same pieces: seconds, taps, words, and who was right."""
     files = phone.site(phone.demo_packs())
     names = [one["id"] for one in msgspec.json.decode(files[phone.INDEX])]
@@ -89,7 +91,7 @@ def played(playwright: Any, count: int, seed: int, tick: Callable[[], None]) -> 
                     runs = [one_piece(page, one, way) for one in ticked(drawn, tick)]
                     out["ways"].append({"way": way, "collection": collection} | summed(runs))
                 if collection == "demo":
-                    wagons = pieces(packs[:1], BOX, seed, "wagon")
+                    wagons = pieces(packs[:1], box, seed, "wagon")
                     out["tasks"] = [
                         {"task": name} | vars(effort) | {"seconds": effort.seconds()}
                         for name, effort in tasks(page, drawn, wagons)
@@ -195,4 +197,4 @@ def tasks(page: Any, drawn: list[Drawn], wagons: list[Drawn]) -> Iterator[tuple[
         person.effort.questions = 0
         walk.answered(person, wagon.pack, wagon.seen, wagon.boxed)
         walk.noted(person)
-    yield f"a box of {BOX} wagons", person.effort
+    yield f"a box of {len(wagons)} wagons", person.effort

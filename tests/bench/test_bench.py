@@ -13,6 +13,8 @@ from tests.bench import running
 from tests.bench.__main__ import main
 from tests.bench.engine import answers_at
 from tests.bench.running import Sizes, left_out, run, saved
+from tests.bench.stall import played
+from tests.bench.stall_table import stall_table
 from tests.bench.table import table
 
 pytestmark = pytest.mark.heavy
@@ -106,6 +108,22 @@ def test_every_part_runs_and_says_so(tmp_path, playwright, monkeypatch):
     heard = "".join(said)
     for part in ("an answer at 60 rows", "taps: demo", "cold starts", "look-up", "sync"):
         assert part in heard
+
+
+def test_the_minute_at_the_stall_is_played(playwright):
+    """One piece in every way, and a box of two: each ends in a note, and its figures add up."""
+    found = played(playwright, 1, 1, lambda: None, box=2)
+    assert [(one["way"], one["collection"]) for one in found["ways"]] == [
+        ("kind", "empty"), ("number", "empty"), ("kind", "demo"), ("number", "demo"),
+    ]  # fmt: skip
+    for one in found["ways"]:
+        assert one["questions"][0] + 2 <= one["taps"][0]
+        assert one["seconds"][0] > one["practised"][0] > 0
+        assert one["reading"] + one["looking"] < one["seconds"][0]
+    assert [one["task"] for one in found["tasks"]][-1] == "a box of 2 wagons"
+    text = stall_table(found)
+    assert "kind first, empty collection" in text
+    assert "is it owned?" in text
 
 
 def test_what_is_not_here_is_named(monkeypatch):
