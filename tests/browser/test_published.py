@@ -78,7 +78,7 @@ def test_a_piece_is_identified_offline_from_a_folder_under_a_path(playwright, si
         start(page, address, "Coach")
         while asking(page):
             see(page, choices(page)[0])
-        expect(page.get_by_role("heading", name="Take care")).to_be_visible()
+        expect(page.get_by_text("Take care", exact=True)).to_be_visible()
         assert failed == []
 
 

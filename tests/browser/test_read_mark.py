@@ -7,9 +7,11 @@ from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, new_session
 from tests.browser.phone import (
+    line,
     more_of_question,
     question,
     take_up,
+    unfold,
 )
 from tests.browser.phone_storage import place
 from tests.conftest import serving
@@ -66,7 +68,7 @@ def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pe
     session = {"pack": "pellmarsh", "version": "", "scope": {"kind": "", "items": []}}
     take_up(page, {**session, "able": [], "missing": [], "answers": []}, asked="mark_patent")
     assert question(page) == asked["question"]
-    page.get_by_role("button", name="Type it as it stands").click()
+    more_of_question(page, "Type it as it stands")
     sheet = page.get_by_role("dialog")
     sheet.get_by_label(FIELD).fill("Pat. No. 654321")
     sheet.get_by_role("button", name="Take this as an answer").first.click()
@@ -121,7 +123,12 @@ def test_marks_that_can_hardly_be_of_one_year_are_told_in_the_answer(page, serve
         session = answered(session, answer)
         view = assess(engine, session)
     take_up(page, session)
+    parts = line(page, "Its parts")
+    expect(parts).to_contain_text("Its marks disagree")
+    parts.click()
     expect(page.get_by_text("they can hardly be of one year. Read both again.")).to_be_visible()
+    page.get_by_role("button", name="Close", exact=True).click()
+    unfold(page)
     page.get_by_role("button", name="Who says so?").first.click()
     sheet = page.get_by_role("dialog")
     expect(sheet.get_by_text("hardly before 15 February 1971").first).to_be_visible()

@@ -41,7 +41,7 @@ def test_a_piece_is_identified_from_cold_with_the_server_stopped(playwright, own
         expect(page.get_by_role("status").filter(has_text="No signal")).to_be_visible()
         while asking(page):
             see(page, choices(page)[0])
-        expect(page.get_by_role("heading", name="Take care")).to_be_visible()
+        expect(page.get_by_text("Take care", exact=True)).to_be_visible()
         assert failed == []
 
 
@@ -82,7 +82,8 @@ def test_a_new_version_is_offered_and_nothing_moves_until_it_is_tapped(
         assert question(page) == asked, "nothing moves in the middle of a piece"
         see(page, choices(page)[0])
         asked = question(page)
-        page.get_by_role("button", name="Settings").tap()
+        page.get_by_role("button", name="Other screens").tap()
+        page.get_by_role("dialog").get_by_role("button", name="Settings").tap()
         with page.expect_navigation():
             page.get_by_role("button", name="Use it now").tap()
         expect(page.get_by_text("Version next")).to_be_visible()
@@ -115,7 +116,8 @@ def test_a_saved_piece_meets_a_new_edition_of_its_pack(playwright, own_server, s
         page.goto(own_server.url)
         page.evaluate("navigator.serviceWorker.ready.then(r => r.update())")
         expect(page.get_by_role("status").filter(has_text="A new version is ready")).to_be_visible()
-        page.get_by_role("button", name="Settings").tap()
+        page.get_by_role("button", name="Other screens").tap()
+        page.get_by_role("dialog").get_by_role("button", name="Settings").tap()
         with page.expect_navigation():
             page.get_by_role("button", name="Use it now").tap()
         notice = page.get_by_role("alert")

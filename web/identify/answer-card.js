@@ -1,6 +1,7 @@
 import { all } from "../data/records.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
+import { cautions } from "../parts/facts.js";
 import { loaded } from "../parts/loaded-later.js";
 import { portrait } from "../parts/portrait.js";
 import { anyOf, itemName, madeSpan, small, variantName } from "../parts/say.js";
@@ -40,8 +41,16 @@ export function answerScreen(state, step, act) {
       view.question ? button("Keep asking", act.further, { class: "plain" }) : null,
     ),
     everything(state, step, act, which),
+    care(state),
     finish(state, act),
   );
+}
+
+/** What to take care of with a piece of this kind. */
+function care({ pack, view }) {
+  const [first] = view.items;
+  const said = cautions(pack, first ? pack.items[first.item].kind : -1);
+  return said && el("details", { class: "care" }, el("summary", {}, "Take care"), said);
 }
 
 /** All the rest, made when it is unfolded; `which`: of answer-rest.js. */

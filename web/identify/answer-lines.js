@@ -11,8 +11,6 @@ import { handFields, paid, ways } from "./for-you.js";
 import { marksApart, partsBelong } from "./parts-belong.js";
 import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
 
-/** @import { Pack, View } from "../data/engine-types.d.ts" */
-
 /** The lines as buttons, each with what it says and a sheet behind it. */
 export function answerLines(state, step, act) {
   const box = el("div", { class: "lines-of-answer" });
@@ -22,10 +20,10 @@ export function answerLines(state, step, act) {
 }
 
 function lines(state, step, act, draw) {
-  const { pack, view } = state;
+  const { view } = state;
   const held = heldClaim(state, step);
   return [
-    line("Its parts", partsText(pack, view), () => openParts(state, step, act)),
+    line("Its parts", partsText(state, step), () => openParts(state, step, act)),
     line(
       "Seller’s date",
       held?.judged ? claimShort(held.claim, held.judged) : "What year?",
@@ -46,13 +44,12 @@ function line(label, value, open) {
   });
 }
 
-/**
- * Whether its parts belong together, in a few words.
- * @param {Pack} pack
- * @param {View} view
- * @returns {string}
- */
-function partsText(pack, { parts }) {
+/** Whether its parts belong together, in a few words. */
+function partsText(state, step) {
+  const { pack, view } = state;
+  const { parts } = view;
+  if (state.engine.marks_apart(pack, seenYears(state, step.session)).length > 0)
+    return "Its marks disagree";
   if (parts.length === 0) return "Not looked at";
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
   if (worst.swapped <= 0.2) return "Could be all original";

@@ -1,7 +1,7 @@
 /** What is folded away beneath the answer. */
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
-import { belongs, carries, cautions, notes, sources } from "../parts/facts.js";
+import { belongs, carries, notes, sources } from "../parts/facts.js";
 import { need, percent, small, variantName } from "../parts/say.js";
 import { alikes, oddOnes } from "./alikes.js";
 import { datedFacts } from "./when-made.js";
@@ -34,7 +34,6 @@ function single(state, step, act) {
     sources(pack, variant, item),
     belongs(pack, item, variant.item),
     notes([item.note, variant.note]),
-    cautions(pack, item.kind),
   ];
 }
 
@@ -60,7 +59,6 @@ function several(state, step, act, which) {
     wouldTell(pack, view, act),
     el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
     widen(step, act),
-    cautions(pack, likelyKind(pack, view)),
   ];
 }
 
@@ -80,7 +78,6 @@ function unrecorded(state, step, act) {
     datedFacts(state, step, act),
     widen(step, act),
     wouldTell(pack, view, act),
-    cautions(pack, likelyKind(pack, view)),
   ];
 }
 
@@ -97,11 +94,6 @@ function whyUnfit({ pack, view, entry }, { session }, act) {
       ? button("Write it down as a variant", act.asVariant, { class: "plain" })
       : button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
   ];
-}
-
-/** The kind that it seems to be, or -1. */
-function likelyKind(pack, { items }) {
-  return items.length > 0 ? pack.items[items[0].item].kind : -1;
 }
 
 function couldBe({ pack, view }, others, act) {

@@ -92,7 +92,6 @@ export function cautions(pack, kind) {
     .map(({ text }) => text);
   if (texts.length === 0) return null;
   return [
-    heading(2, "Take care"),
     el(
       "ul",
       { class: "plain-list" },

@@ -10,7 +10,7 @@ let touching = false;
 document.addEventListener("pointerdown", () => (touching = true), { capture: true });
 for (const end of ["pointerup", "pointercancel"])
   document.addEventListener(end, () => (touching = false), { capture: true });
-document.addEventListener("focusin", ({ target }) => open && target !== entered && shut());
+document.addEventListener("focusin", ({ target }) => open && target !== entered && leave(open));
 
 /**
  * Gives a field a keypad where there is a finger and no mouse. `keys`: what can be typed, a list of

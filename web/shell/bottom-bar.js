@@ -28,6 +28,7 @@ export function startPlaces(open) {
         buttons
           .slice(1)
           .map((one) => button(one.textContent, go(one.dataset.screen), { class: "plain wide" })),
+        button("Settings", go("settings"), { class: "plain wide" }),
       ),
     );
   });
