@@ -1,10 +1,10 @@
 /**
- * The pieces at hand besides the one on the screen: a piece that is left is kept with all its steps.
- * Each is a piece as `piece-at-hand.js` says, with
+ * The pieces at hand besides the one on the screen: what is left is kept with all its steps. Each
+ * is a piece as `piece-at-hand.js` says, with
  *
  *   left  when it was left
- *   told  {name, variants: places in its range, word: of the verdict, verdict: in words, asked}: what
- *         was known of it then
+ *   told  what was known of it then: {name, variants: places in its range, kind, word: of the
+ *         verdict, verdict: in words, asked}
  */
 import { sound } from "./piece-at-hand.js";
 import { put, state } from "./state.js";

@@ -177,7 +177,8 @@ function tell({ pack }, use, line = "") {
 
 /**
  * Where the person is: {screen, sheet (its title, ""), stage (start, asking, answer), asked (id of
- * the feature, ""), more (whether what stands behind More is open), state (what the piece has there, by its name, ""), missing (name of the part
+ * the feature, ""), more (whether what stands behind More is open), state (what
+ * the piece has there, by its name, ""), missing (name of the part
  * that the piece has not, ""), answers (how many), claim, hand, note}.
  */
 function standing(state, use) {

@@ -88,7 +88,8 @@ function whyUnfit({ pack, view, entry }, { session }, act) {
     el(
       "p",
       {},
-      "What does not fit: a variant nobody has written down, a repaired or repainted piece, or a slip.",
+      "What does not fit: a variant nobody has written down, a repaired or repainted piece, or a " +
+        "slip.",
     ),
     entry.written
       ? button("Write it down as a variant", act.asVariant, { class: "plain" })

@@ -37,7 +37,8 @@ export async function resume(state, moves, note) {
   await openRange(note.pack || state.settings.range);
   const fresh = { ...state.engine.new_session(state.ready), able: state.settings.able };
   const piece = { ...begun({ ...fresh, answers: note.answers }), id: note.session };
-  if (note.answers.length === 0) piece.steps[0].asked = state.pack.features[0].id; // what sort it is
+  // what sort it is comes first
+  if (note.answers.length === 0) piece.steps[0].asked = state.pack.features[0].id;
   await change(state, moves, piece);
 }
 

@@ -75,7 +75,11 @@ export async function photographIt(file) {
   try {
     const made = await photoFrom(file);
     await newNote({ photos: [made.id] }, [made]);
-    run(() => /** @type {HTMLElement} */ (document.querySelector(".side-by-side input"))?.focus()); // the price comes next
+    run(() => {
+      /** @type {HTMLElement} */
+      const price = document.querySelector(".side-by-side input");
+      price?.focus();
+    });
   } catch (error) {
     if (!(error instanceof NoPhoto)) throw error;
     notice(`${error.message} Nothing was noted.`);
