@@ -27,6 +27,7 @@ def test_an_answer_survives_a_reload(lent: Phone, app: Server):
     asked = lent.heading()
     lent.goto(app.url)
     lent.until("document.querySelector('h1')?.innerText === arguments[0]", asked)
+    lent.tap("More", ".reach button")
     lent.sees("1 answer so far")
 
 
@@ -35,7 +36,8 @@ def test_start_again_can_be_undone(lent: Phone, app: Server):
     begin(lent)
     answer(lent)
     asked = lent.heading()
-    lent.tap("Start again")
+    lent.tap("More", ".reach button")
+    lent.tap("Next piece", "dialog button")
     lent.sees("What have you got?")
     lent.tap("Undo that")
     lent.until("document.querySelector('h1').innerText === arguments[0]", asked)
@@ -46,7 +48,8 @@ def test_an_answer_is_changed_in_the_list(lent: Phone, app: Server):
     begin(lent)
     asked = lent.heading()
     answer(lent)
-    lent.tap("1 answer so far")
+    lent.tap("More", ".reach button")
+    lent.tap("1 answer so far", "dialog button")
     lent.press(
         lent.until(
             "[...document.querySelectorAll('dialog button')]"
@@ -59,7 +62,8 @@ def test_an_answer_is_changed_in_the_list(lent: Phone, app: Server):
 def test_why_this_question_is_told(lent: Phone, app: Server):
     lent.goto(app.url)
     begin(lent)
-    lent.tap("Why this question?")
+    lent.tap("More", ".reach button")
+    lent.tap("Why this question?", "dialog button")
     lent.until(f"{SHEET}.includes('possible')")
     lent.tap("Close")
     lent.until("!document.querySelector('dialog')")
@@ -69,10 +73,11 @@ def test_cannot_tell_goes_on(lent: Phone, app: Server):
     lent.goto(app.url)
     begin(lent)
     asked = lent.heading()
-    lent.tap("Can’t tell")
+    lent.tap("Can’t see it")
     lent.until("document.querySelector('h1').innerText !== arguments[0]", asked)
-    lent.tap("1 answer so far")
-    lent.until(f"{SHEET}.includes('Can’t tell')")
+    lent.tap("More", ".reach button")
+    lent.tap("1 answer so far", "dialog button")
+    lent.until(f"{SHEET}.includes('Can’t see it')")
 
 
 def test_a_misread_number_finds_the_item(lent: Phone, app: Server):
@@ -84,6 +89,7 @@ def test_a_misread_number_finds_the_item(lent: Phone, app: Server):
 def test_an_answer_says_what_else_it_could_be(lent: Phone, app: Server):
     lent.goto(app.url)
     assert identify(lent, "Wagon")
+    lent.tap("Everything else", "summary")
     lent.tap("Why not these?")
     lent.until("document.querySelector('dialog[open] h2')")
     lent.tap("Close")
@@ -94,8 +100,9 @@ def test_an_answer_says_what_else_it_could_be(lent: Phone, app: Server):
 def test_the_sellers_date_is_held_against_it(lent: Phone, app: Server):
     lent.goto(app.url)
     identify(lent, "Wagon")
-    lent.tap("Check the seller’s date")
-    lent.until("document.querySelector('input[type=text]')").send_keys("1931\n")
+    lent.press(lent.until("document.querySelectorAll('.line')[1]"))
+    lent.tap("Say it another way", "summary")
+    lent.until("document.querySelector('#claim-text')").send_keys("1931\n")
     lent.sees("1931")
 
 

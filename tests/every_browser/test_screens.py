@@ -80,7 +80,7 @@ def test_bars_are_in_reach_and_nothing_is_wider_than_the_screen(lent: Phone, app
     begin(lent)
     check(lent, "a question")
     while lent.run(f"return {STATES}"):
-        lent.tap("Can’t tell", ".unsure button")
+        lent.tap("Can’t see it", ".unsure button")
         lent.until("!document.querySelector('.taken')")
         if not lent.soon("document.querySelector('.choices')"):
             break
@@ -97,9 +97,10 @@ def test_bars_are_in_reach_and_nothing_is_wider_than_the_screen(lent: Phone, app
 def test_an_answer_and_its_time_line_fit(lent: Phone, app: Server):
     look_round(lent, app)
     identify(lent, "Wagon")
+    lent.tap("Everything else", "summary")
     lent.until("document.querySelector('.timeline')")
     check(lent, "an answer")
-    lent.tap("Check the seller’s date")
+    lent.press(lent.until("document.querySelectorAll('.line')[1]"))
     lent.until("document.querySelector('dialog[open]')")
     for width, height in SIZES:
         lent.resize(width, height)

@@ -37,8 +37,8 @@ def test_a_killed_browser_has_lost_nothing(phone: Phone, app: Server):
     phone.open()
     phone.goto(app.url)
     phone.until("document.querySelector('h1')?.innerText === arguments[0]", asked)
-    phone.tap("More")
-    phone.tap("Next piece")
+    phone.tap("More", ".reach button")
+    phone.tap("Next piece", "dialog button")
     phone.tap("Collection")
     phone.sees("100 pieces")
     assert phone.reported() == []
