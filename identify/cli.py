@@ -13,7 +13,9 @@ from identify import phone, terminal
 from identify.errors import UserError
 from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
+from identify.keeping import proposal_commands
 from identify.lab import commands as lab_commands
+from identify.publishing import box_address
 from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
@@ -30,6 +32,7 @@ from identify.server.devices import offers
 # Areas with commands of their own: a module with add(commands), which adds their parsers.
 AREAS: tuple[ModuleType, ...] = (
     keeping_commands,
+    proposal_commands,
     exchange_commands,
     server_commands,
     editor_commands,
@@ -114,7 +117,9 @@ def date(args: argparse.Namespace) -> int:
 
 def publish(args: argparse.Namespace) -> int:
     """Write the site into a folder."""
-    count = publish_site(phone.site(args.packs or phone.demo_packs()), args.folder)
+    proposals = box_address(args.proposals) if args.proposals else ""
+    files = phone.site(args.packs or phone.demo_packs(), proposals=proposals)
+    count = publish_site(files, args.folder, proposals)
     print(f"{count} files in {args.folder}. Serve it over https, under any path.")
     return 0
 
@@ -175,6 +180,12 @@ def parser() -> argparse.ArgumentParser:
     p = commands.add_parser("publish", help="write the app into a folder, for any https host")
     p.add_argument("folder", type=Path, help="new or empty folder, or one published before")
     p.add_argument("packs", type=Path, nargs="*", metavar="PACK", help=f"{PACK} (the demo packs)")
+    p.add_argument(
+        "--proposals",
+        default="",
+        metavar="URL",
+        help="https address of the server whose box takes proposals (none)",
+    )
     p.set_defaults(run=publish)
 
     for area in AREAS:

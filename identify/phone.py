@@ -203,13 +203,14 @@ def trusting_files() -> dict[str, bytes]:
     return {name: (WEB / name).read_bytes() for name in TRUSTING}
 
 
-def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
+def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
     """Every file of the app by its path ("" is never one; "index.html" is the start page).
 
     packs: pack folders, or files compiled before; with none, the app alone. sw.js gets the list of
     the others and a name made from their contents, so that any change at all makes a new version.
     The modules of web/ go into two, app.js and later.js. The demo collection comes with the packs
-    it speaks of, the tables of numbers and the kit always. Raises PackError for a pack with
+    it speaks of, the tables of numbers and the kit always. proposals: the origin of
+    another server, which the pages may speak to about proposals. Raises PackError for a pack with
     mistakes, EngineError for the core.
     """
     files = {
@@ -221,6 +222,11 @@ def site(packs: Sequence[Path] = ()) -> dict[str, bytes]:
     scripts = bundled(modules, "app.js")
     files |= {name: minified_by_hand(text).encode() for name, text in scripts.items()}
     texts = {name: files[name].decode() for name in files if name.endswith(WRITTEN)}
+    if proposals:
+        own = "default-src 'self'"
+        texts["index.html"] = texts["index.html"].replace(
+            own, f"{own}; connect-src 'self' {proposals.rstrip('/')}"
+        )
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
     texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
     files |= {name: minified(name, text).encode() for name, text in texts.items()}

@@ -5,6 +5,7 @@ import os
 import re
 from collections.abc import Mapping
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from identify.errors import UserError
 from identify.phone import BUILD
@@ -36,11 +37,23 @@ def _write(path: Path, content: bytes) -> None:
     os.replace(part, path)
 
 
-def publish(files: Mapping[str, bytes], folder: Path) -> int:
+def box_address(text: str) -> str:
+    """The origin of a server with a box for proposals, with a slash. Raises PublishError."""
+    parts = urlsplit(text)
+    if parts.scheme != "https" or not parts.hostname or parts.path not in ("", "/"):
+        raise PublishError(
+            f"{text} is no address of a server with a box for proposals. Give its https address "
+            "without a path, such as https://trains.example.org"
+        )
+    return f"https://{parts.netloc.lower()}/"
+
+
+def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> int:
     """Write every file of the site; returns how many. Raises PublishError.
 
     A folder that was published before gets the new version: sw.js comes last, so that a phone which
     looks in the meantime keeps what it has. Files that are not the site's own stay as they are.
+    proposals: the origin of a box for proposals (`box_address`), "" for none.
     """
     if folder.exists() and not folder.is_dir():
         raise PublishError(f"{folder} is a file. Name a folder.")
@@ -50,7 +63,8 @@ def publish(files: Mapping[str, bytes], folder: Path) -> int:
             f"{folder} is not empty, and was not written by publish. Name a new or empty folder."
         )
     folder.mkdir(parents=True, exist_ok=True)
-    files = {OFFERS: b"{}", **files}
+    able = {"proposals": proposals} if proposals else {}
+    files = {OFFERS: json.dumps(able).encode(), **files}
     for name in sorted(files, key=lambda name: name == WORKER):
         _write(folder / name, files[name])
     for name in before or []:

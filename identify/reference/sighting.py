@@ -70,15 +70,20 @@ class SightingFile(msgspec.Struct):
 
 def read_sightings(path: Path) -> list[Sighting]:
     """The sightings of an exported file. Raises SightingError."""
-    wrong = f"{path.name} is no file of sightings. Export one on the phone: More, Sightings."
+    return sightings_in(path.read_bytes(), path.name)
+
+
+def sightings_in(content: bytes, name: str) -> list[Sighting]:
+    """The same of what such a file holds; name: what to call it. Raises SightingError."""
+    wrong = f"{name} is no file of sightings. Export one on the phone: More, Sightings."
     try:
-        file = msgspec.json.decode(path.read_bytes(), type=SightingFile)
+        file = msgspec.json.decode(content, type=SightingFile)
     except (msgspec.DecodeError, UnicodeDecodeError) as error:
         raise SightingError(wrong) from error
     if file.kind != "identify sightings" or file.format != 1:
         raise SightingError(wrong)
     if not file.sightings:
-        raise SightingError(f"{path.name} holds no sighting.")
+        raise SightingError(f"{name} holds no sighting.")
     return file.sightings
 
 

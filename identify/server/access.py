@@ -22,7 +22,8 @@ from identify.server.json_http import Json, refused
 
 API = "/api/"
 PAIR = "/api/pair"
-OPEN = ("/api/offers", "/api/health", PAIR)  # what is answered without a token
+PROPOSALS = "/api/proposals"  # for followers of a range, with words of their own
+OPEN = ("/api/offers", "/api/health", PAIR, PROPOSALS)  # what needs no device's token
 COSTLY = ("/api/backup", "/api/pairing")
 READING = ("GET", "HEAD")
 
@@ -123,7 +124,8 @@ class Door:
             sentence = "This server goes by another name. Open it by the address that it was given."
             await refused(sentence, 421)(scope, receive, send)
             return
-        if scope["path"].startswith(API) and not self._own(headers, host):
+        elsewhere = scope["path"].startswith(API) and not self._own(headers, host)
+        if elsewhere and scope["path"] != PROPOSALS:
             self.notes.add("refused: sent from a page elsewhere, %s", caller_of(scope))
             sentence = "Only the app's own pages may ask this. Open the app from this server."
             await refused(sentence, 403)(scope, receive, send)

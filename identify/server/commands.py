@@ -20,6 +20,7 @@ from identify.keeping import devices
 from identify.keeping.backup import all_backups
 from identify.keeping.commands import add_away, asked_away
 from identify.keeping.folders import backup_folder, data_folder
+from identify.keeping.proposals import Box
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError
 from identify.server import authority, exchange, limits
@@ -64,6 +65,7 @@ def serve(args: argparse.Namespace) -> int:
             authority=root,
             tls=tls,
             away=away,
+            box=Box(args.proposals) if args.proposals else None,
         )
         # behind a proxy all callers have its address
         share = limits.SHARE if args.behind_proxy is None else limits.CONNECTIONS
@@ -128,6 +130,7 @@ def _options(args: argparse.Namespace) -> list[str]:
         ("--packs", [whole(pack) for pack in args.packs or []]),
         ("--behind-proxy", [args.behind_proxy or ""]),
         ("--backups", [whole(args.backups)]),
+        ("--proposals", [whole(args.proposals)]),
         ("--locked", [whole(args.locked)]),
         ("--passphrase-file", [whole(args.passphrase_file)]),
         ("--after-backup", [args.after_backup or ""]),
@@ -295,6 +298,7 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--key", type=Path, help="key of that certificate (PEM)")
     p.add_argument("--packs", type=Path, nargs="+", metavar="PACK", help=pack)
     p.add_argument("--behind-proxy", metavar="URL", help="https address of a proxy before it")
+    p.add_argument("--proposals", type=Path, help="folder of a box for proposals (no box)")
     p.add_argument("--backups", type=Path, help="folder of the backups (beside the data)")
     add_away(p)
     p.add_argument(

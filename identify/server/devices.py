@@ -40,10 +40,20 @@ class Nothing(msgspec.Struct):
 
 
 def offers(
-    *, sync: bool = False, exchange: bool = False, editor: bool = False, name: str = ""
+    *,
+    sync: bool = False,
+    exchange: bool = False,
+    editor: bool = False,
+    name: str = "",
+    proposals: str = "",
 ) -> Route:
-    """The route that says what this server can do besides serving the app; it needs no token."""
+    """The route that says what this server can do besides serving the app; it needs no token.
+
+    proposals: the origin of a box for proposals, with a slash, "" for none.
+    """
     abilities = {"sync": sync, "exchange": exchange, "editor": editor, "name": name}
+    if proposals:
+        abilities["proposals"] = proposals
 
     async def answer(_: Request) -> Response:
         return Json(abilities)

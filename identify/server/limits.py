@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from identify.exchange.table import MOST_BYTES
 from identify.keeping.photos import CHUNK
+from identify.keeping.proposals import MOST_BYTES as PROPOSAL_BYTES
 
 
 class Rate(NamedTuple):
@@ -24,6 +25,7 @@ STRANGERS = Rate(60, 1)
 PAIRING = Rate(10, 1 / 20)
 DEVICE = Rate(3000, 100)
 COSTLY = Rate(5, 1 / 60)
+PROPOSING = Rate(10, 1 / 600)  # of one follower of a range
 LOG_LINES = Rate(5, 1 / 60)  # about one caller
 MOST_CALLERS = 10_000  # that are remembered at once
 
@@ -64,6 +66,8 @@ def most_bytes(path: str) -> int:
     """How long a body may be for this path."""
     if path.startswith(("/api/exchange/", "/api/editor/")):
         return LONG_BYTES
+    if path == "/api/proposals":
+        return PROPOSAL_BYTES
     if path == "/api/push":
         return PUSH_BYTES
     if path.startswith("/api/photos/") and path != "/api/photos/missing":

@@ -14,8 +14,9 @@ from starlette.routing import BaseRoute, Match, Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from identify.keeping.away import Away
+from identify.keeping.proposals import Box
 from identify.keeping.store import Store
-from identify.server import devices, health, photo_upload, sync
+from identify.server import devices, health, photo_upload, proposals, sync
 from identify.server.access import API, Door, LastResort, Paired
 from identify.server.app import ANOTHER_WAY, NOTHING, create_app
 from identify.server.bodies import Bodies
@@ -46,6 +47,7 @@ def own_app(
     authority: bytes = b"",
     tls: Tls | None = None,
     away: Away = NOWHERE,
+    box: Box | None = None,
     now: Callable[[], datetime] = utc_now,
     clock: Callable[[], float] = time.monotonic,
 ) -> Starlette:
@@ -55,19 +57,23 @@ def own_app(
     goes by. routes: what else is answered under /api/, for paired devices only (at least those of
     exchange). authority: the certificate (DER) of the private authority, b"" for none. tls:
     what shows the server's certificate, None without https. away: what
-    happens to each nightly backup besides. now, clock: the time, and seconds that
-    never go back. What chores.py lists is done while it runs.
+    happens to each nightly backup besides. box: for proposals, None for none. now, clock: the
+    time, and seconds that never go back. What chores.py lists is done while it runs.
     """
     context = Context(store, backup_folder, public, now)
     name = urlsplit(public).netloc
     ours: list[BaseRoute] = [
-        devices.offers(sync=True, exchange=True, name=name),
+        devices.offers(
+            sync=True, exchange=True, name=name, proposals="" if box is None else public
+        ),
         *devices.routes(context),
         *sync.routes(context),
         *photo_upload.routes(context),
         *health.routes(context, tls),
         *routes,
     ]
+    if box is not None:
+        ours += proposals.routes(box, now, clock)
     if authority:
         ours.append(_authority(authority))
     app = create_app(

@@ -19,6 +19,7 @@ import { discard, gone } from "../collection/piece.js";
 import { download } from "../exchange/server-files.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
+import { proposalLines, proposeButton } from "./proposing.js";
 import { saver } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
 
@@ -42,6 +43,7 @@ export function sightingsScreen() {
     found.length === 0
       ? null
       : button("Save all as a file", () => run(() => handOver(found)), { class: "main wide" }),
+    found.length === 0 ? null : proposalLines(),
   );
 }
 
@@ -85,6 +87,7 @@ export async function sightingScreen(state, { id }) {
     el(
       "div",
       { class: "stack" },
+      proposeButton(sighting),
       button("Save it as a file", () => run(() => handOver([record(id)])), {
         class: "main wide",
       }),

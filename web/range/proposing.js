@@ -1,0 +1,105 @@
+/** Proposals: what was seen, sent to the keepers of the range by whoever follows it. */
+import { sightingsFile } from "../data/sightings-file.js";
+import { offers } from "../data/server.js";
+import { read, write } from "../data/store.js";
+import { button, el, heading } from "../parts/element.js";
+import { sheet } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+import { dateText } from "../parts/days.js";
+import { run } from "../data/queue.js";
+
+const KEY = "proposing"; // under which the word is kept
+const LONGEST = 60_000;
+const STATES = { waiting: "waits", taken: "was taken", declined: "was declined" };
+
+/** A place for what the network says, filled when it does: no screen waits for that. */
+function later(making) {
+  const place = el("div", {});
+  making().then((nodes) => nodes && place.append(...[nodes].flat()));
+  return place;
+}
+
+/** The button that proposes a sighting, where there are keepers who take proposals. */
+export const proposeButton = (sighting) => later(() => buttonFor(sighting));
+
+/** What became of what was proposed from here, a line each, where that can be asked. */
+export const proposalLines = () => later(lines);
+
+async function buttonFor(sighting) {
+  const { proposals } = await offers();
+  if (!proposals) return null;
+  return button("Propose it to the keepers", () => run(() => ask(proposals, sighting)), {
+    class: "main wide",
+  });
+}
+
+async function lines() {
+  const { proposals } = await offers();
+  const word = await read("kept", KEY);
+  if (!proposals || !word) return null;
+  const answer = await sent(proposals, word).catch(() => null);
+  if (!answer?.ok) return null;
+  const found = (await answer.json()).proposals;
+  if (found.length === 0) return null;
+  const line = ({ time, state, said }) =>
+    el("li", {}, `That of ${dateText(time.slice(0, 10))} ${STATES[state]}.${said && ` ${said}`}`);
+  return [heading(2, "Proposed"), el("ul", { class: "plain-list" }, found.map(line))];
+}
+
+async function ask(proposals, sighting) {
+  const field = el("input", {
+    id: "word",
+    autocomplete: "off",
+    autocapitalize: "none",
+    value: (await read("kept", KEY)) ?? "",
+  });
+  const go = () =>
+    run(async () => {
+      const word = field.value.trim();
+      shut();
+      await write("kept", word, KEY);
+      notice(await propose(proposals, word, sighting));
+    });
+  const shut = sheet(
+    "Propose it to the keepers",
+    el(
+      "p",
+      {},
+      "They get what was seen, what you noted of it and its photos, and nothing else that you " +
+        "keep. They look at it before anybody else sees it.",
+    ),
+    el(
+      "div",
+      { class: "field" },
+      el("label", { for: "word" }, "The word that the keepers gave you"),
+      field,
+    ),
+    button("Send it", go, { class: "main wide" }),
+  );
+}
+
+/** Sends a sighting; what to say of it. */
+async function propose(proposals, word, sighting) {
+  const { blob } = await sightingsFile([sighting]);
+  try {
+    const answer = await sent(proposals, word, {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: blob,
+    });
+    if (answer.ok) return "Sent. The keepers of the range look at it.";
+    const { error } = await answer.json().catch(() => ({}));
+    return `${error ?? `The keepers’ server answered ${answer.status}.`} Nothing was sent.`;
+  } catch {
+    return "The keepers’ server cannot be reached. Try again where there is a signal.";
+  }
+}
+
+function sent(proposals, word, { headers = {}, ...options } = {}) {
+  return fetch(new URL("api/proposals", proposals), {
+    cache: "no-store",
+    signal: AbortSignal.timeout?.(LONGEST),
+    headers: { ...headers, Authorization: `Bearer ${word}` },
+    ...options,
+  });
+}
