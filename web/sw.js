@@ -11,7 +11,7 @@ self.addEventListener("install", (event) => event.waitUntil(precache()));
 async function precache() {
   const cache = await caches.open(CACHE);
   try {
-    await cache.addAll(FILES.map((name) => new Request(name, { cache: "reload" })));
+    await cache.addAll(FILES.map((name) => new Request(name, { cache: "no-cache" })));
   } catch (error) {
     await caches.delete(CACHE);
     throw error;

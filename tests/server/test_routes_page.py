@@ -5,7 +5,8 @@ from pathlib import Path
 
 from starlette.routing import Route
 
-from identify.server import editor
+from identify.keeping.proposals import Box
+from identify.server import editor, proposals
 
 AREAS = Path(__file__).resolve().parent.parent.parent / "identify"
 WRITTEN = re.compile(r"\b(GET|POST|PUT) +(/api/[\w/{}<>-]+)")
@@ -18,12 +19,14 @@ def plain(method: str, path: str) -> tuple[str, str]:
 
 
 def test_the_pages_name_every_address_and_no_other(own):
-    routes = [route for route in [*own.app.routes, *editor.routes([])] if isinstance(route, Route)]
+    boxed = proposals.routes(Box(own.data / "box"), own.times.now)
+    every = [*own.app.routes, *editor.routes([]), *boxed]
+    routes = [route for route in every if isinstance(route, Route)]
     answered = {
         plain(method, route.path)
         for route in routes
         if route.path.startswith("/api/") and route.path != ANYTHING
-        for method in (route.methods or set()) - {"HEAD"}
+        for method in (route.methods or set()) - {"HEAD", "OPTIONS"}
     }
     written = {
         plain(*found)
