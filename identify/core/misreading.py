@@ -4,6 +4,14 @@ s        the state that is there          a        the state that was answered
 error    chance that an answer of this kind is wrong
 P(a|s)   1 - error where a is s; the rest is shared out over the other states, and a state
          declared as mistaken for s takes MISTAKEN shares of it
+other    chance that "something else" is answered: rare where what is there is drawn, less so where
+         it may be on no drawing. Each other answer has 1 - other of P(a|s), so that the chances of
+         all answers to one question add up to 1
+
+"One of these" has the sum over what is named; "can't tell" says nothing. The rates are design
+figures without a source: a slip in about one sure look of 33, in one of 100 where a second look
+said the same, in one of four where the person was not sure. A rate that is known only roughly (one
+careless or dark session) is not modelled; what that costs is measured in tests/open_world/.
 """
 
 from collections.abc import Sequence

@@ -48,6 +48,12 @@ def test_names_become_items_and_columns_become_features(tmp_path):
     assert pack.rows.prior == pytest.approx([0.6, 0.2, 0.2])
 
 
+def test_states_that_are_numbers_are_in_the_order_of_numbers(tmp_path):
+    pack, _ = compiled(tmp_path, "Name,Wheels\na,10\nb,4\nc,none\nd,6.5\ne,-2\nf,about 3\n")
+    names = [state.name for state in pack.features[1].states]
+    assert names == ["-2", "4", "6.5", "10", "about 3", "none"]
+
+
 def test_repeated_names_become_shares_and_single_ones_are_taken_at_their_word(tmp_path):
     """Tank engine: twice red of two known, 0.5 added to each of three states."""
     pack, _ = compiled(tmp_path, TABLE, "Seen by")
