@@ -8,15 +8,15 @@ import orjson
 
 from identify.exchange.schemas import records_schema
 from tests.browser.exchanging import as_csv, listed
-from tests.browser.own_server import OwnServer
+from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import catch_files, labelled, open_more, put_file, records
 
 
 def test_a_spreadsheet_is_brought_in_as_one_change(
-    lent: Phone, own: OwnServer, pellmarsh: dict[str, Any], tmp_path: Path
+    lent: Phone, tables: Server, pellmarsh: dict[str, Any], tmp_path: Path
 ):
-    lent.goto(own.url)
+    lent.goto(tables.url)
     table = tmp_path / "list.csv"
     rows = listed(pellmarsh, 60)
     table.write_bytes(as_csv(rows))
@@ -36,8 +36,8 @@ def test_a_spreadsheet_is_brought_in_as_one_change(
     assert records(lent, "piece") == []
 
 
-def test_what_is_taken_out_is_what_is_kept(lent: Phone, own: OwnServer):
-    lent.goto(own.url)
+def test_what_is_taken_out_is_what_is_kept(lent: Phone, tables: Server):
+    lent.goto(tables.url)
     lent.tap("Look round with the demo")
     lent.sees("100 pieces")
     before = {one["id"]: one for sort in ("piece", "want", "note") for one in records(lent, sort)}

@@ -86,10 +86,10 @@ def short(request: pytest.FixtureRequest, _display: None, tmp_path: Path) -> Ite
 
 
 def test_a_full_phone_says_so_and_loses_nothing(
-    short: Phone, own: OwnServer, pellmarsh: dict[str, object], tmp_path: Path
+    short: Phone, tables: Server, pellmarsh: dict[str, object], tmp_path: Path
 ):
-    """Full in the middle of a photo, of an import, and of a first sync."""
-    short.goto(own.url)
+    """Full in the middle of a photo and of an import."""
+    short.goto(tables.url)
     add_piece(short, "P 24")
     write(short, "Notes", "kept")
     photo = jpeg(tmp_path, short, 900, 900)
@@ -98,6 +98,7 @@ def test_a_full_phone_says_so_and_loses_nothing(
     put_file(short, "Choose a picture", photo)
     short.sees(FULL)
     assert stored(short) == before
+    short.tap("Hide this")
     open_more(short, "Bring in a spreadsheet")
     table = tmp_path / "list.csv"
     table.write_bytes(as_csv(listed(pellmarsh, 300)))

@@ -3,10 +3,10 @@ import { askToKeep } from "../data/install.js";
 import { everything } from "../data/records.js";
 import { Refused, post } from "../data/server.js";
 import { changeSettings } from "../data/settings.js";
-import { problem } from "../data/store.js";
+import { problem, storing } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
-import { joined } from "./replica.js";
+import { NotStored, joined, setState } from "./replica.js";
 import { startSync, sync } from "./sync.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
@@ -121,14 +121,19 @@ function mergedText() {
 }
 
 async function pairWith(state, asked, wrong) {
-  if (problem() !== "") {
+  if (!storing()) {
     wrong.textContent = problem();
     return;
   }
   try {
+    await setState({}); // is there room? A link or a code is good for one time only
     const { device, token } = await post("pair", asked);
     await joined({ id: device, token, name: asked.name });
   } catch (error) {
+    if (error instanceof NotStored) {
+      wrong.textContent = error.message;
+      return;
+    }
     if (!(error instanceof Refused)) throw error;
     if (secret !== "" && error.status !== 0) {
       secret = "";
