@@ -61,6 +61,7 @@ def test_each_browser_is_told_of_its_own_menu(
     lent.goto(app.url)
     lent.sees("What have you got?")
     lent.run(AGENT, agent)
+    lent.run("window.dispatchEvent(new Event('appinstalled'))")  # no offer of the browser's own
     lent.tap("Settings")
     lent.sees("On the home screen")
     told = lent.run("return document.querySelector('main').innerText")
