@@ -57,7 +57,7 @@ async function ask(proposals, sighting) {
     run(async () => {
       const word = field.value.trim();
       shut();
-      await write("kept", word, KEY);
+      await write("kept", KEY, word);
       notice(await propose(proposals, word, sighting));
     });
   const shut = sheet(
