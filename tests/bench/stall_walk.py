@@ -12,6 +12,7 @@ from identify.errors import UserError
 from tests.bench.effort import Effort
 
 MOST = 25  # questions, before a piece is given up
+GLANCE = 1.5  # seconds to hold a piece beside one ring of its portrait (a guess)
 START = "What have you got?"
 
 # The words that can be read on the screen as it stands: of buttons only those that say something
@@ -159,12 +160,38 @@ def exactly(page: Any, text: str) -> Any:
     return page.get_by_text(text, exact=True)
 
 
+def comparing(page: Any) -> bool:
+    """Is a portrait held beside the piece?"""
+    return bool(page.locator("#screen > .looks-like-this").count())
+
+
+def compared(person: Person, pack: Pack, shows: dict[str, str]) -> None:
+    """Look at each ring of the portrait: all fits, or the first that does not."""
+    features = {feature["name"]: feature for feature in pack["features"]}
+    odd = []
+    said = person.page.locator(".ringed-list li").all_inner_texts()
+    for ring, text in enumerate(said):
+        feature = features[text.split(": ", 1)[0]]
+        state = next(s for s in feature["states"] if s["id"] == shows[feature["id"]])
+        if text.split(": ", 1)[1] != (state.get("caption") or state["name"]):
+            odd.append(ring)
+        person.effort.looking += GLANCE
+    person.effort.questions += 1
+    person.read(few=2 + sum(count(text) for text in said))
+    rings = person.page.locator("button.ring")
+    fits = person.page.get_by_role("button", name="All fits")
+    person.tap(rings.nth(odd[0]) if odd else fits)
+
+
 def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> None:
     """Answer what is asked by what the piece shows, until the app says what it is."""
     asked = {feature["question"]: feature for feature in pack["features"]}
-    while asking(person.page):
+    while asking(person.page) or comparing(person.page):
         if person.effort.questions == MOST:
             raise UserError(f"The app asks on after {MOST} questions.")
+        if comparing(person.page):
+            compared(person, pack, shows)
+            continue
         feature = asked[heading(person.page)]
         part = pack["parts"][feature["part"]]["id"] if feature["part"] >= 0 else ""
         seen = next(s["name"] for s in feature["states"] if s["id"] == shows[feature["id"]])

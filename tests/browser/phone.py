@@ -113,6 +113,14 @@ def more_of_question(page: Page, name: str) -> None:
     page.get_by_role("dialog").get_by_role("button", name=re.compile(f"^{name}")).click()
 
 
+def in_words(page: Page) -> None:
+    """Where a portrait is held beside the piece: be asked in words."""
+    words = page.locator("#screen > .looks-like-this").get_by_role("button", name="Ask in words")
+    if words.count():
+        words.click()
+        page.locator("#screen > .card .states button").first.wait_for()
+
+
 def choices(page: Page) -> list[str]:
     """What can be tapped as seen."""
     return page.locator(".states button .name").all_inner_texts()
@@ -130,6 +138,7 @@ def tap(page: Page, name: str) -> None:
     before = page.locator("main").inner_text()
     page.get_by_role("main").get_by_role("button", name=name, exact=True).click()
     page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
+    in_words(page)
 
 
 def see(page: Page, state: str) -> None:
@@ -137,6 +146,7 @@ def see(page: Page, state: str) -> None:
     before = page.locator("main").inner_text()
     page.locator(".states button").filter(has=page.get_by_text(state, exact=True)).first.click()
     page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
+    in_words(page)
 
 
 def whole_piece(pack: Pack, kind: str, seed: int) -> Piece:

@@ -31,6 +31,7 @@ import { tellStored } from "../parts/storage-trouble.js";
 import { updateOffer } from "../parts/update-offer.js";
 import { answerScreen } from "./answer-card.js";
 import { heldClaim } from "./held-claim.js";
+import { comparing, looksLikeThis, toCompare } from "./looks-like-this.js";
 import { questionCard } from "./question.js";
 import { adopt, chooseRange, narrowed, openFor, openRange } from "./range-at-hand.js";
 import { assess } from "./reasoning.js";
@@ -52,6 +53,7 @@ async function settle(next) {
   let view = null;
   try {
     if (piece) view = await assess(piece);
+    if (view) await comparing(view);
   } catch (error) {
     await storing;
     await keep(state.piece);
@@ -117,6 +119,13 @@ export const act = {
     tap(async () => {
       const told = await narrowed(state.engine.answered(session(), answer));
       await settle(stepped(state.piece, { session: told }));
+      announce(progress(state.pack, state.view));
+      if (state.view.stop === "sure") askToKeep();
+    }),
+  fits: (answers) =>
+    tap(async () => {
+      const told = answers.reduce((so, one) => state.engine.answered(so, one), session());
+      await settle(stepped(state.piece, { session: await narrowed(told) }));
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
@@ -307,6 +316,8 @@ function pieceScreen(shown) {
   const about = chosen ? "" : question.about;
   const photo = all("note").find((one) => one.session === piece.id)?.photos[0];
   const card = { pack, feature: place, session: at.session, chosen, expected, about, photo };
+  const compared = at.asked === "" && stop === "" ? toCompare(shown, at.session) : null;
+  if (compared) return [looksLikeThis(shown, compared, act), beside?.(shown)].filter(Boolean);
   const more = async (feature) =>
     (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);
   return [
