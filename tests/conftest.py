@@ -13,6 +13,7 @@ from starlette.types import ASGIApp
 from identify import phone
 from identify.server import exchange
 from identify.server.app import create_app
+from identify.server.devices import offers
 from tests import sampling
 from tests.threaded_server import Running, free_port
 
@@ -100,7 +101,7 @@ def site() -> dict[str, bytes]:
 
 @pytest.fixture(scope="session")
 def server(site: dict[str, bytes]) -> Iterator[Server]:
-    with serving(site, exchange.routes(phone.demo_packs())) as running:
+    with serving(site, [offers(), *exchange.routes(phone.demo_packs())]) as running:
         yield running
 
 
