@@ -113,7 +113,8 @@ async function takenUp(state) {
   const open = state.entry.version;
   await refresh();
   const now = state.list.find(({ id }) => id === state.entry.id);
+  const { screen } = here();
   if (now?.version !== open) await (state.piece ? adopt(state.piece) : openRange(state.entry.id));
-  else if (state.piece) return;
-  if (here().screen === "identify") await redraw();
+  else if (state.piece && screen === "identify") return;
+  if (screen === "identify" || screen === "ranges") await redraw();
 }
