@@ -13,7 +13,11 @@ from typing import Any
 
 import pytest
 from selenium import webdriver
-from selenium.common.exceptions import TimeoutException, WebDriverException
+from selenium.common.exceptions import (
+    StaleElementReferenceException,
+    TimeoutException,
+    WebDriverException,
+)
 from selenium.webdriver.remote.webdriver import WebDriver
 from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.ui import WebDriverWait
@@ -235,8 +239,11 @@ class Phone:
         return node
 
     def tap(self, name: str, what: str = "button, a") -> None:
-        """Tap the button of that name."""
-        self.press(self.found(name, what))
+        """Tap the button of that name; one that is just being drawn anew is looked for again."""
+        try:
+            self.press(self.found(name, what))
+        except StaleElementReferenceException:
+            self.press(self.found(name, what))
 
     def place(self, name: str) -> None:
         """Go to one of the main screens by the bar at the bottom."""
