@@ -113,7 +113,11 @@ def test_a_variant_is_what_differs(ostwick):
 def test_a_number_twice_is_refused_with_what_to_do(ostwick):
     write_down(ostwick, "Coach", "104")
     ostwick.get_by_role("button", name="Back").click()
-    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_role("button", name="Write down a piece").click()
+    ostwick.locator(".states button").filter(has_text="Coach").first.click()
+    ostwick.get_by_role("button", name="Like none of them").click()
+    ostwick.get_by_label("Number").fill("104")
+    ostwick.get_by_label("Number").blur()
     said = ostwick.locator(".wrong")
     expect(said).to_contain_text("104 has this number already")
     expect(said).to_contain_text("add it there as a variant")
@@ -230,3 +234,26 @@ def test_a_running_change_is_a_sentence_of_three_taps_and_a_year(ostwick):
     assert (change["since"], change["kinds"]) == ("1956~", [kind["id"]])
     seen = next(one for one in records(ostwick, "range_state") if one["id"] == change["state"])
     assert seen["feature"] == change["feature"]
+
+
+def test_a_piece_like_another_is_asked_only_what_differs(ostwick):
+    write_down(ostwick, "Coach", "104")
+    ostwick.get_by_role("button", name="Answer what you see").click()
+    [first, _] = answer(ostwick, 2)
+    ostwick.get_by_role("button", name="That will do").click()
+    ostwick.get_by_role("button", name="Back").click()
+    ostwick.get_by_role("button", name="Write down a piece").click()
+    ostwick.locator(".states button").filter(has_text="Coach").first.click()
+    ostwick.get_by_role("list", name="Written down").get_by_role("button", name="104").click()
+    expect(ostwick.get_by_role("heading", name="What is different?")).to_be_visible()
+    tiles = ostwick.locator(".states button")
+    expect(tiles).to_have_count(2)
+    tiles.first.click()
+    expect(ostwick.get_by_role("heading", name=first)).to_be_visible()
+    ostwick.locator(".states button").first.click()
+    ostwick.get_by_role("button", name="That is all").click()
+    expect(ostwick.get_by_label("Number")).to_have_value("")
+    old, new = sorted(records(ostwick, "range_item"), key=lambda one: one["at"])
+    seen = [name for name in old if name.startswith("seen_")]
+    assert sorted(old[name] == new[name] for name in seen) == [False, True]
+    assert len(records(ostwick, "range_variant")) == 2
