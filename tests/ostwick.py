@@ -18,7 +18,6 @@ WAGON = {
 ENGINE = {
     "form": "tank", "main_colour": "green", "lining": "line", "emblem": "crest",
     "coupling": "loop", "number_ends": "both_ends", "wheel_arrangement": "three",
-    "horns": "none",
 }  # fmt: skip
 
 

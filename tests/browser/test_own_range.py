@@ -257,3 +257,15 @@ def test_a_piece_like_another_is_asked_only_what_differs(ostwick):
     seen = [name for name in old if name.startswith("seen_")]
     assert sorted(old[name] == new[name] for name in seen) == [False, True]
     assert len(records(ostwick, "range_variant")) == 2
+
+
+def test_the_number_keys_find_what_is_owned_in_no_range(page, server):
+    page.goto(server.url)
+    place(page, "Collection")
+    kept_outside(page, "Add a piece", "QX 304 brake coach")
+    place(page, "Identify")
+    page.get_by_role("searchbox").fill("qx30")
+    found = page.get_by_role("list", name="Found").get_by_role("button").first
+    expect(found).to_contain_text("You own it")
+    found.click()
+    expect(page.get_by_label("What it is")).to_have_value("QX 304 brake coach")

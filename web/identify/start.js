@@ -5,6 +5,7 @@ import { numberKeys, withKeypad } from "../parts/keypad.js";
 import { moneyText } from "../parts/money.js";
 import { fileButton } from "../parts/photobox.js";
 import { variantsOf } from "../parts/piece-names.js";
+import { goTo } from "../parts/navigation.js";
 import { portrait } from "../parts/portrait.js";
 import { trayText } from "./left-aside.js";
 import { caption } from "./question.js";
@@ -139,8 +140,12 @@ function searchField(state, act, show) {
 function results(state, act, text) {
   const { ready, engine } = state;
   const found = engine.find(ready, text, MOST);
-  announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
-  if (found.length === 0) {
+  const kept = [...all("piece"), ...all("want")];
+  const outside = kept.filter(({ item }) => item === "");
+  const named = engine.outside_named(outside, text);
+  const count = found.length + named.length;
+  announce(count === 0 ? "Nothing found" : `${count} found`);
+  if (count === 0) {
     return el(
       "p",
       { class: "none-found" },
@@ -151,7 +156,26 @@ function results(state, act, text) {
   return el(
     "ul",
     { class: "found", "aria-label": "Found" },
+    outside
+      .filter(({ id }) => named.includes(id))
+      .map((record) => el("li", {}, outsideButton(record))),
     found.map((hit) => el("li", {}, hitButton(state, act, hit))),
+  );
+}
+
+/** What is owned or wanted and is in no range. */
+function outsideButton({ id, type, called }) {
+  const held = type === "piece" ? "You own it" : "You want it";
+  return button(
+    el(
+      "span",
+      { class: "lines" },
+      el("strong", {}, called),
+      el("span", { class: "quiet" }, "In no range"),
+      el("span", { class: "held" }, held),
+    ),
+    () => goTo(type, { id }),
+    { class: "hit" },
   );
 }
 

@@ -40,7 +40,7 @@ export function strip(pack, view, open, held = null) {
 function leader(pack, view) {
   const [best] = view.variants;
   const [item] = view.items;
-  if (!best || view.unrecorded > best.chance)
+  if (!best || view.unrecorded > Math.max(item.chance, 0.5))
     return { name: "Perhaps in no range", chance: view.unrecorded };
   if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
     return { name: variantName(pack, best.variant), chance: best.chance };
