@@ -2814,8 +2814,12 @@ export interface EngineModule {
   answered(session: Session, answer: Answer): Session;
   /** The session without its answer to `feature`. */
   without(session: Session, feature: string): Session;
-  /** Blank or take away what is wrong. */
-  mend(rows: RangeRows, mistakes: Array<RowMistake>): null;
+  /**
+   * A saved session made to fit this pack.
+   *
+   * What the pack no longer knows is set aside and named, so that the screen can say so.
+   */
+  mend(engine: Engine, session: Session): Mended;
   /**
    * The items that a number or a name could mean, best first, at most `limit`.
    *

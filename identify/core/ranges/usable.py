@@ -137,7 +137,7 @@ def without_places(rows: list[Any], places: list[int]) -> list[Any]:
     return [rows[n] for n in range(len(rows)) if n not in places]
 
 
-def mend(rows: RangeRows, mistakes: list[RowMistake]) -> None:
+def mend_rows(rows: RangeRows, mistakes: list[RowMistake]) -> None:
     """Blank or take away what is wrong."""
     features: list[int] = []
     items: list[int] = []
@@ -224,7 +224,7 @@ def usable(rows: RangeRows, marks: list[MarkUsed]) -> Usable:
     found = mistakes
     rounds = 0
     while len(found) > 0 and rounds < MENDINGS:
-        mend(rows, found)
+        mend_rows(rows, found)
         found = growing_mistakes(rows)
         rounds = rounds + 1
     life = to_check(rows, [])
