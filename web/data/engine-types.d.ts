@@ -2435,7 +2435,7 @@ export interface RecordsMade {
 }
 
 /** Two halves of a range while they are put together. */
-export interface Together {
+export interface BothRanges {
   /** mine, and then both */
   rows: RangeRows;
   /** the id of the source that stands for the other collector */
@@ -3080,5 +3080,5 @@ export interface RangingModule {
    * Mine with what theirs has besides, both changed where they stand. `who` is the id of a source
    * that stands for them where they name none, `name` what they are called.
    */
-  put_together(mine: RangeRows, theirs: RangeRows, who: string, name: string): Together;
+  put_together(mine: RangeRows, theirs: RangeRows, who: string, name: string): BothRanges;
 }

@@ -95,7 +95,7 @@ async function propose(proposals, word, sighting) {
   }
 }
 
-function sent(proposals, word, { headers = {}, ...options } = {}) {
+function sent(proposals, word, { headers = {}, ...options } = /** @type {RequestInit} */ ({})) {
   return fetch(new URL("api/proposals", proposals), {
     cache: "no-store",
     signal: AbortSignal.timeout?.(LONGEST),

@@ -10,13 +10,13 @@ from typing import Any
 
 from ..lists import place_of
 from ..types.rows import (
+    BothRanges,
     CellText,
     ChangeRow,
     ItemRow,
     RangeRows,
     SourceRow,
     TextPair,
-    Together,
     VariantRow,
 )
 from .cells import read_states
@@ -75,7 +75,7 @@ def add_saying(said: list[TextPair], source: str, years: str) -> None:
     said.append([source, years])
 
 
-def join_years(out: Together, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
+def join_years(out: BothRanges, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
     """Years: theirs where mine has none, else beside them, said by their source or by who it is."""
     source = in_my_names(out["sources"], theirs["source"])
     if mine["years"] == "":
@@ -88,7 +88,7 @@ def join_years(out: Together, mine: ItemRow | VariantRow, theirs: ItemRow | Vari
         add_saying(mine["other_years"], in_my_names(out["sources"], pair[0]), pair[1])
 
 
-def join_cells(out: Together, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
+def join_cells(out: BothRanges, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
     """What is seen: theirs where mine has nothing, else one of both, with a line in the note."""
     for cell in theirs["cells"]:
         place = -1
@@ -103,7 +103,7 @@ def join_cells(out: Together, mine: ItemRow | VariantRow, theirs: ItemRow | Vari
             join_cell(out, mine, place, cell)
 
 
-def join_cell(out: Together, mine: ItemRow | VariantRow, place: int, cell: CellText) -> None:
+def join_cell(out: BothRanges, mine: ItemRow | VariantRow, place: int, cell: CellText) -> None:
     """One cell that both have."""
     text: str = mine["cells"][place][1]
     known = read_states(text)
@@ -117,7 +117,7 @@ def join_cell(out: Together, mine: ItemRow | VariantRow, place: int, cell: CellT
     out["differ"] = out["differ"] + 1
 
 
-def said_line(out: Together, cell: CellText) -> str:
+def said_line(out: BothRanges, cell: CellText) -> str:
     """Who says what of a feature, in the words of the range."""
     feature = out["rows"]["features"][place_of(out["rows"]["features"], cell[0])]
     words = ""
@@ -156,7 +156,7 @@ def variant_like(mine: RangeRows, theirs: VariantRow) -> int:
     return like
 
 
-def join_items(out: Together, theirs: RangeRows) -> None:
+def join_items(out: BothRanges, theirs: RangeRows) -> None:
     """Items and variants."""
     mine = out["rows"]
     numbers = places_by([own_item["number"] for own_item in mine["items"]])
@@ -187,7 +187,7 @@ def join_items(out: Together, theirs: RangeRows) -> None:
             join_cells(out, mine["variants"][like], variant)
 
 
-def renamed_pairs(out: Together, said: list[TextPair]) -> list[TextPair]:
+def renamed_pairs(out: BothRanges, said: list[TextPair]) -> list[TextPair]:
     """What other sources say, by what they are called in mine."""
     return [[in_my_names(out["sources"], pair[0]), pair[1]] for pair in said]
 
@@ -205,7 +205,7 @@ def same_change(one: ChangeRow, other: ChangeRow) -> bool:
     return alike and kinds and same_texts(one["items"], other["items"])
 
 
-def join_changes(out: Together, theirs: RangeRows) -> None:
+def join_changes(out: BothRanges, theirs: RangeRows) -> None:
     """Running changes: of the same state for the same pieces, their dates stand side by side."""
     mine = out["rows"]["changes"]
     for change in theirs["changes"]:
@@ -228,7 +228,7 @@ def join_changes(out: Together, theirs: RangeRows) -> None:
                 out["differ"] = out["differ"] + 1
 
 
-def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> Together:
+def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> BothRanges:
     """Mine with what theirs has besides, both changed where they stand. `who` is the id of a source
     that stands for them where they name none, `name` what they are called.
     """
@@ -239,7 +239,7 @@ def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> Tog
     add_missing(mine["parts"], theirs["parts"])
     join_features(mine, theirs)
     add_missing(mine["drawings"], theirs["drawings"])
-    out: Together = {
+    out: BothRanges = {
         "rows": mine, "who": who, "name": name, "sources": source_names_of(mine, theirs),
         "added": 0, "differ": 0,
     }  # fmt: skip

@@ -428,7 +428,7 @@ class RecordsMade(TypedDict):
     records: list[Group]
 
 
-class Together(TypedDict):
+class BothRanges(TypedDict):
     """Two halves of a range while they are put together."""
 
     rows: RangeRows  # mine, and then both
