@@ -1,4 +1,4 @@
-import { loosePhotos } from "../data/photos.js";
+import { loosePhotos } from "../data/kept-photos.js";
 import { deleteForGood, everything, trashed, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";

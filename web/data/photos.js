@@ -3,7 +3,6 @@
  * writes into its files stays out. The camera's own file is never stored.
  */
 import { newId } from "./record-shapes.js";
-import { look } from "./store.js";
 
 const LONG = 1600;
 const SMALL = 240;
@@ -143,17 +142,4 @@ function jpeg(canvas) {
       QUALITY,
     );
   });
-}
-
-/** A photo that is kept, or undefined. */
-export async function photo(id) {
-  return look(["photos"], async (there) => await there.get("photos", id));
-}
-
-/** The ids of photos that no record shows. */
-export async function loosePhotos(records) {
-  const shown = new Set(records.flatMap((record) => record.photos ?? []));
-  return look(["photos"], async (there) =>
-    (await there.all("photos")).map(({ id }) => id).filter((id) => !shown.has(id)),
-  );
 }

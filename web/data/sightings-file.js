@@ -1,6 +1,6 @@
 /** Sightings as a file for the keeper of the pack: JSON, with the photos in it. */
 import { asText } from "./backup-file.js";
-import { photo } from "./photos.js";
+import { photo } from "./kept-photos.js";
 
 const FORMAT = 1;
 

@@ -5,7 +5,7 @@ import { changedAfter } from "../data/journal.js";
 import { change, everything, record, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
-import { fileButton } from "../parts/photobox.js";
+import { fileButton } from "../parts/file-button.js";
 import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";

@@ -4,7 +4,7 @@
 import { latest } from "../data/journal.js";
 import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
-import { fileButton } from "../parts/photobox.js";
+import { fileButton } from "../parts/file-button.js";
 import { announce } from "../parts/status.js";
 import { columnNodes } from "./import-columns.js";
 import { noteOwned, packsOf } from "./import-owned.js";

@@ -1,6 +1,6 @@
 /** Lists as they go on paper: wants, duplicates with what is asked, all pieces for the insurer. */
 import { onHomeScreen } from "../data/install.js";
-import { photo } from "../data/photos.js";
+import { photo } from "../data/kept-photos.js";
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";

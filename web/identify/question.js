@@ -1,5 +1,5 @@
 import { thumb } from "../parts/long-list.js";
-import { showPhoto } from "../parts/photobox.js";
+import { loaded } from "../parts/loaded-later.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { answerText, small } from "../parts/say.js";
@@ -28,7 +28,9 @@ export function questionCard(card, act) {
       { class: "ask" },
       heading(1, feature.title ?? feature.name, { "aria-label": feature.question }),
       card.photo
-        ? button(thumb(card.photo, "Your photo"), () => showPhoto(card.photo), { class: "picture" })
+        ? button(thumb(card.photo, "Your photo"), () => shownLarge(card.photo), {
+            class: "picture",
+          })
         : null,
       proof(card.about, act),
       before(card, feature),
@@ -36,6 +38,10 @@ export function questionCard(card, act) {
     ),
     ...stateChoices(card, feature, act, hint),
   ];
+}
+
+async function shownLarge(photo) {
+  (await loaded(import("../parts/photobox.js"))).showPhoto(photo);
 }
 
 /** That something is asked although it is nearly settled, and the way past it. */

@@ -3,7 +3,7 @@ import { all, anything } from "../data/records.js";
 import { button, el, heading, svg } from "../parts/element.js";
 import { numberKeys, withKeypad } from "../parts/keypad.js";
 import { moneyText } from "../parts/money.js";
-import { fileButton } from "../parts/photobox.js";
+import { fileButton } from "../parts/file-button.js";
 import { variantsOf } from "../parts/piece-names.js";
 import { goTo } from "../parts/navigation.js";
 import { portrait } from "../parts/portrait.js";

@@ -1,4 +1,4 @@
-import { photo } from "../data/photos.js";
+import { photo } from "../data/kept-photos.js";
 import { button, el } from "./element.js";
 
 const SLICE = 40;

@@ -1,5 +1,7 @@
-import { NoPhoto, photo, photoFrom } from "../data/photos.js";
+import { NoPhoto, photoFrom } from "../data/photos.js";
+import { photo } from "../data/kept-photos.js";
 import { record } from "../data/records.js";
+import { fileButton } from "./file-button.js";
 import { button, el, heading } from "./element.js";
 import { thumb } from "./long-list.js";
 import { sheet } from "./sheet.js";
@@ -34,17 +36,6 @@ export function photoBox(id) {
       fileButton("Choose a picture", (file) => addPhoto(id, file), { accept: "image/*" }),
     ),
   );
-}
-
-/** A button that asks for a file. */
-export function fileButton(label, chosen, props) {
-  const input = el("input", { type: "file", class: "unseen", ...props });
-  input.addEventListener("change", async () => {
-    const [file] = input.files;
-    if (file) await chosen(file);
-    input.value = "";
-  });
-  return el("label", { class: "plain file" }, label, input);
 }
 
 function addPhoto(id, file) {

@@ -1,7 +1,7 @@
 /**
  * The picture of a record: its own photo, else the portrait of what it is recorded as.
  */
-import { photo } from "../data/photos.js";
+import { photo } from "../data/kept-photos.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import { el } from "./element.js";
 import { thumb } from "./long-list.js";

@@ -60,7 +60,7 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
 /** The question at length, for who wants it. */
 function inWords({ question, where }) {
   const words = [question, where].filter(Boolean).join(" ");
-  return el("details", { class: "in-words" }, el("summary", {}, "Where to look"), words);
+  return el("details", { class: "in-words" }, el("summary", {}, "In words"), words);
 }
 
 function left(count) {
