@@ -43,13 +43,14 @@ def test_years_between_the_rows(number, first, last, memory, row):
 @pytest.mark.parametrize(
     ("figures", "problem", "near", "memory"),
     [
-        ("123456789", "long", [], False),
+        ("1000", "long", [3], False),
+        ("123456789", "long", [3], False),
         ("99", "low", [100, 1950], False),
         ("000", "low", [100, 1950], False),
         ("300", "unused", [300, 500], False),
         ("499", "unused", [300, 500], False),
         ("900", "beyond", [900, 1960], True),
-        ("99999999", "beyond", [900, 1960], True),
+        ("999", "beyond", [900, 1960], True),
     ],
 )
 def test_what_is_wrong_and_what_would_be_right(figures, problem, near, memory):
