@@ -1,5 +1,7 @@
 """Identifying: answers taken back and changed, what stands behind them, the light."""
 
+from selenium.webdriver.common.keys import Keys
+
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import STATES, answer, begin, identify, labelled
@@ -102,7 +104,7 @@ def test_the_sellers_date_is_held_against_it(lent: Phone, app: Server):
     identify(lent, "Wagon")
     lent.press(lent.until("document.querySelectorAll('.line')[1]"))
     lent.tap("Say it another way", "summary")
-    lent.until("document.querySelector('#claim-text')").send_keys("1955\n")
+    lent.until("document.querySelector('#claim-text')").send_keys("1955", Keys.ENTER)
     lent.sees("The seller says: 1955")
 
 
