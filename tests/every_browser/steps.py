@@ -27,7 +27,6 @@ CATCH = """
     };
   }
 """
-SLIP = 0.7  # seconds within which the app takes a second tap for a slip
 # what stands in a field is written over, which is one change
 OVERWRITE = """
   const [box] = arguments;

@@ -1,6 +1,5 @@
 """The collection, wants and notes: written down, found again, taken back."""
 
-import time
 from pathlib import Path
 
 import pytest
@@ -8,7 +7,6 @@ import pytest
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import (
-    SLIP,
     add_piece,
     choose,
     labelled,
@@ -63,7 +61,6 @@ def test_undo_takes_back_one_change(piece: Phone):
     write(piece, "Notes", "second")
     piece.tap("Undo")
     piece.until("document.querySelector('textarea').value === 'first'")
-    time.sleep(SLIP)
     piece.tap("Undo")
     piece.until("document.querySelector('textarea').value === ''")
 
