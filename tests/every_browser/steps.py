@@ -4,6 +4,7 @@ from pathlib import Path
 from typing import Any
 
 import orjson
+from selenium.common.exceptions import StaleElementReferenceException
 from selenium.webdriver.remote.webelement import WebElement
 
 from tests.browser.phone_storage import ALL, picture
@@ -90,11 +91,20 @@ def labelled(phone: Phone, label: str) -> WebElement:
     return node
 
 
-def write(phone: Phone, label: str, text: str) -> None:
-    """Type into a field and leave it; wait until it is saved."""
+def typed(phone: Phone, label: str, text: str) -> WebElement:
+    """Type into a field, over what stands there; the field, still being typed in."""
     box = labelled(phone, label)
     phone.run(OVERWRITE, box)
     box.send_keys(text)
+    return box
+
+
+def write(phone: Phone, label: str, text: str) -> None:
+    """Type into a field and leave it; wait until it is saved."""
+    try:
+        box = typed(phone, label, text)
+    except StaleElementReferenceException:  # the screen was just being drawn anew
+        box = typed(phone, label, text)
     phone.run("arguments[0].blur()", box)
     phone.until(
         "arguments[0].closest('.field').querySelector('.saved').textContent === 'Saved'", box
