@@ -11,7 +11,10 @@ import { small } from "../parts/say.js";
 const CAR = "Locomotive or power car";
 
 /** Whatever is asked: what the piece has, to be tapped. */
-function look({ asked, state, missing }, { name }) {
+function look({ asked, state, missing, like }, { name }) {
+  if (like === "fits") return { text: `It is just like your ${name}. Tap “All fits”.` };
+  if (like === "differs")
+    return { text: `Your ${name} is not quite like that. Tap “Ask in words”.` };
   if (!asked) return { text: "Look at the question, and tap what you see." };
   if (missing) return { text: `Yours has no ${missing}. Tap “No ${missing}”.` };
   if (state) return { text: `On your ${name}: ${small(state)}. Tap that.`, tap: state };

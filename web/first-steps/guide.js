@@ -6,6 +6,7 @@ import { current } from "../data/piece-at-hand.js";
 import { read, write } from "../data/store.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el } from "../parts/element.js";
+import { toCompare } from "../identify/looks-like-this.js";
 import { featureOf, small } from "../parts/say.js";
 import { closeSheet, sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
@@ -185,14 +186,16 @@ function standing(state, use) {
   const top = document.querySelector("dialog.sheet h2")?.textContent ?? "";
   const step = state.piece ? current(state.piece) : null;
   const asked = step ? askedOf(state, step) : "";
+  const like = step ? likeIt(state, step, use) : "";
   const feature = asked === "" ? null : state.pack.features[featureOf(state.pack, asked)];
   const seen = feature?.states.find(({ id }) => id === use.seen[asked]);
   const part = feature && feature.part >= 0 ? state.pack.parts[feature.part] : null;
   return {
     screen: here().screen,
     sheet: top === TELLING ? "" : top,
-    stage: !step ? "start" : asked === "" ? "answer" : "asking",
+    stage: !step ? "start" : asked === "" && like === "" ? "answer" : "asking",
     asked,
+    like,
     more: feature !== null && top === feature.question,
     state: seen?.name ?? "",
     missing: part && use.missing.includes(part.id) ? small(part.name) : "",
@@ -201,6 +204,17 @@ function standing(state, use) {
     hand: state.piece?.hand ?? {},
     note: all("note").find((one) => state.piece && one.session === state.piece.id),
   };
+}
+
+/** Where a picture asks whether it looks like this: "fits" or "differs"; "" where none does. */
+function likeIt(state, step, use) {
+  if (!document.querySelector("#screen .looks-like-this")) return "";
+  const { rings } = toCompare(state, step.session) ?? { rings: [] };
+  const fits = ({ feature, state: place }) => {
+    const { id, states } = state.pack.features[feature];
+    return use.seen[id] === states[place].id;
+  };
+  return rings.every(fits) ? "fits" : "differs";
 }
 
 /** The id of the feature that is asked on the screen; "" where the answer is shown. */
