@@ -120,18 +120,25 @@ def walk(page: Page, use: str) -> list[str]:
     return said
 
 
+DRAWN = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
+ASKED = "() => document.querySelector('main h1')?.textContent"
+
+
 def onward(page: Page, said: str) -> str:
-    """Do what the line says, and wait for the next one."""
+    """Do what the line says, and wait for the next one: it may say the same of another question."""
+    asked = page.evaluate(ASKED)
     follow(page, said)
     page.wait_for_function(
-        """before => {
+        """([before, asked]) => {
           const sheet = document.querySelector("dialog .guide-said");
           const line = sheet ?? document.querySelector(".guide-text");
           const open = document.querySelector("dialog.sheet");
-          return (!open || sheet) && line.textContent !== before;
+          const now = document.querySelector("main h1")?.textContent;
+          return (!open || sheet) && (line.textContent !== before || now !== asked);
         }""",
-        arg=said,
+        arg=[said, asked],
     )
+    page.evaluate(DRAWN)  # the line follows a frame after the screen
     return line(page)
 
 
