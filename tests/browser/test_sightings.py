@@ -62,6 +62,7 @@ def test_what_stretches_a_known_year_is_said_and_proposed(
 ):
     page.goto(server.url)
     at_hand(page, pellmarsh, BY_ID["as_made"])
+    page.get_by_text("Everything else").click()
     page.get_by_role("button", name="Keep as a sighting").click()
     field = page.get_by_label(re.compile("^When was it made?"))
     for text, said in (
