@@ -4,7 +4,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.own_server import by_id, pair, phone, same_everywhere, settled, sync
+from tests.browser.own_server import pair, phone, said_of, same_everywhere, settled, sync
 from tests.browser.phone import PHONE, watched
 from tests.browser.phone_storage import kept, place
 
@@ -106,7 +106,7 @@ def test_a_phone_used_before_brings_its_records_as_they_stand(browser, own):
     pair(fresh, own, "New one")
     sync(old)
     same_everywhere(own, old, fresh)
-    assert by_id(kept(fresh)["records"]) == by_id(before)
+    assert said_of(kept(fresh)["records"]) == said_of(before)
     entries = kept(old)["journal"]
     device = entries[0]["op"].partition(".")[0]
     own_ids = [e["op"] for e in entries if e.get("op", "").startswith(device)]
