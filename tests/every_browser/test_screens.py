@@ -71,7 +71,7 @@ def to_the_end(phone: Phone) -> None:
 
 
 def unreached(phone: Phone, which: str) -> list[str]:
-    """Buttons that a finger does not reach, once the screen has settled: WebKit resizes in steps."""
+    """Buttons out of a finger’s reach once the screen has settled: WebKit resizes in steps."""
     until = time.monotonic() + SETTLED
     while (found := list(phone.run(UNREACHED, which))) and time.monotonic() < until:
         time.sleep(0.05)
