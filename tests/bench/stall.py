@@ -48,8 +48,8 @@ class Drawn:
     @property
     def kind(self) -> str:
         """What the kind is called on the start screen."""
-        states: list[dict[str, str]] = list(map(dict, self.pack["features"][0]["states"]))
         sort = self.pack["kinds"][self.item["kind"]]["id"]
+        states = self.pack["features"][0]["states"]
         return next(state["name"] for state in states if state["id"] == sort)
 
 
@@ -162,7 +162,8 @@ def summed(runs: list[tuple[Effort, dict[str, Any], Drawn]]) -> dict[str, Any]:
     out["within_60"] = sum(effort.seconds() <= 60 for effort in efforts)
     out |= {"item_right": 0, "variant_right": 0, "sure_and_wrong": 0}
     for _, note, one in runs:
-        first = note["of"][0] if note["of"] else {"item": "", "variant": "", "chance": 0}
+        none: dict[str, Any] = {"item": "", "variant": "", "chance": 0}
+        first = note["of"][0] if note["of"] else none
         item = first["item"] == one.item["number"]
         variant = first["variant"] == one.variant["id"]
         whole = sum(c["chance"] for c in note["of"] if c["item"] == first["item"])
