@@ -94,11 +94,7 @@ def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
         starts.append(starts[n] + counts[n])
     if apart > 0:
         at = brought_together(at, [number[outcomes[place]] for place in at], starts)
-    kinds = picked(state["kinds"], at)
-    of: list[list[int]] = []
-    for part in state["parts"]:
-        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
-    of.append(kinds)
+    of = classes_at(state, at)
     return {
         "rows": picked(state["rows"], at),
         "weights": picked(chances, at),
@@ -132,11 +128,7 @@ def relatives(state: Belief, care: list[float]) -> Kin:
     for j in range(len(together)):
         if together[j] >= least and together[j] > 0.0:
             at.append(j)
-    kinds = picked(state["kinds"], at)
-    of: list[list[int]] = []
-    for part in state["parts"]:
-        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
-    of.append(kinds)
+    of = classes_at(state, at)
     return {
         "rows": picked(state["rows"], at),
         "weights": picked(together, at),
@@ -144,6 +136,16 @@ def relatives(state: Belief, care: list[float]) -> Kin:
         "sorts": [care[0] * total(siblings), care[1] * total(twins), care[2] * total(cousins)],
         "strangers": [care[3] * chance for chance in state["strangers"]],
     }
+
+
+def classes_at(state: Belief, at: list[int]) -> list[list[int]]:
+    """The class of each of these rows, by part, and last for the piece itself."""
+    kinds = picked(state["kinds"], at)
+    of: list[list[int]] = []
+    for part in state["parts"]:
+        of.append(kinds if part["told"] == 0 else picked(part["of"], at))
+    of.append(kinds)
+    return of
 
 
 def picked(values: list[Value], at: list[int]) -> list[Value]:

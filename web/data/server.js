@@ -24,9 +24,8 @@ export function useToken(text) {
 
 /**
  * What the server can do besides: {sync, exchange, editor, name, proposals}; nothing on a plain
- * host. Asked
- * once
- * a start, and only when something of it is wanted: a plain host has no such address.
+ * host. Asked once a start, and only when something of it is wanted: a plain host has no such
+ * address.
  */
 export function offers() {
   offered ??= ask("offers").then(

@@ -9,8 +9,6 @@ import { featureFromKit, keepRows, newKind, rowsOf, seenField } from "./own-rang
 
 /** @import { OwnItem, OwnVariant } from "../data/engine-types.d.ts" */
 
-const NOT_RECORDED = "?";
-
 /**
  * A feature that can be looked at, of the range or still on the shelf:
  * {key, own (row or null), shelf (of the kit, or null), title, question, where, states: [{key, row,
@@ -158,22 +156,22 @@ export function withKind(own, kind) {
   return [{ id: own.id, alter }];
 }
 
-/** The id of the kind of an item, or of a variant's item. */
-function kindOf(row) {
-  return row.type === "range_item" ? row.kind : record(row.item).kind;
+/** The item that a row is, or is a variant of. */
+export function itemOf(row) {
+  return row.type === "range_item" ? row : record(row.item);
 }
 
 /**
- * Puts down what is seen of a feature on an item or a variant (`keys`: several are one of these;
- * null: not recorded), and other fields that change with it; true when it is kept.
+ * Puts down what is seen of a feature on an item or a variant (`keys`: several are one of these),
+ * and other fields that change with it; true when it is kept.
  * @param {OwnItem | OwnVariant} row
  */
 export function putDown(row, feature, keys, fields = {}) {
   const { rows, own, stateIds } = rowsFor(row.range, feature);
   const field = seenField(own.id);
-  const value = keys === null ? [NOT_RECORDED] : keys.map((key) => stateIds.get(key));
+  const value = keys.map((key) => stateIds.get(key));
   const edit = { id: row.id, alter: (now) => ({ ...now, [field]: value, ...fields }) };
-  const edits = [edit, ...withKind(own, kindOf(row))];
+  const edits = [edit, ...withKind(own, itemOf(row).kind)];
   return keepRows(`${feature.name} put down`, rows, { edits });
 }
 

@@ -14,7 +14,6 @@ import { notice } from "../parts/status.js";
 import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
 import { ownFeature } from "./own-look.js";
 import { itemTitle } from "./own.js";
-import { namedAs } from "./put-in.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
 
 // how far each is believed is a guess, no source
@@ -55,7 +54,7 @@ export async function entryScreen(_, { id }) {
       hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
     }),
     ...saidBy(item, save),
-    putDownList(item, features, "looking"),
+    putDownList(item, features),
     button("Something of your own to look at", () => ownFeature(item), { class: "link" }),
     variants.length > 1 ? variantList(variants) : null,
     mine(item),
@@ -140,7 +139,7 @@ async function otherwise(item) {
 }
 
 /** What is put down, each with its drawing; a tap asks it again. */
-function putDownList(row, features, screen) {
+function putDownList(row, features) {
   const put = features.filter((feature) => isPutDown(row, feature));
   if (put.length === 0) return null;
   return el(
@@ -158,7 +157,7 @@ function putDownList(row, features, screen) {
             el("span", { class: "quiet" }, feature.name),
             el("strong", {}, said),
           ],
-          () => goTo(screen, { id: row.id, feature: feature.key }),
+          () => goTo("looking", { id: row.id, feature: feature.key }),
           { class: "hit" },
         ),
       );
@@ -199,9 +198,9 @@ async function another(item, variants) {
 
 /** Into the collection with it, or to where it is there. */
 function mine(item) {
-  const named = namedAs(item);
+  const pack = record(item.range).key;
   const there = all("piece").find(
-    (one) => item.number !== "" && one.pack === named.pack && one.item === item.number,
+    (one) => item.number !== "" && one.pack === pack && one.item === item.number,
   );
   if (there)
     return button("It is in your collection", () => goTo("piece", { id: there.id }), {
@@ -215,7 +214,7 @@ function mine(item) {
       }
       const [variant] = variantsIn(item);
       const of = variant ? [{ variant: variant.key, chance: 1 }] : [];
-      const piece = blank("piece", { pack: named.pack, item: record(item.id).number, of });
+      const piece = blank("piece", { pack, item: record(item.id).number, of });
       const said = "It is in the collection.";
       if (await saveChange("Into the collection", [making(piece)], { said })) redraw();
     });
@@ -245,7 +244,7 @@ export async function versionScreen(_, { id }) {
     dateField("Made", variant.years, save("years", "Years"), {
       hint: "Leave it empty where it is as for the item, or not known.",
     }),
-    putDownList(variant, features, "looking"),
+    putDownList(variant, features),
     button("Something else is different", () => goTo("differing", { id }), {
       class: "plain wide",
     }),

@@ -12,6 +12,7 @@ import {
   canHave,
   featuresFor,
   isPutDown,
+  itemOf,
   kindKey,
   putDown,
   rowsFor,
@@ -29,7 +30,7 @@ import { smallPhoto } from "./small-photo.js";
 export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }) {
   const row = record(id);
   if (!row || row.trashed !== "") return gone();
-  const item = row.type === "range_item" ? row : record(row.item);
+  const item = itemOf(row);
   const features = await featuresFor(row.range, kindKey(item));
   const open = features.filter(
     (one) => !isPutDown(row, one) && !passed.includes(one.key) && canHave(row, one, features),
@@ -115,9 +116,8 @@ function other(row, feature, onward) {
   named("What do you see?", async (name, photo) => {
     const { rows, own } = rowsFor(row.range, feature);
     const state = newState(own, { name, drawing: photo });
-    const item = row.type === "range_item" ? row : record(row.item);
     const edit = { id: row.id, alter: (now) => ({ ...now, [seenField(own.id)]: [state.id] }) };
-    const edits = [edit, ...withKind(own, item.kind)];
+    const edits = [edit, ...withKind(own, itemOf(row).kind)];
     if (await keepRows(`${feature.name} put down`, [...rows, state], { edits })) onward();
   });
 }
@@ -198,7 +198,7 @@ function named(title, settle, before = null) {
 export async function differingScreen(_, { id, feature: wanted = "" }) {
   const row = record(id);
   if (!row || row.trashed !== "") return gone();
-  const item = row.type === "range_item" ? row : record(row.item);
+  const item = itemOf(row);
   const features = await featuresFor(row.range, kindKey(item));
   const feature = features.find(({ key }) => key === wanted);
   if (feature) return differently(row, item, feature);

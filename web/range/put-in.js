@@ -161,10 +161,3 @@ export function putInVariant({ pack, variant, answers }) {
       goTo("version", { id: fresh.id });
   });
 }
-
-/** The item and the variant as they are pointed to by pieces: {pack, item, variant}. */
-export function namedAs(row) {
-  const item = row.type === "range_item" ? row : record(row.item);
-  const { key } = record(item.range);
-  return { pack: key, item: item.number, variant: row.type === "range_item" ? "" : row.key };
-}
