@@ -50,7 +50,7 @@ import * as aside from "./data/aside.js";
 import * as backups from "./data/backup-file.js";
 import * as journal from "./data/journal.js";
 import * as last from "./data/last-backup.js";
-import * as photos from "./data/photos.js";
+import * as photos from "./data/kept-photos.js";
 import * as piece from "./data/piece-at-hand.js";
 import * as records from "./data/records.js";
 import * as settings from "./data/settings.js";
