@@ -17,6 +17,7 @@ from identify.core.types.pack import Pack
 from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from identify.lab.calibration import EDGES, Stated, calibration, error_of, stated
+from identify.lab.leaving import MISSING, Left, Nothing, by_item, left_out, none_of_these
 from identify.lab.pairs import Alike, alike_pairs, worths
 from identify.lab.trials import Asker, Trial, mean, trials
 from identify.reference.compiled import CompiledPack
@@ -69,6 +70,8 @@ class Findings:
     answers: int
     scenarios: list[Scenario]
     calibrations: list[Calibration]
+    left: list[Left]
+    nothing: list[Nothing]
     alike: list[Alike]
     worth: list[float]
 
@@ -131,7 +134,7 @@ class _Lab:
         self.exact = prepare_with(unswapped(pack), EXACT)
         self.usual = prepare(pack)
         self.wrong = prepare_with(pack, {**usual_errors(), "sure": WRONG})
-        self.progress = Progress(count * (5 + 2 * LOOKS), out)
+        self.progress = Progress(count * (7 + len(MISSING) + 2 * LOOKS), out)
 
     def scenario(self, name: str, asker: Asker, reader: Engine, both: bool = True) -> Scenario:
         """Sessions of one sort; in a random order too, if `both`."""
@@ -171,6 +174,27 @@ class _Lab:
                     out.append(Calibration(name, what, error_of(table), table))
         return out
 
+    def left(self) -> list[Left]:
+        """Pieces of items, and of variants of an item that has more, that are left out."""
+        items = by_item(self.usual["pack"])
+        variants = [[place] for group in items if len(group) > 1 for place in group]
+        out = []
+        for what, groups in (("an item", items), ("a variant", variants)):
+            self.progress.what = f"{what} left out"
+            step = self.progress.step
+            out.append(Left(what, left_out(self.rng, self.usual, groups, self.count, step)))
+        return out
+
+    def nothing(self) -> list[Nothing]:
+        """What is said of "none of these" where much is missing."""
+        out = []
+        for missing in MISSING:
+            self.progress.what = "none of these"
+            step = self.progress.step
+            found = none_of_these(self.rng, self.usual, missing, self.count, step)
+            out += [found] if found else []
+        return out
+
 
 def measure(compiled: CompiledPack, count: int, seed: int, out: TextIO = sys.stderr) -> Findings:
     """Identify so many pieces of each sort, and look at the pack as a whole."""
@@ -178,6 +202,7 @@ def measure(compiled: CompiledPack, count: int, seed: int, out: TextIO = sys.std
     lab = _Lab(pack, count, seed, out)
     scenarios = lab.scenarios()
     calibrations = lab.calibrations()
+    left, nothing = lab.left(), lab.nothing()
     lab.progress.end()
     groups = signatures(pack)
     answers = most_answers(pack)
@@ -191,6 +216,8 @@ def measure(compiled: CompiledPack, count: int, seed: int, out: TextIO = sys.std
         answers=answers,
         scenarios=scenarios,
         calibrations=calibrations,
+        left=left,
+        nothing=nothing,
         alike=alike_pairs(lab.exact),
         worth=worths(lab.exact),
     )

@@ -2,11 +2,14 @@
 
 from identify.core.asking import WORTH
 from identify.lab import plots
+from identify.lab.intervals import share_said
+from identify.lab.leaving import SAID, confused
 from identify.lab.measuring import HARD, PERFECT, STALL, Findings, Scenario
 from identify.lab.page import figure, heading, page, percent, say, table
 from identify.lab.trials import Trial, among, mean
 
 MOST = 200  # pairs that are listed
+NEAR = 10  # pairs that are listed of what is most nearly taken for something recorded
 WHAT = {"variant": "which variant it is", "swapped": "which parts were replaced"}
 
 
@@ -23,11 +26,22 @@ def summary(findings: Findings) -> list[str]:
         line = f"{scenario.name.capitalize()}: {_asked(best):.2f} questions"
         if scenario.random:
             line += f" ({_asked(scenario.random):.2f} in a random order)"
-        line += f", right in {percent(among(best, 1))}"
-        out.append(f"{line}, among the first three in {percent(among(best, 3))}.")
+        line += f", right in {_among(best, 1)}"
+        out.append(f"{line}, among the first three in {_among(best, 3)}.")
     out += [
         f"Calibration error, {each.scenario}, {WHAT[each.what]}: {each.error:.3f}."
         for each in findings.calibrations
+    ]
+    out += [
+        f"With {each.what} left out, given a wrong name with 90 % or more: "
+        f"{share_said(each.wrong, len(each.taken))}."
+        for each in findings.left
+        if each.taken
+    ]
+    out += [
+        f"With {percent(each.missing)} of the items missing, the chance of “none of these” is off "
+        f"by {each.error:.3f}."
+        for each in findings.nothing
     ]
     out.append(f"{len(findings.alike)} pairs that nothing visible can tell apart.")
     names = [findings.pack["features"][n]["name"] for n in findings.useless]
@@ -48,6 +62,7 @@ def report(findings: Findings) -> str:
         *_questions(findings),
         *_right(findings),
         *_calibration(findings),
+        *_unknown(findings),
         *_alike(findings),
         *_features(findings),
     ]
@@ -56,6 +71,11 @@ def report(findings: Findings) -> str:
 
 def _asked(done: list[Trial]) -> float:
     return mean(len(trial.asked) for trial in done)
+
+
+def _among(done: list[Trial], first: int) -> str:
+    """The share with the truth among the first so many, with its interval."""
+    return share_said(round(among(done, first) * len(done)), len(done))
 
 
 def _orders(scenario: Scenario) -> list[tuple[str, list[Trial]]]:
@@ -111,7 +131,7 @@ def _questions(findings: Findings) -> list[str]:
 
 def _right(findings: Findings) -> list[str]:
     rows: list[list[str | float]] = [
-        [name, order, percent(among(done, 1)), percent(among(done, 3))]
+        [name, order, _among(done, 1), _among(done, 3)]
         for name, order, done in (
             (scenario.name, order, done)
             for scenario in findings.scenarios
@@ -153,6 +173,42 @@ def _calibration(findings: Findings) -> list[str]:
         )
         out.append(table(title, ["stated", "times", "mean stated", "came true"], rows))
     return out
+
+
+def _unknown(findings: Findings) -> list[str]:
+    rows: list[list[str | float]] = [
+        [f"{each.what} left out", len(each.taken), share_said(each.wrong, len(each.taken))]
+        for each in findings.left
+        if each.taken
+    ]
+    missing: list[list[str | float]] = [
+        [percent(each.missing), percent(each.stated), percent(each.true), each.error]
+        for each in findings.nothing
+    ]
+    near: list[list[str | float]] = [
+        [_variant(findings, each.truth), _variant(findings, each.name), percent(each.chance)]
+        for each in confused(findings.left, NEAR)
+    ]
+    return [
+        heading("What it does not know"),
+        say(
+            "No range is complete. So a tenth of the items, or of the variants of an item that has "
+            "more, is taken out at a time, and pieces of these are identified as at the stall. "
+            f"Wrong is what is given the name of something else with {percent(SAID)} or more. In "
+            "brackets stands the interval of 95 %."
+        ),
+        table("Pieces of what was left out", ["left out", "pieces", "given a wrong name"], rows),
+        table(
+            "“None of these”, where the range says how much of it is missing",
+            ["items missing", "stated on average", "so in", "mean distance by tenths"],
+            missing,
+        ),
+        table(
+            "What was most nearly taken for something else",
+            ["the piece, left out", "what it was taken for", "with the chance"],
+            near,
+        ),
+    ]
 
 
 def _variant(findings: Findings, place: int) -> str:

@@ -3,11 +3,11 @@
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import sqrt
 from typing import Any
 
 from identify.core.assess import assess
 from identify.core.session import answered, new_session
+from identify.lab.intervals import wilson
 from tests.open_world.world import Conditions, Found, World
 
 Known = dict[tuple[str, ...], dict[str, Any]]
@@ -95,18 +95,6 @@ def identify(  # noqa: PLR0917
         view=view,
         session=session,
     )
-
-
-def wilson(hits: int, count: int) -> tuple[float, float]:
-    """The interval of 95 % for a share (Wilson 1927)."""
-    if count == 0:
-        return 0.0, 1.0
-    z = 1.959963984540054
-    share = hits / count
-    middle = (share + z * z / (2 * count)) / (1 + z * z / count)
-    half = z * sqrt(share * (1 - share) / count + z * z / (4 * count * count))
-    half /= 1 + z * z / count
-    return max(0.0, middle - half), min(1.0, middle + half)
 
 
 def share(hits: Sequence[bool]) -> tuple[float, float, float]:
