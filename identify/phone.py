@@ -40,19 +40,18 @@ CERTIFICATE_PAGE = "certificate.html"
 TRUSTING = (CERTIFICATE_PAGE, "certificate.css")  # for a server with an authority of its own
 BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 
-# What the screens may call.
+# What the screens may call of the engine up to the first question.
 EXPORTS = (
     "prepare", "new_session", "answered", "without", "mend",
-    "find", "assess", "why_not", "read_claim", "judge",
-    "join", "settled", "narrowed", "seen_years", "marks_apart",
-    "read_money", "compare_money", "totals", "money_parts", "currencies",
-    "study", "assess_studied", "duplicates", "want_words",
-    "outside_alike", "outside_named", "known_now",
-    "conditions", "condition_rank", "moved", "incomplete",
-    "read_date", "date_in_words", "record_fault", "misfits", "new_fields", "rings",
+    "find", "assess", "join", "settled", "narrowed", "seen_years", "marks_apart",
+    "study", "assess_studied", "outside_named", "conditions", "incomplete",
+    "record_fault", "misfits", "new_fields", "rings",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
+    "why_not", "read_claim", "judge", "read_date", "date_in_words",
+    "read_money", "compare_money", "totals", "money_parts", "currencies",
+    "duplicates", "want_words", "outside_alike", "known_now", "condition_rank", "moved",
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",
     "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",

@@ -18,7 +18,10 @@ from identify.shipped import WEB
 CORE = Path(core.__file__).parent
 FILE = WEB / "data" / "engine-types.d.ts"
 MODULES = {
-    "EngineModule": ("engine.js: what the screens may call.", EXPORTS),
+    "EngineModule": (
+        "engine.js, and further.js with it: what the screens may call.",
+        (*EXPORTS, *FURTHER_EXPORTS),
+    ),
     "FurtherModule": ("further.js: what the start does not wait for.", FURTHER_EXPORTS),
     "MergingModule": ("merging.js: the rules of syncing.", MERGING_EXPORTS),
     "RangingModule": ("ranging.js: compiled ranges from rows.", RANGING_EXPORTS),

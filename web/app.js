@@ -4,7 +4,7 @@
  */
 import { deepen, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
-import { loadEngine } from "./data/engine.js";
+import { loadEngine, loadFurther } from "./data/engine.js";
 import { setAsideNow } from "./data/gate.js";
 import { packList } from "./data/packs.js";
 import {
@@ -179,6 +179,8 @@ async function start() {
   const [engine, list, found] = await Promise.all([loadEngine(), packList(opened), reading]);
   const [settings, piece, former, beside, tray] = found;
   put({ engine, list, settings, former, tray });
+  const whole = loadFurther();
+  if (piece) await whole; // its answer may speak of a date or a price
   tellStored();
   await restore(piece, beside);
   onMoved(moved);
@@ -194,6 +196,8 @@ async function start() {
   if (PRACTICE !== "") guided().catch(trouble);
   WIDE.addEventListener("change", atDesk);
   if (WIDE.matches) atDesk();
+  run(() => whole); // before any tap is heeded
+  await whole.catch(() => {});
   onThread(ahead);
   meanwhile(ahead());
   shelf().catch((error) => (error instanceof NotLoaded ? console.warn(error) : trouble(error)));

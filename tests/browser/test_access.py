@@ -251,7 +251,7 @@ def compressed(files: dict[str, bytes], names: list[str]) -> float:
 
 
 def test_what_is_sent_is_small(site, capsys):
-    """Compressed: JavaScript at most 80 KB, the shell 90, shell with engine and demo pack 150.
+    """Compressed: JavaScript at most 70 KB, the shell 80, shell with engine and demo pack 140.
 
     What the first question does not wait for is loaded later, and counts for itself.
     """
@@ -264,6 +264,6 @@ def test_what_is_sent_is_small(site, capsys):
     with capsys.disabled():
         print("\nscript {:.1f} KB, shell {:.1f} KB, with the pack {:.1f} KB".format(*sizes))
         print(f"loaded later {compressed(site, later):.1f} KB")
-    assert sizes[0] <= 80
-    assert sizes[1] <= 90
-    assert sizes[2] <= 150
+    assert sizes[0] <= 70
+    assert sizes[1] <= 80
+    assert sizes[2] <= 140

@@ -2801,7 +2801,7 @@ export interface Against {
   recorded: Array<number>;
 }
 
-/** engine.js: what the screens may call. */
+/** engine.js, and further.js with it: what the screens may call. */
 export interface EngineModule {
   /** What every other function takes as `engine`: the pack with its reading errors worked out. */
   prepare(pack: Pack): Engine;
@@ -2833,17 +2833,6 @@ export interface EngineModule {
    */
   assess(engine: Engine, session: Session): View;
   /**
-   * What each answer said between this variant and the leader, strongest first.
-   *
-   * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
-   * leader, so it allows for swapped parts and misread answers.
-   */
-  why_not(engine: Engine, session: Session, variant: number): Array<Against>;
-  /** A claim read: what it is about, its years and the same as EDTF. */
-  read_claim(engine: Engine, text: string): Claim;
-  /** Hold a claim (from read_claim, with no problem) against the answers. */
-  judge(engine: Engine, session: Session, claim: Claim): Judgement;
-  /**
    * One pack from several compiled ones, to be given to `prepare`.
    *
    * Ids get the pack's id in front; an item also says its `pack`. Packs weigh by their variants.
@@ -2864,6 +2853,52 @@ export interface EngineModule {
    * {late, early: places in `seen`; hard: also with what lies beyond soft ends}.
    */
   marks_apart(pack: Pack, seen: Array<SeenYears>): Array<MarkClash>;
+  /** The collector's records worked out for the piece in hand, once for many answers. */
+  study(engine: Engine, records: Records, hand: Hand): Studied;
+  /** assess_for() with the records and the hand worked out before, by study(). */
+  assess_studied(engine: Engine, session: Session, studied: Studied): View;
+  /**
+   * The ids of what is in no range and could be meant by a typed number or name.
+   *
+   * Its name begins as the text does, or has a word beginning like each word of the text.
+   */
+  outside_named(records: Array<Piece | Want>, text: string): Array<string>;
+  /** The words of the scale, best first. */
+  conditions(): Array<string>;
+  /** Formations and boxed sets of which part is owned, those with the least missing first. */
+  incomplete(engine: Engine, pieces: Array<Piece>): Array<Incomplete>;
+  /** What is wrong with a record as it is kept; one of a sort that is not known here may be. */
+  record_fault(record: any): Fault | null;
+  /** The names of known fields of a record that hold something else than they should. */
+  misfits(kind: string, record: Group): Array<string>;
+  /** What a new record of this sort holds: [[name, value]]. */
+  new_fields(kind: string): Array<Array<any>>;
+  /**
+   * What to compare on the leader's portrait, what tells most first; no rings where the leader
+   * does not lead enough, or fewer than two looks would still tell something. `shown` is from
+   * `sitting`. A ring that fits is an answer: that state, seen.
+   */
+  rings(engine: Engine, shown: Sitting, session: Session): Ringed;
+  /**
+   * What each answer said between this variant and the leader, strongest first.
+   *
+   * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
+   * leader, so it allows for swapped parts and misread answers.
+   */
+  why_not(engine: Engine, session: Session, variant: number): Array<Against>;
+  /** A claim read: what it is about, its years and the same as EDTF. */
+  read_claim(engine: Engine, text: string): Claim;
+  /** Hold a claim (from read_claim, with no problem) against the answers. */
+  judge(engine: Engine, session: Session, claim: Claim): Judgement;
+  /**
+   * A date, a year or a span of them from a typed text.
+   *
+   * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
+   * date is refused with both readings.
+   */
+  read_date(text: string, order: DayOrder, life: Life): ReadDate;
+  /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
+  date_in_words(edtf: string): string;
   /**
    * Money from a typed text, or what is wrong with it. usual: the currency that is meant where
    * none is written. Old money is sterling, whatever is usual.
@@ -2877,10 +2912,6 @@ export interface EngineModule {
   money_parts(money: Money): MoneyParts;
   /** The currencies that can be read, the usual ones first. */
   currencies(): Array<Currency>;
-  /** The collector's records worked out for the piece in hand, once for many answers. */
-  study(engine: Engine, records: Records, hand: Hand): Studied;
-  /** assess_for() with the records and the hand worked out before, by study(). */
-  assess_studied(engine: Engine, session: Session, studied: Studied): View;
   /**
    * What is owned twice or more, in the pack's order.
    *
@@ -2898,16 +2929,8 @@ export interface EngineModule {
    * and signs make no difference.
    */
   outside_alike(pieces: Array<Piece>): Array<Duplicate>;
-  /**
-   * The ids of what is in no range and could be meant by a typed number or name.
-   *
-   * Its name begins as the text does, or has a word beginning like each word of the text.
-   */
-  outside_named(records: Array<Piece | Want>, text: string): Array<string>;
   /** The items of a range that something in none may be: by its number, else by its name. */
   known_now(engine: Engine, record: Piece | Want): Array<number>;
-  /** The words of the scale, best first. */
-  conditions(): Array<string>;
   /** 6 for the best word of the scale down to 1 for the worst; 0 for one that is not on it. */
   condition_rank(word: string): number;
   /**
@@ -2916,8 +2939,73 @@ export interface EngineModule {
    * What is gone stays named as it was. Variants that became one have their chances added.
    */
   moved(engine: Engine, records: Array<InPack>): Array<Moved>;
-  /** Formations and boxed sets of which part is owned, those with the least missing first. */
-  incomplete(engine: Engine, pieces: Array<Piece>): Array<Incomplete>;
+  /** The same for a record in a file, which is of a sort that is known here. */
+  file_record_fault(record: any): Fault | null;
+  /**
+   * What is wrong with an entry of the journal, be it an operation or not; `stored`: it is kept
+   * here already, perhaps since before clocks had a limit.
+   */
+  entry_fault(entry: any, stored: boolean): Fault | null;
+  /**
+   * What is wrong with an operation as it goes between a device and the server; `stored`: the
+   * server has it already.
+   */
+  operation_fault(op: any, stored: boolean): Fault | null;
+  /** What is wrong with what stands beside the two pictures of a photo in a file. */
+  photo_fault(photo: any): Fault | null;
+  /**
+   * Whether a value is a time that was or can be: 2026-11-01T10:00:00Z, also with fractions of a
+   * second, or with +01:00 in place of Z.
+   */
+  is_time(value: any): boolean;
+  /** Whether a value is a SHA-256 in hexadecimal figures: what a picture is called. */
+  is_sum(value: any): boolean;
+  /** A fault of the gate as a sentence, with the name of the field that it is about. */
+  fault_words(fault: Fault): string;
+  /** What a text on a piece says. Several readings of a mark: it can be each of them. */
+  read_mark(tables: MarkTables, text: string): MarkRead;
+  /**
+   * {what, lines, who}: what a reading is, sentences about its years, who says so. `what` and
+   * each line are parts to be joined.
+   */
+  reading_said(tables: MarkTables, reading: Reading): ReadingSaid;
+  /** What to do about a text in which no mark was read; [] where one was. */
+  nothing_said(found: MarkRead): Parts;
+  /** The years that a reading leaves: {first, last (0: open), first_hard, last_hard}. */
+  mark_span(tables: MarkTables, reading: Reading): MarkSpan;
+  /**
+   * [[late, early]]: places of two spans ({first, last}, 0: open) with no year in common, the one
+   * that begins latest against each that has ended by then.
+   */
+  years_apart(spans: Array<MarkSpan>): Array<Array<number>>;
+  /** What the portraits of a range are made from, to be kept while they are drawn. */
+  sitting(pack: Pack): Sitting;
+  /**
+   * What is drawn of a variant, or of several of an item: what can be one or the other is then
+   * `several`. `shown` is from `sitting`; `answers` (of a piece at hand, else []) say which it is
+   * where one of several is recorded, or nothing.
+   */
+  portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
+  /**
+   * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
+   * one at home. What is not recorded of either, or can be the same, is no difference.
+   */
+  differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+}
+
+/** further.js: what the start does not wait for. */
+export interface FurtherModule {
+  /**
+   * What each answer said between this variant and the leader, strongest first.
+   *
+   * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the
+   * leader, so it allows for swapped parts and misread answers.
+   */
+  why_not(engine: Engine, session: Session, variant: number): Array<Against>;
+  /** A claim read: what it is about, its years and the same as EDTF. */
+  read_claim(engine: Engine, text: string): Claim;
+  /** Hold a claim (from read_claim, with no problem) against the answers. */
+  judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
    * A date, a year or a span of them from a typed text.
    *
@@ -2927,22 +3015,46 @@ export interface EngineModule {
   read_date(text: string, order: DayOrder, life: Life): ReadDate;
   /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
   date_in_words(edtf: string): string;
-  /** What is wrong with a record as it is kept; one of a sort that is not known here may be. */
-  record_fault(record: any): Fault | null;
-  /** The names of known fields of a record that hold something else than they should. */
-  misfits(kind: string, record: Group): Array<string>;
-  /** What a new record of this sort holds: [[name, value]]. */
-  new_fields(kind: string): Array<Array<any>>;
   /**
-   * What to compare on the leader's portrait, what tells most first; no rings where the leader
-   * does not lead enough, or fewer than two looks would still tell something. `shown` is from
-   * `sitting`. A ring that fits is an answer: that state, seen.
+   * Money from a typed text, or what is wrong with it. usual: the currency that is meant where
+   * none is written. Old money is sterling, whatever is usual.
    */
-  rings(engine: Engine, shown: Sitting, session: Session): Ringed;
-}
-
-/** further.js: what the start does not wait for. */
-export interface FurtherModule {
+  read_money(text: string, usual: string): ReadMoney;
+  /** Which is more, in one currency. */
+  compare_money(one: Money, other: Money): Order;
+  /** The sum in each currency, in the order in which the currencies first come up. */
+  totals(amounts: Array<Money>): Array<Money>;
+  /** What a screen shows money with. */
+  money_parts(money: Money): MoneyParts;
+  /** The currencies that can be read, the usual ones first. */
+  currencies(): Array<Currency>;
+  /**
+   * What is owned twice or more, in the pack's order.
+   *
+   * by: "variant" or "item". Copies kept on purpose, spares and donors are left out. Worst is by
+   * condition (one that is not said counts as worst), then without a box, then with the most parts
+   * missing or replaced.
+   */
+  duplicates(engine: Engine, pieces: Array<Piece>, by: string): Array<Duplicate>;
+  /** What a want asks for besides the piece, in words; most: its limit as text, "" for none. */
+  want_words(want: Wish, most: string): Array<string>;
+  /**
+   * What is called the same twice or more, as `duplicates` gives it; `item`, `variant`: -1.
+   *
+   * Spares, donors and what is kept on purpose are left out, as in `duplicates`; capitals, spaces
+   * and signs make no difference.
+   */
+  outside_alike(pieces: Array<Piece>): Array<Duplicate>;
+  /** The items of a range that something in none may be: by its number, else by its name. */
+  known_now(engine: Engine, record: Piece | Want): Array<number>;
+  /** 6 for the best word of the scale down to 1 for the worst; 0 for one that is not on it. */
+  condition_rank(word: string): number;
+  /**
+   * The records of this pack that point to what moved or is gone, each with where they point now.
+   *
+   * What is gone stays named as it was. Variants that became one have their chances added.
+   */
+  moved(engine: Engine, records: Array<InPack>): Array<Moved>;
   /** The same for a record in a file, which is of a sort that is known here. */
   file_record_fault(record: any): Fault | null;
   /**

@@ -1,4 +1,8 @@
-/** The engine: the modules that `identify/core` is compiled to. */
+/**
+ * The engine: the modules that `identify/core` is compiled to. engine.js is what the first question
+ * needs; further.js adds the rest to it, once there is time: before anything is done (app.js), and
+ * before anything of later.js is used (parts/loaded-later.js).
+ */
 const at = (path) => new URL(`../${path}`, import.meta.url).href;
 /** @import { EngineModule, FurtherModule } from "./engine-types.d.ts" */
 
@@ -13,16 +17,20 @@ export class CannotGoOn extends Error {}
  * @returns {Promise<EngineModule>}
  */
 export async function loadEngine() {
-  engine ??= await had(at("engine.js"));
+  const module = await had(at("engine.js"));
+  engine ??= { ...module };
   return engine;
 }
 
 /**
- * Loads what the start does not wait for of it: the gate for changes and files, marks.
+ * Loads what the start does not wait for of it: what is read, money, dates, marks, the gate for
+ * changes and files.
  * @returns {Promise<FurtherModule>}
  */
 export async function loadFurther() {
-  further ??= await had(at("further.js"));
+  const [whole, module] = await Promise.all([loadEngine(), had(at("further.js"))]);
+  if (!further) Object.assign(whole, module);
+  further = module;
   return further;
 }
 

@@ -2,13 +2,16 @@
  * What is in later.js: loaded when it is first wanted; the app keeps it on the phone all the same.
  */
 
+import { loadFurther } from "../data/engine.js";
+
 /** A part of the app could not be loaded, for want of a signal mostly. */
 export class NotLoaded extends Error {}
 
-/** What an `import()` gives; NotLoaded where it gives nothing. */
+/** What an `import()` gives, and all of the engine with it; NotLoaded where it gives nothing. */
 export async function loaded(module) {
   try {
-    return await module;
+    const [there] = await Promise.all([module, loadFurther()]);
+    return there;
   } catch (error) {
     throw new NotLoaded("This part of the app could not be loaded. With a signal, try again.", {
       cause: error,
