@@ -24,7 +24,7 @@ from tests.bench.serving import ARGS, browser_path, served
 from tests.bench.sessions import numbered, rows_of, walked
 
 Peer = Callable[[Pack, list[Any], list[list[list[int]]]], float]
-FLOOR = Path(__file__).with_name("floor.js")
+FLOOR = ("floor.js", "floor-worth.js")
 PAGE = b"<!doctype html><meta charset=utf-8><title>bench</title>"
 BOTH = """async ({ sessions, plain, rounds }) => {
   const core = await import('./engine.js');
@@ -82,9 +82,9 @@ def in_chromium(
     files = {
         "index.html": PAGE,
         "engine.js": engine.encode(),
-        "floor.js": FLOOR.read_bytes(),
         "pack.json": packed,
     }
+    files |= {name: Path(__file__).with_name(name).read_bytes() for name in FLOOR}
     browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
     try:
         with served(files) as site:

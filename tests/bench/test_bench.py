@@ -41,8 +41,8 @@ SHAPE = {
                 "required": [*NUMBERS, "by_answers", "rows", "features"],
                 "properties": {
                     **dict.fromkeys(NUMBERS, NUMBER),
-                    # the floor still has the model without near relatives: null where they differ
-                    "difference": {"type": ["number", "null"], "maximum": 1e-9},
+                    # null where the floor has other questions than the engine
+                    "difference": {"type": "number", "maximum": 1e-9},
                     "by_answers": {"minItems": 3, "items": {"required": ["core", "rows_left"]}},
                 },
             },
