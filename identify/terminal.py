@@ -135,7 +135,7 @@ def standing(pack: Pack, view: View) -> list[str]:
         made = between(entry["first"], entry["last"])
         name = ", ".join(filter(None, [f"{item['number']} {item['name']}", variant["name"]]))
         out.append(f"  {n}. {percent(entry['chance'])}  {name} ({made})")
-    out.append(f"  not in the reference: {percent(view['unrecorded'])}")
+    out.append(f"  not in the range: {percent(view['unrecorded'])}")
     if view["years"]["first"]:
         out.append(f"  made {between(view['years']['first'], view['years']['last'])}")
     for suspect in view["parts"]:
@@ -144,7 +144,7 @@ def standing(pack: Pack, view: View) -> list[str]:
             out.append(f"  {part} probably replaced ({percent(suspect['swapped'])})")
     ends = {
         "sure": "That is the one, as far as can be told.",
-        "unrecorded": "This piece is not in the reference.",
+        "unrecorded": "This piece is not in the range.",
         "nothing": "Nothing left to look at tells these apart.",
         "unseen": "Nothing was seen that decides it.",
     }

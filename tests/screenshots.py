@@ -37,7 +37,7 @@ def main() -> None:
         page.get_by_role("button", name="1950s", exact=True).click()
         page.get_by_role("button", name="1953", exact=True).click()
         take(page, "seller")
-        page.get_by_role("dialog").get_by_role("button", name="Drop the claim").click()
+        page.get_by_role("dialog").get_by_role("button", name="Forget this date").click()
         while asking(page):
             see(page, choices(page)[0])
         take(page, "answer")

@@ -64,7 +64,7 @@ def test_a_piece_is_identified_in_the_terminal():
     done = run("ask", PELLMARSH, "--kind", "wagon", typed="1\n" * 30 + "q\n")
     assert done.returncode == 0, done.stderr
     assert re.search(r"1\. (over )?\d+ %", done.stdout)
-    assert "That is the one" in done.stdout or "not in the reference" in done.stdout
+    assert "That is the one" in done.stdout or "not in the range" in done.stdout
 
 
 def test_typed_nonsense_is_answered_with_help_and_loses_nothing():
@@ -136,7 +136,7 @@ def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
             [
                 "REGD DES 821265",
                 "  British registered design 821265",
-                "    It was registered in 1937; the piece is of 1937 or later. By the table, "
+                "    It was registered in 1937; the piece is from 1937 or later. By the table, "
                 "from memory.",
             ],
         ),
@@ -145,7 +145,7 @@ def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
             [
                 "PAT NO 10811/97",
                 "  British patent, 10811 of 1897",
-                "    Numbered in 1897; from 1916 on as an application. The piece is of 1897 or "
+                "    Numbered in 1897; from 1916 on as an application. The piece is from 1897 or "
                 "later.",
             ],
         ),
@@ -155,7 +155,7 @@ def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):
             [
                 "5012345678900",
                 "  Barcode, EAN-13",
-                "    Such bars have been printed since 1977. They say nothing of a later year.",
+                "    Such bars have been printed since 1977. They do not say in which later year.",
             ],
         ),
     ],
@@ -176,14 +176,15 @@ def test_marks_of_different_years_are_told():
     done = run("date", "Made in Occupied Japan; £2.99 inc. VAT")
     assert done.returncode == 0
     assert done.stdout.splitlines()[-1] == (
-        '"VAT" is of 1972 or later, "MADE IN OCCUPIED JAPAN" of 1952 or earlier: not of one year.'
+        '"VAT" is from 1972 or later, "MADE IN OCCUPIED JAPAN" from 1952 or earlier: '
+        "not the same year."
     )
 
 
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
-        ("foo", "“FOO” is no mark that is known here."),
+        ("foo", "“FOO” is not a mark the app knows."),
         ("82I265", "Look again for I read for 1, O for 0 and S for 5. It may be 821265."),
         ("", "Nothing is written."),
     ],

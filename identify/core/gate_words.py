@@ -5,19 +5,19 @@ from .types.gate import Fault
 # Of each fault the sentence, in two parts where the name of the field stands between them.
 WORDS_OF_FAULTS = [
     ["group", "It is not a group of named fields.", ""],
-    ["deep", "It is nested more than 100 deep, and no record of this app is.", ""],
+    ["deep", "It is nested more than 100 deep, which nothing this app keeps is.", ""],
     ["unicode", "It holds text that is not valid Unicode. Type that text again.", ""],
-    ["value", "It holds a number that is too large, or none.", ""],
+    ["value", "It holds a number that is too large, or not a number.", ""],
     ["large", "One change may be 256 KB long; this one is longer. Shorten its text.", ""],
-    ["name", "It has a field called “", "”, which no record of this app has."],
-    ["time", "Its “", "” is no time such as 2026-11-01T10:00:00Z."],
-    ["id", "Its “", "” is none that this app gives."],
-    ["type", "Its “", "” is a sort of record that this version does not know."],
-    ["op", "Its “", "” is no name that a device gives to an operation."],
-    ["parents", "Its “", "” are other operations, sorted, each named once."],
-    ["clock", "Its “", "” stands at no time that can be."],
-    ["scrubbed", "It was deleted for good, so its “", "” hold nothing."],
-    ["field", "Its “", "” holds something else than it should."],
+    ["name", "It has a field called “", "”, which nothing this app keeps has."],
+    ["time", "Its “", "” is not a time such as 2026-11-01T10:00:00Z."],
+    ["id", "Its “", "” is not one that this app gives."],
+    ["type", "Its “", "” is a sort that this version does not know."],
+    ["op", "Its “", "” is not a name that a device gives to a change."],
+    ["parents", "Its “", "” should name other changes, in order, each once."],
+    ["clock", "Its “", "” is an impossible time."],
+    ["scrubbed", "It was deleted for good, so its “", "” should hold nothing."],
+    ["field", "Its “", "” does not hold what it should."],
 ]
 
 

@@ -141,11 +141,15 @@ def years_of_number(tables: MarkTables, reading: Reading) -> Parts:
     if reading["series"] == "":
         if told["kind"] == "":
             return []
-        return ["Such bars have been printed since ", first, ". They say nothing of a later year."]
+        return [
+            "Such bars have been printed since ",
+            first,
+            ". They do not say in which later year.",
+        ]
     tail = " By the table, from memory." if is_from_memory(told) else ""
     if told["kind"] == "application":
         return [
-            "Numbered in ", first, "; from 1916 on as an application. The piece is of ", first,
+            "Numbered in ", first, "; from 1916 on as an application. The piece is from ", first,
             " or later.",
         ]  # fmt: skip
     series = tables["series"][place_of(tables["series"], reading["series"])]
@@ -155,7 +159,7 @@ def years_of_number(tables: MarkTables, reading: Reading) -> Parts:
         start = ["It was ", done, " in ", first, " or later"]
     elif told["last"] != first:
         start = ["It was ", done, " between ", first, " and ", told["last"]]
-    more: Parts = ["; the piece is of ", first, " or later.", tail]
+    more: Parts = ["; the piece is from ", first, " or later.", tail]
     for part in more:
         start = plus(start, part)
     return start
@@ -275,15 +279,15 @@ def mark_span(tables: MarkTables, reading: Reading) -> MarkSpan:
 def nothing_said(found: MarkRead) -> Parts:
     """What to do about a text in which no mark was read; [] where one was."""
     if found["problem"] == "empty":
-        return ["Nothing is written. Type what stands on the piece, as it stands there."]
+        return ["Nothing typed yet. Type what it says on the piece, just as it stands."]
     if found["problem"] == "nothing" and found["meant"] != "":
         return [
-            "“", found["read"], "” is no mark that is known here. Look again for I read for 1, O ",
+            "“", found["read"], "” is not a mark the app knows. Look again for I read for 1, O ",
             "for 0 and S for 5. It may be ", found["meant"], ".",
         ]  # fmt: skip
     if found["problem"] == "nothing":
         return [
-            "“", found["read"], "” is no mark that is known here. It would have to be the words ",
+            "“", found["read"], "” is not a mark the app knows. It would have to be the words ",
             "of a patent, a design or a country, a price, a code in an address, a telephone ",
             "number, or the figures under a barcode. Type it as it stands there, with the words ",
             "before a number.",

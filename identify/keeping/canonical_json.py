@@ -25,7 +25,9 @@ def text_of(value: Any) -> str:
 def _plain(value: Any, deep: int) -> Any:
     """As a phone would hand it back: it has one sort of number, so that 1.0 is 1 and -0 is 0."""
     if deep > DEEPEST:
-        raise RefusedError(f"It is nested more than {DEEPEST} deep, and no record of this app is.")
+        raise RefusedError(
+            f"It is nested more than {DEEPEST} deep, which nothing this app keeps is."
+        )
     if value is None or isinstance(value, str | bool):
         return value
     if isinstance(value, int | float):
@@ -34,7 +36,7 @@ def _plain(value: Any, deep: int) -> Any:
         return [_plain(one, deep + 1) for one in value]
     if isinstance(value, dict) and all(isinstance(name, str) for name in value):
         return {name: _plain(one, deep + 1) for name, one in value.items()}
-    raise RefusedError("It holds something else than JSON values.")
+    raise RefusedError("It holds something that is not a JSON value.")
 
 
 def _number(value: int | float) -> int | float:
@@ -43,5 +45,5 @@ def _number(value: int | float) -> int | float:
     except OverflowError:
         exact = math.inf
     if not math.isfinite(exact):
-        raise RefusedError("It holds a number that is too large, or none.")
+        raise RefusedError("It holds a number that is too large, or not a number.")
     return int(exact) if exact.is_integer() and abs(exact) <= EXACT else exact

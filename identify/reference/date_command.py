@@ -66,7 +66,7 @@ def _mark(tables: MarkTables, text: str, readings: list[Reading]) -> list[str]:
 def _apart(spans: list[MarkSpan], named: list[str]) -> list[str]:
     """What cannot be of one year."""
     return [
-        f"{quoted(named[late])} is of {spans[late]['first']} or later, "
-        f"{quoted(named[early])} of {spans[early]['last']} or earlier: not of one year."
+        f"{quoted(named[late])} is from {spans[late]['first']} or later, "
+        f"{quoted(named[early])} from {spans[early]['last']} or earlier: not the same year."
         for late, early in years_apart(spans)
     ]

@@ -17,7 +17,7 @@ Walk = tuple[int, int]  # so many pieces, and milliseconds between the taps
 SLOWED = 4.0
 PAUSE = 1500  # milliseconds: nobody answers a question sooner than that after it is shown
 PATIENCE = 10  # taps of five seconds each
-ALL = "Not sure: ask me everything"
+ALL = "Not sure: ask me"
 CRITICAL = ("index.html", "style.css", "app.js", "engine.js", "light.js", "manifest.webmanifest")
 
 # From the finger's lifting to the frame with the new screen on it. Event Timing rounds to 8 ms.

@@ -86,7 +86,7 @@ def start(page: Page, url: str, kind: str = "") -> None:
 
 def begin(page: Page, kind: str = "") -> None:
     """On the start screen: begin with a kind, or with everything."""
-    name = kind or "Not sure: ask me everything"
+    name = kind or "Not sure: ask me"
     page.get_by_role("button", name=name, exact=True).click()
     expect(page.get_by_role("group", name="Tap what you see")).to_be_visible()
 

@@ -116,7 +116,7 @@ def parts_that_do_not_belong(page: Page) -> None:
     while asking(page):
         tap(page, "Can’t see it")
     unfold(page)
-    expect(page.get_by_role("heading", name="Time line")).to_be_visible()
+    expect(page.get_by_role("heading", name="Timeline")).to_be_visible()
 
 
 def sighting(page: Page) -> None:
@@ -133,7 +133,7 @@ def read_mark(page: Page) -> None:
     place(page, "More")
     page.get_by_role("button", name="Read a mark").click()
     sheet = page.get_by_role("dialog")
-    sheet.get_by_label("What stands there?").fill("Pat. No. 654321 W. Germany")
+    sheet.get_by_label("What does it say?").fill("Pat. No. 654321 W. Germany")
     expect(sheet.get_by_role("status")).to_contain_text("hardly after October 1990")
     sheet.get_by_text("Who says so?").first.click()
 

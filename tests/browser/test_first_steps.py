@@ -22,7 +22,7 @@ from tests.browser.phone_storage import add_piece, kept
 USES = {
     "Identify an item at a stall": "P 20 Main-line diesel, flat ends",
     "Check whether you own it already": "better than",
-    "Confirm the date a seller claims": "cannot be a 1952 one",
+    "Confirm the date a seller claims": "can’t be a 1952 one",
     "Note a bargain for later": "table 9",
 }
 KEPT = """async () => {

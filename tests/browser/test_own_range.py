@@ -145,7 +145,7 @@ def test_a_piece_that_is_in_no_range_goes_into_ones_own_with_its_answers(page, s
     while asking(page):
         see(page, choices(page)[0])
         answers += 1
-    page.get_by_role("button", name="Put it into a range of your own").click()
+    page.get_by_role("button", name="Add to your own range").click()
     sheet = page.get_by_role("dialog")
     sheet.get_by_role("button", name="Begin a new range").click()
     expect(sheet.get_by_text("Name the range first")).to_be_visible()
@@ -159,7 +159,7 @@ def test_a_piece_that_is_in_no_range_goes_into_ones_own_with_its_answers(page, s
     assert kind["key"] == "wagon"
     page.get_by_label("Number").fill("W 7")
     page.get_by_label("Number").blur()
-    page.get_by_role("button", name="It is mine: into the collection").click()
+    page.get_by_role("button", name="It is mine: add to collection").click()
     expect(page.get_by_role("button", name="It is in your collection")).to_be_visible()
     [piece] = records(page, "piece")
     [range_] = records(page, "range")
@@ -266,6 +266,6 @@ def test_the_number_keys_find_what_is_owned_in_no_range(page, server):
     place(page, "Identify")
     page.get_by_role("searchbox").fill("qx30")
     found = page.get_by_role("list", name="Found").get_by_role("button").first
-    expect(found).to_contain_text("You own it")
+    expect(found).to_contain_text("In your collection")
     found.click()
     expect(page.get_by_label("What it is")).to_have_value("QX 304 brake coach")

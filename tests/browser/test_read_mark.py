@@ -17,7 +17,7 @@ from tests.browser.phone_storage import place
 from tests.conftest import serving
 
 ENTRY = "Read a mark"
-FIELD = "What stands there?"
+FIELD = "What does it say?"
 
 
 def opened(page: Page, url: str) -> None:
@@ -30,17 +30,17 @@ def opened(page: Page, url: str) -> None:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("Regd. Des. 821265", "It was registered in 1937; the piece is of 1937 or later. By the "
+        ("Regd. Des. 821265", "It was registered in 1937; the piece is from 1937 or later. By the "
          "table, from memory."),
-        ("PAT. NO. 10811/97", "Numbered in 1897; from 1916 on as an application. The piece is of "
+        ("PAT. NO. 10811/97", "Numbered in 1897; from 1916 on as an application. The piece is from "
          "1897 or later."),
         ("W. Germany", "Germany: hardly before 1949, hardly after October 1990."),
-        ("5 012345 678900", "Such bars have been printed since 1977. They say nothing of a later "
-         "year."),
+        ("5 012345 678900", "Such bars have been printed since 1977. They do not say in which "
+         "later year."),
         ("Rd 82I265", "It may be 821265."),
-        ("purple", "“PURPLE” is no mark that is known here."),
-        ("Made in Occupied Japan £2.99 inc. VAT", "VAT is of 1972 or later, MADE IN OCCUPIED JAPAN "
-         "of 1952 or earlier: not of one year."),
+        ("purple", "“PURPLE” is not a mark the app knows."),
+        ("Made in Occupied Japan £2.99 inc. VAT", "VAT is from 1972 or later, MADE IN OCCUPIED "
+         "JAPAN from 1952 or earlier: not the same year."),
     ],
 )  # fmt: skip
 def test_what_is_typed_is_answered_at_once(page, server, text, said):
@@ -68,7 +68,7 @@ def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pe
     session = {"pack": "pellmarsh", "version": "", "scope": {"kind": "", "items": []}}
     take_up(page, {**session, "able": [], "missing": [], "answers": []}, asked="mark_patent")
     assert question(page) == asked["question"]
-    more_of_question(page, "Type it as it stands")
+    more_of_question(page, "Type what it says")
     sheet = page.get_by_role("dialog")
     sheet.get_by_label(FIELD).fill("Pat. No. 654321")
     sheet.get_by_role("button", name="Take this as an answer").first.click()
@@ -126,7 +126,9 @@ def test_marks_that_can_hardly_be_of_one_year_are_told_in_the_answer(page, serve
     parts = line(page, "Its parts")
     expect(parts).to_contain_text("Its marks disagree")
     parts.click()
-    expect(page.get_by_text("they can hardly be of one year. Read both again.")).to_be_visible()
+    expect(
+        page.get_by_text("they can hardly be from the same year. Read both again.")
+    ).to_be_visible()
     page.get_by_role("button", name="Close", exact=True).click()
     unfold(page)
     page.get_by_role("button", name="Who says so?").first.click()

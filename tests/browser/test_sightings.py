@@ -44,7 +44,7 @@ def test_a_piece_in_no_reference_is_kept_and_proposed_to_the_pack(
     page.goto(server.url)
     at_hand(page, pellmarsh, BY_ID["unrecorded_variant"])
     page.get_by_role("button", name="Keep as a sighting").click()
-    expect(page.get_by_text("Not in the reference", exact=True)).to_be_visible()
+    expect(page.get_by_text("Not in the range", exact=True)).to_be_visible()
     kept(page, "What to call it", "yellow with a band")
     page.get_by_label("It is a variant of").select_option(label="P 5 Express engine with tender")
     kept(page, "How do you know?", "The box is dated.")

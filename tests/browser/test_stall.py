@@ -40,11 +40,11 @@ def test_a_number_is_typed_with_keys_that_the_range_needs(page, server, pellmars
     key(page, "G", "1", "1")
     expect(page.get_by_role("searchbox")).to_have_value("G11")
     found = page.get_by_role("list", name="Found").get_by_role("button")
-    expect(found.filter(has_text="G 11 ").first).to_contain_text("You own")
+    expect(found.filter(has_text="G 11 ").first).to_contain_text("You have")
     key(page, "Delete the last", "Delete the last", "2", "1")
     hit = found.filter(has_text="G 21 ").first
     owned = [one for one in records(page, "piece") if one["item"] == "G 21"]
-    expect(hit).to_contain_text(f"You own {len(owned)}")
+    expect(hit).to_contain_text(f"You have {len(owned)}")
     expect(hit.locator("svg.portrait")).to_be_visible()
     hit.tap()
     expect(page.locator(".strip, .answer")).to_contain_text("G 21")
@@ -120,7 +120,7 @@ def test_no_piece_is_dropped_and_each_goes_on_where_it_was(page, server):
     page.get_by_role("dialog").locator(".hit").first.click()
     expect_question(page, second)
     more_of_question(page, "1 other piece at hand")
-    page.get_by_role("button", name="Put them all away").click()
+    page.get_by_role("button", name="Clear them all").click()
     page.get_by_role("alert").get_by_role("button", name="Undo").click()
     more_of_question(page, "1 other piece at hand")
     expect(page.get_by_role("dialog").locator(".hit")).to_have_count(1)
@@ -149,7 +149,7 @@ def test_the_next_of_a_box_keeps_kind_hall_and_table(page, server, pellmarsh):
     sheet = page.get_by_role("dialog")
     expect(sheet.locator(".hit")).to_have_count(2)
     expect(sheet.locator("h3").first).to_have_text(
-        re.compile("Worth buying|You do not own it|Look closer|You own it")
+        re.compile("Worth buying|Not in your collection|Look closer|In your collection")
     )
 
 
@@ -160,7 +160,7 @@ def test_what_was_told_of_a_piece_goes_with_it(page, server):
     while asking(page):
         see(page, choices(page)[0])
     page.get_by_role("button", name="Add to collection").click()
-    expect(page.get_by_role("alert")).to_contain_text("It is in the collection.")
+    expect(page.get_by_role("alert")).to_contain_text("It is in your collection.")
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     expect(page.locator(".answer")).to_be_visible()
     expect(page.get_by_role("alert")).to_have_count(0)
@@ -222,7 +222,7 @@ def test_the_evening_settles_what_is_open(page, server):
     sheet.get_by_role("button", name="Bought: Green van").click()
     expect(sheet.get_by_label("Price paid")).to_have_value("£10")
     sheet.get_by_label("Price paid").fill("9.50")
-    sheet.get_by_role("button", name="Into the collection").click()
+    sheet.get_by_role("button", name="Add to collection").click()
     expect(sheet.get_by_role("button", name="Bought: Green van")).to_have_count(0)
     sheet.get_by_role("button", name="Left it: Red crane").click()
     expect(sheet).to_contain_text("All of today is settled.")

@@ -219,7 +219,7 @@ def test_open_devices_hear_of_changes_by_themselves_and_call_pieces_by_name(brow
     add_piece(one, "P 24")
     pieces = other.get_by_role("list", name="Pieces")
     expect(pieces).to_contain_text("P 24", timeout=BY_ITSELF)
-    expect(pieces).not_to_contain_text("not in the reference")
+    expect(pieces).not_to_contain_text("not in the range")
     expect(pieces).not_to_contain_text("(pellmarsh)")
     clash_in_notes(one, other)
     place(other, "More")

@@ -13,7 +13,7 @@ def test_a_piece_is_identified_kept_and_there_again_offline_from_cold(phone: Pho
     named = identify(phone, "Coach")
     assert named
     phone.tap("Add to collection")
-    phone.sees("It is in the collection.")
+    phone.sees("It is in your collection.")
     told = phone.run("return document.body.innerText.includes(arguments[0])", WEEK)
     assert told is (phone.name == "webkit")  # only there may it all be gone after a week
     assert phone.reported() == []

@@ -74,7 +74,7 @@ function missingItem(pack, place) {
 function wanted(pack, item) {
   return run(async () => {
     const want = blank("want", { pack, item });
-    if (await saveChange("New want", [making(want)], { said: "It is among your wants." }))
+    if (await saveChange("New want", [making(want)], { said: "It is on your list." }))
       await redraw();
   });
 }

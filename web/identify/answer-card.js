@@ -162,7 +162,7 @@ function notLookedAt(pack, { unseen }, act) {
   return el(
     "p",
     {},
-    `Not looked at: ${anyOf(names, "and")}. It could still be one that nobody has written down. `,
+    `Not looked at: ${anyOf(names, "and")}. It could still be one nobody has recorded. `,
     button("Look now", act.check, { class: "plain" }),
   );
 }
@@ -172,11 +172,11 @@ function nothingSeen() {
   return {
     which: "unseen",
     top: [
-      heading(1, "Nothing was seen that decides it"),
+      heading(1, "Not enough was seen"),
       el(
         "p",
         {},
-        "You could not see anything that was asked, so it can be anything in this range.",
+        "You could not see anything that was asked, so it could be anything in this range.",
       ),
     ],
   };
@@ -230,18 +230,13 @@ function unrecorded(state, step, act) {
   return {
     which: "unrecorded",
     top: [
-      heading(
-        1,
-        view.unrecorded >= 0.95
-          ? "This is not in the reference"
-          : "This is perhaps not in the reference",
-      ),
+      heading(1, view.unrecorded >= 0.95 ? "This is not in the range" : "Perhaps not in the range"),
       el("p", { class: "kicker" }, chance(view.unrecorded, " sure")),
-      el("p", {}, "No recorded variant goes well with what you saw."),
+      el("p", {}, "No recorded variant fits what you saw."),
       el(
         "div",
         { class: "ways" },
-        button("Put it into a range of your own", act.putIn, { class: "main" }),
+        button("Add to your own range", act.putIn, { class: "main" }),
         button("Keep as a sighting", act.sighting, { class: "plain" }),
       ),
       closest.length === 0

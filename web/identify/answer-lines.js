@@ -29,7 +29,7 @@ function lines(state, step, act, draw) {
       held?.judged ? claimShort(held.claim, held.judged) : "What year?",
       act.seller,
     ),
-    line("Own or want", view.verdict ? verdictTitle(view.verdict) : "Add to wants", () =>
+    line("Yours or wanted", view.verdict ? verdictTitle(view.verdict) : "Add to wants", () =>
       openOwn(state, act),
     ),
     line("Price", priceText(state), () => openPrice(state, act, draw)),
@@ -69,7 +69,7 @@ function openParts(state, step, act) {
   const { pack, view } = state;
   sheet(
     "Do its parts belong together?",
-    partsBelong(pack, view) ?? el("p", {}, "None of its parts was looked at on its own."),
+    partsBelong(pack, view) ?? el("p", {}, "You have not looked at any of its parts yet."),
     marksApart(state, step.session, seenYears(state, step.session)),
     button("Point something out", act.anything, { class: "plain" }),
   );
@@ -79,7 +79,7 @@ function openParts(state, step, act) {
 function openOwn(state, act) {
   const { verdict } = state.view;
   sheet(
-    verdict ? verdictTitle(verdict) : "Own or want",
+    verdict ? verdictTitle(verdict) : "Yours or wanted",
     verdict
       ? el(
           "div",
@@ -88,7 +88,7 @@ function openOwn(state, act) {
           verdictReasons(state, verdict).map((text) => el("p", {}, text)),
           paid(state, verdict),
         )
-      : el("p", {}, "Nothing is in your collection yet, and nothing among your wants."),
+      : el("p", {}, "Your collection is empty, and so is your list of wants."),
     ways(state, act),
   );
 }

@@ -10,7 +10,7 @@ import { yearsFigure } from "./years-figure.js";
 const MOST = 12;
 const WHY = {
   nothing: "Nothing left to look at tells these apart:",
-  verdict: "Which of them it is makes no difference to what it means for you:",
+  verdict: "Whichever of these it is makes no difference to you:",
 };
 
 /** The nodes; `which`: one, unseen, unrecorded, or why there are several. */
@@ -57,7 +57,7 @@ function several(state, step, act, which) {
     yearsFigure(view.years),
     datedFacts(state, step, act),
     wouldTell(pack, view, act),
-    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
+    el("p", { class: "quiet" }, `Not in the range: ${percent(view.unrecorded)}.`),
     widen(step, act),
   ];
 }
@@ -68,9 +68,9 @@ function unrecorded(state, step, act) {
     el(
       "p",
       {},
-      "It may be a variant nobody has written down, a repainted or altered piece, or one of the " +
-        "answers may be wrong. A sighting, with photos and what you know of it, is for whoever " +
-        "keeps the reference.",
+      "It may be a variant nobody has recorded, a repainted or altered piece, or one of the " +
+        "answers may be wrong. A sighting, with photos and what you know of it, helps whoever " +
+        "keeps the range.",
     ),
     view.variants.length === 0
       ? null
@@ -88,12 +88,12 @@ function whyUnfit({ pack, view, entry }, { session }, act) {
     el(
       "p",
       {},
-      "What does not fit: a variant nobody has written down, a repaired or repainted piece, or a " +
-        "slip.",
+      "Where something does not fit, it may be a variant nobody has recorded, a repaired or " +
+        "repainted piece, or a slip.",
     ),
     entry.written
-      ? button("Write it down as a variant", act.asVariant, { class: "plain" })
-      : button("Keep as a variant not in the reference", act.sighting, { class: "plain" }),
+      ? button("Record it as a variant", act.asVariant, { class: "plain" })
+      : button("Keep as a sighting", act.sighting, { class: "plain" }),
   ];
 }
 
@@ -107,9 +107,9 @@ function couldBe({ pack, view }, others, act) {
       shown.map((one) =>
         el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance)),
       ),
-      el("li", {}, el("span", {}, "Not in the reference"), chance(view.unrecorded)),
+      el("li", {}, el("span", {}, "Not in the range"), chance(view.unrecorded)),
     ),
-    button("All candidates, and why not", act.candidates, { class: "link" }),
+    button("All it could be, and why not", act.candidates, { class: "link" }),
   ];
 }
 
@@ -118,8 +118,8 @@ function widen({ session }, act) {
   return el(
     "p",
     {},
-    "You looked only at the number or name you found. ",
-    button("Look at everything", act.widen, { class: "plain" }),
+    "Only the number or name you found was considered. ",
+    button("Look at all pieces", act.widen, { class: "plain" }),
   );
 }
 

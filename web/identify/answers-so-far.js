@@ -59,6 +59,6 @@ function scope(pack, { scope: { kind, items } }, widen) {
         "div",
         { class: "row" },
         el("p", {}, said),
-        button("Look at everything", widen, { class: "plain" }),
+        button("Look at all pieces", widen, { class: "plain" }),
       );
 }

@@ -36,7 +36,7 @@ export function candidateNodes(state, step) {
     swapped.map((part) => el("p", { class: "warn" }, swapReason(pack, part))),
     list,
     rest.length > 0 ? more : null,
-    el("p", { class: "quiet" }, `Not in the reference: ${percent(view.unrecorded)}.`),
+    el("p", { class: "quiet" }, `Not in the range: ${percent(view.unrecorded)}.`),
   ];
 }
 
@@ -99,11 +99,7 @@ function named(pack, variant) {
 function spoken(pack, session, entries) {
   const speaking = entries.filter((entry) => entry.bits > LEAST);
   if (speaking.length === 0) {
-    return el(
-      "p",
-      {},
-      "Nothing you have seen counts against it. It is only less often met than the first.",
-    );
+    return el("p", {}, "It fits what you saw too, but is rarer than the first.");
   }
   return el(
     "ul",

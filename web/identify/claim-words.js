@@ -48,24 +48,21 @@ export function claimWords({ about, first, last }) {
 export function claimProblem({ range }, problem) {
   if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
   if (problem === "outside") {
-    return (
-      `${range.name} was made from ${range.first} to ${range.last}, so no piece of it can ` +
-      "be from then."
-    );
+    return `${range.name} was made from ${range.first} to ${range.last}, so nothing of it is from then.`;
   }
   return (
-    "That is not understood. Type a year (1957), years (1955 to 1958), a decade (1950s, " +
+    "The app cannot read that. Type a year (1957), years (1955 to 1958), a decade (1950s, " +
     "late fifties), “about 1957”, “before 1960”, “before the war” or “first issue”."
   );
 }
 
 export const VERDICTS = {
-  fits: "It fits what you saw",
+  fits: "Agrees with what you saw",
   possible: "It is possible",
   unlikely: "It is unlikely",
   "ruled out": "It is ruled out",
-  open: "It cannot be said yet",
-  unknown: "It cannot be said",
+  open: "Can’t say yet",
+  unknown: "Can’t say",
 };
 
 /**
@@ -76,16 +73,16 @@ export const VERDICTS = {
  */
 export function verdictNote(claim, { word, could }, answers) {
   if (word === "unknown") {
-    return "What you saw goes badly with every recorded variant, so its years are not known.";
+    return "What you saw does not fit any recorded variant, so its years are not known.";
   }
   if (answers === 0) {
-    return "You have not looked at anything yet: so far this goes by what is recorded alone.";
+    return "You have not looked at anything yet: this goes only by what is recorded.";
   }
-  if (word === "open") return "Too many years are still likely. Look at more of it first.";
+  if (word === "open") return "It could still be from too many years. Look at more of it first.";
   if (claim.about !== "years") return "";
   return could >= 0.5
-    ? "What it seems to be was in production then."
-    : "What it seems to be was not in production then.";
+    ? "It was being made then, if it is what it seems."
+    : "It wasn’t being made then, if it is what it seems.";
 }
 
 /**
@@ -133,7 +130,7 @@ export function sayAloud(pack, session, claim, judged, view) {
     return forIt(pack, session, claim, judged, along);
   }
   const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, first, last));
-  const so = judged.word === "ruled out" ? "so this cannot be" : "so this is hardly";
+  const so = judged.word === "ruled out" ? "so this can’t be" : "so this is unlikely to be";
   const ending = `${so} ${one(claim)}`;
   if (hard) return `${cameOrWent(pack, session, hard, last)}, ${ending}${unless(pack, hard)}.`;
   const spans = spansOf(pack, item);
@@ -145,7 +142,7 @@ export function sayAloud(pack, session, claim, judged, view) {
     return `${itemName(pack, item)} ${timed(life, last)}, ${ending}.`;
   }
   return (
-    `All that was seen, taken together, is from ${span(view.years.first, view.years.last)}, ` +
+    `All that was seen, taken together, points to ${span(view.years.first, view.years.last)}, ` +
     `${ending}.`
   );
 }
@@ -153,10 +150,11 @@ export function sayAloud(pack, session, claim, judged, view) {
 function forIt(pack, session, claim, { word, evidence }, speaking) {
   const best = speaking.find((entry) => entry.bits > 0.5);
   if (!best) {
-    return evidence.length === 0 ? "" : "Nothing seen so far speaks clearly for it or against it.";
+    return evidence.length === 0 ? "" : "Nothing seen so far counts clearly for it or against it.";
   }
-  const ending = word === "fits" ? "which fits" : "so it may be";
-  return `${named(pack, session, best)} was in use ${fromTo(pack, best)}, ${ending} ${one(claim)}.`;
+  const ending =
+    word === "fits" ? `which agrees with ${claimWords(claim)}` : `so it may be ${one(claim)}`;
+  return `${named(pack, session, best)}: in use ${fromTo(pack, best)}, ${ending}.`;
 }
 
 function apart({ earliest, latest }, first, last) {
@@ -168,7 +166,7 @@ function cameOrWent(pack, session, entry, last) {
 }
 
 function timed({ earliest, latest }, last) {
-  return earliest > last ? `only came in ${earliest}` : `went out in ${latest}`;
+  return earliest > last ? `didn’t come in until ${earliest}` : `went out in ${latest}`;
 }
 
 /** "The coupling here (wide plastic claw)". */
@@ -209,7 +207,7 @@ function one(claim) {
  * @returns {string}
  */
 export function fromTo({ range }, { earliest, latest }) {
-  if (earliest <= range.first) return latest >= range.last ? "all the time" : `until ${latest}`;
+  if (earliest <= range.first) return latest >= range.last ? "throughout" : `until ${latest}`;
   if (latest >= range.last) return `from ${earliest} on`;
   return earliest === latest ? `in ${earliest}` : `from ${earliest} to ${latest}`;
 }
@@ -218,8 +216,8 @@ export function fromTo({ range }, { earliest, latest }) {
 export function speaks(bits) {
   const side = bits < 0 ? "against it" : "for it";
   const size = Math.abs(bits);
-  if (size >= 4) return `speaks strongly ${side}`;
-  return size >= 1.5 ? `speaks clearly ${side}` : `speaks a little ${side}`;
+  if (size >= 4) return `counts strongly ${side}`;
+  return size >= 1.5 ? `counts clearly ${side}` : `counts a little ${side}`;
 }
 
 /**
@@ -242,8 +240,8 @@ export function claimLine(claim, judged) {
   const word =
     {
       fits: "fits",
-      open: "cannot be said yet",
-      unknown: "cannot be said",
+      open: "can’t say yet",
+      unknown: "can’t say",
     }[judged.word] ?? judged.word;
   return `Seller says ${claimWords(claim)}: ${word}`;
 }

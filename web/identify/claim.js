@@ -82,7 +82,7 @@ function openForm(state, step, act) {
       button("Check it", check, { class: "main wide" }),
       quickTaps(pack, put),
     ),
-    step.claim ? button("Drop the claim", () => act.claim(""), { class: "plain" }) : null,
+    step.claim ? button("Forget this date", () => act.claim(""), { class: "plain" }) : null,
   );
 }
 
@@ -114,7 +114,7 @@ function readBack(pack, claim) {
 function quickTaps(pack, put) {
   return el(
     "div",
-    { class: "quick", role: "group", "aria-label": "Or tap what the seller says" },
+    { class: "quick", role: "group", "aria-label": "Or tap what was said" },
     quickClaims(pack).map((line) =>
       el(
         "div",
@@ -175,13 +175,13 @@ function openVerdict(state, step, { claim, judged }, act) {
           el(
             "p",
             { class: "quiet" },
-            claim.about === "years" ? "Made in just those years:" : "Chance:",
+            claim.about === "years" ? "Chance it was made then:" : "Chance:",
           ),
           chance(shown),
         ],
     aloud === ""
       ? null
-      : [heading(3, "To say to the seller"), el("p", { class: "aloud" }, `“${aloud}”`)],
+      : [heading(3, "Say to the seller"), el("p", { class: "aloud" }, `“${aloud}”`)],
     side(pack, session, judged, -1, "What counts most against it"),
     side(pack, session, judged, 1, "What counts most for it"),
     settle(pack, judged, act),
@@ -197,8 +197,8 @@ function openVerdict(state, step, { claim, judged }, act) {
           ["Back to the seller’s date", again],
         ),
       ),
-      button("Change the claim", () => openForm(state, step, act), { class: "plain" }),
-      button("Drop the claim", () => act.claim(""), { class: "plain" }),
+      button("Change this date", () => openForm(state, step, act), { class: "plain" }),
+      button("Forget this date", () => act.claim(""), { class: "plain" }),
     ),
   );
 }

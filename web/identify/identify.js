@@ -166,7 +166,7 @@ export const act = {
   claim: (text) =>
     tap(async () => {
       await settle(stepped(state.piece, { claim: text, asked: current(state.piece).asked }));
-      if (text === "") announce("The claim is dropped.");
+      if (text === "") announce("The seller’s date is forgotten.");
       else act.seller();
     }),
   hand: (told) => run(() => hold(told)),

@@ -15,11 +15,12 @@ const USUAL =
 function swapWords(swapped) {
   if (swapped > 0.95) return "almost certainly replaced";
   if (swapped > 0.5) return "probably replaced";
-  return swapped > 0.2 ? "perhaps replaced" : "can belong";
+  return swapped > 0.2 ? "perhaps replaced" : "could be original";
 }
 
 /**
- * "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced".
+ * "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced"; where their years meet,
+ * "Coupling probably replaced: not what it usually has".
  * @param {Pack} pack
  * @param {Whole} whole
  * @param {Suspect} part
@@ -27,6 +28,9 @@ function swapWords(swapped) {
  */
 function partSentence(pack, whole, { part, first, last, swapped }) {
   const name = small(pack.parts[part].name);
+  if (first <= whole.last && last >= whole.first) {
+    return `${pack.parts[part].name} ${swapWords(swapped)}: not what it usually has`;
+  }
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? `Piece ${span(whole.first, whole.last)}${own}` : own;
   return `${piece}: ${name} ${swapWords(swapped)}`;
@@ -39,10 +43,10 @@ function partSentence(pack, whole, { part, first, last, swapped }) {
  */
 function together(parts) {
   const odd = parts.filter(({ swapped }) => swapped > 0.5).length;
-  if (odd > 0) return "It is hardly original as a whole.";
+  if (odd > 0) return "Not all original, by the look of it.";
   return parts.some(({ swapped }) => swapped > 0.2)
-    ? "It can be original as a whole, but not all of it goes well together."
-    : "What you looked at can be original as a whole.";
+    ? "It could be all original, but something does not quite fit."
+    : "What you looked at could be all original.";
 }
 
 /**
@@ -65,7 +69,7 @@ export function partsBelong(pack, { parts, whole }) {
     el(
       "p",
       { class: "quiet" },
-      "Chance that nothing at all was ever replaced, also where you did not look: " +
+      "Chance that it is all original, including what you didn’t check: " +
         `${percent(whole.original)}.`,
     ),
   ];
@@ -122,9 +126,9 @@ function clashWords(pack, session, seen, { late, early, hard }) {
     return { entry, part, name: part < 0 ? "piece itself" : small(pack.parts[part].name) };
   });
   const years = [
-    `The ${newer.name} (${seenWords(pack, session, newer.entry)}) is of ${newer.entry.earliest}`,
-    ` or later, the ${older.name} (${seenWords(pack, session, older.entry)}) of `,
-    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be of one year. `,
+    `The ${newer.name} (${seenWords(pack, session, newer.entry)}) is from ${newer.entry.earliest}`,
+    ` or later, the ${older.name} (${seenWords(pack, session, older.entry)}) from `,
+    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be from the same year. `,
   ].join("");
   if (newer.part === older.part) return `${years}Read both again.`;
   return newer.part < 0 ? `${years}An older ${older.name}?` : `${years}A later ${newer.name}?`;

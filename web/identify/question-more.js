@@ -49,7 +49,7 @@ export function openQuestionMore(state, feature, { about, chosen }, act) {
       count > 0 ? way([answers, " so far"], act.answers) : null,
       way("What it could be", act.candidates),
       way("Point something out", act.anything),
-      MARK.test(feature.id) ? way("Type it as it stands", act.mark) : null,
+      MARK.test(feature.id) ? way("Type what it says", act.mark) : null,
       session.scope.items.length > 0
         ? way(
             [

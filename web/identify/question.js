@@ -58,8 +58,8 @@ function proof(about, act) {
 }
 
 export const CHECKING =
-  "It is nearly settled. This would show if it is one that nobody has written down.";
-export const AGAIN = "What you said here does not fit what it seems to be. Look once more.";
+  "It is nearly settled. This would show whether it is one nobody has recorded.";
+export const AGAIN = "Your answer here does not fit the rest. Look once more.";
 
 function before({ pack, session }, feature) {
   const answer = session.answers.find((one) => one.feature === feature.id);

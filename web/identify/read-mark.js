@@ -36,11 +36,11 @@ function openForm(rules, tables, pack, answer) {
   const taking = { pack, answer: (given) => (close(), answer(given)) };
   const close = sheet(
     "Read a mark",
-    el("label", { for: "mark-text" }, "What stands there?"),
+    el("label", { for: "mark-text" }, "What does it say?"),
     el(
       "p",
       { id: "mark-hint", class: "quiet" },
-      "As it stands: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
+      "For example: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
     ),
     field,
     said,
@@ -66,8 +66,8 @@ function told(rules, tables, text, taking) {
           "p",
           { class: "differ" },
           [
-            `${found.marks[late].text} is of ${spans[late].first} or later, `,
-            `${found.marks[early].text} of ${spans[early].last} or earlier: not of one year.`,
+            `${found.marks[late].text} is from ${spans[late].first} or later, `,
+            `${found.marks[early].text} from ${spans[early].last} or earlier: not the same year.`,
           ].join(""),
         ),
       ),

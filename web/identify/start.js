@@ -86,7 +86,7 @@ function kinds(pack, act) {
   const any = button(
     [
       el("span", { "aria-hidden": "true" }, "Not sure"),
-      el("span", { class: "unseen" }, "Not sure: ask me everything"),
+      el("span", { class: "unseen" }, "Not sure: ask me"),
     ],
     () => act.start({ kind: "", items: [] }),
     { class: "plain any" },
@@ -165,7 +165,7 @@ function results(state, act, text) {
 
 /** What is owned or wanted and is in no range. */
 function outsideButton({ id, type, called }) {
-  const held = type === "piece" ? "You own it" : "You want it";
+  const held = type === "piece" ? "In your collection" : "On your list";
   return button(
     el(
       "span",
@@ -211,13 +211,13 @@ function holding({ engine, pack }, item) {
   const owned = all("piece").filter(same).length;
   const wants = all("want").filter(same);
   const most = wants.map((want) => want.most).find(Boolean);
-  const wanted = most ? `wanted up to ${moneyText(engine, most)}` : "wanted";
-  if (owned === 0 && wants.length === 0) return anything() ? "You own none" : "";
-  const own = owned === 0 ? "You own none" : `You own ${owned}`;
+  const wanted = most ? `on your list up to ${moneyText(engine, most)}` : "on your list";
+  if (owned === 0 && wants.length === 0) return anything() ? "Not in your collection" : "";
+  const own = owned === 0 ? "Not in your collection" : `You have ${owned}`;
   return wants.length === 0 ? own : `${own}, ${wanted}`;
 }
 
 function how(hit) {
-  if (hit.how === "misread") return ", if a character was misread";
-  return hit.how === "carried" ? `, carries “${hit.matched}”` : "";
+  if (hit.how === "misread") return ", if one character was misread";
+  return hit.how === "carried" ? `, has “${hit.matched}” on it` : "";
 }

@@ -78,7 +78,7 @@ export function swapReason(pack, { part, swapped, features, first, last }) {
     names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
   const own = first > 0 ? ` By itself it looks like ${span(first, last)}.` : "";
   return (
-    `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} goes badly ` +
-    `with the rest, so it counts for little in the answer.${own}`
+    `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} does not ` +
+    `fit the rest, so it counts for little in the answer.${own}`
   );
 }

@@ -56,7 +56,7 @@ export async function noteIt(state) {
     const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
     const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
     const changed = told.some(([name, value]) => !same(there[name], value));
-    if (!changed || (await saveChange("Note brought up to date", [{ id: there.id, alter }])))
+    if (!changed || (await saveChange("Note updated", [{ id: there.id, alter }])))
       goTo("note", { id: there.id });
   });
 }
@@ -82,7 +82,7 @@ export async function photographIt(file) {
     });
   } catch (error) {
     if (!(error instanceof NoPhoto)) throw error;
-    notice(`${error.message} Nothing was noted.`);
+    notice(`${error.message} Nothing was saved.`);
   }
 }
 
@@ -109,9 +109,9 @@ export async function collectIt(state) {
     alter: (now) => ({ ...now, decision: "bought", piece: piece.id }),
   };
   return run(async () => {
-    const said = "It is in the collection.";
+    const said = "It is in your collection.";
     const edits = [making(piece), ...(decided ? [decided] : [])];
-    if (await saveChange("Into the collection", edits, { said }))
+    if (await saveChange("Added to collection", edits, { said }))
       goTo("piece", { id: piece.id }, { told: true });
   });
 }
@@ -128,7 +128,7 @@ export async function wantIt(state) {
   if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack, item, variant });
   return run(async () => {
-    if (await saveChange("New want", [making(want)], { said: "It is among your wants." }))
+    if (await saveChange("New want", [making(want)], { said: "It is on your list." }))
       goTo("want", { id: want.id }, { told: true });
   });
 }
@@ -175,7 +175,7 @@ export async function sightingIt(state) {
     session,
   });
   return run(async () => {
-    const said = "It is among your sightings.";
+    const said = "It is kept under Sightings.";
     if (await saveChange("New sighting", [making(sighting)], { said }))
       goTo("sighting", { id: sighting.id }, { told: true });
   });

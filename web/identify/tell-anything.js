@@ -11,7 +11,7 @@ export function openAnything({ pack }, session, choose) {
     list(pack, session, (id) => {
       shut();
       choose(id);
-    }) ?? el("p", {}, "You have told everything that this range knows of."),
+    }) ?? el("p", {}, "You have pointed out all there is to point out in this range."),
   );
 }
 
@@ -23,7 +23,7 @@ export function openAnything({ pack }, session, choose) {
  */
 export function anything(pack, session, choose) {
   const open = list(pack, session, choose);
-  return open && el("details", {}, el("summary", {}, "Point something else out"), open);
+  return open && el("details", {}, el("summary", {}, "Point something out"), open);
 }
 
 function list(pack, session, choose) {
@@ -36,7 +36,7 @@ function list(pack, session, choose) {
   if (open.length === 0) return null;
   return el(
     "ul",
-    { class: "found", "aria-label": "All that can be told" },
+    { class: "found", "aria-label": "All you can point out" },
     open.map((feature) =>
       el(
         "li",

@@ -16,7 +16,7 @@ const SORTS = {
   piece: "The piece without its parts",
   part: "Part",
   mark: "Seen",
-  claim: "Claim",
+  claim: "Seller",
 };
 
 /** The rows of the time line: [{sort, name, first, last}]. `claim` may be null. */
@@ -76,14 +76,14 @@ export function timeline(pack, session, view, seen, claim = null) {
   if (rows.length < 2) return null;
   const bars = rows.filter(({ sort }) => sort === "claim");
   return [
-    heading(2, "Time line"),
+    heading(2, "Timeline"),
     el(
       "div",
       { class: "timeline" },
       axis(pack.range),
       el(
         "ul",
-        { "aria-label": "Time line" },
+        { "aria-label": "Timeline" },
         rows.map((row) =>
           el(
             "li",

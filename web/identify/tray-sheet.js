@@ -11,9 +11,9 @@ import { packOf } from "../data/piece-at-hand.js";
 
 const GROUPS = [
   ["Worth buying", ["wanted", "completes", "upgrade"]],
-  ["You do not own it", ["new"]],
+  ["Not in your collection", ["new"]],
   ["Look closer", ["", "unrecorded", "item", "other"]],
-  ["You own it", ["same"]],
+  ["In your collection", ["same"]],
 ];
 
 /** Opens the list; a tap on one of them goes on with it. `act`: takeOut(id), sameBox. */
@@ -53,7 +53,7 @@ export function openTray(state, act) {
       { class: "ways" },
       state.tray.length > 0
         ? button(
-            "Put them all away",
+            "Clear them all",
             and(() => putAway(state)),
             { class: "plain" },
           )
@@ -91,7 +91,7 @@ function putAway(state) {
   const before = state.tray;
   return run(async () => {
     await keepTray([]);
-    notice("They are put away. Notes of them stay in the notebook.", [
+    notice("They are cleared away. Their notes stay in the notebook.", [
       ["Undo", () => run(() => keepTray(before).then(redraw))],
     ]);
     await redraw();

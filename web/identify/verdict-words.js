@@ -10,23 +10,23 @@ import { dateText } from "../parts/days.js";
 /** @import { Verdict } from "../data/engine-types.d.ts" */
 
 const SHORT = {
-  same: "You own it",
-  other: "You own a different variant",
-  item: "You own one, perhaps this variant",
-  upgrade: "Better than the one you own",
-  wanted: "You want it",
-  completes: "It adds to a train or set you have begun",
-  new: "You do not own it",
+  same: "In your collection",
+  other: "You have another variant",
+  item: "You have one, perhaps this",
+  upgrade: "Better than yours",
+  wanted: "On your list",
+  completes: "Fits a set you have begun",
+  new: "Not in your collection",
   unrecorded: "Not in the range",
 };
 const EVERY = {
-  same: "Whichever it is, you own it",
-  other: "Whichever it is, you own a different variant",
-  item: "Whichever it is, you own one like it",
-  upgrade: "Whichever it is, it is better than yours",
-  wanted: "Whichever it is, you want it",
-  completes: "Whichever it is, it adds to what you have begun",
-  new: "Whichever it is, you do not own it",
+  same: "Whichever it is, you have it",
+  other: "Whichever it is, you have another variant",
+  item: "Whichever it is, you have one like it",
+  upgrade: "Whichever it is, it’s better than yours",
+  wanted: "Whichever it is, it’s on your list",
+  completes: "Whichever it is, it fits a set you have begun",
+  new: "Whichever it is, you don’t have it",
 };
 const HELD = ["wanted", "upgrade", "same", "completes", "other", "new", "unrecorded"];
 
@@ -80,7 +80,7 @@ function reasonFor(state, verdict, word) {
   if (word !== "new") return "";
   return verdict.reason.candidates > 1
     ? "None of them is in your collection."
-    : "No piece of this item is in your collection.";
+    : "None of this number is in your collection.";
 }
 
 function pieceText(state, piece) {
@@ -100,13 +100,13 @@ function beaten(state, { beat, owned }) {
     no: " The one in your hand is not better.",
   }[beat?.better];
   const ask =
-    beat?.better === "" ? " Say what condition this one is in to see which is better." : "";
+    beat?.better === "" ? " Say what condition this one is in, to see which is better." : "";
   return `Yours: ${pieceText(state, found)}.${better ?? ask}`;
 }
 
 function held(state, { owned }) {
   const found = record(owned[0]?.piece);
-  return found ? `The one you own: ${pieceText(state, found)}.` : "";
+  return found ? `Yours: ${pieceText(state, found)}.` : "";
 }
 
 function wanted(state, { wants }) {
@@ -118,7 +118,7 @@ function wanted(state, { wants }) {
     want.box === "yes" ? "with its box" : "",
     want.most ? `up to ${moneyText(state.engine, want.most)}` : "",
   ].filter(Boolean);
-  return terms.length === 0 ? "It is among your wants." : `You want it ${anyOf(terms, "and")}.`;
+  return terms.length === 0 ? "It is on your list." : `You want it ${anyOf(terms, "and")}.`;
 }
 
 function completing({ pack }, { completing: found }) {
@@ -126,12 +126,12 @@ function completing({ pack }, { completing: found }) {
   if (!whole) return "";
   const rest =
     whole.missing.length === 0
-      ? "With it, it is complete."
-      : `Then still missing: ${anyOf(
+      ? "That completes it."
+      : `Still missing then: ${anyOf(
           whole.missing.map((place) => itemName(pack, place)),
           "and",
         )}.`;
-  return `It adds to ${whole.name}. ${rest}`;
+  return `It belongs to ${whole.name}. ${rest}`;
 }
 
 /** How the price, the condition and the box stand to the wants. */
@@ -144,14 +144,16 @@ function limits(state, { wants }) {
         ? `The price is within your limit of ${moneyText(state.engine, most)}.`
         : "",
       price === "currency"
-        ? `Your limit is ${moneyText(state.engine, most)}: another currency.`
+        ? `Your limit is ${moneyText(state.engine, most)}, in another currency.`
         : "",
-      condition === "short" ? `You want it at least ${least}.` : "",
-      box === "short" ? "You want it with its box." : "",
+      condition === "short" ? `You want one at least ${least}.` : "",
+      box === "short" ? "You want one with its box." : "",
     ];
   });
 }
 
 function inSets({ pack }, { sets }) {
-  return sets.slice(0, 1).map(({ item }) => `One like it is in your ${itemName(pack, item)}.`);
+  return sets
+    .slice(0, 1)
+    .map(({ item }) => `There is one like it in your ${itemName(pack, item)}.`);
 }

@@ -11,7 +11,7 @@ import { sheet } from "../parts/sheet.js";
 const TRUST = [
   [0.8, "well trusted"],
   [0.6, "fairly trusted"],
-  [0.4, "to be taken with care"],
+  [0.4, "not fully trusted"],
   [0, "doubtful"],
 ];
 
@@ -124,7 +124,7 @@ function byVariants(pack, { variants }) {
   const places = [...new Set(variants)];
   if (places.length === 0) return el("p", {}, "No recorded variant has it.");
   return [
-    el("p", {}, "By the years of the variants that have it; the first and the last are:"),
+    el("p", {}, "From the years of the variants that have it. The first and last are:"),
     places.map((place) => whoOfVariant(pack, place)),
   ];
 }
@@ -141,7 +141,7 @@ export function openWho(state, { session }, variants, back = null) {
     "Who says so?",
     back ? button(back[0], back[1], { class: "plain" }) : null,
     variants.length === 0
-      ? el("p", {}, "No recorded variant goes well with what you saw.")
+      ? el("p", {}, "No recorded variant fits what you saw.")
       : [
           variants.map((place) => whoOfVariant(pack, place)),
           items.map((place) => whoOfItem(pack, place)),

@@ -23,7 +23,7 @@ export function askPaid(state, id, then = open) {
     field,
     wrong,
     button(
-      "Into the collection",
+      "Add to collection",
       () => {
         const { money, problem } = state.engine.read_money(field.value, state.settings.currency);
         if (problem !== "" && problem !== "empty") {
@@ -49,7 +49,7 @@ function bought(id, paid, then) {
     await readyRange(note.pack);
     const piece = blank("piece", { ...pieceOf(note, packsAtHand.get(note.pack)), paid });
     const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
-    const said = "It is in the collection.";
+    const said = "It is in your collection.";
     if (await saveChange("Bought", [making(piece), decided], { said })) await then(piece);
   });
 }

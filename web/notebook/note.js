@@ -133,7 +133,7 @@ function decide(state, note) {
   return el(
     "div",
     { class: "stack" },
-    button("Bought: into the collection", () => askPaid(state, note.id), { class: "main wide" }),
+    button("Bought: add to collection", () => askPaid(state, note.id), { class: "main wide" }),
     note.decision === "open"
       ? button("Left it: cross it off", () => to("left", "Crossed off."), { class: "plain wide" })
       : button("Still to decide", () => to("open", "Back among those to decide."), {

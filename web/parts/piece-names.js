@@ -103,7 +103,7 @@ export function variantText(packs, record) {
   const pack = packs.get(record.pack);
   const item = itemPlace(pack, itemNumber(record));
   if (item < 0 && itemNumber(record) === "" && record.type !== "note") return "in no range";
-  if (item < 0) return record.type === "piece" ? "not in the reference" : "";
+  if (item < 0) return record.type === "piece" ? "not in the range" : "";
   if (record.type === "want") {
     const place = variantPlace(pack, record.variant);
     return place < 0 ? "any variant" : variantLabel(pack, place);

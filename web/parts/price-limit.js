@@ -18,7 +18,7 @@ function againstLimit({ engine }, { pack, item, variant, asked }) {
   if (!want || !asked) return [];
   const limit = moneyText(engine, want.most);
   const { order, problem } = engine.compare_money(asked, want.most);
-  if (problem !== "") return [`Your limit is ${limit}: another currency.`];
+  if (problem !== "") return [`Your limit is ${limit}, in another currency.`];
   return [
     order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`,
   ];

@@ -5,7 +5,6 @@
  *   Answer,
  *   Dropped,
  *   Feature,
- *   IfSeen,
  *   Needs,
  *   Pack,
  *   Scope,
@@ -173,7 +172,7 @@ export function answerText(pack, answer) {
  * @returns {string}
  */
 function youSaid(pack, answer) {
-  if (answer.how === "other") return "You saw something else than any drawing";
+  if (answer.how === "other") return "You saw something not in the drawings";
   const names = anyOf(stateNames(pack, answer).map((name) => `“${small(name)}”`));
   return answer.how === "unsure" ? `You thought ${names}` : `You said ${names}`;
 }
@@ -189,15 +188,15 @@ export function against(pack, session, entry) {
   const recorded = entry.recorded.map((state) => `“${small(feature.states[state].name)}”`);
   const theirs =
     recorded.length === 0
-      ? "For this one it is not recorded."
-      : `This one is recorded with ${anyOf(recorded)}.`;
+      ? "This is not recorded for it."
+      : `It is recorded with ${anyOf(recorded)}.`;
   return `${feature.name}: ${small(youSaid(pack, session.answers[entry.answer]))}. ${theirs}`;
 }
 
 /** How much an answer weighs, in plain words. */
 export function weight(bits) {
-  if (bits >= 4) return "speaks strongly against it";
-  return bits >= 1.5 ? "speaks clearly against it" : "speaks a little against it";
+  if (bits >= 4) return "counts strongly against it";
+  return bits >= 1.5 ? "counts clearly against it" : "counts a little against it";
 }
 
 /**
@@ -206,15 +205,14 @@ export function weight(bits) {
  */
 export function reason(view) {
   const { expected, groups } = view.question;
-  if (view.possible < 2) return "It checks the answer once more: so far only one fits well.";
+  if (view.possible < 2) return "It checks the answer: so far only one fits well.";
   const left = groups.reduce(
     (sum, group) => sum + expected[group.state] * Math.min(group.variants, view.possible),
     0,
   );
-  const sure = groups.every((group) => group.variants <= 0.75 * view.possible);
   return (
-    `${sure ? "Whichever you see" : "On average"}, ${share(1 - left / view.possible)} of ` +
-    `the ${view.possible} still possible fall away.`
+    `This should rule out ${share(1 - left / view.possible)} of the ${view.possible} still ` +
+    "possible."
   );
 }
 
@@ -229,16 +227,6 @@ function share(part) {
     [0.93, "most"],
   ];
   return words.find(([below]) => part < below)?.[1] ?? "nearly all";
-}
-
-/**
- * What is left if a state is seen, for the list under the reason.
- * @param {IfSeen} group
- * @param {number} possible
- */
-export function leftIf(group, possible) {
-  const count = Math.min(group.variants, possible);
-  return count === 0 ? "hardly any left" : `about ${count} of ${possible} left`;
 }
 
 /** How far a question helps, set against the best one. */
@@ -276,9 +264,9 @@ const DROPPED = {
   state: "that choice is no longer in the list",
   how: "it could not be read",
   count: "it could not be read",
-  item: "that item is no longer in the reference",
-  kind: "that kind is no longer in the reference",
-  part: "that part is no longer in the reference",
+  item: "that number is no longer in the range",
+  kind: "that kind is no longer in the range",
+  part: "that part is no longer in the range",
 };
 
 /**
@@ -293,7 +281,7 @@ export function setAside(pack, dropped) {
     return `${name} (${DROPPED[why] ?? "it could not be read"})`;
   });
   return (
-    "This piece no longer fits the reference in all. Set aside from it: " +
+    "The range has changed since. Left out of this piece: " +
     `${lines.join("; ")}. Everything else is as you left it.`
   );
 }

@@ -215,10 +215,10 @@ function mine(item) {
       const [variant] = variantsIn(item);
       const of = variant ? [{ variant: variant.key, chance: 1 }] : [];
       const piece = blank("piece", { pack, item: record(item.id).number, of });
-      const said = "It is in the collection.";
-      if (await saveChange("Into the collection", [making(piece)], { said })) redraw();
+      const said = "It is in your collection.";
+      if (await saveChange("Added to collection", [making(piece)], { said })) redraw();
     });
-  return button("It is mine: into the collection", collect, { class: "plain wide" });
+  return button("It is mine: add to collection", collect, { class: "plain wide" });
 }
 
 async function away(item) {

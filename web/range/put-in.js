@@ -69,7 +69,7 @@ function ask(kinds, likely, settle) {
   };
   const mine = ownRanges();
   const shut = sheet(
-    "Put it into a range of your own",
+    "Add to your own range",
     el(
       "div",
       { class: "field" },
