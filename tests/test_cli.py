@@ -186,7 +186,7 @@ def test_marks_of_different_years_are_told():
     [
         ("foo", "“FOO” is not a mark the app knows."),
         ("82I265", "Look again for I read for 1, O for 0 and S for 5. It may be 821265."),
-        ("", "Nothing is written."),
+        ("", "Nothing typed yet."),
     ],
 )
 def test_what_cannot_be_dated_is_said_in_a_sentence(asked, said):

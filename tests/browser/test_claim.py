@@ -247,7 +247,7 @@ def test_the_time_line_says_in_words_what_it_draws(page, server, pellmarsh):
     expect(rows.filter(has_text="Part: Coupling, probably replaced (1965 or later)")).to_have_count(
         1
     )
-    expect(rows.filter(has_text="Claim: the seller says 1955 (1955)")).to_have_count(1)
+    expect(rows.filter(has_text="Seller: says 1955 (1955)")).to_have_count(1)
     drawn = line.locator("svg").evaluate_all("all => all.map(e => e.getAttribute('aria-hidden'))")
     assert drawn == ["true"] * rows.count(), "the bars are for the eye, the words for everyone"
 

@@ -64,7 +64,7 @@ def test_a_misread_number_finds_the_item(page, server, pellmarsh):
     page.goto(server.url)
     page.get_by_role("searchbox").fill(wrong)
     hit = page.get_by_role("list", name="Found").get_by_role("button").first
-    expect(hit).to_contain_text("if a character was misread")
+    expect(hit).to_contain_text("if one character was misread")
     hit.tap()
     expect(page.get_by_role("button", name=re.compile("^So far"))).to_contain_text(item["name"])
 

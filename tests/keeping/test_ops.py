@@ -173,7 +173,7 @@ def test_parents_are_other_operations_sorted_once(writer):
     one = writer.operation("r1", {})
     a, b = "daaaaaaaaaaaaaaaa.8", "daaaaaaaaaaaaaaaa.9"
     for parents in ([b, a], [a, a], [one["id"]]):
-        with pytest.raises(RefusedError, match="sorted, each named once"):
+        with pytest.raises(RefusedError, match="in order, each once"):
             ops.checked({**one, "parents": parents})
 
 
@@ -275,7 +275,7 @@ def test_emptied_on_one_side_is_the_same_operation(store, writer):
     whole = writer.operation("r2", {"name": "a"})
     for sent in (whole, {**whole, "scrubbed": False}, whole):  # said or left out: the same
         assert ops.push(store, [sent])["held"] == [whole["id"]]
-    with pytest.raises(RefusedError, match="deleted for good, so its “fields” hold nothing"):
+    with pytest.raises(RefusedError, match="deleted for good, so its “fields” should hold nothing"):
         ops.checked({**one, "scrubbed": True})
 
 

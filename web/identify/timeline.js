@@ -40,7 +40,7 @@ function timelineRows(pack, session, view, seen, claim) {
   rows.push(...marks(pack, session, seen));
   if (claim && view.items.length > 0) {
     const [first, last] = claimSpan(pack, claim, view.items[0].item);
-    rows.push({ sort: "claim", name: `the seller says ${claimWords(claim)}`, first, last });
+    rows.push({ sort: "claim", name: `says ${claimWords(claim)}`, first, last });
   }
   return rows;
 }
