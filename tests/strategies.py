@@ -229,7 +229,7 @@ BOXED = ["", "yes", "no"]
 @st.composite
 def pieces(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
     """A piece as it is kept: known, uncertain, known by its item only; now and then one that is of
-    another pack, not owned, or in the trash.
+    another pack, not owned, or in the bin.
     """
     variant = draw(st.sampled_from(pack["variants"]))
     numbers = [item["number"] for item in pack["items"]]

@@ -59,7 +59,7 @@ function trouble(error) {
     return;
   }
   console.error(error);
-  notice("Something went wrong with that step. What you answered before it is kept.", [
+  notice("Something went wrong with that step. Your answers so far are kept.", [
     ["Try again", () => location.reload()],
     ...(state.piece ? [["Start again", act.restart]] : []),
   ]);
@@ -134,24 +134,22 @@ async function takeUpBeside(beside) {
 /** Takes up the piece that was at hand, or says why it cannot. */
 async function restore({ piece, unreadable }, beside) {
   if (beside && beside.id !== piece?.id && state.list.some((one) => one.id === packOf(beside)))
-    notice("Another window was at a piece too. It is kept.", [
+    notice("Another window had a piece too. It is kept.", [
       ["Take it up", () => run(() => takeUpBeside(beside))],
     ]);
   if (unreadable)
     notice(
-      "The piece you were at cannot be read by this version. It was put by: start with it again.",
+      "This version cannot read the piece you were on. It was set aside: start with it again.",
     );
   if (piece && state.list.some((one) => one.id === packOf(piece))) {
     if (piece.made && Date.now() - Date.parse(piece.made) > OLD)
-      notice(`You began with this piece on ${timeText(piece.made)}.`, [
-        ["Next piece", act.restart],
-      ]);
+      notice(`You began this piece on ${timeText(piece.made)}.`, [["Next piece", act.restart]]);
     return adopt(piece);
   }
   if (piece) {
     await putBy(piece);
     notice(
-      "The range of the piece you were at is no longer here. The piece was put by: start again " +
+      "The range of the piece you had is no longer here. The piece was set aside: start again " +
         "with another range.",
     );
   }
@@ -222,7 +220,8 @@ async function tellLoss(before) {
 
 function tellSetAside() {
   const count = setAsideNow();
-  const what = count === 1 ? "1 entry here cannot be read" : `${count} entries here cannot be read`;
+  const what =
+    count === 1 ? "1 record here cannot be read" : `${count} records here cannot be read`;
   notice(`${what}, and set aside. Everything else works.`, [["Look at it", () => goTo("aside")]]);
 }
 
@@ -288,7 +287,7 @@ starting.then(() => {
   startWorker({
     ready: signal,
     replaced: () =>
-      notice("Another window put a new version in place.", [
+      notice("Another window has brought in a new version.", [
         ["Open it here too", () => location.reload()],
       ]),
   }).then(signal);

@@ -5,7 +5,7 @@ c[p,v]      chance that piece p is variant v: 1 for a known one, its share of `o
 lacking[v]  chance of owning no piece of variant v: product over the pieces of 1 - c[p,v]
 without[i]  chance of owning no piece of item i, the same over the item's variants
 
-Spares, donors and pieces in the trash are not owned; the first two are kept apart by name.
+Spares, donors and pieces in the bin are not owned; the first two are kept apart by name.
 """
 
 from .lists import empty_lists, filled, total
@@ -115,7 +115,7 @@ def spread(engine: Engine, store: Shelf, piece: Piece) -> Held:
 
 
 def in_use(records: list[Kept]) -> list[Kept]:
-    """The records that are not in the trash."""
+    """The records that are not in the bin."""
     return [record for record in records if record.get("trashed", "") == ""]
 
 

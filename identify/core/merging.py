@@ -16,7 +16,7 @@ from .lists import empty_lists, filled
 from .types.operations import Clash, FieldValue, Merged, Writers, Written
 
 NOT_TRASHED = ['""', "null"]
-OWN_RULES = ["trashed", "gone"]  # fields that nobody settles: the trash has its own rules
+OWN_RULES = ["trashed", "gone"]  # fields that nobody settles: the bin has its own rules
 
 
 def merged(ops: list[Written]) -> Merged:
@@ -128,7 +128,7 @@ def text_of_field(op: Written, name: str) -> str:
 
 
 def is_trashing(op: Written) -> bool:
-    """Whether an operation that wrote `trashed` put the record into the trash."""
+    """Whether an operation that wrote `trashed` put the record into the bin."""
     return text_of_field(op, "trashed") not in NOT_TRASHED
 
 

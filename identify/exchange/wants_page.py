@@ -49,7 +49,7 @@ def wants_page(
     title: str = "",
     pictures: Mapping[str, str] | None = None,
 ) -> str:
-    """The page for the wants among some records, those in the trash left out; packs: compiled, by
+    """The page for the wants among some records, those in the bin left out; packs: compiled, by
     id; pictures: SVG, by the id of the want. Notes are left out: they are for oneself.
     """
     wants = [r for r in records if r.get("type") == "want" and not r.get("trashed")]

@@ -116,7 +116,7 @@ def opened(playwright: Any, url: str, demo: bool) -> Iterator[Any]:
         page.goto(url)
         page.wait_for_function("() => navigator.serviceWorker.controller !== null")
         if demo:
-            page.get_by_role("button", name="Look round with the demo").click()
+            page.get_by_role("button", name="Try the demo").click()
             page.get_by_text("100 pieces.").wait_for()
         else:
             page.get_by_role("button", name="Start empty").click()

@@ -46,11 +46,11 @@ def choose_file(page: Page, name: str, content: bytes) -> None:
 
 def open_import(page: Page) -> None:
     place(page, "More")
-    page.get_by_role("main").get_by_role("button", name="Bring in a spreadsheet").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Bring in a spreadsheet")
+    page.get_by_role("main").get_by_role("button", name="Import a list").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Import a list")
 
 
 def look(page: Page) -> None:
-    """See what it would do."""
-    page.get_by_role("button", name="See what it would do").click()
-    expect(page.get_by_role("heading", name="What it would do")).to_be_visible(timeout=60_000)
+    """See what changes."""
+    page.get_by_role("button", name="See what changes").click()
+    expect(page.get_by_role("heading", name="What changes")).to_be_visible(timeout=60_000)

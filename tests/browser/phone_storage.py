@@ -56,7 +56,7 @@ def kept(page: Page) -> dict[str, list[dict[str, Any]]]:
 
 
 def records(page: Page, sort: str) -> list[dict[str, Any]]:
-    """The records of one type that are not in the trash."""
+    """The records of one type that are not in the bin."""
     found = kept(page)["records"]
     return [one for one in found if one["type"] == sort and one["trashed"] == ""]
 
@@ -112,7 +112,7 @@ def more(page: Page, name: str) -> None:
 
 def demo(page: Page) -> None:
     """At the first start: take the demo collection."""
-    page.get_by_role("button", name="Look round with the demo").click()
+    page.get_by_role("button", name="Try the demo").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
     expect(page.get_by_text("100 pieces.")).to_be_visible()
 

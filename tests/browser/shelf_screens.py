@@ -67,26 +67,26 @@ def found(page: Page) -> None:
 def changes(page: Page) -> None:
     add_piece(page, "P 24")
     page.get_by_label("Condition", exact=True).select_option("good")
-    more(page, "The latest changes")
+    more(page, "History")
 
 
 def history(page: Page) -> None:
     add_piece(page, "P 24")
     page.get_by_label("Condition", exact=True).select_option("good")
-    page.get_by_role("button", name="What was changed").click()
-    expect(page.get_by_role("heading", level=1)).to_contain_text("What was changed")
+    page.get_by_role("button", name="History").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("History")
 
 
 def trash(page: Page) -> None:
     add_piece(page, "P 24")
-    page.get_by_role("button", name="Move to the trash").click()
+    page.get_by_role("button", name="Move to the bin").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
-    more(page, "Trash")
+    more(page, "Bin")
 
 
 def emptying(page: Page) -> None:
     trash(page)
-    page.get_by_role("button", name="Empty the trash").click()
+    page.get_by_role("button", name="Empty the bin").click()
 
 
 def verdict(page: Page) -> None:

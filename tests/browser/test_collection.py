@@ -26,11 +26,11 @@ def test_the_demo_is_offered_and_taken_away_again(page, server):
     demo(page)
     made = orjson.loads(DEMO.read_bytes())["records"]
     assert sorted(r["id"] for r in kept(page)["records"]) == sorted(r["id"] for r in made)
-    more(page, "Trash")
-    expect(page.get_by_role("main").get_by_text("Nothing is in the trash.")).to_be_visible()
+    more(page, "Bin")
+    expect(page.get_by_role("main").get_by_text("Nothing is in the bin.")).to_be_visible()
     place(page, "More")
-    page.get_by_role("button", name="Take the demo collection away").click()
-    expect(page.get_by_role("alert")).to_contain_text("in the trash")
+    page.get_by_role("button", name="Remove the demo collection").click()
+    expect(page.get_by_role("alert")).to_contain_text("in the bin")
     place(page, "Collection")
     expect(page.get_by_role("main").get_by_text("0 pieces.")).to_be_visible()
     page.get_by_role("button", name="Undo").click()
@@ -92,7 +92,7 @@ def test_a_piece_is_written_down_and_every_field_is_saved_by_itself(page, server
 @pytest.mark.parametrize(
     ("label", "text", "sentence"),
     [
-        ("Price paid", "cheap", "There is a word in it that is no currency"),
+        ("Price paid", "cheap", "One of its words is not a currency"),
         ("Price paid", "£", "There is no amount in it"),
         ("Price paid", "1.234", "more than one way"),
         ("Price paid", "£5 or €6", "Not saved"),
@@ -199,7 +199,7 @@ def test_duplicates_are_derived_and_those_kept_on_purpose_are_not(page, server):
     page.get_by_label("What to ask").first.fill("£11")
     page.get_by_label("What to ask").first.blur()
     expect(page.locator(".saved").filter(has_text="Saved")).to_have_count(1)
-    page.get_by_role("button", name=re.compile("^Keep it on purpose")).first.click()
+    page.get_by_role("button", name=re.compile("^Keep both")).first.click()
     expect(page.get_by_role("main").get_by_text("8 to part with.")).to_be_visible()
     page.get_by_role("alert").get_by_role("button", name="Undo").click()
     expect(page.get_by_role("main").get_by_text("9 to part with.")).to_be_visible()
@@ -216,7 +216,7 @@ def test_a_want_is_written_down_shared_and_printed(browser, server):
     page.get_by_role("button", name="Add a want").click()
     page.get_by_label("Number or name").fill("43/6")
     page.get_by_role("list", name="Found").get_by_role("button").first.click()
-    choose(page, "At least in condition", "good")
+    choose(page, "Lowest condition", "good")
     page.get_by_label("Only with its box").check()
     expect(page.get_by_role("group", name="Box")).to_contain_text("Saved")
     fill(page, "Most to pay", "£25")
@@ -343,7 +343,7 @@ def test_a_piece_that_may_be_of_two_items_names_both_and_takes_the_one_chosen(pa
         [piece["id"], [piece["of"][0], {"variant": "c43_1_a", "chance": 0.2}]],
     )
     page.reload()
-    expect(page.get_by_role("heading", level=1)).to_contain_text("or another item")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("or another number")
     page.get_by_role("button", name="It is this one: 43/1 ").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("43/1 Corridor coach, long")
     after = next(r for r in records(page, "piece") if r["id"] == piece["id"])

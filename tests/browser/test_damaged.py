@@ -55,7 +55,7 @@ class Phone:
         self.page.get_by_role("list", name="Pieces").get_by_role("button").first.click()
         said = f"{GOOD['P 21']}, changed {self.changes} times"
         fill(self.page, "Notes", said)
-        assert "Nothing waits to be sent." in sync(self.page)
+        assert "Nothing is waiting to be sent." in sync(self.page)
         notes = [one["fields"].get("notes") for one in self.server.records().values()]
         assert said in notes, "what is good came to the server"
 
@@ -129,7 +129,7 @@ def test_a_photo_called_by_what_is_no_checksum_stops_no_sync(paired):
     }  # fmt: skip
     paired.server.hands_out.waiting = [operation]
     page.evaluate(PUT, json.dumps([["journal", entry], ["journal", {**entry, "op": None}]]))
-    assert "Nothing waits to be sent." in sync(page)
+    assert "Nothing is waiting to be sent." in sync(page)
     paired.goes_on()
 
 
@@ -137,7 +137,7 @@ def test_damaged_operations_are_set_aside_and_syncing_ends(paired, capsys):
     """Every one is handed out by the server, whatever it is."""
     for lot in lots("operation"):
         paired.server.hands_out.waiting = lot
-        assert "Nothing waits to be sent." in sync(paired.page)
+        assert "Nothing is waiting to be sent." in sync(paired.page)
         assert paired.server.hands_out.waiting == []
         paired.goes_on()
     told(capsys, f"{sample(EACH, LOT)} damaged operations, {paired.changes} reloads and syncs")

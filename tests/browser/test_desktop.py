@@ -98,7 +98,7 @@ def test_everything_is_done_with_the_keyboard(desk):
     assert named[2] in desk.evaluate("document.activeElement.textContent")
 
     press(desk, "Delete")
-    expect(desk.get_by_role("alert")).to_contain_text("1 piece in the trash.")
+    expect(desk.get_by_role("alert")).to_contain_text("1 piece in the bin.")
     expect(desk.get_by_role("main").get_by_text("99 pieces.")).to_be_visible()
     desk.wait_for_function("() => document.activeElement.matches('.grid tr')")
     press(desk, "Control+z")
@@ -140,7 +140,7 @@ def test_rows_are_selected_with_the_mouse(desk):
         ("boxed", "Box", "=", ""),
         ("paid", "Price paid", "12/6", TWELVE_AND_SIX),
         ("when", "When it was bought", "May 1998", "1998-05"),
-        ("kept", "Kept on purpose", "=yes", True),
+        ("kept", "Keep both", "=yes", True),
     ],
 )  # fmt: skip
 def test_a_field_of_several_is_changed_at_once(desk, field, label, typed, value):
@@ -183,7 +183,7 @@ def test_a_value_that_cannot_be_read_changes_nothing(desk):
     sheet.get_by_label("Which field").select_option("paid")
     sheet.get_by_label("Price paid").fill("cheap")
     sheet.get_by_label("Price paid").blur()
-    expect(sheet).to_contain_text("There is a word in it that is no currency.")
+    expect(sheet).to_contain_text("One of its words is not a currency.")
     assert records(desk, "piece") == before
 
 

@@ -282,7 +282,7 @@ def screens(page: Page) -> Iterator[str]:
     """Goes through the screens of ranges and of the editor."""
     more(page, "Ranges")
     yield "ranges"
-    step(page, "What moved")
+    step(page, "Changed numbers")
     yield "moved"
     open_editor(page)
     yield "pack"

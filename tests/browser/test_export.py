@@ -28,7 +28,7 @@ def at_export(page, tables) -> Page:
     """The screen, with the demo collection."""
     page.goto(tables.url)
     demo(page)
-    more(page, "Take out")
+    more(page, "Print or save")
     return page
 
 
@@ -42,7 +42,7 @@ def made(page: Page, button: str) -> tuple[str, bytes]:
 @pytest.mark.parametrize("ending", ["xlsx", "csv", "json"])
 def test_a_file_holds_what_was_said_before_and_comes_back_unchanged(at_export, ending):
     page = at_export
-    expect(page.get_by_role("main")).to_contain_text("says which valuables are in your house")
+    expect(page.get_by_role("main")).to_contain_text("shows which valuables are in your house")
     page.get_by_label("As", exact=True).select_option(ending)
     said = page.locator("section [role=status]")
     expect(said).to_contain_text("It will hold 100 pieces, 14 wants, 8 notes")
@@ -81,7 +81,7 @@ def test_only_what_was_chosen_is_in_it(at_export):
 
 def test_the_wants_go_to_a_friend_without_what_one_would_pay(at_export, browser):
     page = at_export
-    expect(page.get_by_role("main")).to_contain_text("Nothing of what you own")
+    expect(page.get_by_role("main")).to_contain_text("Nothing about what you own")
     name, content = made(page, "Send the page")
     text = content.decode()
     assert re.fullmatch(r"wanted-\d{4}-\d\d-\d\d\.html", name)
@@ -112,7 +112,7 @@ def test_where_the_device_can_share_the_page_goes_there(browser, tables):
     page = watched(context.new_page())
     page.goto(tables.url)
     demo(page)
-    more(page, "Take out")
+    more(page, "Print or save")
     page.get_by_role("button", name="Send the page").click()
     page.wait_for_function("() => window.given")
     title, files = page.evaluate("window.given")
@@ -127,8 +127,8 @@ def test_without_the_apps_own_server_backup_and_paper_still_work(browser, own_se
     page = watched(context.new_page())
     page.goto(own_server.url)
     demo(page)
-    more(page, "Take out")
-    expect(page.get_by_role("main")).to_contain_text("plain web host")
+    more(page, "Print or save")
+    expect(page.get_by_role("main")).to_contain_text("a server of your own")
     assert page.get_by_role("button", name="Make the file").count() == 0
     page.get_by_role("button", name="List for the insurer").click()
     expect(page.get_by_role("table")).to_be_visible()

@@ -20,8 +20,8 @@ from tests.browser.phone import (
 from tests.browser.phone_storage import add_piece, kept
 
 USES = {
-    "Identify an item at a stall": "P 20 Main-line diesel, flat ends",
-    "Check whether you own it already": "better than",
+    "Identify a piece at a stall": "P 20 Main-line diesel, flat ends",
+    "Check whether you have it already": "better than",
     "Confirm the date a seller claims": "can’t be a 1952 one",
     "Note a bargain for later": "table 9",
 }
@@ -168,7 +168,9 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert page.evaluate("() => document.scrollingElement.scrollWidth - innerWidth") <= 0
     ways = page.locator("#guide").get_by_role("button").all_inner_texts()
-    assert ways == ["More", "Try another", "Leave"], "one word for going, and it stands there once"
+    assert ways == ["Remind me", "Try another", "Leave"], (
+        "one word for going, and it stands there once"
+    )
     page.get_by_role("button", name="Leave the first steps").click()
     expect_answers(page, 1)
     assert page.locator("#guide").count() == 0
@@ -184,9 +186,9 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     page.wait_for_function("() => navigator.serviceWorker.controller !== null")
     own_server.stop()
     page.get_by_role("button", name="First steps").click()
-    walk(page, "Check whether you own it already")
+    walk(page, "Check whether you have it already")
     page.get_by_role("button", name="Try another").click()
-    page.get_by_role("dialog").get_by_role("button", name="Identify an item").click()
+    page.get_by_role("dialog").get_by_role("button", name="Identify a piece").click()
     page.get_by_role("button", name="Begin", exact=True).click()
     onward(page, onward(page, line(page)))
     page.reload()  # as after a call, or the camera: where it was
@@ -197,7 +199,7 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     page.evaluate(
         "() => { setTimeout(() => history.back()); }"
     )  # go_back fails where the page comes back from memory
-    expect(page.get_by_role("button", name="Look round with the demo")).to_be_visible()
+    expect(page.get_by_role("button", name="Try the demo")).to_be_visible()
     expect(page.locator("#guide")).to_have_count(0)
     own_server.start()
     context.close()
@@ -215,7 +217,7 @@ def test_on_a_desk_each_use_points_at_what_it_names(browser, server, use):
 def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):
     page.goto(server.url)
     page.get_by_role("button", name="First steps").click()
-    page.get_by_role("button", name="Identify an item").click()
+    page.get_by_role("button", name="Identify a piece").click()
     page.get_by_role("button", name="Begin", exact=True).click()
     said = onward(page, line(page))
     wrong = next(name for name in choices(page) if name.lower() not in said)

@@ -46,7 +46,7 @@ def test_a_file_says_what_it_would_remove_and_deletes_nothing_for_good(page, ser
     (ours,) = records(page, "piece")
     times = {"made": ours["made"], "changed": "2031-01-01T00:00:00.000Z"}
     gone = {"id": ours["id"], "type": "piece", **times, "trashed": times["changed"], "gone": True}
-    for tapped, trashed in (("keep them here", False), ("move them to the trash", True)):
+    for tapped, trashed in (("keep them here", False), ("move them to the bin", True)):
         more(page, "Backup")
         page.get_by_label("Restore a backup file").set_input_files(as_file(records=[gone]))
         sheet = page.get_by_role("dialog")

@@ -46,7 +46,7 @@ def status(page: Page) -> str:
 
 
 def bring_in(page: Page, count: int) -> None:
-    page.get_by_role("button", name=f"Bring in {count}", exact=True).click()
+    page.get_by_role("button", name=f"Import {count}", exact=True).click()
     expect(page.get_by_role("heading", name=f"{count} brought in")).to_be_visible(timeout=60_000)
 
 
@@ -63,10 +63,10 @@ def test_two_thousand_rows_are_one_change(at_import, pellmarsh):
     rows = listed(pellmarsh["pack"], 2000)
     choose_file(page, "list.csv", as_csv(rows))
     expect(page.get_by_text("it was read as Windows-1252")).to_be_visible()
-    page.get_by_role("button", name="See what it would do").click()
+    page.get_by_role("button", name="See what changes").click()
     bar = page.get_by_role("progressbar", name="Rows looked at")
     expect(bar).to_have_attribute("max", "2000")
-    expect(page.get_by_role("heading", name="What it would do")).to_be_visible(timeout=60_000)
+    expect(page.get_by_role("heading", name="What changes")).to_be_visible(timeout=60_000)
     assert status(page) == "2000 new."
     assert page.evaluate(SUMMARY) == [[], 0, 0]
     bring_in(page, 2000)
@@ -80,7 +80,7 @@ def test_it_can_be_stopped_and_a_second_time_changes_nothing(at_import, pellmars
     page = at_import
     rows = listed(pellmarsh["pack"], 400)
     choose_file(page, "list.csv", as_csv(rows))
-    page.get_by_role("button", name="See what it would do").click()
+    page.get_by_role("button", name="See what changes").click()
     page.wait_for_function(
         "() => document.querySelector('.import progress')?.value > 0", polling=10
     )
@@ -92,20 +92,20 @@ def test_it_can_be_stopped_and_a_second_time_changes_nothing(at_import, pellmars
     before = kept(page)
     again(page, rows)
     assert status(page) == "400 here already, unchanged."
-    expect(page.get_by_role("button", name="There is nothing to bring in")).to_be_disabled()
+    expect(page.get_by_role("button", name="There is nothing to import")).to_be_disabled()
     assert kept(page) == before
     # what was deleted here stays deleted
     page.get_by_role("button", name="Undo", exact=True).first.click()
     expect(page.get_by_role("alert")).to_contain_text("Undone")
     page.get_by_role("button", name="Back to the columns").click()
     look(page)
-    assert status(page) == "400 in the trash here, and left there."
+    assert status(page) == "400 in the bin here, and left there."
     # but one tick brings it back, brought up to date, as one change that is undone as one
     rows[1][3] = "poor"
     page.get_by_role("button", name="Back to the columns").click()
     again(page, rows)
-    page.get_by_label("Take these 400 out of the trash and bring them in").check()
-    assert status(page) == "400 taken out of the trash."
+    page.get_by_label("Take these 400 out of the bin and import them").check()
+    assert status(page) == "400 taken out of the bin."
     bring_in(page, 400)
     back = kept(page)["records"]
     assert sorted(one["id"] for one in back) == sorted(one["id"] for one in before["records"])
@@ -128,11 +128,11 @@ def test_those_that_came_in_are_shown_apart_and_what_is_owned_is_said(at_import)
     look(page)
     rows = page.locator(".import-row")
     page.get_by_label("Show").select_option("")
-    expect(rows.nth(0)).to_contain_text("you own one already")
-    expect(rows.nth(1)).not_to_contain_text("you own")
+    expect(rows.nth(0)).to_contain_text("you have one already")
+    expect(rows.nth(1)).not_to_contain_text("you have")
     bring_in(page, 2)
     page.get_by_role("button", name="Look at them").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Brought in from more.csv")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Imported from more.csv")
     shown = page.get_by_role("list", name="Pieces").get_by_role("button").all_inner_texts()
     assert [text[:4] for text in shown] == ["P 24", "P 21"]
     page.reload()
@@ -143,9 +143,9 @@ def test_those_that_came_in_are_shown_apart_and_what_is_owned_is_said(at_import)
     choose_file(page, "third.csv", as_csv([["My no", "Number", "Name"], ["7", "P 24", "black"]]))
     look(page)
     page.get_by_label("Show").select_option("")
-    expect(page.locator(".import-row")).to_contain_text("new: you own this variant already")
+    expect(page.locator(".import-row")).to_contain_text("new: you have this variant already")
     page.get_by_label("Row 2 is").select_option("-1")  # under the person's own words: not known
-    expect(page.locator(".import-row")).not_to_contain_text("you own")
+    expect(page.locator(".import-row")).not_to_contain_text("you have")
 
 
 def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import):
@@ -159,7 +159,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     ]
     choose_file(page, "list.csv", as_csv(rows))
     look(page)
-    assert status(page) == "3 new · 1 cannot be brought in."
+    assert status(page) == "3 new · 1 cannot be imported."
     expect(page.get_by_label("Show")).to_have_value("choose")
     which = page.get_by_label("Row 3 is")
     assert len(which.locator("option").all_inner_texts()) == 5
@@ -169,7 +169,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     expect(which).to_have_value("0")
     page.get_by_label("Show").select_option("")
     page.get_by_label("Row 5 is").select_option("out")
-    assert status(page) == "2 new · 1 cannot be brought in · 1 left out."
+    assert status(page) == "2 new · 1 cannot be imported · 1 left out."
     with page.expect_download() as coming:
         page.get_by_role("button", name="Save the 2 rows left out as a file").click()
     text = coming.value.path().read_text("utf-8-sig")
@@ -193,7 +193,7 @@ def test_a_want_without_a_sure_item_waits_for_the_choice(at_import):
     choose_file(page, "list.csv", as_csv([["Number", "Price"], ["P 22O", "£20"], ["P 21", "£30"]]))
     page.get_by_label("What the rows are").select_option("want")
     look(page)
-    assert status(page) == "1 new · 1 without an item, to be chosen."
+    assert status(page) == "1 new · 1 without a number, to be chosen."
     page.get_by_label("Row 2 is").select_option("0")
     assert status(page) == "2 new."
     bring_in(page, 2)
@@ -240,9 +240,9 @@ def test_the_columns_are_what_the_person_says(at_import):
     expect(page.get_by_role("heading", name="list.csv: 2 rows")).to_be_visible()
     expect(page.get_by_label("Col", exact=True)).to_have_value("number")
     page.get_by_label("Words").select_option("notes")
-    page.get_by_role("button", name="See what it would do").click()
+    page.get_by_role("button", name="See what changes").click()
     expect(page.get_by_role("main").get_by_role("alert")).to_contain_text(
-        "how the days of “When” are written"
+        "how the dates in “When” are written"
     )
     page.get_by_label("Days of When").select_option("month")
     page.get_by_label("Tarrowby").uncheck()
@@ -279,7 +279,7 @@ def test_without_the_apps_own_server_it_is_said_how(browser, own_server):
     page = watched(context.new_page())
     page.goto(own_server.url)
     open_import(page)
-    expect(page.get_by_role("main")).to_contain_text("python -m identify import FILE --into BACKUP")
+    expect(page.get_by_role("main")).to_contain_text("a server of your own")
     assert page.get_by_label("Choose a file").count() == 0
     context.close()
 
@@ -298,7 +298,7 @@ def stages(page: Page) -> Iterator[str]:
     page.get_by_label("Days of Bought").select_option("day")
     look(page)
     yield "rows"
-    page.get_by_role("button", name=re.compile("^Bring in")).click()
+    page.get_by_role("button", name=re.compile("^Import ")).click()
     expect(page.get_by_role("heading", name=re.compile("brought in"))).to_be_visible()
     yield "done"
 

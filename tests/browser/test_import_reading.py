@@ -27,7 +27,7 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
     page.get_by_label("Days of Bought").select_option("day")
     look(page)
     expect(page.locator(".import [role=status]").first).to_have_text(
-        "4 new · 3 cannot be brought in."
+        "4 new · 3 cannot be imported."
     )
     page.get_by_label("Show", exact=True).select_option("")
     row = page.locator(".import-row")
@@ -40,11 +40,11 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
     )
     expect(row.nth(2).locator(".import-read")).to_have_text("Read as: price paid £5")
     for n, why in [(3, '"xyz" names no piece'), (4, "nothing says which"), (5, "this is a total")]:
-        expect(row.nth(n)).to_contain_text("cannot be brought in")
+        expect(row.nth(n)).to_contain_text("cannot be imported")
         expect(row.nth(n)).to_contain_text(why)
         expect(row.nth(n).locator(".import-read")).to_have_count(0)
     expect(row.nth(6)).to_contain_text("new")
-    page.get_by_role("button", name="Bring in 4", exact=True).click()
+    page.get_by_role("button", name="Import 4", exact=True).click()
     expect(page.get_by_role("heading", name="4 brought in")).to_be_visible()
     undo = page.get_by_role("group", name="This piece").get_by_role("button", name="Undo")
     expect(undo).to_be_visible()

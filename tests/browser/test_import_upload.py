@@ -32,7 +32,7 @@ def path(request) -> str:
 
 def test_the_rows_go_up_once(page, sent, pellmarsh):
     choose_file(page, "list.csv", as_csv(listed(pellmarsh["pack"], 300)))
-    page.get_by_label("Which row names the columns").select_option("0")
+    page.get_by_label("Which row has the headings").select_option("0")
     expect(page.get_by_role("main")).to_contain_text("301 rows")
     look(page)
     assert [path(one) for one in sent] == ["read", "read", "keys", *["match"] * 4]

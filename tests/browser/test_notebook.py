@@ -294,5 +294,5 @@ def test_an_identified_piece_goes_into_the_collection_with_its_answers(page, ser
     expect(page.get_by_role("button", name="Open it in the collection")).to_be_visible()
     page.get_by_role("button", name="Open it in the collection").click()
     assert len(records(page, "piece")) == 1
-    more(page, "The latest changes")
+    more(page, "History")
     expect(page.get_by_text("Add to collection")).to_be_visible()

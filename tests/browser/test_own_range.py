@@ -172,7 +172,7 @@ def kept_outside(page: Page, button: str, typed: str) -> None:
     """A piece or want that is in no range, by what is typed of it."""
     page.get_by_role("button", name=button).click()
     page.get_by_label("Number or name").fill(typed)
-    page.get_by_role("button", name="It is in no range").click()
+    page.get_by_role("button", name="Not in any range").click()
     expect(page.get_by_label("What it is")).to_have_value(typed)
 
 

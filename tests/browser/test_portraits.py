@@ -69,7 +69,7 @@ def test_a_photo_of_ones_own_stands_in_its_place(owned):
 def test_lists_on_paper_have_pictures(page, tables, what):
     page.goto(tables.url)
     demo(page)
-    more(page, "Take out")
+    more(page, "Print or save")
     page.locator("button.hit").filter(has_text=re.compile(f"^{what}")).click()
     first = page.locator(f".paper tbody tr:not(.group) td:first-child {PORTRAIT}").first
     drawn(first)
@@ -102,7 +102,7 @@ def test_a_list_with_pictures_is_readable(owned, light):
 def test_wants_for_a_friend_are_shown_with_pictures(page, tables, tmp_path):
     page.goto(tables.url)
     demo(page)
-    more(page, "Take out")
+    more(page, "Print or save")
     with page.expect_download(timeout=60_000) as coming:
         page.get_by_role("button", name="Send the page", exact=True).click()
     coming.value.save_as(tmp_path / "wants.html")

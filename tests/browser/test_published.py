@@ -93,8 +93,8 @@ def test_on_a_plain_host_what_needs_a_server_says_so_and_nothing_is_missed(brows
         page.goto(f"{url}some/where/")
         add_piece(page, "P 24")
         more(page, "Devices and sync")
-        expect(page.get_by_text("nothing is sent anywhere")).to_be_visible()
-        more(page, "Take out")
+        expect(page.get_by_text("Sync is not set up")).to_be_visible()
+        more(page, "Print or save")
         expect(page.get_by_role("heading", name="As a file")).to_be_visible()
         assert page.reported == []
         assert asked == [f"{url}some/where/api/offers"]

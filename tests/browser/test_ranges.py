@@ -53,7 +53,7 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
     numbers = sorted(one["item"] for one in kept(page)["records"])
     assert numbers == ["P1 L", "S 1"]
     page.get_by_role("button", name="Look at them").click()
-    expect(page.get_by_role("heading", name="What moved in Small")).to_be_visible()
+    expect(page.get_by_role("heading", name="Changed numbers in Small")).to_be_visible()
     expect(page.get_by_role("list", name="Moved")).to_contain_text("P1 L Tank engine")
     assert violations(page) == []
     page.get_by_role("button", name="Choose again: S 1").click()
@@ -64,8 +64,8 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
     expect(page.get_by_role("list", name="No longer in the range")).to_have_count(0)
     assert sorted(one["item"] for one in kept(page)["records"]) == ["P1 L", "P2"]
     place(page, "More")
-    page.get_by_role("button", name="The latest changes").click()
-    page.get_by_role("button", name="Undo this: What moved in Small").click()
+    page.get_by_role("button", name="History").click()
+    page.get_by_role("button", name="Undo this: Changed numbers in Small").click()
     expect(page.get_by_role("alert")).to_contain_text("Undone")
     assert sorted(one["item"] for one in kept(page)["records"]) == ["P1", "P2"]
 
@@ -105,10 +105,10 @@ def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_pa
     expect(page.get_by_role("alert")).to_contain_text("Club has changed: 1 entry of yours now has")
     assert [one["item"] for one in kept(page)["records"]] == ["P7"]
     with page.expect_download() as download:
-        page.get_by_role("button", name="Hand on Club").click()
+        page.get_by_role("button", name="Share Club").click()
     assert Path(download.value.path()).read_bytes() == second, "it can be handed on to the byte"
     more(page, "Ranges")
-    page.get_by_role("button", name="Take away Club").click()
+    page.get_by_role("button", name="Remove Club").click()
     expect(page.get_by_role("heading", name="Club")).to_have_count(0)
     assert [one["item"] for one in kept(page)["records"]] == ["P7"], "what was kept of it stays"
     page.get_by_role("button", name="Put it back").click()
@@ -145,7 +145,7 @@ def test_a_newer_file_and_the_piece_at_hand(page, tmp_path):
     page.get_by_role("button", name="Ranges").click()
     give(page, "newer.json", second)
     expect(page.get_by_role("alert")).to_contain_text("Club is now as in the file.")
-    page.get_by_role("button", name="Take away Club").click()
+    page.get_by_role("button", name="Remove Club").click()
     expect(page.get_by_role("alert").last).to_contain_text("Start again first")
     expect(page.get_by_role("heading", name="Club")).to_be_visible()
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()

@@ -101,6 +101,6 @@ def test_sightings_outlive_the_tab_and_stand_under_more(browser, server, pellmar
     again.get_by_role("button", name=re.compile("^Sightings")).click()
     again.get_by_role("list", name="Sightings").get_by_role("button").click()
     expect(again.get_by_role("heading", level=1)).to_have_text("yellow")
-    again.get_by_role("button", name="Move to the trash").click()
-    expect(again.get_by_role("alert")).to_contain_text("The sighting is in the trash.")
+    again.get_by_role("button", name="Move to the bin").click()
+    expect(again.get_by_role("alert")).to_contain_text("The sighting is in the bin.")
     context.close()

@@ -225,7 +225,7 @@ def test_the_evening_settles_what_is_open(page, server):
     sheet.get_by_role("button", name="Add to collection").click()
     expect(sheet.get_by_role("button", name="Bought: Green van")).to_have_count(0)
     sheet.get_by_role("button", name="Left it: Red crane").click()
-    expect(sheet).to_contain_text("All of today is settled.")
+    expect(sheet).to_contain_text("Everything from today is settled.")
     (piece,) = records(page, "piece")
     assert piece["paid"]["minor"] == 950
     assert sorted(n["decision"] for n in records(page, "note")) == ["bought", "left"]
@@ -237,7 +237,7 @@ def test_a_piece_taken_up_again_says_from_when_it_is(page, server):
     begin(page, "Coach")
     page.clock.set_system_time("2026-05-09T09:00:00")
     page.reload()
-    expect(page.get_by_role("alert")).to_contain_text("You began with this piece on 2 May 2026")
+    expect(page.get_by_role("alert")).to_contain_text("You began this piece on 2 May 2026")
 
 
 def test_the_price_stands_in_the_answer(page, server):

@@ -52,7 +52,7 @@ def two_of_process(browser, own_process):
 
 def to_trash(page: Page, number: str) -> None:
     open_piece(page, number)
-    page.get_by_role("button", name="Move to the trash").click()
+    page.get_by_role("button", name="Move to the bin").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
 
 
@@ -127,7 +127,7 @@ def settle_by_taps(page: Page) -> None:
     page.get_by_role("button", name="Keep P 21").click()
     settle(page, "P 24", "Notes", "from the attic")
     settle(page, "P 24", "Photos", "Both together")
-    expect(page.get_by_text("Nothing is left to settle")).to_be_visible()
+    expect(page.get_by_text("Nothing left to settle")).to_be_visible()
 
 
 def test_a_day_without_signal_a_killed_server_and_last_nights_backup(two_of_process, own_process):

@@ -26,7 +26,7 @@ def operation(device: str, n: int, record: str, parents: list[str], **fields: An
 def test_where_a_server_would_get_it_no_demo_is_offered(page, own):
     page.goto(own.url)
     place(page, "Collection")
-    expect(page.get_by_role("button", name="Look round with the demo")).to_be_visible()
+    expect(page.get_by_role("button", name="Try the demo")).to_be_visible()
     pair(page, own, "Empty phone")
     for name in ("Collection", "More"):
         place(page, name)
@@ -74,7 +74,7 @@ def walk(page: Page, server: OwnServer) -> Iterator[str]:
     page.get_by_role("button", name="Rename Small phone").first.click()
     yield "renaming"
     page.get_by_role("button", name="Close").click()
-    page.get_by_role("button", name="Take off Small phone").first.click()
+    page.get_by_role("button", name="Unpair Small phone").first.click()
     yield "taking off"
     page.get_by_role("button", name="Close").click()
     page.get_by_role("button", name="Add a device").click()

@@ -92,7 +92,7 @@ def test_a_tab_killed_while_a_photo_is_sent_goes_on_where_it_was(browser, own):
     page.on("request", lambda r: sent.append(r.url) if r.method == "PUT" else None)
     page.goto(own.url)
     said = sync(page)
-    assert "Nothing waits to be sent" in said
+    assert "Nothing is waiting to be sent" in said
     assert not any("from=0&" in url for url in sent if f"size={large}" in url[:-1])
     assert sum("/api/photos/" in url for url in sent) < 1 + large // 2**18 + 1
     fresh = phone(browser.new_context(**PHONE))
@@ -154,12 +154,12 @@ def test_what_is_deleted_for_good_is_gone_on_every_device_photos_too(browser, ow
     sync(other)
     assert len(kept(other)["photos"]) == 1
     open_piece(one, "P 21")
-    one.get_by_role("button", name="Move to the trash").click()
+    one.get_by_role("button", name="Move to the bin").click()
     expect(one.get_by_role("heading", level=1)).to_have_text("Collection")
-    more(one, "Trash")
-    one.get_by_role("button", name="Empty the trash").click()
+    more(one, "Bin")
+    one.get_by_role("button", name="Empty the bin").click()
     one.get_by_role("button", name="Delete for good").click()
-    expect(one.get_by_text("The trash is empty")).to_be_visible()
+    expect(one.get_by_text("The bin is empty")).to_be_visible()
     sync(one)
     sync(other)
     sync(other)

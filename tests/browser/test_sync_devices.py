@@ -58,7 +58,7 @@ def test_who_never_pairs_asks_the_server_nothing(browser, server):
     assert page.reported == []
     for _ in range(2):
         more(page, "Devices and sync")
-        expect(page.get_by_text("nothing is sent anywhere")).to_be_visible()
+        expect(page.get_by_text("Sync is not set up")).to_be_visible()
     assert [url for url in asked if "/api/" in url] == [f"{server.url}api/offers"]
     context.close()
 
@@ -130,9 +130,9 @@ def rename_and_take_off(home: Page) -> None:
     devices = home.get_by_role("list", name="Devices")
     expect(devices).to_contain_text("Lent to a friend")
     expect(devices).to_contain_text("Home (this device)")
-    home.get_by_role("button", name="Take off Lent to a friend").click()
-    home.get_by_role("dialog").get_by_role("button", name="Take it off").click()
-    expect(home.get_by_text("Taken off: Lent to a friend")).to_be_visible()
+    home.get_by_role("button", name="Unpair Lent to a friend").click()
+    home.get_by_role("dialog").get_by_role("button", name="Unpair it").click()
+    expect(home.get_by_text("Unpaired: Lent to a friend")).to_be_visible()
 
 
 def test_a_device_that_the_server_forgot_keeps_everything_and_is_paired_anew(browser, own):
@@ -171,7 +171,7 @@ def test_half_a_character_in_a_text_does_not_hold_up_the_rest(browser, own):
     add_piece(page, "P 24")
     page.get_by_label("Notes").evaluate(HALF)
     fill(page, "Where it was bought", "Quarle Town Hall")
-    assert "Nothing waits to be sent" in sync(page)
+    assert "Nothing is waiting to be sent" in sync(page)
     (piece,) = [one["fields"] for one in own.records().values() if one["type"] == "piece"]
     assert piece["notes"] == "a broken picture \ufffd in it"
     assert piece["where"] == "Quarle Town Hall"
@@ -202,7 +202,7 @@ def test_a_change_of_another_device_is_shown_at_once_but_not_under_the_fingers(b
     expect(other.get_by_label("Notes")).to_have_value("typing")
     other.get_by_label("Notes").blur()
     sheet = other.get_by_role("dialog")
-    expect(sheet).to_contain_text("on another device meanwhile. Which is right?")
+    expect(sheet).to_contain_text("on another device. Which is right?")
     sheet.get_by_role("button", name="Keep mine").click()
     expect(other.get_by_label("Notes")).to_have_value("typing")
     for context in contexts:

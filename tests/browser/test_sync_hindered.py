@@ -126,7 +126,7 @@ def test_a_phone_leaves_the_server_alone_as_long_as_it_asks(still, hindered, sta
     assert asked_at(still, hindered, 23) == []
     hindered.hindrance.status = 0
     assert asked_at(still, hindered, 1) == [5]
-    assert "Nothing waits to be sent" in still.get_by_role("group", name="Sync").inner_text()
+    assert "Nothing is waiting to be sent" in still.get_by_role("group", name="Sync").inner_text()
     same_everywhere(hindered, still)
 
 

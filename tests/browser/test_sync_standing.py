@@ -8,7 +8,7 @@ from tests.browser.own_server import ROUND, OwnProcess, pair, phone
 from tests.browser.phone import PHONE
 from tests.browser.phone_storage import more
 
-AWAY = "The copy of the last backup for another place could not be made. Look after the server."
+AWAY = "The copy of the last backup for another place could not be made. Check the server."
 
 
 def test_a_server_that_needs_somebody_says_so_on_the_phone(browser, own_process: OwnProcess):

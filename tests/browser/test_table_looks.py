@@ -100,7 +100,7 @@ def test_no_word_is_broken_by_large_text(browser, server, width):
         found[name] = broken_words(page)
     more(page, "Duplicates")
     found["Duplicates"] = broken_words(page)
-    more(page, "Bring in a spreadsheet")
+    more(page, "Import a list")
     found["spreadsheet"] = broken_words(page)
     assert {name: words for name, words in found.items() if words} == {}
     context.close()

@@ -1,4 +1,4 @@
-"""The trash and Undo, on the phone."""
+"""The bin and Undo, on the phone."""
 
 import re
 
@@ -24,21 +24,21 @@ def test_what_was_deleted_comes_back_with_its_photo(page, server):
     add_photo(page, 300, 200)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
     before = kept(page)
-    page.get_by_role("button", name="Move to the trash").click()
+    page.get_by_role("button", name="Move to the bin").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
     assert records(page, "piece") == []
-    more(page, "Trash")
+    more(page, "Bin")
     page.get_by_role("button", name=re.compile("^Put back: Piece: P 24")).click()
-    expect(page.get_by_role("main").get_by_text("Nothing is in the trash.")).to_be_visible()
+    expect(page.get_by_role("main").get_by_text("Nothing is in the bin.")).to_be_visible()
     after = kept(page)
     assert after["photos"] == before["photos"]
     changed = {"changed": after["records"][0]["changed"]}
     assert after["records"] == [before["records"][0] | changed]
-    # a photo taken away from its piece is in the trash too
+    # a photo taken away from its piece is in the bin too
     place(page, "Collection")
     page.get_by_role("list", name="Pieces").get_by_role("button").click()
     page.get_by_role("button", name="Photo 1").click()
-    page.get_by_role("button", name="Take it away").click()
+    page.get_by_role("button", name="Remove").click()
     expect(page.get_by_role("button", name="Photo 1")).to_have_count(0)
     page.get_by_role("alert").get_by_role("button", name="Undo").click()
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
@@ -51,12 +51,12 @@ def test_emptying_the_trash_leaves_nothing_of_it(page, server):
     fill(page, "Notes", "secret words")
     add_photo(page, 30, 20)
     expect(page.get_by_role("button", name="Photo 1")).to_be_visible()
-    page.get_by_role("button", name="Move to the trash").click()
+    page.get_by_role("button", name="Move to the bin").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
-    more(page, "Trash")
-    page.get_by_role("button", name="Empty the trash").click()
+    more(page, "Bin")
+    page.get_by_role("button", name="Empty the bin").click()
     page.get_by_role("button", name="Delete for good").click()
-    expect(page.get_by_role("main").get_by_text("Nothing is in the trash.")).to_be_visible()
+    expect(page.get_by_role("main").get_by_text("Nothing is in the bin.")).to_be_visible()
     left = kept(page)
     assert left["photos"] == []
     assert "secret words" not in orjson.dumps(left).decode()
@@ -77,7 +77,7 @@ def test_undo_takes_back_one_change_after_another(page, server):
         expect(page.get_by_label("Notes", exact=True)).to_have_value(notes)
     page.get_by_role("alert").get_by_role("button", name="Put it back").click()
     expect(page.get_by_label("Condition", exact=True)).to_have_value("fair")
-    page.get_by_role("button", name="What was changed").click()
+    page.get_by_role("button", name="History").click()
     expect(page.get_by_role("main").get_by_text("Condition: fair → good")).to_be_visible()
     page.get_by_role("listitem").filter(has_text="Notes: nothing → one").get_by_role(
         "button", name=re.compile("after")

@@ -109,7 +109,7 @@ def test_each_window_keeps_the_piece_that_it_identifies(windows, server):
     expect_question(again, asked)
     again.reload()
     expect_question(again, asked)
-    expect(again.get_by_role("alert")).to_contain_text("Another window was at a piece too")
+    expect(again.get_by_role("alert")).to_contain_text("Another window had a piece too")
     assert again.reported == []
 
 

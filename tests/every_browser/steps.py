@@ -41,7 +41,7 @@ def look_round(phone: Phone, app: Server) -> None:
     """Open the app, and take the demo collection."""
     phone.goto(app.url)
     phone.until("navigator.serviceWorker.controller !== null")
-    phone.tap("Look round with the demo")
+    phone.tap("Try the demo")
     phone.sees("100 pieces")
 
 
@@ -168,7 +168,7 @@ def stored(phone: Phone) -> dict[str, list[dict[str, Any]]]:
 
 
 def records(phone: Phone, sort: str) -> list[dict[str, Any]]:
-    """The records of one type that are not in the trash."""
+    """The records of one type that are not in the bin."""
     found = stored(phone)["records"]
     return [one for one in found if one["type"] == sort and one["trashed"] == ""]
 
@@ -178,5 +178,5 @@ def backup_file(phone: Phone) -> str:
     open_more(phone, "Backup")
     catch_files(phone)
     phone.tap("Make a backup file")
-    phone.sees("Look that it is there")
+    phone.sees("Check it is there")
     return str(phone.until("window.files[0]"))

@@ -43,7 +43,7 @@ def test_every_field_is_saved_by_itself(piece: Phone, app: Server):
 @pytest.mark.parametrize(
     ("label", "text", "sentence"),
     [
-        ("Price paid", "cheap", "There is a word in it that is no currency"),
+        ("Price paid", "cheap", "One of its words is not a currency"),
         ("When", "last Tuesday", "That date cannot be read."),
         ("When", "31 February 2001", "February 2001 has 28 days"),
     ],
@@ -66,11 +66,11 @@ def test_undo_takes_back_one_change(piece: Phone):
 
 
 def test_a_piece_goes_to_the_trash_and_comes_back(piece: Phone):
-    piece.tap("Move to the trash")
+    piece.tap("Move to the bin")
     piece.sees("0 pieces.")
-    open_more(piece, "Trash")
+    open_more(piece, "Bin")
     piece.press(piece.until("document.querySelector('[aria-label^=\"Put back: Piece: P 21\"]')"))
-    piece.sees("Nothing is in the trash.")
+    piece.sees("Nothing is in the bin.")
     assert len(records(piece, "piece")) == 1
 
 
@@ -125,8 +125,8 @@ def test_a_file_that_cannot_be_shown_is_said(
 def test_the_demo_is_taken_away_and_that_undone(lent: Phone, app: Server):
     look_round(lent, app)
     lent.place("More")
-    lent.tap("Take the demo collection away")
-    lent.sees("in the trash")
+    lent.tap("Remove the demo collection")
+    lent.sees("in the bin")
     lent.place("Collection")
     lent.sees("0 pieces.")
     lent.tap("Undo")

@@ -122,7 +122,7 @@ def test_a_phone_syncs_and_is_told_when_the_server_is_away(lent: Phone, own: Own
     (held,) = [one for one in own.records().values() if one["type"] == "piece"]
     assert held["fields"]["item"] == "P 24"
     own.end()
-    write_later = "The server cannot be reached. What waits is sent when it can."
+    write_later = "The server cannot be reached. What is waiting is sent when it can be reached."
     lent.place("Collection")
     assert write_later in sync(lent)
     own.start()

@@ -14,7 +14,7 @@ from tests.every_browser.steps import add_piece, catch_files, look_round, open_m
 IPHONE = "Mozilla/5.0 (iPhone; CPU iPhone OS 17_5 like Mac OS X) AppleWebKit/605.1.15"
 ANDROID = "Mozilla/5.0 (Linux; Android 14) AppleWebKit/537.36"
 MAC = "Mozilla/5.0 (Macintosh; Intel Mac OS X 10_15_7)"
-APART = "An app put there starts with nothing stored: make a backup here first"
+APART = "An app put there starts empty: make a backup here first"
 AGENT = """
   Object.defineProperty(navigator, "userAgent", { value: arguments[0], configurable: true });
 """
@@ -79,8 +79,8 @@ def test_a_backup_counts_only_once_the_sheet_has_taken_it(lent: Phone, app: Serv
     for tapped_again in (False, True):
         lent.tap("Make a backup file")
         if tapped_again:  # it took so long that the browser wants another tap
-            lent.tap("Hand it on")
-        lent.sees("The backup was not handed on, and does not count as made.")
+            lent.tap("Share")
+        lent.sees("The backup was not shared, and does not count as made.")
         lent.sees("1 entry is only on this device: there is no backup yet.")
         lent.tap("Hide this")
     lent.tap("Collection", "#places button")  # no tap waits for the sheet

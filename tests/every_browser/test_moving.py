@@ -20,13 +20,13 @@ def test_a_spreadsheet_is_brought_in_as_one_change(
     table = tmp_path / "list.csv"
     rows = listed(pellmarsh, 60)
     table.write_bytes(as_csv(rows))
-    open_more(lent, "Bring in a spreadsheet")
+    open_more(lent, "Import a list")
     put_file(lent, "Choose a file", table)
     lent.sees("it was read as Windows-1252")
-    lent.tap("See what it would do")
+    lent.tap("See what changes")
     lent.sees("60 new.")
     assert records(lent, "piece") == []
-    lent.tap("Bring in 60")
+    lent.tap("Import 60")
     lent.sees("60 brought in")
     assert sorted(one["item"] for one in records(lent, "piece")) == sorted(
         row[1] for row in rows[1:]
@@ -38,10 +38,10 @@ def test_a_spreadsheet_is_brought_in_as_one_change(
 
 def test_what_is_taken_out_is_what_is_kept(lent: Phone, tables: Server):
     lent.goto(tables.url)
-    lent.tap("Look round with the demo")
+    lent.tap("Try the demo")
     lent.sees("100 pieces")
     before = {one["id"]: one for sort in ("piece", "want", "note") for one in records(lent, sort)}
-    open_more(lent, "Take out")
+    open_more(lent, "Print or save")
     box = labelled(lent, "As")
     lent.run("arguments[0].value = 'json'; arguments[0].dispatchEvent(new Event('change'))", box)
     lent.sees("It will hold 100 pieces, 14 wants, 8 notes")

@@ -64,7 +64,7 @@ FREE = """new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(1);
   request.onerror = () => reject(request.error);
 })"""
-FULL = "There is no room left: the last step is not stored."
+FULL = "There is no space left: the last step is not stored."
 # the clock of the device, set back or on by so many milliseconds
 CLOCK = b"""
 const off = Number(localStorage.getItem("clock off") ?? 0);
@@ -99,17 +99,17 @@ def test_a_full_phone_says_so_and_loses_nothing(
     short.sees(FULL)
     assert stored(short) == before
     short.tap("Hide this")
-    open_more(short, "Bring in a spreadsheet")
+    open_more(short, "Import a list")
     table = tmp_path / "list.csv"
     table.write_bytes(as_csv(listed(pellmarsh, 300)))
     put_file(short, "Choose a file", table)
-    short.tap("See what it would do")
+    short.tap("See what changes")
     short.sees("300 new.")
-    short.tap("Bring in 300")
+    short.tap("Import 300")
     short.sees(FULL)
     assert stored(short) == before
     short.run_later(FREE)
-    short.tap("Bring in 300")
+    short.tap("Import 300")
     short.sees("300 brought in")
     assert len(records(short, "piece")) == 301
 
@@ -118,7 +118,7 @@ def test_a_first_sync_that_finds_no_room_goes_on_when_there_is(
     short: Phone, another: Phone, own: OwnServer
 ):
     another.goto(own.url)
-    another.tap("Look round with the demo")
+    another.tap("Try the demo")
     another.sees("100 pieces")
     pair(another, own, "the first")
     sync(another)
@@ -149,7 +149,7 @@ def test_what_the_browser_deleted_is_missed_at_the_next_start(phone: Phone, app:
     phone.until("document.querySelector('h1').innerText === 'Backup'")
     phone.goto(app.url)
     phone.sees("This browser has deleted what the app had stored")
-    phone.tap("Begin again with nothing")
+    phone.tap("Start empty")
     phone.goto(app.url)
     phone.place("Collection")
     assert not phone.run("return document.body.innerText.includes('has deleted')")

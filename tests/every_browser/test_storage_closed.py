@@ -179,7 +179,7 @@ def test_what_cannot_be_opened_again_is_said_and_no_memory_is_read(
         catch_files(lent)
         lent.run("window.refusing = true; cut.event()")
         lent.tap("Make a backup file")
-        lent.sees("The browser has closed its storage and does not open it again.")
+        lent.sees("The browser has closed its storage and will not open it again.")
         assert lent.run("return window.files.length") == 0
         lent.run("window.refusing = false")
         lent.tap("Make a backup file")

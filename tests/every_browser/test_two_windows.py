@@ -67,6 +67,6 @@ def test_each_keeps_the_piece_that_it_identifies(windows: tuple[Phone, str, str]
     begin(phone, "Coach")
     answer(phone)
     phone.goto(app.url)
-    phone.sees("Another window was at a piece too")
+    phone.sees("Another window had a piece too")
     phone.tap("Take it up")
     phone.until("document.querySelector('h1').innerText === arguments[0]", asked)

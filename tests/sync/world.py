@@ -325,7 +325,7 @@ class World:
                 assert kept[number]["fields"] == {}, f"deleted for good, and still there: {number}"
 
     def in_trash(self, record: str, kept: dict[int, Any], destroyed: set[int]) -> tuple[bool, bool]:
-        """Whether a record is in the trash, and whether it was brought back from there."""
+        """Whether a record is in the bin, and whether it was brought back from there."""
         live = [n for n in kept if self.wrote[n][0] == record and n not in destroyed]
         said = [n for n in live if "trashed" in self.wrote[n][1]]
         said = [n for n in said if not self.replaced(n, "trashed", kept)]

@@ -12,15 +12,15 @@ import { packsAtHand } from "../data/known-ranges.js";
 const MOST = 60;
 const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
 
-/** What was changed: of one record with its earlier versions, or the latest changes of all. */
+/** History: of one record with its earlier versions, or the latest changes of all. */
 export async function changesScreen(state, { id }) {
   const entries = id ? await historyOf(id) : await latest(MOST);
   const one = id ? record(id) : null;
   return el(
     "section",
     { class: "shelf" },
-    heading(1, one ? `What was changed: ${title(packsAtHand, one)}` : "The latest changes"),
-    entries.length === 0 ? el("p", {}, "Nothing was changed yet.") : null,
+    heading(1, one ? `History: ${title(packsAtHand, one)}` : "History"),
+    entries.length === 0 ? el("p", {}, "Nothing has been changed yet.") : null,
     el(
       "ol",
       { class: "answers" },

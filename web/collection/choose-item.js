@@ -30,7 +30,7 @@ export async function chooseScreen(state, { into }) {
             "p",
             {},
             `Nothing in this range is called “${text}”. Try part of the number or one word of ` +
-              "the name. If it is in no range, it is kept as you typed it.",
+              "the name. If no range has it, it is kept as you typed it.",
           ),
       el(
         "ul",
@@ -69,7 +69,7 @@ export async function chooseScreen(state, { into }) {
       "p",
       {},
       into === "piece"
-        ? "If you hold it in your hand, identify it instead: that tells the variant too."
+        ? "If it is in your hand, identify it instead: that finds the variant too."
         : "",
     ),
     choice(
@@ -83,7 +83,7 @@ export async function chooseScreen(state, { into }) {
     ),
     el("div", { class: "field" }, el("label", { for: "choose" }, "Number or name"), control),
     below,
-    button("It is in no range", () => made(into, "", "", text), { class: "plain wide" }),
+    button("Not in any range", () => made(into, "", "", text), { class: "plain wide" }),
   );
 }
 

@@ -28,7 +28,7 @@ export async function duplicatesScreen(state, at, listOf = duplicateList) {
       "What counts as the same",
       [
         ["variant", "The same variant"],
-        ["item", "The same item, any variant"],
+        ["item", "The same number, any variant"],
       ],
       by,
       async (value) => {
@@ -42,7 +42,7 @@ export async function duplicatesScreen(state, at, listOf = duplicateList) {
       {},
       parting.length === 0
         ? "None. Pieces whose variant is not certain are not counted, nor spares, donors and " +
-            "those kept on purpose."
+            "those you mean to keep."
         : [
             `${parting.length} to part with.`,
             asking.length > 0 &&
@@ -109,14 +109,14 @@ function copy(state, piece) {
       saver(piece.id, "asking", "What to ask"),
     ),
     button(
-      "Keep it on purpose",
+      "Keep both",
       () =>
         run(async () => {
           const kept = { id: piece.id, alter: (now) => ({ ...now, kept: true }) };
-          const said = "It is kept, and no duplicate any more.";
-          if (await saveChange("Kept on purpose", [kept], { said })) await redraw();
+          const said = "Kept. It no longer counts as a duplicate.";
+          if (await saveChange("Keep both", [kept], { said })) await redraw();
         }),
-      { class: "link", "aria-label": `Keep it on purpose: ${name}` },
+      { class: "link", "aria-label": `Keep both: ${name}` },
     ),
   ];
 }

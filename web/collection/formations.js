@@ -29,8 +29,8 @@ export async function formationsScreen(state) {
       "p",
       {},
       wholes.length === 0
-        ? "You own part of no set or train that is not complete."
-        : "What is missing from those you own part of, the nearest to complete first.",
+        ? "You have no incomplete sets or trains."
+        : "What yours still lack, the nearest to complete first.",
     ),
     wholes.map((whole) => wholeOf(whole)),
   );

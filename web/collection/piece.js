@@ -58,22 +58,22 @@ export async function pieceScreen(state, { id }) {
   );
 }
 
-/** What is shown for a record that is in the trash, or was never here. */
+/** What is shown for a record that is in the bin, or was never here. */
 export function gone() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "It is not here any more"),
-    el("p", {}, "It was deleted. If that was not meant, look in the trash."),
-    button("Open the trash", () => goTo("trash"), { class: "main wide" }),
+    heading(1, "It is no longer here"),
+    el("p", {}, "It was deleted. If that was a mistake, look in the bin."),
+    button("Open the bin", () => goTo("trash"), { class: "main wide" }),
   );
 }
 
 /** Condition, box, and the box's own condition. */
 export function conditionFields(state, one, save) {
-  const scale = [["", "Not said"], ...state.engine.conditions().map((word) => [word, word])];
+  const scale = [["", "Not noted"], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
-    ["", "Not said"],
+    ["", "Not noted"],
     ["yes", "Boxed"],
     ["no", "No box"],
   ];
@@ -97,7 +97,7 @@ function variants(piece, pack) {
     return el(
       "p",
       { class: "warn" },
-      "This item is not in the reference on this device. What you wrote is kept.",
+      "This number is not in the range on this device. What you wrote is kept.",
     );
   const places = variantsOf(pack, item);
   const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
@@ -171,17 +171,17 @@ function purposeFields(state, piece, save) {
       "Kept as",
       [
         ["", "Part of the collection"],
-        ["spare", "A spare, for its parts"],
-        ["donor", "A donor: parts were taken from it"],
+        ["spare", "A spare, for parts"],
+        ["donor", "A donor: parts taken from it"],
       ],
       piece.purpose ?? "",
       save("purpose", "What it is kept as"),
     ),
     ticks(
       "If there are two",
-      [["kept", "Keep it on purpose: no duplicate"]],
+      [["kept", "Keep both: not a duplicate"]],
       piece.kept ? ["kept"] : [],
-      (on) => save("kept", "Kept on purpose")(on.length > 0),
+      (on) => save("kept", "Keep both")(on.length > 0),
     ),
     moneyField(state, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
   ];
@@ -204,17 +204,17 @@ function ways(piece) {
     { class: "stack" },
     piece.item === ""
       ? null
-      : button("I want a better one", () => wantBetter(piece), { class: "plain wide" }),
-    button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
-    button("Move to the trash", () => discard(id, "The piece"), { class: "plain wide" }),
+      : button("Want a better one", () => wantBetter(piece), { class: "plain wide" }),
+    button("History", () => goTo("changes", { id }), { class: "plain wide" }),
+    button("Move to the bin", () => discard(id, "The piece"), { class: "plain wide" }),
   );
 }
 
-/** Puts a record into the trash, and goes back with an Undo. */
+/** Puts a record into the bin, and goes back with an Undo. */
 export function discard(id, name) {
   run(async () => {
-    const said = `${name} is in the trash.`;
-    if (await saveChange(`${name} to the trash`, [trashing(id)], { said })) history.back();
+    const said = `${name} is in the bin.`;
+    if (await saveChange(`${name} to the bin`, [trashing(id)], { said })) history.back();
   });
 }
 

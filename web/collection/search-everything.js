@@ -27,7 +27,7 @@ export function findScreen(state) {
     });
     const count = found.reduce((sum, { some }) => sum + some.length, 0);
     const said =
-      words.length === 0 ? "Any word of a name, a note, a place, a hall." : `${count} found`;
+      words.length === 0 ? "Any word: a name, a note, a place, a hall." : `${count} found`;
     below.replaceChildren(
       el("p", { class: "quiet" }, said),
       ...found

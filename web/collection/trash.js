@@ -31,7 +31,7 @@ const TYPES = {
   range_move: "Old number",
 };
 
-/** The trash: everything deleted, with its photos, until it is emptied. */
+/** The bin: everything deleted, with its photos, until it is emptied. */
 export async function trashScreen() {
   const records = trashed();
   const photos = await loosePhotos(everything());
@@ -39,28 +39,28 @@ export async function trashScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Trash"),
+    heading(1, "Bin"),
     el(
       "p",
       {},
       empty
-        ? "Nothing is in the trash."
-        : "Everything here is kept, photos too, until you empty the trash.",
+        ? "Nothing is in the bin."
+        : "Everything here, photos too, is kept until you empty the bin.",
     ),
-    ...longList("In the trash", records, (one) => row(one)),
+    ...longList("In the bin", records, (one) => row(one)),
     photos.length === 0
       ? null
       : [
-          heading(2, "Photos taken away"),
+          heading(2, "Photos removed"),
           el(
             "div",
             { class: "row" },
-            photos.map((id) => thumb(id, "A photo that was taken away")),
+            photos.map((id) => thumb(id, "A removed photo")),
           ),
         ],
     empty
       ? null
-      : button("Empty the trash", () => confirmed(records, photos), { class: "plain wide" }),
+      : button("Empty the bin", () => confirmed(records, photos), { class: "plain wide" }),
   );
 }
 
@@ -82,7 +82,7 @@ function row(one) {
       () =>
         run(async () => {
           const said = "It is back where it was.";
-          if (await saveChange("Taken out of the trash", [trashing(one.id, false)], { said }))
+          if (await saveChange("Taken out of the bin", [trashing(one.id, false)], { said }))
             await redraw();
         }),
       { class: "plain", "aria-label": `Put back: ${name}` },
@@ -92,12 +92,12 @@ function row(one) {
 
 function confirmed(records, photos) {
   const shut = sheet(
-    "Empty the trash?",
+    "Empty the bin?",
     el(
       "p",
       {},
-      "What is in it is deleted for good, with its photos and its history. This is the one thing " +
-        "that Undo cannot take back.",
+      "Everything in it is deleted for good, with its photos and history. This is the one thing " +
+        "Undo cannot take back.",
     ),
     button(
       "Delete for good",
@@ -115,7 +115,7 @@ function confirmed(records, photos) {
             records.map(({ id }) => id),
             gone,
           );
-          notice(kept === "" ? problem() : "The trash is empty.");
+          notice(kept === "" ? problem() : "The bin is empty.");
           await redraw();
         });
       },

@@ -103,7 +103,7 @@ export async function readBackup(text) {
   for (const one of listed("photos").filter(fits(gate.photo_fault))) {
     const photo = await bared(one);
     if (photo) photos.push(photo);
-    else faults.push("It holds a photo that is no picture.");
+    else faults.push("One of its photos is not a picture.");
   }
   return { records, journal, photos, broken: faults.length, why: faults[0] ?? "" };
 }
@@ -119,7 +119,7 @@ function parsed(text) {
     );
   }
   if (file?.kind !== "identify backup" || !Array.isArray(file.records))
-    throw new NoBackup("This file holds something else than a backup. Nothing was changed.");
+    throw new NoBackup("This file is something other than a backup. Nothing was changed.");
   if (file.format !== FORMAT)
     throw new NoBackup(
       "This backup was made by a newer version of the app. Update the app first, then restore " +

@@ -1798,7 +1798,7 @@ export interface OfAllRecords {
   made: string;
   /** ISO 8601 time */
   changed: string;
-  /** "", or the time it went to the trash */
+  /** "", or the time it went to the bin */
   trashed: string;
   came?: Came | null;
   /** from the demo collection */
@@ -2593,7 +2593,7 @@ export interface Paid {
  * What the piece may mean, each weighed by the chances of the variants.
  *
  * A piece held without its variant counts for each variant of the item by its prior; spares,
- * donors and the trash are not owned.
+ * donors and the bin are not owned.
  */
 export interface Weighed {
   /** owns this very variant; same, other, new and unrecorded add up to 1 */

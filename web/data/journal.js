@@ -4,7 +4,7 @@ import { same } from "./record-shapes.js";
 import { look, together } from "./store.js";
 
 /**
- * The latest changes: [{group, what, time, records: [ids], undone, undoes, pulled: made on another
+ * History: [{group, what, time, records: [ids], undone, undoes, pulled: made on another
  * device}], the newest first.
  */
 export async function latest(most) {
@@ -44,7 +44,7 @@ export async function undoable() {
 
 /**
  * Takes back one change. Fields that were changed again since stay as they are: {kept, group, left:
- * how many such}. A record that the change made goes to the trash.
+ * how many such}. A record that the change made goes to the bin.
  */
 export async function undo({ group, what }) {
   let left = 0;

@@ -40,7 +40,7 @@ export async function packList(opened) {
   const list = withOwn(served, (await read("kept", OWN)) ?? []);
   if (!Array.isArray(list) || list.length === 0) {
     throw new CannotGoOn(
-      "There is no range to identify from. The person who runs this site must add a pack.",
+      "There is no range to identify from. The person who runs this site must add one.",
     );
   }
   return list.length > 1 ? [...list, together(list)] : list;
@@ -65,7 +65,7 @@ export async function rawPack(engine, entry) {
       ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
       : entry.own
         ? JSON.parse((await read("kept", ownKey(entry.id))) ?? "null")
-        : await json(`packs/${entry.id}.json`, `the reference for ${entry.name}`);
+        : await json(`packs/${entry.id}.json`, `the range ${entry.name}`);
     if (pack?.format !== 1) throw unreadable(entry);
     loaded.set(key, { pack, ready: null });
   }
@@ -129,7 +129,7 @@ export async function markRules() {
 
 function unreadable({ name }) {
   return new CannotGoOn(
-    `The reference for ${name} cannot be read by this version of the app. With a signal, try ` +
+    `The range ${name} cannot be read by this version of the app. With a signal, try ` +
       "again: a newer version may be ready.",
   );
 }
@@ -146,7 +146,7 @@ async function json(path, what) {
   }
   if (!response.ok)
     throw new CannotGoOn(
-      `Could not load ${what}: the site answered ${response.status}. Try again later.`,
+      `Could not load ${what}: the site gave error ${response.status}. Try again later.`,
     );
   try {
     return await response.json();

@@ -137,7 +137,7 @@ function jpeg(canvas) {
       (blob) =>
         blob
           ? resolve(blob)
-          : reject(new NoPhoto("There is no memory left for that photo. Try a smaller one.")),
+          : reject(new NoPhoto("There is not enough memory for that photo. Try a smaller one.")),
       "image/jpeg",
       QUALITY,
     );

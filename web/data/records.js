@@ -96,17 +96,17 @@ export async function reread(ids) {
   channel?.postMessage(ids);
 }
 
-/** The record of that id, or undefined; also one in the trash. */
+/** The record of that id, or undefined; also one in the bin. */
 export function record(id) {
   return known.get(id);
 }
 
-/** All records of a type that are not in the trash. */
+/** All records of a type that are not in the bin. */
 export function all(type) {
   return [...known.values()].filter((one) => one.type === type && one.trashed === "");
 }
 
-/** What is in the trash, the latest first. */
+/** What is in the bin, the latest first. */
 export function trashed() {
   return [...known.values()]
     .filter((one) => one.trashed !== "" && !one.gone)
@@ -214,7 +214,7 @@ export function making(made) {
   return { id: made.id, alter: () => made };
 }
 
-/** An edit that puts a record into the trash, or back from it. */
+/** An edit that puts a record into the bin, or back from it. */
 export function trashing(id, into = true) {
   return {
     id,

@@ -61,7 +61,7 @@ export async function send(path, options = {}) {
   if (response.ok) return response;
   const body = await response.json().catch(() => ({}));
   const wait = Number(response.headers.get("Retry-After")) || 0;
-  const said = body.error ?? `The server answered ${response.status}.`;
+  const said = body.error ?? `The server gave error ${response.status}.`;
   throw new Refused(said, response.status, body, wait);
 }
 

@@ -38,8 +38,8 @@ const UNOPENED =
   "The browser cannot open its storage just now. The app works, but shows nothing of what was " +
   "saved, and forgets when you leave. Close it, and open it again.";
 const CLOSED =
-  "The browser has closed its storage and does not open it again. What was saved before is still " +
-  "there. Close the app, open it again, and look whether the last step is in it.";
+  "The browser has closed its storage and will not open it again. What was saved before is still " +
+  "there. Close the app, open it again, and check that the last step is there.";
 
 /** The storage was there, and cannot be reached now. Its message is a sentence for the person. */
 export class StorageLost extends Error {}

@@ -18,7 +18,7 @@ import {
 } from "./storage-connection.js";
 
 const UNREADABLE =
-  "The browser does not read its storage. What was saved is still there. Close the app and open " +
+  "The browser cannot read its storage. What was saved is still there. Close the app and open " +
   "it again.";
 let failure = "";
 
@@ -144,7 +144,7 @@ async function written(database, stores, act) {
 
 function notStored({ name }) {
   return name === "QuotaExceededError"
-    ? "There is no room left: the last step is not stored. Free some room, then go on."
+    ? "There is no space left: the last step is not stored. Free some space, then go on."
     : "The last step could not be stored. It is lost when you leave this page.";
 }
 

@@ -13,14 +13,14 @@ import { redraw } from "../parts/navigation.js";
 
 const NOTHING = Symbol("nothing chosen yet");
 const BOXED = [
-  ["", "Not said"],
+  ["", "Not noted"],
   ["yes", "Boxed"],
   ["no", "No box"],
 ];
 const PURPOSE = [
   ["", "Part of the collection"],
-  ["spare", "A spare, for its parts"],
-  ["donor", "A donor: parts were taken from it"],
+  ["spare", "A spare, for parts"],
+  ["donor", "A donor: parts taken from it"],
 ];
 const YES = [
   ["", "No"],
@@ -46,11 +46,11 @@ const FIELDS = {
     ["paid", "Price paid", money],
     ["asking", "What to ask for it", money],
     ["purpose", "Kept as", list(PURPOSE)],
-    ["kept", "Kept on purpose", list(YES, (value) => value === "yes")],
+    ["kept", "Keep both", list(YES, (value) => value === "yes")],
     ["notes", "Notes", text],
   ],
   want: [
-    ["least", "At least in condition", scale],
+    ["least", "Lowest condition", scale],
     ["box", "Only with its box", list(YES)],
     ["most", "Most to pay", money],
     ["urgency", "How urgent", list(URGENCY, Number)],
@@ -66,7 +66,7 @@ function list(options, read = (value) => value) {
 
 function scale(state, label, take) {
   const words = state.engine.conditions().map((word) => [word, word]);
-  return list([["", "Not said"], ...words])(state, label, take);
+  return list([["", "Not noted"], ...words])(state, label, take);
 }
 
 function text(_app, label, take) {

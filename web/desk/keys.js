@@ -18,8 +18,8 @@ const LISTS = [
   [
     "In a table",
     [
-      ["↑ ↓", "From row to row; above the first one are the column heads"],
-      ["Page up, Page down, Home, End", "Further"],
+      ["↑ ↓", "From row to row; the column heads are above the first"],
+      ["Page up, Page down, Home, End", "Further along"],
       ["← →", "From column head to column head; Enter sorts"],
       ["Space", "Select the row, or not"],
       ["Shift ↑ ↓", "Select from here to there"],
@@ -27,7 +27,7 @@ const LISTS = [
       ["Escape", "Select none"],
       ["Enter", "Open the row"],
       ["E", "Change a field of what is selected, or of this row"],
-      ["Delete", "What is selected, or this row, to the trash"],
+      ["Delete", "What is selected, or this row, to the bin"],
     ],
   ],
   ["At a question", [["1 to 9", "The answer with that number"]]],
@@ -81,7 +81,7 @@ export function openKeys(state) {
   });
   sheet(
     "Keys",
-    el("p", {}, "They do something only while you are not typing in a field."),
+    el("p", {}, "They work only while you are not typing in a field."),
     LISTS.map(([title, keys]) => [
       heading(3, title),
       el(
@@ -93,7 +93,7 @@ export function openKeys(state) {
     el(
       "div",
       { class: "tick-list" },
-      el("label", {}, box, "Single keys (/ ? E Delete, 1 to 9) do something"),
+      el("label", {}, box, "Use single keys (/ ? E Delete, 1 to 9)"),
     ),
   );
 }

@@ -90,7 +90,7 @@ function barNodes(state, { one, standing }) {
       class: "main",
       "data-key": "e",
     }),
-    button("To the trash", () => toTrash(standing, named), {
+    button("To the bin", () => toTrash(standing, named), {
       class: "plain",
       "data-key": "Delete",
     }),
@@ -98,14 +98,14 @@ function barNodes(state, { one, standing }) {
   ];
 }
 
-/** Puts what is selected into the trash, with an Undo. */
+/** Puts what is selected into the bin, with an Undo. */
 function toTrash(standing, named) {
   const ids = [...standing.selected].filter((id) => record(id)?.trashed === "");
   return run(async () => {
-    const said = `${named} in the trash.`;
+    const said = `${named} in the bin.`;
     if (
       !(await saveChange(
-        `${named} to the trash`,
+        `${named} to the bin`,
         ids.map((id) => trashing(id)),
         { said },
       ))

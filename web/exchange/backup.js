@@ -93,12 +93,12 @@ async function ask(file, ids) {
     el(
       "p",
       {},
-      "They were deleted where the file was made, and are still here. Nothing was changed yet.",
+      "They were deleted where the file was made, but are still here. Nothing has changed yet.",
     ),
     el("ul", { class: "plain-list" }, names),
     rest,
     button("Restore, and keep them here", go([], ids), { class: "main wide" }),
-    button("Restore, and move them to the trash", go(ids, []), { class: "plain wide" }),
+    button("Restore, and move them to the bin", go(ids, []), { class: "plain wide" }),
   );
 }
 
@@ -108,7 +108,7 @@ function nameOf(one) {
 
 const counted = (count) => (count === 1 ? "1 entry" : `${count} entries`);
 
-/** Restores the file; then these go to the trash, and those come back out of it. */
+/** Restores the file; then these go to the bin, and those come back out of it. */
 async function putIn(file, away, stay) {
   const shared = await takeShared(file);
   const { kept: stored, ...own } = await restore(shared.rest);
@@ -127,9 +127,9 @@ async function putIn(file, away, stay) {
   const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
   const left = ` ${file.broken} in the file could not be read and were left out: ${file.why}`;
   const broken = file.broken === 0 ? "" : left;
-  const trash = away.length === 0 ? "" : ` ${counted(away.length)} went to the trash.`;
+  const trash = away.length === 0 ? "" : ` ${counted(away.length)} went to the bin.`;
   notice(
-    `Restored: ${added} added, ${newer} brought up to date, ${older} left as they are here ` +
+    `Restored: ${added} added, ${newer} updated, ${older} left as they are here ` +
       `because they were changed later.${trash}${broken}`,
   );
 }
@@ -138,7 +138,8 @@ async function told(act) {
   try {
     await act();
   } catch (error) {
-    if (error instanceof NotStored) notice(`${error.message} Try again: what was taken in stays.`);
+    if (error instanceof NotStored)
+      notice(`${error.message} Try again: what was restored so far stays.`);
     else if (error instanceof NoBackup) notice(error.message);
     else throw error;
   }
@@ -147,21 +148,20 @@ async function told(act) {
 /** Asks outside the queue: no tap waits for the person’s answer to the browser. */
 async function askBrowser() {
   if (!(await askToKeep()))
-    notice("The browser did not agree. Put the app on the home screen, and make a backup.");
+    notice("The browser will not promise it. Put the app on the home screen, and make a backup.");
   run(redraw);
 }
 
 async function keepText() {
   const answer = await kept();
   if (problem() !== "") return el("p", { class: "warn" }, problem());
-  if (answer === true)
-    return el("p", {}, "Yes: it has agreed to keep it, also when room runs short.");
+  if (answer === true) return el("p", {}, "Yes: it has promised to, even when space runs short.");
   return [
     el(
       "p",
       {},
       (answer === false
-        ? "Not for certain: it may delete it when room runs short."
+        ? "Not for certain: it may delete it if space runs short."
         : "This browser does not say.") +
         " In a private window everything is gone when you close it.",
     ),

@@ -24,12 +24,12 @@ export async function cameScreen(state, at) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, `Brought in from ${at.file}`),
+    heading(1, `Imported from ${at.file}`),
     found.length === 0
       ? el(
           "p",
           {},
-          "None of them is here any more: they were taken back or deleted. Look in the trash.",
+          "None of them is here any longer: they were undone or deleted. Look in the bin.",
         )
       : null,
     SORTS.map(([type, label, place, row]) => {

@@ -18,7 +18,7 @@ export function tellMissing() {
     [
       ["Restore a backup file", () => goTo("backup")],
       ["Pair with a server", () => goTo("devices")],
-      ["Begin again with nothing", forgetKnown],
+      ["Start empty", forgetKnown],
     ],
   );
 }

@@ -44,11 +44,11 @@ export async function exportScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Take out"),
+    heading(1, "Print or save"),
     el(
       "p",
       { class: "warn" },
-      "What you take out says which valuables are in your house. Give it only to those you " +
+      "A list shows which valuables are in your house. Give it only to those you " +
         "trust, and do not leave it lying about on a shared computer.",
     ),
     heading(2, "As a file"),
@@ -118,13 +118,13 @@ function spreadsheet() {
 
 /** What a file of these records holds, in a sentence or two. */
 function contents(records, format) {
-  if (records.length === 0) return "There is nothing of that yet.";
+  if (records.length === 0) return "There are none of those yet.";
   const counts = new Map();
   for (const { type } of records) counts.set(type, (counts.get(type) ?? 0) + 1);
   const listed = [...counts].map(
     ([type, count]) => `${count} ${NAMES[type]}${count === 1 ? "" : "s"}`,
   );
-  const again = format === "json" ? "" : " Changed in a spreadsheet, it can be brought in again.";
+  const again = format === "json" ? "" : " Changed in a spreadsheet, it can be imported again.";
   return (
     `It will hold ${listed.join(", ")}: what each is, its condition, where it is from and ` +
     `what was paid, and your notes. No photos.${again}`
@@ -157,7 +157,7 @@ function friend() {
       {},
       "One page to look at in any browser, with " +
         `${wants.length === 1 ? "1 want" : `${wants.length} wants`}: item, variant, condition ` +
-        "and box. Nothing of what you own, and none of your notes.",
+        "and box. Nothing about what you own, and none of your notes.",
     ),
     ticks(
       "The most you would pay",

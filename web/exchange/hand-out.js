@@ -33,9 +33,9 @@ function afterTap(file) {
     let tapped = false;
     const shut = sheet(
       "The file is ready",
-      el("p", {}, "Choose where it is to go, for instance “Save to Files”."),
+      el("p", {}, "Choose where to put it, for instance “Save to Files”."),
       button(
-        "Hand it on",
+        "Share",
         () => {
           tapped = true;
           shared(file).then((went) => resolve(went ?? ""), reject);

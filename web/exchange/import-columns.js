@@ -29,7 +29,7 @@ export function columnNodes(state, job, act) {
   const go = () => {
     const missing = job.columns.find(({ order, field }) => order === "ask" && field !== "");
     wrong.textContent = missing
-      ? `Say first how the days of “${missing.name}” are written: nothing in the column tells.`
+      ? `First say how the dates in “${missing.name}” are written: the column does not show it.`
       : "";
     if (!missing) act.run();
   };
@@ -66,13 +66,13 @@ export function columnNodes(state, job, act) {
           },
         ),
     choice(
-      "Prices without a currency are in",
+      "Prices with no currency are in",
       state.engine.currencies().map(({ code }) => [code, code]),
       job.currency,
       set("currency"),
     ),
     wrong,
-    button("See what it would do", go, { class: "main wide" }),
+    button("See what changes", go, { class: "main wide" }),
     button("Another file", () => act.back("file"), { class: "plain wide" }),
   ].flat();
 }
@@ -90,7 +90,7 @@ function guessed(table, file, job, act) {
   const sheet = table.sheets.length > 1 ? { sheet: table.sheet } : {};
   return [
     choice(
-      "Which row names the columns",
+      "Which row has the headings",
       [["0", "None"], ...rows.sort((a, b) => a - b).map((row) => [String(row), `Row ${row}`])],
       String(table.header),
       (header) => again(act, file, { ...sheet, header }),
@@ -99,7 +99,7 @@ function guessed(table, file, job, act) {
     el(
       "p",
       { class: "quiet" },
-      "What each was taken for. Change what is wrong. A column that you leave out is not brought " +
+      "What each was read as. Change what is wrong. A column that you leave out is not brought " +
         "in.",
     ),
     el(

@@ -16,13 +16,13 @@ const FATES = {
   new: "new",
   changed: "changed",
   same: "here already",
-  back: "taken out of the trash",
-  trash: "in the trash here: left there",
+  back: "taken out of the bin",
+  trash: "in the bin here: left there",
   out: "left out",
-  open: "not brought in until you choose an item",
-  failed: "cannot be brought in",
+  open: "not imported until you choose a number",
+  failed: "cannot be imported",
 };
-const OWNED = { item: "you own one already", variant: "you own this variant already" };
+const OWNED = { item: "you have one already", variant: "you have this variant already" };
 const CELLS = 6;
 
 const SHOWN = {
@@ -58,11 +58,11 @@ export function rowNodes(state, job, act) {
     hint.textContent =
       open === 0
         ? ""
-        : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose comes in under ` +
+        : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose is imported in ` +
           "your own words.";
     all.hidden = open === 0;
     const count = found.new + found.changed + found.back;
-    go.textContent = count === 0 ? "There is nothing to bring in" : `Bring in ${count}`;
+    go.textContent = count === 0 ? "There is nothing to import" : `Import ${count}`;
     go.disabled = count === 0;
     left.replaceChildren(leftButton(job) ?? "");
   };
@@ -97,7 +97,7 @@ export function rowNodes(state, job, act) {
   sums();
   draw();
   return [
-    heading(2, "What it would do"),
+    heading(2, "What changes"),
     said,
     hint,
     notes.length === 0 ? "" : remarks(notes),
@@ -115,16 +115,16 @@ export function rowNodes(state, job, act) {
   ];
 }
 
-/** One tick for all rows whose records can be taken out of the trash; null where there is none. */
+/** One tick for all rows whose records can be taken out of the bin; null where there is none. */
 function trashTick(rows, save) {
   const some = rows.filter(takeable);
   if (some.length === 0) return null;
   const text =
     some.length === 1
-      ? "Take this 1 out of the trash and bring it in"
-      : `Take these ${some.length} out of the trash and bring them in`;
+      ? "Take this 1 out of the bin and import it"
+      : `Take these ${some.length} out of the bin and import them`;
   return ticks(
-    "In the trash here",
+    "In the bin here",
     [["back", text]],
     some.every(({ back }) => back) ? ["back"] : [],
     save,
@@ -153,10 +153,10 @@ function shownOptions(rows) {
     choose: "To choose",
     new: "New",
     changed: "Changed",
-    problems: "With something that could not be read",
+    problems: "Not all could be read",
     same: "Here already",
-    trash: "In the trash here",
-    failed: "Not brought in",
+    trash: "In the bin here",
+    failed: "Not imported",
   };
   const counted = Object.entries(names).map(([id, name]) => [
     id,
@@ -243,7 +243,7 @@ function candidateName({ item, name, which }) {
 /** Which item a row means: the best three, none of them, or leave it out. */
 function picking(row, changed) {
   if (row.record === null && !row.if_chosen) return null;
-  const none = row.record === null ? "Choose" : "None of these: keep my own words";
+  const none = row.record === null ? "Choose" : "Something else: keep my words";
   const options = [
     ...row.candidates.map((one, n) => [String(n), `${candidateName(one)} (${percent(one.sure)})`]),
     ["-1", none],

@@ -102,7 +102,7 @@ export function fate(row) {
 }
 
 /**
- * Can the row's record be taken out of the trash? Not where the row cannot be read, or says itself
+ * Can the row's record be taken out of the bin? Not where the row cannot be read, or says itself
  * that it is there.
  */
 export function takeable({ trashed, same: found, record }) {
@@ -110,7 +110,7 @@ export function takeable({ trashed, same: found, record }) {
 }
 
 /**
- * What was changed here and in the file; that the record is in the trash here is asked for all at
+ * What was changed here and in the file; that the record is in the bin here is asked for all at
  * once.
  */
 export function clashesOf({ trashed, same: { clashes } }) {
@@ -207,11 +207,11 @@ export function countText(found) {
   const said = [
     [found.new, "new"],
     [found.changed, "changed"],
-    [found.back, "taken out of the trash"],
+    [found.back, "taken out of the bin"],
     [found.same, "here already, unchanged"],
-    [found.trash, "in the trash here, and left there"],
-    [found.open, "without an item, to be chosen"],
-    [found.failed, "cannot be brought in"],
+    [found.trash, "in the bin here, and left there"],
+    [found.open, "without a number, to be chosen"],
+    [found.failed, "cannot be imported"],
     [found.out, "left out"],
   ].filter(([count]) => count > 0);
   return `${said.map(([count, what]) => `${count} ${what}`).join(" · ")}.`;

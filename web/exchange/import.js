@@ -16,10 +16,9 @@ import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
 
 export const NO_SERVER =
-  "This copy of the app came from a plain web host, or there is no signal: spreadsheets are read " +
-  "and written by the app’s own server. Start it on your computer and open the app there (python " +
-  "-m identify serve). Or make a backup file here and use it with “python -m identify import " +
-  "FILE --into BACKUP”, or “export”, then restore it.";
+  "Lists are read and written by a server of your own, and this copy of the app has none, or " +
+  "there is no signal. The README explains how to start one on your computer, and how to do it " +
+  "there with a backup file made here.";
 
 const LOOKED = 5; // changes of others may have come between
 
@@ -48,12 +47,7 @@ export async function importScreen(state) {
   };
   if (exchange) act.draw();
   else body.append(el("p", {}, NO_SERVER));
-  return el(
-    "section",
-    { class: "shelf import-screen" },
-    heading(1, "Bring in a spreadsheet"),
-    body,
-  );
+  return el("section", { class: "shelf import-screen" }, heading(1, "Import a list"), body);
 }
 
 function stageNodes(state, act) {
@@ -98,7 +92,7 @@ function fileNodes(act) {
       "p",
       {},
       "A list that you have kept elsewhere, as CSV or XLSX: of pieces, of wants, or of what you " +
-        "saw at stalls. Nothing is written before you have seen what it would do.",
+        "saw at stalls. Nothing is saved before you have seen what changes.",
     ),
     drop,
     el("p", { class: "reading", role: "status" }),
@@ -186,7 +180,7 @@ function focusHeading() {
 function write() {
   return run(async () => {
     const edits = editsOf(job.found.rows, job.table.own);
-    const what = `${edits.length} brought in from ${job.file.name}`;
+    const what = `${edits.length} imported from ${job.file.name}`;
     if (!(await saveChange(what, edits, { said: `${what}.` }))) return;
     const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
@@ -198,12 +192,8 @@ function write() {
 function doneNodes(act) {
   const { group, file } = job;
   return [
-    heading(2, `${job.written} brought in`),
-    el(
-      "p",
-      {},
-      "Undo takes all of it back at once. Brought in again, the same file changes nothing.",
-    ),
+    heading(2, `${job.written} imported`),
+    el("p", {}, "Undo takes it all back at once. Importing the same file again changes nothing."),
     leftButton(job) ?? "",
     button("Look at them", () => goTo("came", { group, file: file.name }), {
       class: "main wide",

@@ -53,7 +53,7 @@ export async function printScreen(state, { what }) {
   const print = async () => {
     await Promise.all(loading);
     if (!apart) window.print();
-    else if ((await handOutPage(name, screen)) === "") notice("The list was not handed on.");
+    else if ((await handOutPage(name, screen)) === "") notice("The list was not shared.");
   };
   const screen = el(
     "section",

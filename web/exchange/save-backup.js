@@ -3,8 +3,8 @@ import { backedUp } from "../data/last-backup.js";
 import { handOut } from "./hand-out.js";
 
 const UNSHARED =
-  "The backup was not handed on, and does not count as made. Try again, and choose where it is " +
-  "to go, for instance “Save to Files”.";
+  "The backup was not shared, and does not count as made. Try again, and choose where " +
+  "to put it, for instance “Save to Files”.";
 
 /** Hands out the backup file. It counts as made only once it went out. Gives a sentence on that. */
 export async function saveBackup() {
@@ -13,8 +13,8 @@ export async function saveBackup() {
   if (went === "") return UNSHARED;
   await backedUp(seq);
   return went === "shared"
-    ? `${name}, with ${count} entries, went where you chose. Look that it is there.`
-    : `${name}, with ${count} entries, went to this device’s downloads. Look that it is there, ` +
+    ? `${name}, with ${count} entries, went where you chose. Check it is there.`
+    : `${name}, with ${count} entries, went to this device’s downloads. Check it is there, ` +
         "and copy it to another place.";
 }
 

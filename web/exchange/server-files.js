@@ -27,7 +27,7 @@ export async function madeFile(path, value) {
 /** Hands out a file, and says where it went. */
 export async function download(file) {
   const went = await handOut(file);
-  if (went === "") notice(`${file.name} was not handed on.`);
+  if (went === "") notice(`${file.name} was not shared.`);
   else
     notice(
       went === "saved"

@@ -28,12 +28,12 @@ export async function setAsideScreen() {
       {},
       rows.length === 0
         ? "Nothing is set aside."
-        : "These cannot be read by the app, or are not taken by the server. Everything else " +
+        : "The app cannot read these, or the server will not take them. Everything else " +
             "works. A file of them helps whoever looks after the app to find out why.",
     ),
     rows.length === 0
       ? null
-      : button("Take all of them out as a file", () => takeOut(rows), { class: "main wide" }),
+      : button("Save them all as a file", () => takeOut(rows), { class: "main wide" }),
     el(
       "ul",
       { class: "answers" },
@@ -55,9 +55,9 @@ function one(row) {
         class: "plain",
         "aria-label": `Look at it: ${name}`,
       }),
-      button("Put it away", () => confirmed(name, row), {
+      button("Delete", () => confirmed(name, row), {
         class: "plain",
-        "aria-label": `Put it away: ${name}`,
+        "aria-label": `Delete: ${name}`,
       }),
     ),
   ];
@@ -96,11 +96,11 @@ function takeOut(rows) {
 
 function confirmed(name, row) {
   const shut = sheet(
-    "Put it away?",
+    "Delete it?",
     el(
       "p",
       {},
-      `${name} is then deleted for good from this device. If you are not sure, take it out as a ` +
+      `${name} is then deleted from this device for good. If you are not sure, save it as a ` +
         "file first.",
     ),
     button(

@@ -26,7 +26,7 @@ export function demoOffer(state) {
     el(
       "div",
       { class: "row" },
-      button("Look round with the demo", () => lookRound(), { class: "main" }),
+      button("Try the demo", () => lookRound(), { class: "main" }),
       state.settings.first ? button("Start empty", () => startEmpty(), { class: "plain" }) : null,
     ),
   );
@@ -45,13 +45,13 @@ export function demoAway() {
     .map(({ id }) => id);
   if (ids.length === 0) return null;
   return button(
-    "Take the demo collection away",
+    "Remove the demo collection",
     () =>
       run(async () => {
         const time = new Date().toISOString();
         const edits = ids.map((id) => ({ id, alter: (now) => ({ ...now, trashed: time }) }));
-        const said = "The demo collection is in the trash.";
-        if (await saveChange("Demo collection taken away", edits, { said })) await redraw();
+        const said = "The demo collection is in the bin.";
+        if (await saveChange("Demo collection removed", edits, { said })) await redraw();
       }),
     { class: "plain wide" },
   );

@@ -26,7 +26,7 @@ export function firstOffer(state) {
     el(
       "div",
       { class: "row" },
-      button("Look round with the demo", then(lookRound), { class: "plain" }),
+      button("Try the demo", then(lookRound), { class: "plain" }),
       button(
         "First steps",
         then(() => goTo("steps")),

@@ -31,7 +31,7 @@ const BEGIN = ({ kind }) => ({ text: `Tap what sort of piece it is: ${kind}.`, t
 
 /** A sheet that is not on the way: read it, and close it. */
 const SHEET = {
-  text: "Read this as long as you like. To go on, tap Close.",
+  text: "Take your time over this. To go on, tap Close.",
   at: ".sheet-foot button",
 };
 
@@ -50,7 +50,7 @@ function walked(now, use, lines) {
 export const USES = [
   {
     id: "stall",
-    title: "Identify an item at a stall",
+    title: "Identify a piece at a stall",
     about: "A green engine, and a minute to find out which.",
     story:
       "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, " +
@@ -88,7 +88,7 @@ export const USES = [
   },
   {
     id: "owned",
-    title: "Check whether you own it already",
+    title: "Check whether you have it already",
     about: "A small diesel with its number on it, and the demo collection at home.",
     story:
       "You hold a small green diesel shunter, as new, and P 24 stands under it. For this try the " +
@@ -123,7 +123,7 @@ export const USES = [
         answer({ hand }) {
           if (!hand.condition)
             return {
-              text: "You own one. Is this better? Tap “Price”.",
+              text: "You have one. Is this better? Tap “Price”.",
               at: ".line:nth-child(4)",
             };
           return {

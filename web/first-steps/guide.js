@@ -74,10 +74,7 @@ function follow(state, use) {
       "div",
       { class: "guide-line" },
       text,
-      button("More", () => tell(state, use, text.textContent), {
-        class: "link",
-        "aria-label": "More: what you hold",
-      }),
+      button("Remind me", () => tell(state, use, text.textContent), { class: "link" }),
       leave,
     ),
     foot,

@@ -48,7 +48,10 @@ export function claimWords({ about, first, last }) {
 export function claimProblem({ range }, problem) {
   if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
   if (problem === "outside") {
-    return `${range.name} was made from ${range.first} to ${range.last}, so nothing of it is from then.`;
+    return (
+      `${range.name} was made from ${range.first} to ${range.last}, so nothing of it is ` +
+      "from then."
+    );
   }
   return (
     "The app cannot read that. Type a year (1957), years (1955 to 1958), a decade (1950s, " +

@@ -37,9 +37,9 @@ export function handFields(state, act, told) {
     told();
     return kept;
   };
-  const scale = [["", "Not said"], ...state.engine.conditions().map((word) => [word, word])];
+  const scale = [["", "Not noted"], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
-    ["", "Not said"],
+    ["", "Not noted"],
     ["yes", "Boxed"],
     ["no", "No box"],
   ];

@@ -128,7 +128,8 @@ function clashWords(pack, session, seen, { late, early, hard }) {
   const years = [
     `The ${newer.name} (${seenWords(pack, session, newer.entry)}) is from ${newer.entry.earliest}`,
     ` or later, the ${older.name} (${seenWords(pack, session, older.entry)}) from `,
-    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be from the same year. `,
+    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be from the `,
+    "same year. ",
   ].join("");
   if (newer.part === older.part) return `${years}Read both again.`;
   return newer.part < 0 ? `${years}An older ${older.name}?` : `${years}A later ${newer.name}?`;

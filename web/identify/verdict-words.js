@@ -88,7 +88,7 @@ function pieceText(state, piece) {
   const called = [title(packs, piece), variantText(packs, piece)].filter(Boolean).join(", ");
   const bought = piece.paid ? `bought for ${moneyText(state.engine, piece.paid)}` : "";
   const when = piece.when ? dateText(piece.when) : "";
-  const shape = stateText(piece) || "condition not said";
+  const shape = stateText(piece) || "condition not noted";
   return [called, shape, [bought, when].filter(Boolean).join(", ")].filter(Boolean).join("; ");
 }
 

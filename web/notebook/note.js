@@ -55,7 +55,7 @@ export async function noteScreen(state, { id }) {
     ),
     photoBox(id),
     textField("Come back at", note.come_back, save("come_back", "Come back at"), {
-      hint: "As you like: 14:30, or after lunch.",
+      hint: "However you like: 14:30, or after lunch.",
     }),
     longField("Note", note.text, save("text", "Note")),
     conditionFields(state, note, save),
@@ -64,8 +64,8 @@ export async function noteScreen(state, { id }) {
     el(
       "div",
       { class: "stack" },
-      button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
-      button("Move to the trash", () => discard(id, "The note"), { class: "plain wide" }),
+      button("History", () => goTo("changes", { id }), { class: "plain wide" }),
+      button("Move to the bin", () => discard(id, "The note"), { class: "plain wide" }),
     ),
   );
 }
@@ -136,7 +136,7 @@ function decide(state, note) {
     button("Bought: add to collection", () => askPaid(state, note.id), { class: "main wide" }),
     note.decision === "open"
       ? button("Left it: cross it off", () => to("left", "Crossed off."), { class: "plain wide" })
-      : button("Still to decide", () => to("open", "Back among those to decide."), {
+      : button("Still to decide", () => to("open", "To be decided again."), {
           class: "plain wide",
         }),
   );

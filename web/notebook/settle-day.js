@@ -25,7 +25,7 @@ export function openSettling(state) {
   sheet(
     "Settle the day",
     open.length === 0
-      ? el("p", {}, "All of today is settled.")
+      ? el("p", {}, "Everything from today is settled.")
       : el("p", {}, "What became of these? Bought asks what you paid in the end."),
     el(
       "ul",

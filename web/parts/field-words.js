@@ -12,7 +12,7 @@ const WORDS = {
   least: "Condition wanted",
   when: "When it was bought",
   where: "Where it was bought",
-  kept: "Kept on purpose",
+  kept: "Keep both",
   come_back: "Come back",
   item: "Number",
 };

@@ -7,13 +7,13 @@ import { priceKeys, withKeypad } from "./keypad.js";
 
 const PROBLEMS = {
   amount: "There is no amount in it. Write it like 4.50, £4 or 12/6.",
-  word: "There is a word in it that is no currency. Write it like 4.50, £4 or 12/6.",
+  word: "One of its words is not a currency. Write it like 4.50, £4 or 12/6.",
   which: "Several currencies are written that way. Write its code too, like 4.50 USD.",
-  currency: "That currency is not known here. Write it with a code like GBP or EUR.",
+  currency: "The app does not know that currency. Write it with a code like GBP or EUR.",
   mixed: "There are two currencies in it. Write one.",
   decimals: "It has too many decimals. Write it like 4.50.",
-  parts: "More than 19 shillings, 11 old pence or 99 pence beside a larger unit. Look at it again.",
-  large: "It is too large. Look at it again.",
+  parts: "It has more than 19 shillings, 11 old pence or 99 pence beside a larger unit. Check it.",
+  large: "It is too large. Check it.",
   ambiguous: "It can be read in more than one way. Write it like 4.50, £4 or 12/6.",
 };
 

@@ -55,7 +55,7 @@ function addPhoto(id, file) {
 function openPhoto(id, photoId) {
   return showPhoto(photoId, (shut) =>
     button(
-      "Take it away",
+      "Remove",
       () => {
         shut();
         run(async () => {
@@ -63,8 +63,8 @@ function openPhoto(id, photoId) {
             ...now,
             photos: now.photos.filter((one) => one !== photoId),
           });
-          await saveChange("Photo taken away", [{ id, alter: without }], {
-            said: "The photo was taken away. It is in the trash.",
+          await saveChange("Photo removed", [{ id, alter: without }], {
+            said: "The photo was removed. It is in the bin.",
           });
           await redraw();
         });

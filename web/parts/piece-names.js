@@ -75,7 +75,7 @@ export function title(packs, record) {
   const pack = packs.get(record.pack);
   const place = itemPlace(pack, number);
   if (place >= 0 && record.type === "piece" && ofSeveral(pack, record))
-    return `${itemName(pack, place)}, or another item`;
+    return `${itemName(pack, place)}, or another number`;
   if (place >= 0) return itemName(pack, place);
   if (number !== "") return `${number} (${record.pack})`;
   if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";

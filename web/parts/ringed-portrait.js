@@ -101,6 +101,6 @@ export function differencePictures(pack, one, other) {
     shown(other, "other"),
     unseen.length === 0
       ? null
-      : el("p", { class: "quiet" }, `Not to be seen in the picture: ${unseen.join(", ")}.`),
+      : el("p", { class: "quiet" }, `Not shown in the picture: ${unseen.join(", ")}.`),
   );
 }

@@ -28,7 +28,7 @@ export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
   } catch (error) {
     if (!(error instanceof ChangedElsewhere)) throw error;
     notice(
-      "Another window or device changed or deleted this meanwhile. Nothing was written over it: " +
+      "Another window or device has since changed or deleted this. Nothing was written over it: " +
         "here is how it stands now.",
     );
     await redraw();
@@ -79,7 +79,7 @@ async function saveField(id, field, shown, value, what) {
 
 function askWhich(now, mine) {
   if (!now || now.gone) {
-    notice("Another window or device deleted this meanwhile. It is in the trash.");
+    notice("Another window or device has since deleted this. It is in the bin.");
     return;
   }
   const shut = sheet(
@@ -87,7 +87,7 @@ function askWhich(now, mine) {
     el(
       "p",
       {},
-      "What you changed here was changed in another window or on another device meanwhile. " +
+      "What you changed here was also changed in another window or on another device. " +
         "Which is right?",
     ),
     button("Keep mine", () => settle(mine), { class: "plain wide" }),

@@ -78,7 +78,7 @@ export function control(draft, entry, [name, , sort], save, props = {}, typed = 
   const text = value === undefined || value === null ? "" : String(value);
   const [what, table] = sort.split(":");
   if (what === "one") {
-    const none = [["", "Not said"]];
+    const none = [["", "Not noted"]];
     return select(
       text,
       [...none, ...optionsOf(draft, table)],
@@ -87,7 +87,7 @@ export function control(draft, entry, [name, , sort], save, props = {}, typed = 
     );
   }
   if (what === "state")
-    return select(text, [["", "Not said"], ...statesOf(draft, entry.fields.feature)], save, props);
+    return select(text, [["", "Not noted"], ...statesOf(draft, entry.fields.feature)], save, props);
   if (what === "words") {
     const words = table.split("|").map((one) => [one, one]);
     return select(text, words, save, props);

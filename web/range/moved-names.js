@@ -64,7 +64,7 @@ async function follow(state, ready, name, ids) {
       return found ? renamed(now, found) : now;
     },
   }));
-  return (await change(`What moved in ${name}`, edits)).kept !== "";
+  return (await change(`Changed numbers in ${name}`, edits)).kept !== "";
 }
 
 function sentence([name, changed, gone]) {
@@ -99,7 +99,7 @@ export async function movedScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "What moved"),
+    heading(1, "Changed numbers"),
     parts.length === 0
       ? el("p", {}, "Everything you keep points to what is in the ranges.")
       : parts,
@@ -119,7 +119,7 @@ function ofRange(state, { name, ready, gone, changed }) {
   return el(
     "section",
     {},
-    heading(2, `What moved in ${name}`),
+    heading(2, `Changed numbers in ${name}`),
     gone.length === 0
       ? null
       : [
@@ -148,11 +148,7 @@ function ofRange(state, { name, ready, gone, changed }) {
     changed.length === 0
       ? null
       : [
-          el(
-            "p",
-            {},
-            "These were given their new number or variant. The latest changes can undo it.",
-          ),
+          el("p", {}, "These were given their new number or variant. History can undo it."),
           el(
             "ul",
             { class: "found", "aria-label": "Moved" },

@@ -106,7 +106,7 @@ function saidBy(item, save) {
 function sayings(range) {
   const fresh = SAID_BY.map(({ what }, place) => [`new ${place}`, `${what}…`]);
   const there = rowsOf(range, "range_source").map(({ id, what }) => [id, what]);
-  return [["", "Not said"], ...there, ...fresh];
+  return [["", "Not noted"], ...there, ...fresh];
 }
 
 function whichOne(source) {
@@ -223,7 +223,7 @@ function mine(item) {
 
 async function away(item) {
   const edits = [item, ...variantsIn(item)].map(({ id }) => trashing(id));
-  if (await saveChange("Item deleted", edits, { said: "It is in the trash." })) leaveScreen();
+  if (await saveChange("Item deleted", edits, { said: "It is in the bin." })) leaveScreen();
 }
 
 /** The variant `id`: what is different on it from the others of its item. */
@@ -253,6 +253,6 @@ export async function versionScreen(_, { id }) {
 }
 
 async function awayWith(variant) {
-  const said = "It is in the trash.";
+  const said = "It is in the bin.";
   if (await saveChange("Variant deleted", [trashing(variant.id)], { said })) leaveScreen();
 }

@@ -38,7 +38,7 @@ export async function rangesScreen(state) {
       "A range can come as a file from somebody who wrote it down. What it says is theirs: the " +
         "app checks only that it can be read.",
     ),
-    button("What moved", () => goTo("moved"), { class: "plain wide" }),
+    button("Changed numbers", () => goTo("moved"), { class: "plain wide" }),
     button("Edit a range", () => goTo("editor"), { class: "plain wide" }),
   );
 }
@@ -82,14 +82,14 @@ function lines(state, one) {
     el(
       "div",
       { class: "row" },
-      button("Hand it on", () => run(() => handOn(one)), {
+      button("Share", () => run(() => handOn(one)), {
         class: "plain",
-        "aria-label": `Hand on ${one.name}`,
+        "aria-label": `Share ${one.name}`,
       }),
       one.own && !one.written
-        ? button("Take it away", () => run(() => takeAway(state, one)), {
+        ? button("Remove", () => run(() => takeAway(state, one)), {
             class: "plain",
-            "aria-label": `Take away ${one.name}`,
+            "aria-label": `Remove ${one.name}`,
           })
         : null,
     ),
@@ -176,7 +176,8 @@ async function digest(text) {
 async function takeAway(state, one) {
   if (state.piece && [one.id, state.list.at(-1).id].includes(packOf(state.piece))) {
     notice(
-      `You are identifying a piece of ${one.name}. Start again first, then take the range away.`,
+      `You are identifying a piece of ${one.name}. Finish it or start again, then ` +
+        "remove the range.",
     );
     return;
   }
@@ -188,7 +189,7 @@ async function takeAway(state, one) {
   await refresh();
   if (!state.piece) await openRange(state.entry.id);
   await redraw();
-  notice(`${one.name} is taken away. What you keep of it stays.`, [
+  notice(`${one.name} is removed. Your own pieces of it stay.`, [
     [
       "Put it back",
       () =>

@@ -185,7 +185,7 @@ export function runningScreen(_, { id }) {
       "Delete",
       () =>
         run(async () => {
-          const said = "It is in the trash.";
+          const said = "It is in the bin.";
           if (await saveChange("Running change deleted", [trashing(id)], { said })) leaveScreen();
         }),
       { class: "plain" },

@@ -92,7 +92,7 @@ export async function sightingScreen(state, { id }) {
         class: "main wide",
       }),
       button("All sightings", () => goTo("sightings"), { class: "plain wide" }),
-      button("Move to the trash", () => discard(id, "The sighting"), { class: "plain wide" }),
+      button("Move to the bin", () => discard(id, "The sighting"), { class: "plain wide" }),
     ),
   );
 }

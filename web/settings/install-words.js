@@ -4,12 +4,11 @@
  */
 import { SAFARI_DELETES } from "../data/install.js";
 
-const APART =
-  " An app put there starts with nothing stored: make a backup here first, and restore it there.";
+const APART = " An app put there starts empty: make a backup here first, and restore it there.";
 const SHARE = "tap the Share button (a square with an arrow), then “Add to Home Screen”.";
 const FIREFOX =
-  "Firefox on a computer puts no app anywhere: keep this page as a bookmark. It opens with or " +
-  "without a signal all the same.";
+  "Firefox on a computer cannot install apps: bookmark this page instead. It opens with or " +
+  "without a signal just the same.";
 /** @type {[(agent: string) => boolean, string][]} */
 const WAYS = [
   [
@@ -27,13 +26,13 @@ const WAYS = [
   ],
   [
     (agent) => /Firefox/.test(agent) && /Android/.test(agent),
-    "Open the menu (three dots), then “Add app to Home screen”. What is stored here is there too.",
+    "Open the menu (three dots), then “Add app to Home screen”. What you have stored comes too.",
   ],
   [(agent) => /Firefox/.test(agent), FIREFOX],
   [
     (agent) => /Android/.test(agent),
-    "Open the menu (three dots), then “Add to Home screen”, and there “Install”. What is stored " +
-      "here is there too.",
+    "Open the menu (three dots), then “Add to Home screen”, and there “Install”. What you " +
+      "have stored comes too.",
   ],
   [
     (agent) => /Safari\//.test(agent) && !/Chrom/.test(agent),

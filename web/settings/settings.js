@@ -117,7 +117,7 @@ function sentText({ settings }) {
 }
 
 function stored(state) {
-  const asks = el("p", {}, "Looking whether the browser will keep it…");
+  const asks = el("p", {}, "Checking whether the browser will keep it…");
   const askIt = button(
     "Ask the browser to keep it",
     async () => {
@@ -130,8 +130,8 @@ function stored(state) {
     const answer = await kept();
     asks.textContent =
       {
-        true: "The browser has agreed to keep it, also when room runs short.",
-        false: "The browser may delete it when room runs short.",
+        true: "The browser has promised to keep it, even when space runs short.",
+        false: "The browser may delete it when space runs short.",
       }[answer] ?? "This browser does not say whether it will keep it.";
     askIt.hidden = answer !== false;
     announce(asks.textContent);

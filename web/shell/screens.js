@@ -71,7 +71,7 @@ export const SCREENS = {
   },
   steps: {
     title: "First steps",
-    menu: "Four things to try, with a made-up piece",
+    menu: "Four things to try with a made-up piece",
     way: ["more"],
     load: async () => (await loaded(import("../first-steps/steps.js"))).stepsScreen,
   },
@@ -89,7 +89,7 @@ export const SCREENS = {
   },
   formations: {
     title: "Sets and trains",
-    menu: "What is missing from those you own part of",
+    menu: "What yours still lack",
     way: ["more"],
     load: async () => (await loaded(import("../collection/formations.js"))).formationsScreen,
   },
@@ -150,7 +150,7 @@ export const SCREENS = {
     load: async () => (await loaded(import("../range/running.js"))).newRunningScreen,
   },
   moved: {
-    title: "What moved",
+    title: "Changed numbers",
     way: ["ranges"],
     load: async () => (await loaded(import("../range/moved-names.js"))).movedScreen,
   },
@@ -161,7 +161,7 @@ export const SCREENS = {
   },
   sightings: {
     title: "Sightings",
-    menu: "What the reference does not know yet",
+    menu: "What the range does not know yet",
     way: ["more"],
     load: async () => (await loaded(import("../range/sightings.js"))).sightingsScreen,
   },
@@ -178,8 +178,8 @@ export const SCREENS = {
     load: async () => (await loaded(import("../sync/devices.js"))).devicesScreen,
   },
   import: {
-    title: "Bring in a spreadsheet",
-    menu: "A list that you have as CSV or XLSX",
+    title: "Import a list",
+    menu: "Your own list, as CSV or XLSX",
     way: ["more"],
     load: async () => (await loaded(import("../exchange/import.js"))).importScreen,
   },
@@ -189,7 +189,7 @@ export const SCREENS = {
     load: async () => (await loaded(import("../exchange/brought-in.js"))).cameScreen,
   },
   export: {
-    title: "Take out",
+    title: "Print or save",
     menu: "Spreadsheets, lists on paper, wants for a friend",
     way: ["more"],
     load: async () => (await loaded(import("../exchange/export.js"))).exportScreen,
@@ -206,13 +206,13 @@ export const SCREENS = {
     load: async () => (await loaded(import("../exchange/backup.js"))).backupScreen,
   },
   changes: {
-    title: "The latest changes",
+    title: "History",
     menu: "Look back, and undo",
     way: ["more"],
     load: async () => (await loaded(import("../collection/changes.js"))).changesScreen,
   },
   trash: {
-    title: "Trash",
+    title: "Bin",
     menu: "What was deleted, photos too",
     way: ["more"],
     load: async () => (await loaded(import("../collection/trash.js"))).trashScreen,

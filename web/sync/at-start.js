@@ -20,7 +20,7 @@ export async function arrive(state, hash) {
   }
   if (hash === "#revoked")
     notice(
-      "This device was taken off by one of your other devices. What the collection kept here was " +
+      "This device was unpaired by one of your other devices. What the collection kept here was " +
         "deleted; it is still on your server. To use it here again, pair this device again.",
     );
 }

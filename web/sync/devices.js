@@ -15,7 +15,7 @@ import { run } from "../data/queue.js";
 import { goTo, redraw } from "../parts/navigation.js";
 
 const DOING = {
-  looking: "Looking for what is new",
+  looking: "Checking for changes",
   sending: "Sending changes",
   "photos there": "Sending photos",
   "photos here": "Fetching photos",
@@ -51,7 +51,7 @@ export async function devicesScreen(state) {
     }),
     heading(2, "Backups on the server"),
     warnings,
-    el("p", {}, "The server makes one each night. One made now is of what it has got so far."),
+    el("p", {}, "The server makes one every night. One made now holds what it has so far."),
     button("Make a backup there now", () => run(() => backUp(backups)), {
       class: "plain wide",
     }),
@@ -85,13 +85,7 @@ async function unpaired(state) {
     ),
     able
       ? pairingForm(state, false)
-      : el(
-          "p",
-          {},
-          `${location.host} is no such server, or cannot be reached now: from here the app only ` +
-            "comes as files, and nothing is sent anywhere. The README tells how to start one of " +
-            "your own (“serve”); then open the app from there.",
-        ),
+      : el("p", {}, "Sync is not set up. It needs a server of your own; the README explains how."),
   );
 }
 
@@ -148,9 +142,9 @@ function waitsText({ entries, sending, fetching }) {
   ].filter(Boolean);
   const out =
     parts.length === 0
-      ? "Nothing waits to be sent."
-      : `${parts.join(" and ")} ${entries + sending === 1 ? "waits" : "wait"} to be sent. Until ` +
-        "then the only copy is here.";
+      ? "Nothing is waiting to be sent."
+      : `${parts.join(" and ")} ${entries + sending === 1 ? "is" : "are"} waiting to be sent. ` +
+        "Until then the only copy is here.";
   return fetching === 0
     ? out
     : `${out} ${counted(fetching, "photo is", "photos are")} still to come.`;
@@ -172,7 +166,7 @@ function refusedText(aside) {
 async function settleLine() {
   const found = await unsettled();
   if (found.length === 0) return null;
-  return button(`To settle: ${counted(found.length, "entry", "entries")}`, () => goTo("settle"), {
+  return button(`To settle: ${counted(found.length, "record", "records")}`, () => goTo("settle"), {
     class: "plain wide",
   });
 }
@@ -204,7 +198,7 @@ async function deviceList() {
       : el(
           "p",
           { class: "quiet" },
-          "Taken off: " +
+          "Unpaired: " +
             `${off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", ")}.`,
         ),
   ].filter(Boolean);
@@ -222,9 +216,9 @@ function deviceRow(one) {
         class: "plain",
         "aria-label": `Rename ${one.name}`,
       }),
-      button("Take off", () => takeOff(one), {
+      button("Unpair", () => takeOff(one), {
         class: "plain",
-        "aria-label": `Take off ${one.name}`,
+        "aria-label": `Unpair ${one.name}`,
       }),
     ),
   ];
@@ -261,26 +255,26 @@ function rename(one) {
 
 function takeOff(one) {
   const shut = sheet(
-    `Take off ${one.name}?`,
+    `Unpair ${one.name}?`,
     el(
       "p",
       {},
       one.here
-        ? "This device is not paired any more, and everything the collection keeps on it is " +
-            "deleted. What waits to be sent is lost; the rest stays on the server and your other " +
-            "devices."
+        ? "This device will no longer be paired, and everything the collection keeps on it is " +
+            "deleted. What is waiting to be sent is lost; the rest stays on the server and your " +
+            "other devices."
         : "It cannot read or send anything from now on. When it is next in touch, the collection " +
-            "is deleted there; what waits to be sent there is lost. Until then, what it holds " +
+            "is deleted there; what is waiting to be sent there is lost. Until then, what it holds " +
             "can be read by whoever has it: lock the device if it is lost.",
     ),
     button(
-      one.here ? "Take this device off and delete here" : "Take it off",
+      one.here ? "Unpair and delete here" : "Unpair it",
       () => {
         shut();
         run(async () => {
           const done = await asked(
             () => post(`devices/${one.id}/revoke`, {}),
-            `${one.name} is taken off.`,
+            `${one.name} is unpaired.`,
           );
           if (done && one.here) await sync();
         });
@@ -309,8 +303,8 @@ async function backUp(box) {
     const { records, photos } = await post("backup", {});
     announce("The backup is made.");
     notice(
-      `The backup is made: ${counted(records, "entry", "entries")}, ` +
-        `${counted(photos, "photo", "photos")}. It was restored once to see that it is whole.`,
+      `The backup is made: ${counted(records, "record", "records")}, ` +
+        `${counted(photos, "photo", "photos")}. It was restored once as a test, and is complete.`,
     );
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
@@ -325,7 +319,7 @@ async function standingList() {
 
 async function backupList() {
   const { backups } = await ask("backups");
-  if (backups.length === 0) return el("p", {}, "There is none yet.");
+  if (backups.length === 0) return el("p", {}, "None yet.");
   return el(
     "ul",
     { class: "plain-list", "aria-label": "Backups" },
@@ -333,7 +327,7 @@ async function backupList() {
       el(
         "li",
         {},
-        `${timeText(made)}: ${counted(records, "entry", "entries")}, ` +
+        `${timeText(made)}: ${counted(records, "record", "records")}, ` +
           `${counted(photos, "photo", "photos")}`,
       ),
     ),

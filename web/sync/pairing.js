@@ -47,8 +47,8 @@ export function pairingForm(state, again) {
       wrong.textContent = "";
       if (secret === "" && typed.length !== 8) {
         wrong.textContent =
-          "A code has 8 letters and figures, such as K7QM 2XDF. Look at the other device, or at " +
-          "what “pair” printed.";
+          "A code has 8 letters and figures, such as K7QM 2XDF. Look again at the other device, " +
+          "or at the server’s screen.";
         code.focus();
         return;
       }
@@ -66,8 +66,9 @@ export function pairingForm(state, again) {
       "p",
       {},
       secret === ""
-        ? "On a device that is paired already, tap “Add a device” on this screen; or run “pair” " +
-            "on the server. Type the code that it shows. It is good for five minutes."
+        ? "On a device that is paired already, tap “Add a device” on this screen, and type the " +
+            "code here. It is good for five minutes. For the first device the code comes from " +
+            "the server; the README explains how."
         : "This link pairs this device with the server it came from.",
     ),
     mergedText(),
@@ -79,7 +80,8 @@ export function pairingForm(state, again) {
       ? el(
           "p",
           { class: "quiet" },
-          "An app on the home screen may store apart from the browser: pair it there, by the code.",
+          "An app on the home screen may keep things apart from the browser: pair it there, with " +
+            "the code.",
         )
       : null,
   );
@@ -109,7 +111,7 @@ function mergedText() {
       ? "1 entry is on this device. It is"
       : `${here.length} entries are on this device. They are`;
   const demo = here.some((one) => one.demo)
-    ? " The demo collection is among them: if it should not go along, take it away first, under " +
+    ? " The demo collection is among them: if it should not go along, remove it first, under " +
       "More."
     : "";
   return el(

@@ -148,7 +148,7 @@ async function sendOne(row, size, have) {
     stuck = got.have > from ? 0 : stuck + 1;
     from = got.have;
   }
-  throw new Refused("The server does not go on with a photo. It is sent again later.", 0);
+  throw new Refused("The server did not finish taking a photo. It is sent again later.", 0);
 }
 
 function confirm(id, mark) {

@@ -33,7 +33,7 @@ export async function settleScreen(state, { id }) {
       "p",
       {},
       found.length === 0
-        ? "Nothing is left to settle: your devices agree."
+        ? "Nothing left to settle: your devices agree."
         : "This was changed on two devices while they were out of touch. Nothing is lost. Tap " +
             "what is right; the rest stays in the history.",
     ),
@@ -82,11 +82,7 @@ function backAgain(now, name) {
     });
   const stay = { id: now.id, alter: (it) => it && { ...it, trashed: "" }, writes: ["trashed"] };
   return [
-    el(
-      "p",
-      {},
-      "Brought back: it was deleted on one device and changed on another. So it is kept.",
-    ),
+    el("p", {}, "It was deleted on one device and changed on another, so it is kept."),
     el(
       "div",
       { class: "row" },
@@ -95,11 +91,11 @@ function backAgain(now, name) {
         "aria-label": `Keep ${name}`,
       }),
       button(
-        "Move it to the trash",
-        () => done("To the trash", trashing(now.id), "It is in the trash."),
+        "Move it to the bin",
+        () => done("To the bin", trashing(now.id), "It is in the bin."),
         {
           class: "plain",
-          "aria-label": `Move ${name} to the trash`,
+          "aria-label": `Move ${name} to the bin`,
         },
       ),
     ),

@@ -232,15 +232,16 @@ async function failed(error) {
 function sentence(error) {
   if (error.status === 401)
     return "The server does not know this device any more. Everything here is kept. Pair it again.";
-  if (error.status === 0) return "The server cannot be reached. What waits is sent when it can.";
+  if (error.status === 0)
+    return "The server cannot be reached. What is waiting is sent when it can be reached.";
   if (OWN.some((sort) => error instanceof sort)) return error.message;
-  return "Something went wrong while sending. What waits is kept, and sent later.";
+  return "Something went wrong while sending. What is waiting is kept, and sent later.";
 }
 
 async function round() {
   await sealAll();
   if (!navigator.onLine)
-    throw new Refused("There is no signal. What waits is sent when there is.", 0);
+    throw new Refused("There is no signal. What is waiting is sent when there is.", 0);
   await pull();
   for (let tries = 0; tries < 4 && !(await push()); tries += 1);
   const mark = await markNow();

@@ -22,7 +22,7 @@ export function wantsScreen(state, at, listOf = wantList) {
     { class: "shelf" },
     heading(1, "Wants"),
     wants.length === 0
-      ? el("p", {}, "Nothing yet. When you identify a piece that you want, the app will say so.")
+      ? el("p", {}, "Nothing yet. When you identify a piece on this list, the app will say so.")
       : null,
     el(
       "div",
@@ -95,7 +95,7 @@ export async function wantScreen(state, { id }) {
           want.variant,
           save("variant", "Variant"),
         ),
-    choice("At least in condition", scale, want.least, save("least", "Least condition")),
+    choice("Lowest condition", scale, want.least, save("least", "Lowest condition")),
     ticks("Box", [["yes", "Only with its box"]], want.box === "yes" ? ["yes"] : [], (on) =>
       save("box", "Box")(on[0] ?? ""),
     ),
@@ -115,8 +115,8 @@ export async function wantScreen(state, { id }) {
     el(
       "div",
       { class: "stack" },
-      button("What was changed", () => goTo("changes", { id }), { class: "plain wide" }),
-      button("Move to the trash", () => discard(id, "The want"), { class: "plain wide" }),
+      button("History", () => goTo("changes", { id }), { class: "plain wide" }),
+      button("Move to the bin", () => discard(id, "The want"), { class: "plain wide" }),
     ),
   );
 }

@@ -1,6 +1,6 @@
 """The records of a range of one's own as rows (`types/own_ranges.py` says what they hold).
 
-What is in the trash, or points to what is not there, is left out and stays as it is in its record:
+What is in the bin, or points to what is not there, is left out and stays as it is in its record:
 so a feature that is put back finds everything that was said of it. What cannot be left blank in a
 compiled range gets what is usual: an item without a variant has one, a piece without a kind is a
 piece.
@@ -80,7 +80,7 @@ def is_key(text: str) -> bool:
 
 
 def live_rows(records: list[Group], sort: str) -> list[Group]:
-    """The records of a sort that are not in the trash, in their order."""
+    """The records of a sort that are not in the bin, in their order."""
     live = [
         record
         for record in records

@@ -36,7 +36,7 @@ class OfAllRecords(TypedDict):
     id: str  # "r" and random letters and digits
     made: str  # ISO 8601 time
     changed: str  # ISO 8601 time
-    trashed: str  # "", or the time it went to the trash
+    trashed: str  # "", or the time it went to the bin
     came: NotRequired[Came | None]
     demo: NotRequired[bool]  # from the demo collection
     gone: NotRequired[bool]  # deleted for good: only id, type and times are left

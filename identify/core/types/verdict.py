@@ -72,7 +72,7 @@ class Weighed(TypedDict):
     """What the piece may mean, each weighed by the chances of the variants.
 
     A piece held without its variant counts for each variant of the item by its prior; spares,
-    donors and the trash are not owned.
+    donors and the bin are not owned.
     """
 
     same: float  # owns this very variant; same, other, new and unrecorded add up to 1
