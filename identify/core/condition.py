@@ -1,6 +1,6 @@
 """How good a piece is: a scale of plain words, and what makes one piece better than another.
 
-The words are plain English, best first; societies' own grades are set against them in
+The words are plain English, best first; a scale of grades is set against them in
 fixtures/grading.csv.
 """
 

@@ -1,7 +1,7 @@
 """What the cells of a list say: conditions, boxes, prices.
 
 Words of English, German, French and Dutch, and short forms such as VG: common practice, no source.
-Grades of societies: fixtures/grading.csv.
+Scales of grades: fixtures/grading.csv.
 """
 
 import csv
@@ -104,8 +104,8 @@ def read_condition(text: str) -> tuple[str, str]:
     if words and (len(words) > 1 or len(parts) > 1):
         return max(words, key=CONDITIONS.index), text
     raise CellError(
-        f"{quoted(text)} is no word for a condition known here. Write {', '.join(CONDITIONS[:-1])} "
-        f"or {CONDITIONS[-1]}."
+        f"{quoted(text)} is not a condition the app knows. Write {', '.join(CONDITIONS[:-1])} or "
+        f"{CONDITIONS[-1]}, or a grade from C10 (the best) to C1."
     )
 
 

@@ -155,8 +155,8 @@ def test_society_grades_are_set_against_words_of_the_scale():
     with GRADING.open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     assert {row["condition"] for row in rows} <= set(conditions())
-    for society in {row["society"] for row in rows}:
-        ranks = [condition_rank(row["condition"]) for row in rows if row["society"] == society]
+    for scale in {row["scale"] for row in rows}:
+        ranks = [condition_rank(row["condition"]) for row in rows if row["scale"] == scale]
         assert ranks == sorted(ranks, reverse=True)
     assert all(row["source"] for row in rows)
 

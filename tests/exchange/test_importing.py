@@ -132,8 +132,9 @@ BAD = [
     "is kept in the notes.",
     'Row 5, "Bought": "31/2/98" is not a date that can be read. February 1998 has 28 days. It is '
     "kept in the notes.",
-    'Row 8, "Condition": "brilliant" is no word for a condition known here. Write as new, '
-    "excellent, very good, good, fair or poor. It is kept in the notes.",
+    'Row 8, "Condition": "brilliant" is not a condition the app knows. Write as new, '
+    "excellent, very good, good, fair or poor, or a grade from C10 (the best) to C1. It is kept in "
+    "the notes.",
 ]
 
 

@@ -149,8 +149,9 @@ def test_what_was_changed_in_the_app_since_is_not_overwritten():
 WRONG = {
     "condition": (
         {"condition": "splendid"},
-        'Row 2, "condition": "splendid" is no word for a condition known here. Write as new, '
-        "excellent, very good, good, fair or poor. It was left as it was.",
+        'Row 2, "condition": "splendid" is not a condition the app knows. Write as new, '
+        "excellent, very good, good, fair or poor, or a grade from C10 (the best) to C1. It was "
+        "left as it was.",
     ),
     "further": (
         {"further": '{"fields": {"de'},

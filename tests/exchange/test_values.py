@@ -85,8 +85,8 @@ def test_prices():
 
 
 WRONG = {
-    (read_condition, "splendid"): '"splendid" is no word for a condition known here. Write as new, '
-    "excellent, very good, good, fair or poor.",
+    (read_condition, "splendid"): '"splendid" is not a condition the app knows. Write as new, '
+    "excellent, very good, good, fair or poor, or a grade from C10 (the best) to C1.",
     (read_yes, "maybe"): '"maybe" is neither yes nor no.',
     (read_box, "torn"): '"torn" does not say whether there is a box. Write yes, no or a condition.',
     (read_count, "some"): '"some" is no number of pieces. Write a whole number from 1.',

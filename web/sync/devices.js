@@ -264,7 +264,7 @@ function takeOff(one) {
             "deleted. What is waiting to be sent is lost; the rest stays on the server and your " +
             "other devices."
         : "It cannot read or send anything from now on. When it is next in touch, the collection " +
-            "is deleted there; what is waiting to be sent there is lost. Until then, what it holds " +
+            "is deleted there, with what is waiting to be sent. Until then, what it holds " +
             "can be read by whoever has it: lock the device if it is lost.",
     ),
     button(
