@@ -186,7 +186,7 @@ def add_feature(out: Pack, pack: Pack, at: Begins, f: int) -> None:
     if none < 0:
         none = len(states)
         feature["none"] = none
-        there: State = {"id": "none", "name": "There is none", "drawing": "none"}
+        there: State = {"id": "none", "name": "None", "drawing": "none"}
         states.append(drawn_from(pack, there))
     nothing = filled(len(states), 0.0)
     nothing[none] = 1.0

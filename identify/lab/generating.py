@@ -108,7 +108,7 @@ class _Maker:
                     plan.needed = parent, self.rng.randrange(len(plans[parent].feature.states))
             if plan.needed or len(having) < len(KINDS):
                 feature.none = len(feature.states)
-                feature.states.append(State(id="none", name="There is none", drawing="shape-0"))
+                feature.states.append(State(id="none", name="None", drawing="shape-0"))
             plans.append(plan)
         return plans
 

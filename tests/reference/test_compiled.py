@@ -78,7 +78,7 @@ def test_kind_comes_first_and_is_certain(small: CompiledPack) -> None:
 
 def test_none_is_added_only_where_it_is_wanted(small: CompiledPack) -> None:
     last = {feature.id: feature.states[-1] for feature in small.features}
-    assert (last["coupling"].id, last["coupling"].name) == ("none", "There is none")
+    assert (last["coupling"].id, last["coupling"].name) == ("none", "None")
     assert last["coupling"].drawing == "none"
     assert (last["horns"].name, last["horns"].drawing) == ("No horns", "horns-none")
     assert last["livery"].id == "red"

@@ -90,7 +90,7 @@ states = [{ id = "wire", kit = "loop" }, { id = "bar" }, { id = "latch", name = 
         ("wire", loop["name"], loop.get("caption")),
         ("bar", bar["name"], bar.get("caption")),
         ("latch", "A latch", None),
-        ("none", "There is none", None),
+        ("none", "None", None),
     ]
     assert found["mistaken"] == [[1, 0]]
     assert found["kinds"] == [0, 1]

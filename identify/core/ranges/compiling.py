@@ -94,7 +94,7 @@ def feature_of(rows: RangeRows, row: FeatureRow) -> Feature:
         states.append(state_of(state, row["id"]))
     added = adds_none(row, rows["kinds"])
     if added:
-        states.append({"id": NONE, "name": "There is none", "drawing": NONE})
+        states.append({"id": NONE, "name": "None", "drawing": NONE})
     kinds: list[int] = []
     for n in range(len(rows["kinds"])):
         if has_kind(row, rows["kinds"][n]["id"]):

@@ -123,7 +123,7 @@ def said_line(out: BothRanges, cell: CellText) -> str:
     words = ""
     for state in read_states(cell[1]):
         place = place_of(feature["states"], state)
-        name = feature["states"][place]["name"] if place >= 0 else "There is none"
+        name = feature["states"][place]["name"] if place >= 0 else "None"
         words = words + " or " + name if words != "" else name
     return out["name"] + ": " + feature["name"] + ", " + words
 
