@@ -39,7 +39,7 @@ AREAS: tuple[ModuleType, ...] = (
     lab_commands,
 )
 
-PACK = "folder of a pack, or a file compiled from one"
+PACK = "folder of a range, or a file made from one"
 
 
 def demo(args: argparse.Namespace) -> int:
@@ -129,21 +129,21 @@ def parser() -> argparse.ArgumentParser:
     top = argparse.ArgumentParser(prog="identify", description=__doc__)
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
 
-    p = commands.add_parser("demo", help="serve the app with the demo packs")
+    p = commands.add_parser("demo", help="serve the app with the demo ranges")
     p.add_argument("--host", default="127.0.0.1", help="address to listen on (this machine only)")
     p.add_argument("--port", type=int, default=8100, help="port to listen on (8100)")
     p.set_defaults(run=demo)
 
-    p = commands.add_parser("check", help="report every mistake in a reference pack")
-    p.add_argument("pack", type=Path, help="folder of the pack")
+    p = commands.add_parser("check", help="report every mistake in a range")
+    p.add_argument("pack", type=Path, help="folder of the range")
     p.set_defaults(run=check)
 
-    p = commands.add_parser("compile", help="compile a reference pack to JSON")
-    p.add_argument("pack", type=Path, help="folder of the pack")
+    p = commands.add_parser("compile", help="make the one file of a range that the app reads")
+    p.add_argument("pack", type=Path, help="folder of the range")
     p.add_argument("-o", "--output", type=Path, help="file to write (standard output)")
     p.set_defaults(run=compile_)
 
-    p = commands.add_parser("schema", help="print the JSON Schema of a compiled pack")
+    p = commands.add_parser("schema", help="print the JSON Schema of that file")
     p.set_defaults(run=schema)
 
     p = commands.add_parser("ask", help="identify a piece by questions in the terminal")
@@ -152,16 +152,16 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("--find", default="", help="number or name, to start with")
     p.set_defaults(run=ask)
 
-    p = commands.add_parser("sighting", help="propose a change of a pack, from sightings")
+    p = commands.add_parser("sighting", help="propose a change of a range, from sightings")
     p.add_argument("file", type=Path, help="file of sightings, exported on the phone")
     p.add_argument("pack", type=Path, help=PACK)
     p.set_defaults(run=sighting)
 
-    p = commands.add_parser("new-pack", help="start a reference pack of your own")
+    p = commands.add_parser("new-pack", help="start a range of your own")
     p.add_argument("folder", type=Path, help="new or empty folder")
     p.set_defaults(run=new_pack)
 
-    p = commands.add_parser("table-pack", help="compile a plain table to a pack")
+    p = commands.add_parser("table-pack", help="make a range of a plain table")
     p.add_argument("file", type=Path, help="CSV file: one row an object, one column a feature")
     p.add_argument("--name", required=True, help="column that says what each row is")
     p.add_argument("--leave-out", nargs="+", default=[], help="columns that are no features")
@@ -179,7 +179,7 @@ def parser() -> argparse.ArgumentParser:
 
     p = commands.add_parser("publish", help="write the app into a folder, for any https host")
     p.add_argument("folder", type=Path, help="new or empty folder, or one published before")
-    p.add_argument("packs", type=Path, nargs="*", metavar="PACK", help=f"{PACK} (the demo packs)")
+    p.add_argument("packs", type=Path, nargs="*", metavar="PACK", help=f"{PACK} (the demo ranges)")
     p.add_argument(
         "--proposals",
         default="",

@@ -42,8 +42,8 @@ def box_address(text: str) -> str:
     parts = urlsplit(text)
     if parts.scheme != "https" or not parts.hostname or parts.path not in ("", "/"):
         raise PublishError(
-            f"{text} is no address of a server with a box for proposals. Give its https address "
-            "without a path, such as https://trains.example.org"
+            f"{text} is not the address of a server with a box for proposals. Give its https "
+            "address without a path, such as https://trains.example.org"
         )
     return f"https://{parts.netloc.lower()}/"
 

@@ -79,7 +79,8 @@ def step(engine: Engine, session: Session, view: View, line: str) -> Session:
     if answer is None or problem(engine, answer):
         count = len(feature["states"])
         print(
-            f"{line!r} is no answer here. Type a number from 1 to {count}, or one of these.\n{HELP}"
+            f"{line!r} is not an answer here. Type a number from 1 to {count}, or one of "
+            f"these.\n{HELP}"
         )
         return session
     if words == ["m"]:
@@ -186,4 +187,4 @@ def against(engine: Engine, session: Session, view: View, words: list[str]) -> l
             seen = [feature["states"][s]["name"] for s in entry["recorded"]]
             known = " or ".join(seen) if seen else "not recorded"
             out.append(f"  {feature['name']}: {known} ({entry['bits']:.1f} bits against it)")
-    return out or ["  No answer counts against it: it is only the less common one."]
+    return out or ["  It fits too, but is rarer."]

@@ -99,7 +99,7 @@ def test_a_sighting_becomes_a_diff_that_is_proposed_and_not_made(tmp_path):
     file.write_text("{}")
     done = run("sighting", str(file), PELLMARSH)
     assert done.returncode == 1
-    assert "is no file of sightings" in done.stderr
+    assert "is not a file of sightings" in done.stderr
     assert "Traceback" not in done.stderr
 
 

@@ -49,7 +49,7 @@ def opened(data: bytes) -> zipfile.ZipFile:
     if "xl/workbook.bin" in names:
         raise FileError("This is a binary workbook (XLSB). Save it as XLSX or CSV.")
     if "[Content_Types].xml" not in names:
-        raise FileError("This is a zip archive and no workbook. Choose the file inside it.")
+        raise FileError("This is a zip archive, not a workbook. Choose the file inside it.")
     if sum(_tags(archive, part) for part in parts) > MOST_TAGS:
         raise FileError(
             "This file has more cells than can be read, empty ones too. It was not opened. Copy "

@@ -41,10 +41,10 @@ def read_backup(path: Path, new: bool = False) -> Fields:
     except OSError as error:
         raise FileError(f"{path} cannot be read: {(error.strerror or '').lower()}.") from error
     except orjson.JSONDecodeError as error:
-        raise FileError(f"{path} is no backup, or it was cut short. Make it again.") from error
+        raise FileError(f"{path} is not a backup, or it was cut short. Make it again.") from error
     if not isinstance(file, dict) or file.get("kind") != "identify backup":
         raise FileError(
-            f"{path} is no backup. Make one in the app, or name a file that is not there."
+            f"{path} is not a backup. Make one in the app, or name a file that is not there."
         )
     records = file.get("records")
     if file.get("format") != 1 or not isinstance(records, list):

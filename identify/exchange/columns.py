@@ -112,7 +112,7 @@ def _headed(table: Table, header: int) -> tuple[list[str], list[Row], list[str]]
     above = [row for row in table.rows if row.row < header]
     if above:
         notes.append(
-            f"The headings are in row {header}. What stands above was left out: "
+            f"The headings are in row {header}. What is above it was left out: "
             f"{quoted(' '.join(cell for row in above for cell in row.cells if cell))}."
         )
     if header == 0:
@@ -226,7 +226,7 @@ def _assigned(names: list[str], texts: list[list[str]], reference: Reference) ->
         if place not in columns and (field not in taken or field == "notes"):
             taken.add(field)
             columns[place] = Column(names[place], field, round(sure, 2), why, "")
-    rest = "Nothing is known of this column: it goes into the notes."
+    rest = "This column was not recognised: it goes into the notes."
     for place, name in enumerate(names):
         if simple(name) == WRONG or not texts[place]:
             columns[place] = Column(name, "", 1.0, "Left out.", "")

@@ -95,7 +95,7 @@ def _print_columns(columns: list[AskedColumn], sort: str) -> None:
         print(f"  {column['name']}: {column['field'] or 'left out'}")
         if column["order"] in ("ask", "mixed"):
             print(
-                "    Does the day or the month stand first in its dates? Say --dates day or month."
+                "    Does the day or the month come first in its dates? Say --dates day or month."
             )
 
 
@@ -160,7 +160,7 @@ def schema(args: argparse.Namespace) -> int:
 
 def add(commands: Any) -> None:
     """Add the parsers of this area."""
-    packs = "pack whose items are meant (the demo packs)"
+    packs = "range whose items are meant (the demo ranges)"
     p = commands.add_parser("import", help="take a collector's spreadsheet into a backup file")
     p.add_argument("file", type=Path, help="CSV or XLSX, or a file that export wrote")
     p.add_argument("--into", type=Path, required=True, help="backup file, made if it is not there")

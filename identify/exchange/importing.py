@@ -114,7 +114,9 @@ def _checked(record: Fields, existing: Fields | None) -> None:
     """Raises RecordError for a record that this app cannot hold."""
     own = str(record["id"])
     if not (own.startswith("r") and own[1:].replace("_", "").isalnum() and own.isascii()):
-        raise RecordError(f'"{own}" is no record of this app. Leave the cell empty for a new one.')
+        raise RecordError(
+            f'"{own}" is not a record of this app. Leave the cell empty for a new one.'
+        )
     if existing is not None and existing.get("type") != record["type"]:
         raise RecordError(
             f"the record {own} is a {existing.get('type')} and cannot become a {record['type']}. "

@@ -241,7 +241,7 @@ class ListRow:
         if not any(letter.isalnum() for cell in said for letter in cell):
             return f"Row {number}: nothing says which piece this is: no number, no name, no words."
         if is_total(said) and not self._tells(TELLING):
-            return f"Row {number}: this is a total and no piece."
+            return f"Row {number}: this is a total, not a piece."
         return ""
 
     def _failed(self, candidates: list[Candidate], chosen: int) -> str:
@@ -256,7 +256,7 @@ class ListRow:
             )
         if chosen < 0 and self.sort == "want":
             return (
-                f"Row {number}: no item of the packs is surely meant, and a want is for one. "
+                f"Row {number}: it is not certain which number is meant, and a want needs one. "
                 "Choose one of those offered, or write its number."
             )
         return ""

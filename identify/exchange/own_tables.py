@@ -157,7 +157,9 @@ def _chance_of(text: str) -> Chance:
         try:
             chance = float(share.removesuffix("%")) / 100
         except ValueError:
-            raise CellError(f'"{text}" is no variant with its chance, such as p1_a 55 %.') from None
+            raise CellError(
+                f'"{text}" is not a variant with its chance, such as p1_a 55 %.'
+            ) from None
     if colon:
         return {"item": item, "variant": variant, "chance": chance}
     return {"variant": variant, "chance": chance}

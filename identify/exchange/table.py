@@ -99,11 +99,13 @@ def checked(table: Table) -> Table:
     if len(table.rows) == 0:
         raise FileError("There is nothing in this table. Choose a file with a row a piece.")
     if len(table.rows) > MOST_ROWS:
-        raise FileError(f"This table has more than {MOST_ROWS:,} rows. Part it into several files.")
+        raise FileError(
+            f"This table has more than {MOST_ROWS:,} rows. Split it into several files."
+        )
     widest = max(table.rows, key=lambda row: len(row.cells))
     if len(widest.cells) > MOST_COLUMNS:
         raise FileError(
             f"Row {widest.row} has {len(widest.cells):,} columns, and at most {MOST_COLUMNS} are "
-            "read. Take away the columns that say nothing of the pieces."
+            "read. Remove the columns that say nothing about the pieces."
         )
     return table

@@ -27,7 +27,7 @@ def read_table(data: bytes, sheet: str = "") -> Table:
     if len(data) > MOST_BYTES:
         raise FileError(
             f"This file has {len(data) / 1e6:,.0f} MB; at most {MOST_BYTES // 1_000_000} MB are "
-            "read. Take pictures out of it, or part it."
+            "read. Take pictures out of it, or split it."
         )
     if not data.strip():
         raise FileError("This file is empty.")

@@ -173,7 +173,9 @@ def read_text(data: bytes) -> Table:
     text, notes = decoded(data)
     odd = sum(c < " " and c not in "\t\r\n\f\x1a" for c in text[:20_000])
     if odd > 5 + len(text[:20_000]) // 100:
-        raise FileError("This is no table in text. Save it as CSV or XLSX, and choose that file.")
+        raise FileError(
+            "This is not a table in plain text. Save it as CSV or XLSX, and choose that file."
+        )
     text = text.rstrip("\x1a")
     first, _, rest = text.partition("\n")
     declared = first.strip().lower().startswith("sep=") and len(first.strip()) == 5

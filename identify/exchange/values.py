@@ -51,9 +51,9 @@ UNKNOWN = {"", "?", "n/a", "n/k", "unknown", "not known", "unbekannt", "inconnu"
 
 MONEY = {
     "amount": "has no amount in it. Write it like 4.50, £4 or 12/6.",
-    "word": "has a word in it that is no currency. Write it like 4.50, £4 or 12/6.",
+    "word": "has a word in it that is not a currency. Write it like 4.50, £4 or 12/6.",
     "which": "is written as several currencies are. Write its code too, like 4.50 USD.",
-    "currency": "is in a currency that is not known here. Write it with a code like GBP or EUR.",
+    "currency": "is in a currency the app does not know. Write it with a code like GBP or EUR.",
     "mixed": "has two currencies in it. Write one.",
     "decimals": "has more decimals than its currency. Write it like 4.50.",
     "parts": "has more than 19 shillings, 11 old pence or 99 pence beside a larger unit.",
@@ -171,7 +171,7 @@ def read_count(text: str) -> int:
         return 1
     if plain.isdecimal() and 0 < int(plain) < 1000:
         return int(plain)
-    raise CellError(f"{quoted(text)} is no number of pieces. Write a whole number from 1.")
+    raise CellError(f"{quoted(text)} is not a number of pieces. Write a whole number from 1.")
 
 
 def read_urgency(text: str) -> int:
@@ -179,5 +179,5 @@ def read_urgency(text: str) -> int:
     words = {"1": 1, "2": 2, "3": 3, "low": 1, "medium": 2, "normal": 2, "high": 3, "": 2}
     meaning = words.get(text.strip().lower())
     if meaning is None:
-        raise CellError(f"{quoted(text)} is no urgency. Write 1, 2 or 3.")
+        raise CellError(f"{quoted(text)} is not an urgency. Write 1, 2 or 3.")
     return meaning

@@ -56,7 +56,7 @@ def wants_page(
     heading = title.strip() or "Wanted"
     day = datetime.now(UTC).strftime("%-d %B %Y")
     count = f"{len(wants)} {'thing' if len(wants) == 1 else 'things'} looked for"
-    wish = " A price is a wish and no offer." if any(want.get("most") for want in wants) else ""
+    wish = " A price is a wish, not an offer." if any(want.get("most") for want in wants) else ""
     parts = [
         "<!doctype html>",
         '<html lang="en"><head><meta charset="utf-8">',

@@ -73,8 +73,8 @@ def _reason(error: BaseException) -> str:
     if any(isinstance(one, DAMAGED) for one in chain):
         return CUT
     return (
-        "This file is no workbook that can be read. Open it in a spreadsheet program, save it as "
-        "XLSX and choose that file."
+        "This file is not a workbook that can be read. Open it in a spreadsheet program, save it "
+        "as XLSX and choose that file."
     )
 
 
@@ -124,7 +124,7 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
         if len(texts) > MOST_COLUMNS:
             raise FileError(
                 f"Row {number} has {len(texts):,} columns, and at most {MOST_COLUMNS} are read. "
-                "Take away the columns that say nothing of the pieces."
+                "Remove the columns that say nothing about the pieces."
             )
         if texts:
             rows.append(Row(number, texts))
@@ -156,7 +156,7 @@ def _merged(xml: bytes, rows: list[Row]) -> list[str]:
     more = f" and {len(ranges) - NAMED} more" if len(ranges) > NAMED else ""
     return [
         f"Cells are merged ({', '.join(ranges[:NAMED])}{more}): the value counts for the first "
-        "cell only, the others are empty. Part them and fill each in, if it is meant for all."
+        "cell only, the others are empty. Unmerge them and fill each in, if it is meant for all."
     ]
 
 

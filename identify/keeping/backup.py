@@ -29,7 +29,7 @@ from identify.keeping.verify import damaged
 EMPTIED = b""
 NOT_BACKED_UP = (
     "No backup was made, so that the earlier ones stay: {count} of the kept changes are not what "
-    "was written, most likely because the disk is failing. Look after the disk, then run verify."
+    "was written, most likely because the disk is failing. Check the disk, then run verify."
 )
 NAMED = "%Y-%m-%dT%H%M%SZ"
 LEFT = (".trial-????????", ".restoring-????????", ".upgrading-????????", ".????-??-??T??????Z-*")
@@ -189,7 +189,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     if not same:
         raise DiskError(
             "The backup was made, but what came back from it on trial was not the same, so it was "
-            "taken away again. Look after the disk and try once more."
+            "taken away again. Check the disk and try once more."
         )
 
 

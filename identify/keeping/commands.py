@@ -122,7 +122,7 @@ def add_away(p: argparse.ArgumentParser) -> None:
 
 
 def verify(args: argparse.Namespace) -> int:
-    """Say whether the server's data is what was written; with --repair, put aside what is not."""
+    """Say whether the server's data is what was written; with --repair, set aside what is not."""
     data = args.data or data_folder()
     _there(data)
     with keeping.open(data) as store:
@@ -132,7 +132,7 @@ def verify(args: argparse.Namespace) -> int:
         for sha in found["photos_wrong"]:
             print(f"{sha}, a photo: it is not what was written, or is not there.")
         for row in found["aside"]:
-            print(f"{row['id']}, put aside earlier: {row['why']}")
+            print(f"{row['id']}, set aside earlier: {row['why']}")
         if found["database"]:
             print(f"The database itself is damaged: {found['database']}")
             raise UserError(DAMAGED)
@@ -144,11 +144,11 @@ def verify(args: argparse.Namespace) -> int:
             print("all are what was written.")
             return 0
         if not args.repair:
-            print(f"{wrong} are not. Look after the disk, then run verify --repair.")
+            print(f"{wrong} are not. Check the disk, then run verify --repair.")
             return 1
         repair(store, found)
     print(
-        f"{wrong} were put aside, and nothing was deleted. Each phone that syncs sends what it has "
+        f"{wrong} were set aside, and nothing was deleted. Each phone that syncs sends what it has "
         "of them; what none has is in the backups: restore the newest one."
     )
     return 0
@@ -177,8 +177,8 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
 
     p = commands.add_parser("verify", help="say whether the server's data is what was written")
     p.add_argument("--data", type=Path, help=folder)
-    p.add_argument("--repair", action="store_true", help="put aside what is not")
-    p.add_argument("--out", type=Path, help="write what was put aside into this file (JSON)")
+    p.add_argument("--repair", action="store_true", help="set aside what is not")
+    p.add_argument("--out", type=Path, help="write what was set aside into this file (JSON)")
     p.set_defaults(run=verify)
 
     p = commands.add_parser("restore", help="merge a backup into the server's data")

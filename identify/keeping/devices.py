@@ -30,12 +30,12 @@ SEEN = timedelta(minutes=1)
 NAME = 60
 
 OVER = (
-    "This pairing is not known, or its five minutes are over. Start a new one on the server, or on "
+    "This pairing is not known, or its five minutes are up. Start a new one on the server, or on "
     "a device that is paired already."
 )
 WRONG = (
-    "That code is not right. After five wrong tries no code holds any longer: take the link of the "
-    "square code, or begin anew."
+    "That code is not right. After five wrong tries no code works any longer: use the link of the "
+    "square code, or start again."
 )
 
 

@@ -52,7 +52,7 @@ def lock(backup: Path, folder: Path, phrase: str) -> Path:
     The disk has to have room for it twice meanwhile. Raises UserError; then there is no such file.
     """
     if manifest_of(backup) is None:
-        raise RefusedError(f"{backup} is no backup. Name the folder of one.")
+        raise RefusedError(f"{backup} is not a backup. Name the folder of one.")
     made = folder / f"{backup.name}{ENDING}"
     with disk_troubles():
         files.make_folder(folder)
@@ -67,7 +67,7 @@ def lock(backup: Path, folder: Path, phrase: str) -> Path:
             if _digests(back) != {name: _sha(path) for path, name in _members(backup)}:
                 raise DiskError(
                     "The locked backup was made, but what came out of it on trial was not the "
-                    "same, so it was taken away again. Look after the disk and try once more."
+                    "same, so it was taken away again. Check the disk and try once more."
                 )
             files.copy_whole(sealed, made)
     return made

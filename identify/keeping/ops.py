@@ -67,7 +67,7 @@ def checked(one: Any) -> str:
     """The operation as text to keep. Raises RefusedError with what would be right."""
     fault = operation_fault(one, False)
     if fault is not None:
-        raise RefusedError(f"This is no operation that the server can keep. {fault_words(fault)}")
+        raise RefusedError(f"The server cannot keep this change. {fault_words(fault)}")
     return text_of({name: one[name] for name in one if name != "scrubbed" or one[name]})
 
 

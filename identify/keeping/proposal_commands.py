@@ -30,7 +30,7 @@ def followers(args: argparse.Namespace) -> int:
 def end(args: argparse.Namespace) -> int:
     """Take nothing more of a follower."""
     args.box.end(args.id, datetime.now(UTC))
-    print(f"Nothing more is taken of {args.id}. What came from there stays.")
+    print(f"Nothing more is taken from {args.id}. What came from there stays.")
     return 0
 
 
@@ -41,7 +41,7 @@ def listed(args: argparse.Namespace) -> int:
     for one in waiting:
         print(f"{one['id']}  {one['time'][:10]}  {names.get(one['by'], one['by'])}: {_about(one)}")
     if not waiting:
-        print("Nothing waits.")
+        print("Nothing is waiting.")
     return 0
 
 
@@ -84,7 +84,7 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.set_defaults(run=follower)
     p = acts.add_parser("followers", help="say who may propose")
     p.set_defaults(run=followers)
-    p = acts.add_parser("end", help="take nothing more of a follower")
+    p = acts.add_parser("end", help="take nothing more from a follower")
     p.add_argument("id")
     p.set_defaults(run=end)
     p = acts.add_parser("list", help="say what waits")

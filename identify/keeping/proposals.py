@@ -172,7 +172,7 @@ def _check_photo(photo: Any) -> None:
     text = photo.get("full") if isinstance(photo, dict) else None
     more = set(photo) - {"full", "width", "height"} if isinstance(photo, dict) else set()
     if not isinstance(text, str) or not text.startswith(URL) or more:
-        raise RefusedError("A photo of a sighting is a picture as the app makes them.")
+        raise RefusedError("A photo of a sighting must be a picture as the app makes them.")
     try:
         data = base64.b64decode(text.removeprefix(URL), validate=True)
     except binascii.Error:

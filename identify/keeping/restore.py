@@ -34,8 +34,8 @@ def restore(store: Store, backup: Path, *, link: bool = False) -> Restored:
     backup = backup.absolute()
     if not (backup / FILE).is_file() or manifest_of(backup) is None:
         raise RefusedError(
-            f"{backup} is no backup: there is no {FILE} with its {MANIFEST} in it. Name the folder "
-            "of one backup, called after the time when it was made."
+            f"{backup} is not a backup: there is no {FILE} with its {MANIFEST} in it. Name the "
+            "folder of one backup, called after the time when it was made."
         )
     stage = store.folder / f".restoring-{secrets.token_hex(4)}"
     try:

@@ -13,7 +13,7 @@ FULL = (
     "the phone keeps it until then."
 )
 UNREADABLE = (
-    "The disk of the server could not be read or written: this was not saved. Look after the disk "
+    "The disk of the server could not be read or written: this was not saved. Check the disk "
     "and try again; the phone keeps it until then."
 )
 NOT_ALLOWED = (
@@ -22,7 +22,7 @@ NOT_ALLOWED = (
 )
 BUSY = "Another program is using the kept data. Wait until it is done, then try again."
 DAMAGED = (
-    "The kept data is damaged. Stop the server, put the folder aside (do not delete it), and "
+    "The kept data is damaged. Stop the server, set the folder aside (do not delete it), and "
     "restore the newest backup into a new one; then let every phone sync."
 )
 

@@ -131,5 +131,5 @@ class Verified(TypedDict):
     photos: int
     wrong: list[Wrong]
     photos_wrong: list[str]  # SHA-256
-    aside: list[Aside]  # put aside earlier
+    aside: list[Aside]  # set aside earlier
     database: str  # "", or what SQLite says of the file

@@ -46,15 +46,15 @@ def make(args: argparse.Namespace) -> int:
 
 def add(commands: Any) -> None:
     """Adds the parsers of these commands."""
-    p = commands.add_parser("lab", help="report how well a pack identifies")
-    p.add_argument("pack", type=Path, help="folder of a pack, or a file compiled from one")
-    p.add_argument("-o", "--output", type=Path, help="file to write (the pack's id, -lab.html)")
+    p = commands.add_parser("lab", help="report how well a range identifies")
+    p.add_argument("pack", type=Path, help="folder of a range, or a file made from one")
+    p.add_argument("-o", "--output", type=Path, help="file to write (the folder's name, -lab.html)")
     pieces = counted(1_000_000)
     p.add_argument("--pieces", type=pieces, default=120, help="pieces drawn for each trial (120)")
     p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
     p.set_defaults(run=lab)
 
-    p = commands.add_parser("made-pack", help="make a large pack by chance, to measure with")
+    p = commands.add_parser("made-pack", help="make a large range by chance, to measure with")
     p.add_argument("rows", type=counted(1_000_000), help="how many rows (issues) it shall have")
     p.add_argument("-o", "--output", type=Path, help="file to write (made_ROWS.json)")
     p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")

@@ -38,7 +38,7 @@ def checked_pack(folder: Path) -> CheckedPack:
     if not folder.is_dir():
         return CheckedPack(rows, [Mistake(folder.name, 0, "", "there is no such folder.")], 0, 0)
     if not re.fullmatch(r"[a-z][a-z0-9_]*", pack.id):
-        text = "the folder's name is the pack's id: lower case letters, digits and _ only."
+        text = "the folder's name may have lower case letters, digits and _ only."
         mistakes.append(Mistake(pack.id, 0, "", text))
     found = check_rows(rows, tables_unread(pack.unread))
     mistakes += [*in_files(pack, found["mistakes"]), *check_looks(pack.features)]

@@ -28,10 +28,10 @@ def load_pack(path: Path) -> CompiledPack:
         pack = msgspec.json.decode(data, type=CompiledPack)
     except (msgspec.MsgspecError, RecursionError, UnicodeDecodeError) as error:
         said = str(error).rstrip(".").lower()
-        raise _wrong(path, f"this is no compiled pack: {said}. Compile it again.") from error
+        raise _wrong(path, f"this is not a range made here: {said}. Make it again.") from error
     bare = VERSION.sub(b"}", data)
     if pack.version != hashlib.sha256(bare).hexdigest()[:16]:
-        what = "this was changed after it was compiled. Change the source, and compile it again."
+        what = "this was changed after it was made. Change its folder, and make it again."
         raise _wrong(path, what)
     return pack
 

@@ -160,7 +160,7 @@ WORDS: dict[str, Callable[[Pack, RowMistake], str]] = {
     "outside": _outside,
     "unsourced": _filled("{0} is given, so its source must be too."),
     "no years": _filled("give {0} as well, since other sources are given."),
-    "meaning": _filled('"{0}" has another meaning in a pack. Choose another id.'),
+    "meaning": _filled('"{0}" has another meaning in a range. Choose another id.'),
     "state twice": _filled('the state "{0}" stands twice. Change one of them.'),
     "one state": _filled("there is only one state, so nothing can be told. Give at least two."),
     "no kind": _filled("name at least one kind, or leave kinds out to mean all of them."),

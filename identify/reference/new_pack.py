@@ -16,8 +16,8 @@ def new_pack(folder: Path) -> None:
     wrong = ""
     if not ID.fullmatch(name):
         wrong = (
-            "the folder's name becomes the pack's id: lower case letters, digits and _ only, "
-            "beginning with a letter."
+            "the folder's name may have lower case letters, digits and _ only, beginning with a "
+            "letter."
         )
     elif folder.exists() and not folder.is_dir():
         wrong = "this is a file. Name a folder."

@@ -33,7 +33,7 @@ def photo_mistake(data: bytes) -> str:
     except (
         OSError, NoJpegError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError,
     ):  # fmt: skip
-        return "this is no whole JPEG photo. Save it as JPEG again."
+        return "this is not a whole JPEG photo. Save it as JPEG again."
     return ""
 
 

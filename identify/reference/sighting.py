@@ -75,7 +75,7 @@ def read_sightings(path: Path) -> list[Sighting]:
 
 def sightings_in(content: bytes, name: str) -> list[Sighting]:
     """The same of what such a file holds; name: what to call it. Raises SightingError."""
-    wrong = f"{name} is no file of sightings. Export one on the phone: More, Sightings."
+    wrong = f"{name} is not a file of sightings. Export one on the phone: More, Sightings."
     try:
         file = msgspec.json.decode(content, type=SightingFile)
     except (msgspec.DecodeError, UnicodeDecodeError) as error:
@@ -133,7 +133,7 @@ class _Proposal:
     def take(self, sighting: Sighting) -> None:
         """Work one sighting in. Raises SightingError where it says nothing new."""
         if sighting.pack != self.pack.id:
-            wrong = f"The sighting is of {quoted(sighting.pack)}, and the pack is {self.pack.id}."
+            wrong = f"The sighting is of {quoted(sighting.pack)}, and the range is {self.pack.id}."
             raise SightingError(wrong)
         if sighting.years:
             sighting.years = self._years(sighting.years)
@@ -146,7 +146,7 @@ class _Proposal:
         if sighting.years:
             self._years_of_states(sighting, known)
         if before == [table.text for table in self.tables.values()]:
-            raise SightingError("The sighting says nothing that the pack does not say already.")
+            raise SightingError("The sighting says nothing that the range does not say already.")
         if all(source.id != SOURCE for source in self.pack.sources):
             self.tables[Source].add(SOURCE, SOURCE_ROW)
             self.pack.sources.append(Source(id=SOURCE))
@@ -248,7 +248,7 @@ class _Proposal:
             mistakes = check_pack(copy)
         if mistakes:
             said = "\n".join(f"  {mistake}" for mistake in mistakes)
-            raise SightingError(f"The sighting does not go with the rest of the pack:\n{said}")
+            raise SightingError(f"The sighting does not fit the rest of the range:\n{said}")
         return "".join(
             _diff(table.name, self.before[table.name], table.text) for table in self.tables.values()
         )

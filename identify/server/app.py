@@ -30,7 +30,7 @@ TYPES = {
 }
 
 NOTHING = "There is nothing of that name here."
-ANOTHER_WAY = "This address is there, but it is asked for in another way (GET, POST, PUT)."
+ANOTHER_WAY = "This address exists, but is asked for in another way (GET, POST, PUT)."
 
 
 def create_app(

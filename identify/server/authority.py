@@ -68,13 +68,13 @@ def make(folder: Path, names: Sequence[str | Address], now: datetime) -> Made:
         outside = [name for name in names if not _permitted(issuing, name)]
     except (OSError, ValueError, x509.ExtensionNotFound):
         raise UserError(
-            f"The authority in {folder} is not whole. Put that folder aside and run this again; "
+            f"The authority in {folder} is not whole. Set that folder aside and run this again; "
             "the phones then need the new authority."
         ) from None
     assert isinstance(read, ec.EllipticCurvePrivateKey)
     if min(root.not_valid_after_utc, issuing.not_valid_after_utc) - now < timedelta(days=1):
         raise UserError(
-            f"The authority in {folder} has ended. Put that folder aside and run this again; the "
+            f"The authority in {folder} has expired. Set that folder aside and run this again; the "
             "phones then need the new authority."
         )
     if outside:
@@ -126,7 +126,7 @@ def _first(file: Path) -> x509.Certificate:
     try:
         return x509.load_pem_x509_certificates(file.read_bytes())[0]
     except ValueError:
-        raise UserError(f"{file} is no certificate in PEM form. Give one that is.") from None
+        raise UserError(f"{file} is not a certificate in PEM form. Give one that is.") from None
 
 
 def _found(folder: Path, names: Sequence[str | Address], now: datetime) -> None:

@@ -30,8 +30,8 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
         log.info("backup: %s", name)
         if made["to_come"]:
             log.warning(
-                "backups bear times to come (%s): this machine's clock was wrong; they stay until "
-                "you take them away",
+                "backups are dated in the future (%s): this machine's clock was wrong; they stay "
+                "until you take them away",
                 ", ".join(made["to_come"][:3]),
             )
         done = await context.in_thread(take_away, away, context.store, context.backups, name)
@@ -40,7 +40,7 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
     async def cut_off() -> str:
         folders, now = (context.backups, context.store.folder), context.now()
         cleared = [await context.in_thread(backups.clear_cut_off, one, now) for one in folders]
-        return f"{sum(cleared)} folders of runs that were cut off" if any(cleared) else ""
+        return f"{sum(cleared)} folders left by runs that were cut off" if any(cleared) else ""
 
     async def certificate() -> str:
         return await context.in_thread(tls.refresh, context.now()) if tls else ""

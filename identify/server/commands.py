@@ -208,8 +208,8 @@ def _addresses(args: argparse.Namespace, tls: Tls | None) -> tuple[str, list[str
         parts = urlsplit(args.behind_proxy)
         if parts.scheme != "https" or not parts.hostname or parts.path not in ("", "/"):
             raise UserError(
-                f"{args.behind_proxy} is no address of a proxy. Give the https address that people "
-                "open, without a path: such as https://trains.example.org"
+                f"{args.behind_proxy} is not the address of a proxy. Give the https address that "
+                "people open, without a path: such as https://trains.example.org"
             )
         return f"https://{parts.netloc.lower()}/", [*LOOPBACK, parts.hostname]
     if tls is not None:
@@ -288,7 +288,7 @@ def _log() -> None:
 def add(commands: "argparse._SubParsersAction[Any]") -> None:
     """Adds the parsers of these commands."""
     folder = "folder of the data ($IDENTIFY_DATA, else ~/.local/share/identify)"
-    pack = "folder of a pack, or a file compiled from one (the demo packs)"
+    pack = "folder of a range, or a file made from one (the demo ranges)"
 
     p = commands.add_parser("serve", help="serve the app and keep the collection: your own server")
     p.add_argument("--data", type=Path, help=folder)

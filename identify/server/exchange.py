@@ -194,11 +194,13 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 def _checked_text(body: bytes) -> None:
     """Refuses a text that would take much memory only to be refused. Raises FileError."""
     if max(body.count(b"\n"), body.count(b"\r")) > limits.LINES_A_ROW * MOST_ROWS:
-        raise FileError(f"This table has more than {MOST_ROWS:,} rows. Part it into several files.")
+        raise FileError(
+            f"This table has more than {MOST_ROWS:,} rows. Split it into several files."
+        )
     if len(body) > limits.SPREADSHEET_TEXT:
         raise FileError(
             f"This text has more than {limits.SPREADSHEET_TEXT // 1_000_000} MB. "
-            "Part it into several files."
+            "Split it into several files."
         )
 
 

@@ -21,7 +21,7 @@ SOON = timedelta(days=14)  # before a certificate that nobody here renews ends
 # before an authority of one's own ends: each phone has to be given another one by hand
 AUTHORITY_SOON = timedelta(days=90)
 
-HERE_ONLY = "This is told on the server's own machine only."
+HERE_ONLY = "This is shown on the server's own machine only."
 
 
 class Ends(NamedTuple):
@@ -95,12 +95,12 @@ def in_words(stands: Standing, ends: Ends) -> list[str]:
     return [
         "Changes can be saved."
         if stands["writable"]
-        else "Nothing can be saved. Look after the disk, and who may write in the folder.",
+        else "Nothing can be saved. Check the disk, and who may write in the folder.",
         f"The last backup was made and tried out on {made}."
         if made
         else "No backup has been made yet.",
         *(
-            [f"No backup was proven for {BACKUP_DAYS} days. Look in the log for why."]
+            [f"No backup has been tried out for {BACKUP_DAYS} days. Look in the log for why."]
             if stands["overdue"] and made
             else []
         ),
@@ -124,7 +124,7 @@ def in_words(stands: Standing, ends: Ends) -> list[str]:
         ),
         *(
             [
-                f"Folders that runs left which were cut off: {stands['left_over']}. The server "
+                f"Folders left by runs that were cut off: {stands['left_over']}. The server "
                 "clears them an hour later."
             ]
             if stands["left_over"]

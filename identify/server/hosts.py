@@ -33,7 +33,7 @@ def _checked(name: str) -> str | Address:
     except ValueError:
         return _host(name.lower().removesuffix("."))
     if address.is_unspecified or address.is_multicast or "%" in name:
-        raise UserError(f"{name} is the address of no machine. {INSTEAD}")
+        raise UserError(f"{name} is not the address of a machine. {INSTEAD}")
     return address
 
 
@@ -42,7 +42,7 @@ def _host(name: str) -> str:
     if "*" in name:
         raise UserError(f"{name} stands for many machines, and a wildcard is not taken. {INSTEAD}")
     if len(name) > 253 or not all(LABEL.fullmatch(label) for label in labels):
-        raise UserError(f"{name} is no name of a host. {INSTEAD}")
+        raise UserError(f"{name} is not the name of a machine. {INSTEAD}")
     if labels[-1].isdecimal():
         raise UserError(f"{name} is neither a name nor an address. {INSTEAD}")
     if PublicSuffixList().is_public(name):

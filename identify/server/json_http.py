@@ -13,7 +13,7 @@ from identify.server.limits import ASKED, MOST_GROUPS, MOST_VALUES
 
 T = TypeVar("T")
 CROWDED = "This holds too many values to be read at once. Send it in parts."
-NO_JSON = "It is no JSON in UTF-8, or nested too deep"
+NO_JSON = "It is not JSON in UTF-8, or nested too deep"
 
 
 class Json(Response):

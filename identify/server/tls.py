@@ -75,8 +75,8 @@ class Tls:
             context.load_cert_chain(self.certificate, self.key)
         except (OSError, ssl.SSLError):
             raise UserError(
-                f"{self.certificate} and {self.key} are no certificate with its key. Give a pair "
-                "that belongs together, in PEM form."
+                f"{self.certificate} and {self.key} are not a certificate with its key. Give a "
+                "pair that belongs together, in PEM form."
             ) from None
         return context
 

@@ -53,7 +53,7 @@ class Uploads:
         if upload.size > UPLOADS_BYTES:
             raise FileError(
                 f"This table is larger than {UPLOADS_BYTES // 1_000_000} MB once it is read. "
-                "Part it into several files."
+                "Split it into several files."
             )
         with self.lock:
             self.kept.pop(name, None)

@@ -92,7 +92,7 @@ def test_the_wants_go_to_a_friend_without_what_one_would_pay(at_export, browser)
     page.get_by_label("Say that too").check()
     _, content = made(page, "Send the page")
     assert "£25" in content.decode()
-    assert "A price is a wish and no offer." in content.decode()
+    assert "A price is a wish, not an offer." in content.decode()
     # in a browser of its own it fetches nothing, and can be read by all
     context = browser.new_context(**PHONE, java_script_enabled=True)
     friend = watched(context.new_page())

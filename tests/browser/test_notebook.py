@@ -295,4 +295,4 @@ def test_an_identified_piece_goes_into_the_collection_with_its_answers(page, ser
     page.get_by_role("button", name="Open it in the collection").click()
     assert len(records(page, "piece")) == 1
     more(page, "History")
-    expect(page.get_by_text("Add to collection")).to_be_visible()
+    expect(page.get_by_text("Added to collection")).to_be_visible()

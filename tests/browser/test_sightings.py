@@ -66,7 +66,7 @@ def test_what_stretches_a_known_year_is_said_and_proposed(
     page.get_by_role("button", name="Keep as a sighting").click()
     field = page.get_by_label(re.compile("^When was it made?"))
     for text, said in (
-        ("purple", "That is not understood"),
+        ("purple", "The app cannot read that"),
         ("1890", "Pellmarsh was made from 1950 to 1972"),
         ("first issue", "Type years here"),
     ):

@@ -59,7 +59,7 @@ def test_what_is_found_says_up_to_which_price_it_is_wanted(page, server):
     page.get_by_role("searchbox").fill(want["item"])
     hit = page.get_by_role("list", name="Found").get_by_role("button")
     named = hit.filter(has=page.locator("strong", has_text=re.compile(f"^{want['item']} "))).first
-    expect(named).to_contain_text(re.compile(r"wanted up to £\d"))
+    expect(named).to_contain_text(re.compile(r"on your list up to £\d"))
 
 
 def test_all_letters_are_a_key_away(page, server):

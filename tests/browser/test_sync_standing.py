@@ -16,7 +16,7 @@ def test_a_server_that_needs_somebody_says_so_on_the_phone(browser, own_process:
     page = phone(context)
     pair(page, own_process, "Phone")
     expect(page.get_by_role("heading", name="Backups on the server")).to_be_visible()
-    expect(page.get_by_text("Look after the server")).to_have_count(0)
+    expect(page.get_by_text("Check the server")).to_have_count(0)
     own_process.end()
     shutil.rmtree(own_process.folder.with_name("data-backups"))
     own_process.start("--after-backup", "false")

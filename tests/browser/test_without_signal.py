@@ -121,7 +121,7 @@ def test_a_saved_piece_meets_a_new_edition_of_its_pack(playwright, own_server, s
         with page.expect_navigation():
             page.get_by_role("button", name="Use it now").tap()
         notice = page.get_by_role("alert")
-        expect(notice).to_contain_text("Set aside from it")
+        expect(notice).to_contain_text("Left out of this piece")
         expect(notice).to_contain_text("that question is no longer asked")
         page.get_by_role("button", name="Back to the piece").tap()
         expect_answers(page, 1)

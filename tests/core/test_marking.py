@@ -181,7 +181,7 @@ def test_nothing_at_all(text):
 def test_no_mark_is_said_with_what_it_would_have_to_be():
     found = read_mark(TABLES, "purple engine")
     assert found["problem"] == "nothing"
-    assert "“PURPLE ENGINE” is no mark" in "".join(map(str, nothing_said(found)))
+    assert "“PURPLE ENGINE” is not a mark" in "".join(map(str, nothing_said(found)))
 
 
 @pytest.mark.parametrize(

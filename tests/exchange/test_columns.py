@@ -87,7 +87,7 @@ def test_the_row_of_headings_can_be_told():
     assert read_file(data, demo_reference())["header"] == 2
     assert read_file(data, demo_reference(), header=0)["rows"][0]["row"] == 1
     told = read_file(data, demo_reference())
-    assert told["notes"] == ['The headings are in row 2. What stands above was left out: "x y".']
+    assert told["notes"] == ['The headings are in row 2. What is above it was left out: "x y".']
 
 
 def test_what_nobody_knows_goes_into_the_notes_and_empty_columns_are_left_out():

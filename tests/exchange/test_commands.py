@@ -33,8 +33,8 @@ def test_nothing_is_written_unless_it_is_asked_for(files, capsys):
     code, said = run(capsys, "import", files / "list.csv", "--into", files / "b.json")
     assert code == 0
     assert "2 new, 0 changed, 0 as they were, 1 cannot be imported." in said
-    assert "Does the day or the month stand first in its dates?" in said
-    assert 'Row 3, "Paid": "lots" has a word in it that is no currency.' in said
+    assert "Does the day or the month come first in its dates?" in said
+    assert 'Row 3, "Paid": "lots" has a word in it that is not a currency.' in said
     assert said.endswith("Nothing was written. Add --write to write it.\n")
     assert sorted(path.name for path in files.iterdir()) == ["list.csv"]
 

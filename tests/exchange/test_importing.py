@@ -128,8 +128,8 @@ def test_what_the_person_changed_is_kept_and_the_clash_told(rows):
 LIST = (FOLDER / "list.csv").read_bytes()
 BAD = [
     'Row 5, "Condition": "exc/vg" was taken as "very good".',
-    'Row 5, "Paid": "abc" has a word in it that is no currency. Write it like 4.50, £4 or 12/6. It '
-    "is kept in the notes.",
+    'Row 5, "Paid": "abc" has a word in it that is not a currency. Write it like 4.50, £4 or '
+    "12/6. It is kept in the notes.",
     'Row 5, "Bought": "31/2/98" is not a date that can be read. February 1998 has 28 days. It is '
     "kept in the notes.",
     'Row 8, "Condition": "brilliant" is not a condition the app knows. Write as new, '
@@ -177,9 +177,9 @@ HEADS = "No.;What;Condition;Box;Box condition;Paid\n"
     [
         ("-----;=====;-----;;;", "nothing says which piece this is"),
         (";?;good;;;", "nothing says which piece this is"),
-        ("TOTAL;;;;;£123", "this is a total and no piece"),
-        ("24;Total of all pieces:;;;;£123", "this is a total and no piece"),
-        (";Gesamt;;;;90 €", "this is a total and no piece"),
+        ("TOTAL;;;;;£123", "this is a total, not a piece"),
+        ("24;Total of all pieces:;;;;£123", "this is a total, not a piece"),
+        (";Gesamt;;;;90 €", "this is a total, not a piece"),
         (";xyz;;;;", '"xyz" names no piece'),
         ("xyz;-----;TOTAL;;;", '"xyz -----" names no piece'),
     ],
@@ -262,7 +262,7 @@ def test_wants_take_the_same_columns_and_need_an_item():
     )
     assert want["most"]["typed"] == "£1 7s 6d"
     assert want["notes"] == "Bought: 12/5/98"
-    assert rows[3]["failed"].startswith("Row 6: no item of the packs is surely meant")
+    assert rows[3]["failed"].startswith("Row 6: it is not certain which number is meant")
 
 
 def test_notes_keep_the_words_of_what_is_in_no_pack():

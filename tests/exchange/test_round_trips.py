@@ -160,8 +160,8 @@ WRONG = {
     ),
     "chance": (
         {"of": "p21_a many"},
-        'Row 2, "of": "p21_a many" is no variant with its chance, such as p1_a 55 %. It was left '
-        "as it was.",
+        'Row 2, "of": "p21_a many" is not a variant with its chance, such as p1_a 55 %. It was '
+        "left as it was.",
     ),
 }
 
@@ -177,8 +177,8 @@ def test_cells_that_cannot_be_read_are_told_and_change_nothing(name):
 FAILED = {
     "type": ({"type": "engine"}, 'Row 2: The type "engine" is not known. Types are: piece, want, '
              "note, sighting, budget."),
-    "record": ({"record": "7"}, 'Row 2: "7" is no record of this app. Leave the cell empty for a '
-               "new one."),
+    "record": ({"record": "7"}, 'Row 2: "7" is not a record of this app. Leave the cell empty '
+               "for a new one."),
     "other type": ({"type": "want"}, "Row 2: the record r1 is a piece and cannot become a want. "
                    "Leave the cell of the record empty for a new one."),
 }  # fmt: skip

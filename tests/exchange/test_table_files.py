@@ -78,7 +78,7 @@ REFUSED = {
     "empty": (b"  \n", "This file is empty."),
     "too large": (
         b"a" * (MOST_BYTES + 1_000_000),
-        "This file has 21 MB; at most 20 MB are read. Take pictures out of it, or part it.",
+        "This file has 21 MB; at most 20 MB are read. Take pictures out of it, or split it.",
     ),
     "old workbook": (
         b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(100),
@@ -96,7 +96,7 @@ REFUSED = {
     ),
     "bytes": (
         bytes(range(1, 9)) * 40,
-        "This is no table in text. Save it as CSV or XLSX, and choose that file.",
+        "This is not a table in plain text. Save it as CSV or XLSX, and choose that file.",
     ),
     "backup": (
         b'{"format": 1, "kind": "identify backup", "records": []}',
@@ -117,21 +117,21 @@ REFUSED = {
     ),
     "other archive": (
         None,
-        "This is a zip archive and no workbook. Choose the file inside it.",
+        "This is a zip archive, not a workbook. Choose the file inside it.",
     ),
     "wide text": (
         b";".join([b"x"] * 100_000) + b"\n" + b";".join([b"1"] * 100_000),
-        "Row 1 has 100,000 columns, and at most 500 are read. Take away the columns that say "
-        "nothing of the pieces.",
+        "Row 1 has 100,000 columns, and at most 500 are read. Remove the columns that say "
+        "nothing about the pieces.",
     ),
     "wide sheet": (
         by_hand(written(*["x"] * 16_000)),
-        "Row 1 has 16,000 columns, and at most 500 are read. Take away the columns that say "
-        "nothing of the pieces.",
+        "Row 1 has 16,000 columns, and at most 500 are read. Remove the columns that say "
+        "nothing about the pieces.",
     ),
     "long text": (
         b"No,What\n" + b"P 1,a\n" * 20_001,
-        "This table has more than 20,000 rows. Part it into several files.",
+        "This table has more than 20,000 rows. Split it into several files.",
     ),
     "no rows": (
         by_hand("<row/>" * 5),
@@ -258,7 +258,7 @@ def test_merged_cells_count_once_and_are_told():
     assert found.rows[2].cells == ["P 2"]
     assert found.notes == [
         "Cells are merged (B2:B3): the value counts for the first cell only, the others are empty. "
-        "Part them and fill each in, if it is meant for all."
+        "Unmerge them and fill each in, if it is meant for all."
     ]
 
 

@@ -89,12 +89,12 @@ WRONG = {
     "excellent, very good, good, fair or poor, or a grade from C10 (the best) to C1.",
     (read_yes, "maybe"): '"maybe" is neither yes nor no.',
     (read_box, "torn"): '"torn" does not say whether there is a box. Write yes, no or a condition.',
-    (read_count, "some"): '"some" is no number of pieces. Write a whole number from 1.',
-    (read_urgency, "9"): '"9" is no urgency. Write 1, 2 or 3.',
+    (read_count, "some"): '"some" is not a number of pieces. Write a whole number from 1.',
+    (read_urgency, "9"): '"9" is not an urgency. Write 1, 2 or 3.',
 }
 PRICES = {
     "2026-06-12": '"2026-06-12" is a date: a spreadsheet takes 12/6 for one. Write it like 12s 6d.',
-    "lots": '"lots" has a word in it that is no currency. Write it like 4.50, £4 or 12/6.',
+    "lots": '"lots" has a word in it that is not a currency. Write it like 4.50, £4 or 12/6.',
     "£": '"£" has no amount in it. Write it like 4.50, £4 or 12/6.',
     "kr 5": '"kr 5" is written as several currencies are. Write its code too, like 4.50 USD.',
     "£1 25s": '"£1 25s" has more than 19 shillings, 11 old pence or 99 pence beside a larger unit.',
@@ -120,5 +120,5 @@ def test_prices_that_cannot_be_read_are_told(text):
 
 
 def test_a_currency_that_is_not_known_is_told():
-    with pytest.raises(CellError, match="is in a currency that is not known here"):
+    with pytest.raises(CellError, match="is in a currency the app does not know"):
         read_price("5", "XAU")

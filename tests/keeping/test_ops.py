@@ -129,7 +129,7 @@ def test_what_is_no_operation_is_refused_alone(name, value, store, writer):
     assert found["held"] == [good["id"]]
     (refused,) = found["refused"]
     assert refused["id"] == (bad["id"] if isinstance(bad["id"], str) else "")
-    assert refused["why"].startswith("This is no operation that the server can keep.")
+    assert refused["why"].startswith("The server cannot keep this change.")
     assert f"“{name}”" in refused["why"]
 
 

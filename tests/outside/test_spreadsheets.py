@@ -50,7 +50,7 @@ def test_a_workbook():
     assert found.notes == [
         "The cell G5 (#DIV/0!) holds an error of the spreadsheet and no value: taken as empty.",
         "Cells are merged (A1:D1, C3:C4): the value counts for the first cell only, the others are "
-        "empty. Part them and fill each in, if it is meant for all.",
+        "empty. Unmerge them and fill each in, if it is meant for all.",
         "There are formulas (3): the values they had when the file was saved count.",
         'The sheet "Trains" was read. There is "Wants" too.',
     ]

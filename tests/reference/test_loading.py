@@ -25,10 +25,18 @@ def test_a_folder_and_the_file_compiled_from_it_are_the_same_pack(folder, tmp_pa
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        (b"", b"", "pack.json: this is no compiled pack: input data was truncated"),
-        (b'"prior":[', b'"prior":["x",', "this is no compiled pack: expected `float`"),
-        (b'"format":1', b'"format":2', "this is no compiled pack: invalid enum value 2"),
-        (b'"Red"', b'"Rad"', "this was changed after it was compiled."),
+        (b"", b"", "pack.json: this is not a range made here: input data was truncated"),
+        (
+            b'"prior":[',
+            b'"prior":["x",',
+            "this is not a range made here: expected `float`",
+        ),
+        (
+            b'"format":1',
+            b'"format":2',
+            "this is not a range made here: invalid enum value 2",
+        ),
+        (b'"Red"', b'"Rad"', "this was changed after it was made."),
     ],
 )
 def test_a_damaged_file_is_refused_with_a_sentence(folder, tmp_path, old, new, said):
@@ -44,7 +52,7 @@ def test_a_damaged_file_is_refused_with_a_sentence(folder, tmp_path, old, new, s
 def test_what_is_no_pack_at_all(tmp_path, data):
     file = tmp_path / "pack.json"
     file.write_bytes(data)
-    with pytest.raises(PackError, match="this is no compiled pack"):
+    with pytest.raises(PackError, match="this is not a range made here"):
         load_pack(file)
 
 

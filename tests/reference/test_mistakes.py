@@ -127,7 +127,7 @@ def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
 def test_a_folder_whose_name_cannot_be_an_id(tmp_path: Path) -> None:
     folder = write(tmp_path, small_files()).rename(tmp_path / "Small pack")
     assert [str(each) for each in check_pack(folder)] == [
-        "Small pack: the folder's name is the pack's id: lower case letters, digits and _ only."
+        "Small pack: the folder's name may have lower case letters, digits and _ only."
     ]
 
 

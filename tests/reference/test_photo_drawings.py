@@ -27,8 +27,8 @@ def test_a_state_can_be_photographed(small):
     [
         (jpeg(comment=b"here"), "more than the picture"),
         (jpeg(width=900), "900 by 60 pixels"),
-        (jpeg()[:-30], "no whole JPEG"),
-        (b"GIF89a", "no whole JPEG"),
+        (jpeg()[:-30], "not a whole JPEG"),
+        (b"GIF89a", "not a whole JPEG"),
         (jpeg() + b"\0" * 50_000, "At most 48 KB"),
     ],
 )  # fmt: skip

@@ -103,23 +103,23 @@ def test_a_state_seen_after_its_time_puts_the_next_one_later(small, tmp_path):
 def test_a_second_proposal_of_the_same_adds_nothing(small, tmp_path):
     path = file_of(tmp_path, kind="coach", years="1951", answers=saw(coupling="loop"))
     applied(propose(path, small), small)
-    with pytest.raises(SightingError, match="says nothing that the pack does not say already"):
+    with pytest.raises(SightingError, match="says nothing that the range does not say already"):
         propose(path, small)
 
 
 @pytest.mark.parametrize(
     ("more", "sentence"),
     [
-        ({"pack": "other"}, 'The sighting is of "other", and the pack is small.'),
+        ({"pack": "other"}, 'The sighting is of "other", and the range is small.'),
         ({"years": "late fifties"}, "is not a year or a span of years in EDTF"),
         ({"unrecorded": True}, "does not say which item it is a variant of"),
         ({"unrecorded": True, "item": "R 999"}, "does not say which item it is a variant of"),
-        ({}, "says nothing that the pack does not say already"),
-        ({"years": "1955", "answers": saw(coupling="loop")}, "says nothing that the pack"),
-        ({"answers": saw(gone="away"), "years": "1955"}, "says nothing that the pack"),
+        ({}, "says nothing that the range does not say already"),
+        ({"years": "1955", "answers": saw(coupling="loop")}, "says nothing that the range"),
+        ({"answers": saw(gone="away"), "years": "1955"}, "says nothing that the range"),
         (
             {"unrecorded": True, "item": "P1", "years": "1999", "answers": saw(livery="red")},
-            "does not go with the rest of the pack",
+            "does not fit the rest of the range",
         ),
     ],
 )
@@ -136,7 +136,7 @@ def test_what_cannot_be_proposed_is_said_in_a_sentence(small, tmp_path, more, se
 def test_a_file_that_is_none_is_said_to_be_none(small, tmp_path, text):
     path = tmp_path / "x.json"
     path.write_text(text)
-    with pytest.raises(SightingError, match=r"x\.json is no file of sightings"):
+    with pytest.raises(SightingError, match=r"x\.json is not a file of sightings"):
         propose(path, small)
 
 

@@ -56,7 +56,7 @@ def test_fourteen_days_without_a_proven_backup_are_told_to_all(server):
     }  # fmt: skip
     answer = server.ask("GET", "/api/health")
     assert (answer.status, answer.json["well"]) == (503, False)
-    assert b"No backup was proven for 14 days." in server.ask("GET", "/health").body
+    assert b"No backup has been tried out for 14 days." in server.ask("GET", "/health").body
 
 
 def test_a_device_that_is_not_paired_hears_nothing(server):
@@ -108,7 +108,7 @@ def test_what_cut_off_runs_left_is_counted(server):
     left = server.data.with_name("backups") / ".trial-0123abcd"
     os.mkdir(left)
     assert server.ask("GET", "/api/health").json["left_over"] == 1
-    assert b"left which were cut off: 1." in server.ask("GET", "/health").body
+    assert b"left by runs that were cut off: 1." in server.ask("GET", "/health").body
 
 
 def test_what_was_cut_off_is_cleared_at_the_next_start(tmp_path, monkeypatch):

@@ -84,7 +84,7 @@ def test_a_follower_proposes_and_hears_what_became_of_it(boxed, tmp_path, capsys
     assert main(["proposals", str(box.folder), "decline", other]) == 1
     assert "No proposal" in capsys.readouterr().err
     assert main(["proposals", str(box.folder), "list"]) == 0
-    assert "Nothing waits." in capsys.readouterr().out
+    assert "Nothing is waiting." in capsys.readouterr().out
 
 
 def test_a_word_opens_the_box_only_and_a_device_only_the_collection(boxed):
@@ -146,8 +146,9 @@ def test_limits(boxed, monkeypatch):
 @pytest.mark.parametrize(
     ("value", "says"),
     [
-        ([], "no file of sightings"),
-        ({"format": 1, "kind": "identify backup", "sightings": [SIGHTING]}, "no file of sightings"),
+        ([], "not a file of sightings"),
+        ({"format": 1, "kind": "identify backup", "sightings": [SIGHTING]}, "not a file of "
+                                                                            "sightings"),
         (file_of(*[SIGHTING] * 21), "at most 20 sightings"),
         (file_of({**SIGHTING, "__proto__": {}}), "“__proto__”"),
         (file_of({**SIGHTING, "text": "x" * 300_000}), "256 KB"),

@@ -144,7 +144,7 @@ def test_plain_http_gets_nothing_where_there_is_https(secure):
 REFUSALS = [
     (("serve", "--host", "0.0.0.0"), "no phone there keeps the app"),
     (("serve", "--cert", "x.crt"), "name both"),
-    (("serve", "--cert", "pyproject.toml", "--key", "pyproject.toml"), "no certificate in PEM"),
+    (("serve", "--cert", "pyproject.toml", "--key", "pyproject.toml"), "not a certificate in PEM"),
     (("serve", "--cert", "nothing", "--key", "nothing"), "No such file"),
     (("serve", "--behind-proxy", "http://x.example"), "Give the https address"),
     (("serve", "--behind-proxy", "https://x.example/under"), "Give the https address"),

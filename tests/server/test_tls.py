@@ -82,12 +82,12 @@ def test_files_from_elsewhere_are_read_again_when_they_change(tmp_path, monkeypa
 
 def test_files_that_are_no_pair_or_gone_are_said_and_the_old_ones_stay(tmp_path):
     pair, other = made(tmp_path / "one", 100), made(tmp_path / "other", 100)
-    with pytest.raises(UserError, match="no certificate with its key"):
+    with pytest.raises(UserError, match="not a certificate with its key"):
         Tls(pair[0], other[1], None)
     tls = Tls(*pair, None)
     assert tls.refresh(NOW) == ""
     shutil.copy(other[1], pair[1])
-    with pytest.raises(UserError, match="no certificate with its key"):
+    with pytest.raises(UserError, match="not a certificate with its key"):
         tls.refresh(NOW)
     pair[1].unlink()
     with pytest.raises(UserError, match="is not there any more"):
