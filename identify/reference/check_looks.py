@@ -18,9 +18,8 @@ def check_looks(features: list[Feature]) -> list[Mistake]:
             elif (
                 state.look and feature.layer in LAYERS and not look_fits(feature.layer, state.look)
             ):
-                text = (
-                    f'"{state.look}" is no look of "{feature.layer}": {_right(feature, state.look)}'
-                )
+                right = _right(feature, state.look)
+                text = f'"{state.look}" is not a look of "{feature.layer}": {right}'
                 found.append(Mistake(FEATURES, state.line, "states", text))
     return found
 
@@ -31,7 +30,7 @@ def _wrong(found: list[Mistake], entry: Entry, column: str, text: str) -> None:
 
 def _check_layer(found: list[Mistake], feature: Feature) -> None:
     if feature.layer and feature.layer not in LAYERS:
-        text = f'"{feature.layer}" is no layer of a portrait: {instead(feature.layer, LAYERS)}'
+        text = f'"{feature.layer}" is not a layer of a portrait: {instead(feature.layer, LAYERS)}'
         _wrong(found, feature, "layer", text)
     if feature.layer and feature.unseen:
         text = "a portrait either shows it (layer) or does not (unseen). Leave one out."

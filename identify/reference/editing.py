@@ -247,7 +247,7 @@ class Folder:
 
     def _draw(self, edit: Draw) -> None:
         if not edit.name.replace("-", "").replace("_", "").isalnum() or not edit.name.isascii():
-            raise EditError(f"{quoted(edit.name)} is no name of a drawing.")
+            raise EditError(f"{quoted(edit.name)} is not the name of a drawing.")
         now = self.drawings().get(edit.name, "")
         if now != edit.old:
             raise EditError(f"The drawing {edit.name} was changed meanwhile. Read the pack again.")

@@ -208,7 +208,7 @@ def opened(folders: list[Path]) -> list[PackFolder]:
     for path in folders:
         wrong = ""
         if not path.is_dir():
-            wrong = "this is no folder. A compiled pack cannot be edited: name its folder."
+            wrong = "this is not a folder. Only the folder of a range can be edited: name that."
         elif path.resolve().name in by_name:
             wrong = "there is another folder of that name, and the name is the pack's id."
         if wrong:

@@ -37,7 +37,7 @@ def written(value: Any) -> str:
         inside = ", ".join(f"{_key(name)} = {written(each)}" for name, each in value.items())
         return f"{{ {inside} }}" if inside else "{}"
     if not isinstance(value, list):
-        raise EditError("That is no value for a field of a pack.")
+        raise EditError("That is not a value for a field of a range.")
     if value and all(isinstance(each, dict) for each in value):
         return "[\n" + "".join(f"  {written(each)},\n" for each in value) + "]"
     return f"[{', '.join(written(each) for each in value)}]"

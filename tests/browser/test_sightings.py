@@ -78,7 +78,7 @@ def test_what_stretches_a_known_year_is_said_and_proposed(
     expect(field).to_have_value("1956/1959")
     kept(page, "When was it made?", "1957")
     page.reload()
-    expect(page.locator("main")).to_contain_text("This stretches what the sources say:")
+    expect(page.locator("main")).to_contain_text("This goes beyond what the sources say:")
     expect(page.locator("main")).to_contain_text(
         "Coupling, wide plastic claw: known from 1958 to 1966."
     )

@@ -246,7 +246,7 @@ def test_mistakes_in_moves_are_told(small, rows, text):
 
 @pytest.mark.parametrize("name", ["../x", "a/b", "x.svg", ""])
 def test_drawings_stay_in_their_folder(small, name):
-    with pytest.raises(EditError, match="no name of a drawing"):
+    with pytest.raises(EditError, match="not the name of a drawing"):
         edited(files_of(small), [Draw(name, "", SVG)])
 
 

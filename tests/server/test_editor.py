@@ -175,4 +175,4 @@ def test_a_compiled_pack_alone_cannot_be_edited(editor, tmp_path, capsys):
     assert main(["edit", str(compiled)]) == 1
     assert "Name the folder" in capsys.readouterr().err
     assert main(["edit", str(tmp_path / "nowhere")]) == 1
-    assert "this is no folder" in capsys.readouterr().err
+    assert "this is not a folder" in capsys.readouterr().err

@@ -34,10 +34,10 @@ export function sightingsScreen() {
       "p",
       {},
       found.length === 0
-        ? "None yet. When a piece is not in the reference, or shows what its sources do not " +
-            "know, the answer offers to keep it as a sighting."
-        : "Send the file to whoever keeps the reference: it says what was seen, when it was " +
-            "made, and shows the photos.",
+        ? "None yet. When a piece is not in the range, or shows something new, the answer " +
+            "offers to keep it as a sighting."
+        : "Send the file to whoever keeps the range: it has what was seen, when it was " +
+            "made, and the photos.",
     ),
     ...longList("Sightings", found, (one) => row(one)),
     found.length === 0
@@ -72,7 +72,7 @@ export async function sightingScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the reference" : "Sighting"),
+    el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the range" : "Sighting"),
     heading(1, named(sighting)),
     await unsettledLine(id),
     textField("What to call it", sighting.called, save("called", "Name"), {
@@ -138,7 +138,7 @@ function stretched({ engine }, ready, sighting) {
   return el(
     "div",
     { class: "warn" },
-    el("p", {}, "This stretches what the sources say:"),
+    el("p", {}, "This goes beyond what the sources say:"),
     el(
       "ul",
       { class: "plain-list" },
