@@ -90,7 +90,7 @@ function place(nodes, head, focus) {
   document.getElementById("screen").replaceChildren(...nodes);
   /** @type {HTMLElement} */
   const top = document.querySelector("#screen h1");
-  document.title = `${top.ariaLabel ?? top.textContent} – Identify`;
+  document.title = `${top.ariaLabel ?? top.textContent} – Stallside`;
   markPlace(here().screen);
   window.scrollTo(0, 0);
   if (focus) top.focus({ preventScroll: true });
