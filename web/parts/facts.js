@@ -46,7 +46,7 @@ export function whatWasSeen(pack, answers, say) {
 export function carries({ carried }) {
   return carried.length === 0
     ? null
-    : el("p", { class: "quiet" }, `Carries ${anyOf(carried.map((text) => `“${text}”`))}.`);
+    : el("p", { class: "quiet" }, `On the piece: ${anyOf(carried)}.`);
 }
 
 /** What it runs with, and what should be in the box. */
@@ -100,7 +100,7 @@ export function cautions(pack, kind) {
     el(
       "p",
       { class: "quiet" },
-      "In doubt, have it looked at by a competent person before you use it, and follow the rules " +
+      "If in doubt, have it checked by a competent person before you use it, and follow the rules " +
         "where you live.",
     ),
   ];
