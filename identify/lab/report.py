@@ -107,7 +107,7 @@ def _questions(findings: Findings) -> list[str]:
         heading("How many questions it takes"),
         say(
             "A session ends when one variant holds 95 %, when 95 % say that it is not in the "
-            f"reference, or when nothing left to look at is worth {WORTH} bits. The best order "
+            f"range, or when nothing left to look at is worth {WORTH} bits. The best order "
             "asks what tells most bits for each second of looking; the random order leaves out "
             "only what can tell nothing more."
         ),
