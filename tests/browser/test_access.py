@@ -126,7 +126,7 @@ def sighting(page: Page) -> None:
     page.get_by_label("When was it made?").blur()
     page.get_by_text("Saved").first.wait_for()
     page.reload()
-    expect(page.get_by_text("This stretches what the sources say")).to_be_visible()
+    expect(page.get_by_text("This goes beyond what the sources say")).to_be_visible()
 
 
 def read_mark(page: Page) -> None:

@@ -146,7 +146,7 @@ def test_a_newer_file_and_the_piece_at_hand(page, tmp_path):
     give(page, "newer.json", second)
     expect(page.get_by_role("alert")).to_contain_text("Club is now as in the file.")
     page.get_by_role("button", name="Remove Club").click()
-    expect(page.get_by_role("alert").last).to_contain_text("Start again first")
+    expect(page.get_by_role("alert").last).to_contain_text("Finish it or start again")
     expect(page.get_by_role("heading", name="Club")).to_be_visible()
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     expect(page.locator(".answer")).to_be_visible()

@@ -134,12 +134,12 @@ def test_a_full_phone_says_so_and_keeps_what_was_there(browser, server):
     page.get_by_label("Choose a picture").set_input_files(
         {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": large}
     )
-    expect(page.get_by_role("alert")).to_contain_text("no room left")
+    expect(page.get_by_role("alert")).to_contain_text("no space left")
     assert kept(page) == before
     page.get_by_role("button", name="Hide this").click()
     page.get_by_label("Notes").fill("much more " * 50_000)
     page.get_by_label("Notes").blur()
-    expect(page.get_by_role("alert")).to_contain_text("no room left")
+    expect(page.get_by_role("alert")).to_contain_text("no space left")
     expect(page.get_by_label("Notes")).to_have_value("much more " * 50_000)
     assert kept(page) == before
     room(page, 100_000_000)

@@ -21,7 +21,7 @@ export async function serverWarnings() {
         ? "Your server has not made a backup yet."
         : `The last backup on your server that was tried out is of ${day}. Check the server.`),
     away && "The copy of the last backup for another place could not be made. Check the server.",
-    full && "Your server’s disk is nearly full. Photos wait on this device until there is room.",
+    full && "Your server’s disk is nearly full. Photos wait on this device until there is space.",
   ].filter(Boolean);
 }
 
