@@ -71,7 +71,7 @@ def test_typed_nonsense_is_answered_with_help_and_loses_nothing():
     typed = "1\nx\n99\n1 99\n0\n-1\nm\nn 77\nw\nu\ns\n2?\n1 2\ne\nc\n"
     done = run("ask", PELLMARSH, "--kind", "coach", typed=typed)
     assert done.returncode == 0, done.stderr
-    assert "'99' is no answer here" in done.stdout
+    assert "'99' is not an answer here" in done.stdout
     assert "Traceback" not in done.stderr
 
 

@@ -76,7 +76,7 @@ def set_aside(page: Page) -> None:
 
 
 def sighted(page: Page) -> None:
-    """A piece that is not in the reference, kept as a sighting."""
+    """A piece that is not in the range, kept as a sighting."""
     place(page, "Identify")
     begin(page, "Wagon")
     while asking(page):

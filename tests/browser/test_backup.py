@@ -140,8 +140,8 @@ HEAD = {"format": 1, "kind": "identify backup", "journal": [], "photos": []}
         (b"", "not a backup, or it was cut short"),
         (orjson.dumps(HEAD | {"records": [GOOD]})[:-30], "not a backup, or it was cut short"),
         (b"\xff\xd8\xff\xe0 a photo", "not a backup, or it was cut short"),
-        (b"[1, 2]", "something else than a backup"),
-        (b'{"kind": "identify backup"}', "something else than a backup"),
+        (b"[1, 2]", "something other than a backup"),
+        (b'{"kind": "identify backup"}', "something other than a backup"),
         (orjson.dumps(HEAD | {"format": 2, "records": []}), "newer version of the app"),
     ],
 )

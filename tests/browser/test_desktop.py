@@ -189,7 +189,7 @@ def test_a_value_that_cannot_be_read_changes_nothing(desk):
 
 def test_single_keys_can_be_switched_off(desk):
     desk.get_by_role("button", name="Keys").click()
-    desk.get_by_label(re.compile("^Single keys")).uncheck()
+    desk.get_by_label(re.compile("^Use single keys")).uncheck()
     desk.get_by_role("dialog").get_by_role("button", name="Close").click()
     desk.reload()
     expect(desk.get_by_role("heading", level=1)).to_be_visible()

@@ -1,4 +1,4 @@
-"""What the reference does not know, kept on the phone and brought to the pack."""
+"""What the range does not know, kept on the phone and brought to the pack."""
 
 import re
 import shutil

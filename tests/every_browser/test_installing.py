@@ -45,7 +45,7 @@ STANDALONE = """
             "three dots",
             False,
         ),
-        ("Mozilla/5.0 (X11; Linux x86_64; rv:127.0) Firefox/127.0", "as a bookmark", False),
+        ("Mozilla/5.0 (X11; Linux x86_64; rv:127.0) Firefox/127.0", "bookmark this page", False),
         (f"{ANDROID} Chrome/126.0 Mobile Safari/537.36", "“Install”", False),
         (
             f"{ANDROID} SamsungBrowser/25.0 Chrome/121.0 Mobile Safari/537.36",

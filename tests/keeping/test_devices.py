@@ -51,7 +51,7 @@ def test_five_wrong_tries_end_the_code_and_not_the_link(store):
     for _ in range(5):
         with pytest.raises(NotPairedError, match="not right"):
             devices.pair(store, NOW, code=wrong(pairing["code"]))
-    with pytest.raises(NotPairedError, match="five minutes are over"):
+    with pytest.raises(NotPairedError, match="five minutes are up"):
         devices.pair(store, NOW, code=pairing["code"])
     assert devices.all_devices(store) == []
     another = devices.new_pairing(store, NOW)

@@ -55,6 +55,6 @@ def test_a_file_is_refused(tmp_path):
 
 @pytest.mark.parametrize("name", ["My range", "1950s", "über"])
 def test_a_name_that_cannot_be_an_id_is_refused(tmp_path, name):
-    with pytest.raises(PackError, match="becomes the pack's id"):
+    with pytest.raises(PackError, match="lower case letters, digits and _ only"):
         new_pack(tmp_path / name)
     assert not (tmp_path / name).exists()

@@ -83,5 +83,5 @@ def test_what_was_longest_not_asked_for_goes_first():
 
 
 def test_one_that_is_larger_than_all_may_be_is_refused_in_a_sentence():
-    with pytest.raises(FileError, match=r"larger than 64 MB once it is read\. Part it"):
+    with pytest.raises(FileError, match=r"larger than 64 MB once it is read\. Split it"):
         Uploads().keep("k1", bytes(UPLOADS_BYTES), ROWS)
