@@ -216,7 +216,8 @@ def test_an_authority_that_is_not_whole_is_told(tmp_path):
      ("a b.local", "not the name of a machine"), ("-x.local", "not the name"), ("", "not the name"),
      ("x..local", "not the name"), ("1.2.3", "neither"), ("1.2.3.4.5", "neither"),
      ("0.0.0.0", "not the address"), ("224.0.0.1", "not the address"),
-     ("fe80::1%eth0", "not the address"), ("x" * 64 + ".local", "not the name"), ("ümlaut.local", "not the name")],
+     ("fe80::1%eth0", "not the address"), ("x" * 64 + ".local", "not the name"),
+     ("ümlaut.local", "not the name")],
 )  # fmt: skip
 def test_what_is_no_name_of_one_machine_is_refused_with_what_would_be(name, why):
     with pytest.raises(UserError, match=why) as told:
