@@ -9,7 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 from identify.reference.kit import kit_to_pick
 from tests.bench.effort import Effort
 from tests.browser.phone import question
-from tests.ostwick import Item
+from tests.ostwick import Change, Item
 
 KIT = {one["id"]: one for one in kit_to_pick()["features"]}
 BY_TITLE = {one.get("title", one["name"]): one for one in KIT.values()}
@@ -153,20 +153,20 @@ def writes_down(hand: Hand, item: Item, before: list[Item]) -> None:
     expect(page.get_by_role("button", name="Write down a piece")).to_be_visible()
 
 
-def adds_change(hand: Hand, kinds: str, feature: str, state: str, since: str) -> None:
+def adds_change(hand: Hand, change: Change) -> None:
     """From the range's own screen: a running change, and back to the range."""
     page = hand.page
     hand.presses("Add a running change")
     hand.reads()
-    hand.taps(page.locator(".states button").filter(has_text=kinds).first)
+    hand.taps(page.locator(".states button").filter(has_text=change.kinds).first)
     expect(page.get_by_role("heading", name="What changed?")).to_be_visible()
     hand.reads()
-    named = page.get_by_text(KIT[feature]["name"], exact=True)
+    named = page.get_by_text(KIT[change.feature]["name"], exact=True)
     hand.taps(page.locator(".states button").filter(has=named).first)
     expect(page.get_by_text("Tap what is seen from then on.")).to_be_visible()
-    picked = page.get_by_text(caption(feature, state), exact=True)
+    picked = page.get_by_text(caption(change.feature, change.state), exact=True)
     hand.taps(page.locator(".states button").filter(has=picked).first)
-    hand.types("From", since)
+    hand.types("From", change.since)
     hand.presses("Back")
     expect(page.get_by_role("button", name="Write down a piece")).to_be_visible()
 

@@ -1,5 +1,8 @@
 """A collector who has never written a range brings in ten items, offline, by handling pieces."""
 
+import random
+from typing import Any
+
 import pytest
 from playwright.sync_api import expect
 
@@ -7,9 +10,68 @@ from tests.browser.handling import Hand, adds_change, photo, writes_down
 from tests.browser.phone import PHONE, watched
 from tests.browser.phone_storage import more, records
 from tests.conftest import serving
-from tests.ostwick import ITEMS
+from tests.ostwick import CHANGES, ITEMS, Piece, pieces
 
 MOST = 20 * 60  # seconds
+DRAWN, RIGHT, SEED = 20, 18, 1
+IDENTIFIED = """
+async ([found, sources]) => {
+  const core = await import(new URL("engine.js", location.href).href);
+  const database = await new Promise((resolve) => {
+    const request = indexedDB.open("identify");
+    request.onsuccess = () => resolve(request.result);
+  });
+  const read = (key) => new Promise((resolve) => {
+    const request = database.transaction("kept").objectStore("kept").get(key);
+    request.onsuccess = () => resolve(request.result);
+  });
+  let pack = { sources: [] };
+  while (pack.sources.length !== sources) {  // made of all that was written down
+    const own = ((await read("ranges")) ?? []).find(({ written }) => written);
+    if (own) pack = JSON.parse(await read(`range ${own.id}`));
+    await new Promise((resolve) => { setTimeout(resolve, 100); });
+  }
+  database.close();
+  const engine = core.prepare(pack);
+  const named = (says) => {
+    let session = core.new_session(engine);
+    for (;;) {
+      const { stop, question, variants } = core.assess(engine, session);
+      if (stop !== "" || !question) {
+        const { item } = pack.variants[variants[0].variant];
+        const alike = pack.variants.map((_, v) => v).filter((v) => pack.variants[v].item === item);
+        const { number } = pack.items[item];
+        const variant = alike.indexOf(variants[0].variant);
+        return { number, variant, stop, asked: session.answers.length };
+      }
+      const { id: feature, states } = pack.features[question.feature];
+      const seen = says[feature] ?? "none";
+      const there = states.some(({ id }) => id === seen);
+      const answer = { feature, how: there ? "sure" : "other", states: there ? [seen] : [] };
+      session = core.answered(session, answer);
+    }
+  };
+  return found.map(named);
+}"""
+
+
+def is_it(piece: Piece, named: dict[str, Any]) -> bool:
+    """Whether the app named the item and the variant, and did not say that it knows neither."""
+    known = named["stop"] != "unrecorded"
+    return known and (named["number"], named["variant"]) == (piece.item.number, piece.variant)
+
+
+def told(found: list[Piece], named: list[dict[str, Any]], right: list[bool]) -> str:
+    """What was named right, with how many questions, and what was not and why."""
+    asked = sum(one["asked"] for one in named) / len(named)
+    odd = sum(bool(one.odd) for one in found)
+    lines = [f"{sum(right)} of {len(found)} named right with {asked:.1f} questions, {odd} odd"]
+    lines += [
+        f"  {one.item.number}, variant {one.variant} ({', '.join(one.odd) or 'as made'}): {name}"
+        for one, name, good in zip(found, named, right, strict=True)
+        if not good
+    ]
+    return "\n".join(lines)
 
 
 @pytest.mark.heavy
@@ -32,8 +94,8 @@ def test_ten_items_are_written_down_within_twenty_minutes(browser, site, capsys)
     hand.reads()
     for place, item in enumerate(ITEMS):
         writes_down(hand, item, ITEMS[:place])
-    adds_change(hand, "Coaches", "wheels", "black", "about 1958")
-    adds_change(hand, "Wagons", "coupling", "claw", "1957")
+    for change in CHANGES:
+        adds_change(hand, change)
     hand.taps(page.get_by_role("list", name="Written down").get_by_role("button").first)
     expect(page.get_by_label("Number")).to_be_visible()
     hand.presses("Something of your own to look at")
@@ -45,11 +107,21 @@ def test_ten_items_are_written_down_within_twenty_minutes(browser, site, capsys)
     expect(page.get_by_role("list", name="Put down")).to_contain_text("Red lens")
     hand.presses("Another source says otherwise")
     hand.types("Made, as another book says", "1953")
+    found = pieces(random.Random(SEED), DRAWN)
+    sources = len(records(page, "range_source"))
+    named = page.evaluate(IDENTIFIED, [[one.says for one in found], sources])
+    right = [is_it(one, name) for one, name in zip(found, named, strict=True)]
     seconds = hand.effort.seconds()
     with capsys.disabled():
         print(f"\nten items written down: {seconds / 60:.1f} min, {hand.effort}")
+        print(told(found, named, right))
     assert len(records(page, "range_item")) == len(ITEMS)
     assert len(records(page, "range_variant")) == sum(1 + len(one.variants) for one in ITEMS)
     assert len(records(page, "range_change")) == 2
+    assert [len(one["other_years"]) for one in records(page, "range_item")].count(1) == 1
+    assert any(one["drawing"].startswith("data:image/") for one in records(page, "range_state"))
+    assert sum(one["kit"] != "" for one in records(page, "range_feature")) >= 10
     assert seconds <= MOST
+    assert any(one.odd for one in found), "some have a part swapped, or are misread"
+    assert sum(right) >= RIGHT, told(found, named, right)
     context.close()
