@@ -57,6 +57,11 @@ FURTHER_EXPORTS = (
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
     "sitting", "portrait", "differences",
 )  # fmt: skip
+# What a range of one's own is tried with.
+TRYING_EXPORTS = (
+    "prepare", "without_errors", "to_part", "alike_with", "worths", "new_trial", "ask_on",
+    "told_of", "unrecorded_features", "looks_to_take",
+)  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
     "same_operation", "met", "forked", "parts_of_id", "for_merging", "comparable",
@@ -133,6 +138,11 @@ def engine_module(more: Sequence[str] = ()) -> str:
 def further_module() -> str:
     """What the start does not wait for of the engine, as one ES module. Raises EngineError."""
     return _module(core.FILES, FURTHER_EXPORTS)
+
+
+def trying_module() -> str:
+    """What a range is tried with, as one ES module. Raises EngineError."""
+    return _module(core.FILES, TRYING_EXPORTS)
 
 
 def merging_module() -> str:
@@ -227,6 +237,7 @@ def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
             own, f"{own}; connect-src 'self' {proposals.rstrip('/')}"
         )
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
+    texts["trying.js"] = trying_module()
     texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
     files |= {name: minified(name, text).encode() for name, text in texts.items()}
     if {path.stem for path in packs} >= DEMO_NEEDS:

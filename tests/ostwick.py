@@ -104,7 +104,8 @@ class Piece:
     item: Item
     variant: int  # 0 the first of its item
     year: int
-    says: dict[str, str]
+    there: dict[str, str]  # what is on it
+    says: dict[str, str]  # what is seen at the first look; a second one shows what is there
     odd: list[str] = field(default_factory=list)  # what was swapped or misread
 
 
@@ -124,7 +125,8 @@ def any_piece(rng: random.Random, kind: str = "") -> Piece:
     item = rng.choice([one for one in ITEMS if kind in ("", one.kind)])
     variant = rng.randrange(1 + len(item.variants))
     year = rng.randint(*item.life)
-    return Piece(item, variant, year, made_with(item, variant, year))
+    made = made_with(item, variant, year)
+    return Piece(item, variant, year, made, dict(made))
 
 
 def pieces(rng: random.Random, count: int) -> list[Piece]:
@@ -132,17 +134,18 @@ def pieces(rng: random.Random, count: int) -> list[Piece]:
     found = []
     for _ in range(count):
         piece = any_piece(rng)
-        says = piece.says
+        there = piece.there
         if rng.random() < SWAPPED:
-            donor = any_piece(rng, piece.item.kind).says
-            part = rng.choice([one for one in PARTS if one in says])
-            if donor.get(part, says[part]) != says[part]:
-                says[part] = donor[part]
+            donor = any_piece(rng, piece.item.kind).there
+            part = rng.choice([one for one in PARTS if one in there])
+            if donor.get(part, there[part]) != there[part]:
+                there[part] = donor[part]
                 piece.odd.append(f"{part} swapped")
-        for feature, state in says.items():
+        there["kind"] = piece.item.kind.lower()
+        piece.says = dict(there)
+        for feature, state in there.items():
             if state in TAKEN_FOR and rng.random() < MISREAD:
-                says[feature] = TAKEN_FOR[state]
+                piece.says[feature] = TAKEN_FOR[state]
                 piece.odd.append(f"{feature} misread")
-        says["kind"] = piece.item.kind.lower()
         found.append(piece)
     return found

@@ -12,7 +12,13 @@ from pathlib import Path
 
 from identify import core
 from identify.core import ranges
-from identify.phone import EXPORTS, FURTHER_EXPORTS, MERGING_EXPORTS, RANGING_EXPORTS
+from identify.phone import (
+    EXPORTS,
+    FURTHER_EXPORTS,
+    MERGING_EXPORTS,
+    RANGING_EXPORTS,
+    TRYING_EXPORTS,
+)
 from identify.shipped import WEB
 
 CORE = Path(core.__file__).parent
@@ -23,6 +29,7 @@ MODULES = {
         (*EXPORTS, *FURTHER_EXPORTS),
     ),
     "FurtherModule": ("further.js: what the start does not wait for.", FURTHER_EXPORTS),
+    "TryingModule": ("trying.js: what a range of one's own is tried with.", TRYING_EXPORTS),
     "MergingModule": ("merging.js: the rules of syncing.", MERGING_EXPORTS),
     "RangingModule": ("ranging.js: compiled ranges from rows.", RANGING_EXPORTS),
 }

@@ -7,22 +7,22 @@ from typing import TextIO
 
 import msgspec
 
+from identify.core.alike import without_errors, worths
 from identify.core.asking import WORTH
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.misreading import usual_errors
 from identify.core.reasons import variant_chances
 from identify.core.session import new_session
-from identify.core.types.engine import Engine, Errors
+from identify.core.types.engine import Engine
 from identify.core.types.pack import Pack
 from identify.core.worth import entropy
 from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from identify.lab.calibration import EDGES, Stated, calibration, error_of, stated
 from identify.lab.leaving import MISSING, Left, Nothing, by_item, left_out, none_of_these
-from identify.lab.pairs import Alike, alike_pairs, worths
+from identify.lab.pairs import Alike, alike_pairs
 from identify.lab.trials import Asker, Trial, mean, trials
 from identify.reference.compiled import CompiledPack
 
-EXACT: Errors = {"sure": 0.0, "twice": 0.0, "unsure": 0.0, "unrecorded": 0.0, "drawn_all": 1.0}
 WRONG = 0.05  # share of wrong answers where there are more than the engine allows for
 PERFECT, STALL, HARD = "perfect answers", "at the stall", "5 % wrong answers"
 LOOKS = 4  # pieces looked at for each calibration, for each piece identified
@@ -120,18 +120,13 @@ class Progress:
             self.out.flush()
 
 
-def unswapped(pack: Pack) -> Pack:
-    """The pack as if no part were ever replaced."""
-    return {**pack, "parts": [{**part, "swap": 0.0} for part in pack["parts"]]}
-
-
 class _Lab:
     """One run: a pack, the chance, how many pieces, the counter."""
 
     def __init__(self, pack: Pack, count: int, seed: int, out: TextIO) -> None:
         self.rng = random.Random(seed)
         self.count = count
-        self.exact = prepare_with(unswapped(pack), EXACT)
+        self.exact = without_errors(pack)
         self.usual = prepare(pack)
         self.wrong = prepare_with(pack, {**usual_errors(), "sure": WRONG})
         self.progress = Progress(count * (7 + len(MISSING) + 2 * LOOKS), out)

@@ -13,7 +13,7 @@ from tests.conftest import serving
 from tests.ostwick import CHANGES, ITEMS, Piece, pieces
 
 MOST = 20 * 60  # seconds
-DRAWN, RIGHT, SEED = 20, 18, 1
+DRAWN, RIGHT, DRAWS = 20, 18, 10  # so many pieces, ten times; the first time counts
 IDENTIFIED = """
 async ([found, sources]) => {
   const core = await import(new URL("engine.js", location.href).href);
@@ -33,7 +33,7 @@ async ([found, sources]) => {
   }
   database.close();
   const engine = core.prepare(pack);
-  const named = (says) => {
+  const named = ([says, there]) => {
     let session = core.new_session(engine);
     for (;;) {
       const { stop, question, variants } = core.assess(engine, session);
@@ -45,9 +45,10 @@ async ([found, sources]) => {
         return { number, variant, stop, asked: session.answers.length };
       }
       const { id: feature, states } = pack.features[question.feature];
-      const seen = says[feature] ?? "none";
-      const there = states.some(({ id }) => id === seen);
-      const answer = { feature, how: there ? "sure" : "other", states: there ? [seen] : [] };
+      const again = session.answers.some((answer) => answer.feature === feature);
+      const seen = (again ? there : says)[feature] ?? "none";
+      const drawn = states.some(({ id }) => id === seen);
+      const answer = { feature, how: drawn ? "sure" : "other", states: drawn ? [seen] : [] };
       session = core.answered(session, answer);
     }
   };
@@ -107,14 +108,15 @@ def test_ten_items_are_written_down_within_twenty_minutes(browser, site, capsys)
     expect(page.get_by_role("list", name="Put down")).to_contain_text("Red lens")
     hand.presses("Another source says otherwise")
     hand.types("Made, as another book says", "1953")
-    found = pieces(random.Random(SEED), DRAWN)
+    found = [one for seed in range(DRAWS) for one in pieces(random.Random(seed), DRAWN)]
     sources = len(records(page, "range_source"))
-    named = page.evaluate(IDENTIFIED, [[one.says for one in found], sources])
+    named = page.evaluate(IDENTIFIED, [[[one.says, one.there] for one in found], sources])
     right = [is_it(one, name) for one, name in zip(found, named, strict=True)]
     seconds = hand.effort.seconds()
     with capsys.disabled():
         print(f"\nten items written down: {seconds / 60:.1f} min, {hand.effort}")
-        print(told(found, named, right))
+        print(told(found[:DRAWN], named[:DRAWN], right[:DRAWN]))
+        print(f"of {len(found)} drawn in {DRAWS} goes: {sum(right)}")
     assert len(records(page, "range_item")) == len(ITEMS)
     assert len(records(page, "range_variant")) == sum(1 + len(one.variants) for one in ITEMS)
     assert len(records(page, "range_change")) == 2
@@ -122,6 +124,7 @@ def test_ten_items_are_written_down_within_twenty_minutes(browser, site, capsys)
     assert any(one["drawing"].startswith("data:image/") for one in records(page, "range_state"))
     assert sum(one["kit"] != "" for one in records(page, "range_feature")) >= 10
     assert seconds <= MOST
-    assert any(one.odd for one in found), "some have a part swapped, or are misread"
-    assert sum(right) >= RIGHT, told(found, named, right)
+    assert any(one.odd for one in found[:DRAWN]), "some have a part swapped, or are misread"
+    assert sum(right[:DRAWN]) >= RIGHT, told(found[:DRAWN], named[:DRAWN], right[:DRAWN])
+    assert sum(right) >= 0.9 * len(found), told(found, named, right)
     context.close()

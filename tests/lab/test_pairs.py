@@ -4,8 +4,9 @@ from typing import Any
 
 import pytest
 
+from identify.core.alike import worths
 from identify.core.belief import prepare_with
-from identify.lab.pairs import alike_pairs, worths
+from identify.lab.pairs import alike_pairs
 from tests.table_packs import EXACT, sharp, table_pack
 
 AB = ["a", "b"]

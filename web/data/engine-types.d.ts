@@ -2514,6 +2514,89 @@ export interface Run {
   text: string;
 }
 
+/** Two variants that nothing visible tells apart, and the features that would. */
+export interface Alike {
+  /** index */
+  one: number;
+  other: number;
+  /** features that need a loupe or a screwdriver */
+  would: Array<number>;
+  /** and what each of them tells */
+  bits: Array<number>;
+  /** the prior of the rarer of the two */
+  met: number;
+}
+
+/** What pairs are looked for by. */
+export interface Apart {
+  /** without errors and swaps */
+  engine: Engine;
+  session: Session;
+  /** of each variant */
+  rows: Array<Array<number>>;
+  /** of each variant */
+  priors: Array<number>;
+  /** the variants that are met at all */
+  met: Array<number>;
+  /** by variant and visible feature: the share of each state */
+  looks: Array<Array<Array<number>>>;
+}
+
+/** Where a row of chance numbers stands. */
+export interface Luck {
+  at: number;
+}
+
+/** A piece that is drawn from a range and identified, question by question. */
+export interface Trial {
+  /** what it is */
+  variant: number;
+  /** by feature: the state that is answered, with slips */
+  says: Array<number>;
+  session: Session;
+  done: boolean;
+  /** whether it was named as what it is */
+  right: boolean;
+  /** whether it was said to be in no range */
+  unknown: boolean;
+  /** of what it was named as */
+  chance: number;
+}
+
+/** What came of all of them. */
+export interface Tried {
+  count: number;
+  right: number;
+  unknown: number;
+  /** the mean */
+  questions: number;
+  /** questions of the quickest and of the longest */
+  fewest: number;
+  most: number;
+  /** the mean chance of what was named */
+  sure: number;
+}
+
+/** A feature that is not recorded everywhere. */
+export interface Unrecorded {
+  /** index */
+  feature: number;
+  /** variants of which nothing is recorded */
+  without: number;
+  /** variants that can have it */
+  of: number;
+}
+
+/** Something to look at when the piece is in the hand again. */
+export interface LookNext {
+  /** index */
+  variant: number;
+  feature: number;
+  score: number;
+  /** whether it may tell it from another that it cannot be told from now */
+  apart: boolean;
+}
+
 /** Whatever has an id. */
 export interface Named {
   id: string;
@@ -3107,6 +3190,39 @@ export interface FurtherModule {
    * one at home. What is not recorded of either, or can be the same, is no difference.
    */
   differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+}
+
+/** trying.js: what a range of one's own is tried with. */
+export interface TryingModule {
+  /** What every other function takes as `engine`: the pack with its reading errors worked out. */
+  prepare(pack: Pack): Engine;
+  /** The engine as if nothing were misread and no part ever replaced. */
+  without_errors(pack: Pack): Engine;
+  /** What `alike_with` goes by: `engine` without errors and swaps. */
+  to_part(engine: Engine): Apart;
+  /** The variants that cannot be told from the one at this place of `met`, of those after it. */
+  alike_with(apart: Apart, place: number): Array<Alike>;
+  /**
+   * For each feature, the bits it tells about the variant as a first question, of the kind of
+   * piece (or of all of them) where it tells most.
+   */
+  worths(engine: Engine): Array<number>;
+  /** One of `count` pieces, at even steps along the prior, so that chance adds little. */
+  new_trial(engine: Engine, seed: number, place: number, count: number): Trial;
+  /** Ask the next question of a trial and answer it; or end it, where there is none. */
+  ask_on(engine: Engine, trial: Trial): null;
+  /** What came of trials that are done. */
+  told_of(trials: Array<Trial>): Tried;
+  /**
+   * The features that are not recorded of every variant which can have them: those recorded
+   * nowhere first.
+   */
+  unrecorded_features(pack: Pack): Array<Unrecorded>;
+  /**
+   * At most so many looks, the most telling first: a feature that needs nothing in the hand and
+   * is not recorded of a variant. `worth_of`: the bits of each feature as a first question.
+   */
+  looks_to_take(pack: Pack, alike: Array<Alike>, worth_of: Array<number>, most: number): Array<LookNext>;
 }
 
 /** merging.js: the rules of syncing. */
