@@ -11,11 +11,14 @@ from identify.core.belief import believe, prepare
 from identify.core.deciding import assess_for
 from identify.core.reasons import variant_chances
 from tests.core import worlds
+from tests.sampling import sample
 from tests.strategies import collections, hands, packs, pieces, sessions
 
 pytestmark = pytest.mark.heavy
 
-QUICK = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+QUICK = settings(
+    max_examples=sample(150, 50), deadline=None, suppress_health_check=list(HealthCheck)
+)
 NO_HAND = {"condition": "", "boxed": "", "asked": None}
 NOTHING = {"pieces": [], "wants": []}
 EXCLUSIVE = ["same", "other", "new", "unrecorded"]
@@ -102,7 +105,7 @@ def test_without_records_the_view_is_that_of_assess(data):
     assert found["new"] == pytest.approx(1 - found["unrecorded"], abs=1e-9)
 
 
-@settings(QUICK, max_examples=600)
+@settings(QUICK, max_examples=sample(600, 100))
 @given(st.data())
 def test_it_never_stops_while_two_candidates_would_mean_different_things(data):
     pack = data.draw(packs())
