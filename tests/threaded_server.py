@@ -7,12 +7,18 @@ from typing import Any
 import uvicorn
 from starlette.types import ASGIApp
 
+_given: set[int] = set()
+
 
 def free_port() -> int:
-    """A port that nobody uses."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        return int(free.getsockname()[1])
+    """A port that nobody uses and none had here before: a browser keeps what is stored for one."""
+    while True:
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            port = int(free.getsockname()[1])
+        if port not in _given:
+            _given.add(port)
+            return port
 
 
 class Running:

@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Iterator
-from contextlib import suppress
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +15,8 @@ from identify.server import exchange
 from identify.server.devices import offers
 from tests.browser.own_server import OwnServer
 from tests.conftest import Server, serving
-from tests.every_browser.driven import OPENERS, Phone, display
+from tests.every_browser.driven import Phone
+from tests.every_browser.openers import OPENERS, display
 
 os.environ["SE_OFFLINE"] = "true"  # selenium never looks for a driver by itself
 
@@ -53,21 +54,28 @@ def lent(
 
     Each test's server has a port of its own, so nothing is stored there yet.
     """
-    yield _running(request.param, _lent, tmp_path_factory)
-    _tidied(request.param, _lent)
+    with _borrowed(request.param, _lent, tmp_path_factory) as running:
+        yield running
 
 
-def _running(name: str, lent: dict[str, Phone], folders: pytest.TempPathFactory) -> Phone:
+@contextmanager
+def _borrowed(
+    name: str, lent: dict[str, Phone], folders: pytest.TempPathFactory
+) -> Iterator[Phone]:
+    """A running phone, put back before and after, whatever was done with it; else a new one."""
+    _tidied(name, lent)
     if name not in lent:
         lent[name] = Phone(name, folders.mktemp(name))
-    return lent[name]
+    yield lent[name]
+    _tidied(name, lent)
 
 
 def _tidied(name: str, lent: dict[str, Phone]) -> None:
-    try:
-        lent[name].tidy()
-    except (WebDriverException, AssertionError):
-        lent.pop(name).kill()
+    if name in lent:
+        try:
+            lent[name].tidy()
+        except (WebDriverException, AssertionError):
+            lent.pop(name).kill()
 
 
 @pytest.fixture
@@ -75,16 +83,16 @@ def three(
     _lent: dict[str, Phone], tmp_path_factory: pytest.TempPathFactory
 ) -> Iterator[dict[str, Phone]]:
     """One of each browser, all at once."""
-    yield {name: _running(name, _lent, tmp_path_factory) for name in OPENERS}
-    for name in OPENERS:
-        _tidied(name, _lent)
+    with ExitStack() as stack:
+        borrowed = [_borrowed(name, _lent, tmp_path_factory) for name in OPENERS]
+        yield {name: stack.enter_context(one) for name, one in zip(OPENERS, borrowed, strict=True)}
 
 
 @pytest.fixture
 def another(_lent: dict[str, Phone], tmp_path_factory: pytest.TempPathFactory) -> Iterator[Phone]:
     """A second phone, whichever the first one is."""
-    yield _running("chromium", _lent, tmp_path_factory)
-    _tidied("chromium", _lent)
+    with _borrowed("chromium", _lent, tmp_path_factory) as running:
+        yield running
 
 
 @pytest.fixture(scope="session")

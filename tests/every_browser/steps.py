@@ -1,5 +1,6 @@
 """What a person does in the app, in any browser."""
 
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -9,9 +10,10 @@ from selenium.webdriver.remote.webelement import WebElement
 
 from tests.browser.phone_storage import ALL, picture
 from tests.conftest import Server
-from tests.every_browser.driven import Phone
+from tests.every_browser.driven import LONG, SHORT, Phone
 
 STATES = "document.querySelector('.choices .states button')"
+ASKED = "document.querySelector('h1').innerText === arguments[0]"
 # keeps what the app hands out as a download, as text
 CATCH = """
   window.files = [];
@@ -51,11 +53,10 @@ def answer(phone: Phone) -> None:
     A tap that comes while the step before is still being stored is not taken: people read first.
     """
     before = phone.heading()
-    for _ in range(40):
-        state = phone.run(f"return {STATES}")
-        if phone.heading() == before and state:
-            phone.press(state)
-        if phone.soon("document.querySelector('h1').innerText !== arguments[0]", before):
+    for _ in range(LONG // SHORT):
+        with suppress(AssertionError):  # it may be gone by now
+            phone.press(f"{ASKED} ? {STATES} : null", before, within=SHORT)
+        if phone.soon(f"!({ASKED})", before):
             return
     raise AssertionError(f'the question "{before}" stays')
 
@@ -116,7 +117,7 @@ def add_piece(phone: Phone, number: str) -> None:
     phone.place("Collection")
     phone.tap("Add a piece")
     labelled(phone, "Number or name").send_keys(number)
-    phone.press(phone.until("document.querySelector('ul[aria-label=Found] button')"))
+    phone.press("document.querySelector('ul[aria-label=Found] button')")
     phone.until("document.querySelector('h1').innerText.includes(arguments[0])", number)
 
 
@@ -124,11 +125,9 @@ def open_more(phone: Phone, name: str) -> None:
     """Go to a screen that stands under More."""
     phone.place("More")
     phone.press(
-        phone.until(
-            "[...document.querySelectorAll('main .hit')]"
-            ".find((one) => one.innerText.trim().startsWith(arguments[0]))",
-            name,
-        )
+        "[...document.querySelectorAll('main .hit')]"
+        ".find((one) => one.innerText.trim().startsWith(arguments[0]))",
+        name,
     )
     phone.until("document.querySelector('h1').innerText === arguments[0]", name)
 

@@ -43,10 +43,8 @@ def sync(phone: Phone) -> str:
 def open_piece(phone: Phone, number: str) -> None:
     phone.place("Collection")
     phone.press(
-        phone.until(
-            "[...document.querySelectorAll('ul[aria-label=Pieces] button')]"
-            ".find((one) => one.innerText.includes(arguments[0]))",
-            number,
-        )
+        "[...document.querySelectorAll('ul[aria-label=Pieces] button')]"
+        ".find((one) => one.innerText.includes(arguments[0]))",
+        number,
     )
     labelled(phone, "Notes")

@@ -69,7 +69,7 @@ def test_a_piece_goes_to_the_trash_and_comes_back(piece: Phone):
     piece.tap("Move to the bin")
     piece.sees("0 pieces.")
     open_more(piece, "Bin")
-    piece.press(piece.until("document.querySelector('[aria-label^=\"Put back: Piece: P 21\"]')"))
+    piece.press("document.querySelector('[aria-label^=\"Put back: Piece: P 21\"]')")
     piece.sees("Nothing is in the bin.")
     assert len(records(piece, "piece")) == 1
 
@@ -160,7 +160,7 @@ def test_a_want_is_written_down(lent: Phone, app: Server):
     lent.place("Wants")
     lent.tap("Add a want")
     labelled(lent, "Number or name").send_keys("43/6")
-    lent.press(lent.until("document.querySelector('ul[aria-label=Found] button')"))
+    lent.press("document.querySelector('ul[aria-label=Found] button')")
     choose(lent, "How urgent", "3")
     write(lent, "Most to pay", "£25")
     lent.driver.back()

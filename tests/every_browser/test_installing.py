@@ -7,7 +7,7 @@ is what the app makes of them.
 import orjson
 import pytest
 
-from tests.conftest import Server
+from tests.conftest import Server, serving
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import add_piece, catch_files, look_round, open_more
 
@@ -31,6 +31,14 @@ STANDALONE = """
     if (first !== "") throw new DOMException("", first);
     window.shared.push([file.name, await file.text()]);
   });
+"""
+# the moment in which the very first version is stored and not yet in use, held fast
+FIRST = b"""
+const first = { waiting: {}, active: null, installing: null, addEventListener() {} };
+navigator.serviceWorker.register = async () => {
+  window.asked = true;
+  return first;
+};
 """
 
 
@@ -116,3 +124,12 @@ def test_an_app_on_the_home_screen_says_where_the_rest_is(lent: Phone, app: Serv
     lent.place("Collection")
     lent.place("Identify")
     lent.sees("What you kept in Safari before is not here.")
+
+
+def test_the_first_version_is_not_called_a_new_one(lent: Phone, site: dict[str, bytes]):
+    index = site["index.html"].replace(b"<script ", b"<script src=first.js></script><script ", 1)
+    with serving(site | {"index.html": index, "first.js": FIRST}) as app:
+        lent.goto(app.url)
+        lent.until("window.asked")
+        lent.run("window.dispatchEvent(new Event('online'))")
+        assert lent.run("return document.getElementById('signal').innerText") == ""

@@ -15,10 +15,8 @@ def test_a_browser_whose_question_is_not_answered_holds_up_no_tap(lent: Phone, a
     lent.run(NEVER)
     lent.tap("More")
     lent.press(
-        lent.until(
-            "document.querySelector('[data-goes=backup]') ?? "
-            "[...document.querySelectorAll('button')].find((b) => /^Backup/.test(b.innerText))"
-        )
+        "document.querySelector('[data-goes=backup]') ?? "
+        "[...document.querySelectorAll('button')].find((b) => /^Backup/.test(b.innerText))"
     )
     lent.tap("Ask the browser to keep it")
     lent.tap("Collection")
@@ -31,7 +29,7 @@ def test_the_light_on_the_settings_follows_the_button(lent: Phone, app: Server):
     lent.tap("Settings")
     lent.until("document.querySelector('input[name=light]')")
     light = lent.run("return document.documentElement.dataset.light")
-    lent.press(lent.run("return document.getElementById('light')"))
+    lent.press("document.getElementById('light')")
     lent.until("document.documentElement.dataset.light !== arguments[0]", light)
     lent.until(
         "document.querySelector('input[name=light]:checked').value"

@@ -10,7 +10,8 @@ from identify import phone as gathered
 from tests.browser.exchanging import as_csv, listed
 from tests.browser.own_server import OwnServer
 from tests.conftest import Server, serving
-from tests.every_browser.driven import OPENERS, Limits, Phone
+from tests.every_browser.driven import Phone
+from tests.every_browser.openers import OPENERS, Limits
 from tests.every_browser.steps import (
     add_piece,
     answer,
@@ -193,7 +194,7 @@ def test_a_clock_set_back_mixes_nothing_up(lent: Phone, site: dict[str, bytes]):
         lent.run("localStorage.setItem('clock off', String(-3 * 24 * 3600_000))")
         lent.goto(app.url)
         lent.place("Collection")
-        lent.press(lent.until("document.querySelector('ul[aria-label=Pieces] button')"))
+        lent.press("document.querySelector('ul[aria-label=Pieces] button')")
         write(lent, "Notes", "second")
         found = stored(lent)
         times = [one["time"] for one in found["journal"]]

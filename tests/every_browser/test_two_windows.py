@@ -45,7 +45,7 @@ def test_the_same_field_changed_in_both_is_asked_about(windows: tuple[Phone, str
     add_piece(phone, "P 24")
     phone.driver.switch_to.window(one)
     phone.place("Collection")
-    phone.press(phone.until("document.querySelector('ul[aria-label=Pieces] button')"))
+    phone.press("document.querySelector('ul[aria-label=Pieces] button')")
     phone.until(TYPING, "from the one")
     phone.driver.switch_to.window(other)
     write(phone, "Notes", "from the other")

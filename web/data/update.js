@@ -47,9 +47,9 @@ async function lookForUpdate() {
   }
 }
 
-/** Is a new version waiting? */
+/** Is a new version waiting? The first of all waits too, for a moment, and is no news. */
 export function updateWaiting() {
-  return Boolean(registration?.waiting);
+  return Boolean(registration?.waiting && registration.active);
 }
 
 /** Puts the waiting version in place and opens the page again. */
