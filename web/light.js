@@ -7,6 +7,8 @@
   } catch {
     // Storage is refused: the device decides.
   }
-  const device = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "sun";
+  const wishes = (what) => matchMedia(`(prefers-${what})`).matches;
+  const bright = wishes("contrast: more") ? "sun" : "day";
+  const device = wishes("color-scheme: dark") ? "dark" : bright;
   document.documentElement.dataset.light = chosen === "" ? device : chosen;
 })();

@@ -27,6 +27,7 @@ TYPES = {
     "webmanifest": "application/manifest+json",
     "svg": "image/svg+xml",
     "png": "image/png",
+    "woff2": "font/woff2",
 }
 
 NOTHING = "There is nothing of that name here."

@@ -29,7 +29,7 @@ def violations(phone: Phone) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("light", ["sun", "dark"])
+@pytest.mark.parametrize("light", ["day", "dark"])
 def test_axe_finds_nothing(lent: Phone, app: Server, light: str):
     look_round(lent, app)
     if light == "dark":

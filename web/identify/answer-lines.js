@@ -19,50 +19,56 @@ export function answerLines(state, step, act) {
   return box;
 }
 
+const CLAIMS = { fits: "good", possible: "good", unlikely: "care", "ruled out": "bad" };
+
 function lines(state, step, act, draw) {
   const { view } = state;
   const held = heldClaim(state, step);
   return [
-    line("Its parts", partsText(state, step), () => openParts(state, step, act)),
+    line("Its parts", ...partsText(state, step), () => openParts(state, step, act)),
     line(
       "Seller’s date",
       held?.judged ? claimShort(held.claim, held.judged) : "What year?",
+      CLAIMS[held?.judged?.word] ?? "",
       act.seller,
     ),
-    line("Yours or wanted", view.verdict ? verdictTitle(view.verdict) : "Add to wants", () =>
+    line("Yours or wanted", view.verdict ? verdictTitle(view.verdict) : "Add to wants", "", () =>
       openOwn(state, act),
     ),
-    line("Price", priceText(state), () => openPrice(state, act, draw)),
+    line("Price", ...priceText(state), () => openPrice(state, act, draw)),
   ];
 }
 
-function line(label, value, open) {
-  return button([el("span", { class: "line-label" }, label), el("strong", {}, value)], open, {
+/** `standing`: good, care or bad, which has a shape as well as a colour; "" for neither. */
+function line(label, value, standing, open) {
+  const said = el("strong", { class: standing }, value);
+  return button([el("span", { class: "line-label" }, label), said], open, {
     class: "line",
     "aria-label": `${label}: ${value}`,
     "aria-haspopup": "dialog",
   });
 }
 
-/** Whether its parts belong together, in a few words. */
+/** Whether its parts belong together, in a few words, and how that stands. */
 function partsText(state, step) {
   const { pack, view } = state;
   const { parts } = view;
   if (state.engine.marks_apart(pack, seenYears(state, step.session)).length > 0)
-    return "Its marks disagree";
-  if (parts.length === 0) return "Not looked at";
+    return ["Its marks disagree", "bad"];
+  if (parts.length === 0) return ["Not looked at", ""];
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
-  if (worst.swapped <= 0.2) return "Could be all original";
+  if (worst.swapped <= 0.2) return ["Could be all original", "good"];
   const name = pack.parts[worst.part].name;
-  return worst.swapped > 0.5 ? `${name} replaced?` : `Look at the ${small(name)}`;
+  return [worst.swapped > 0.5 ? `${name} replaced?` : `Look at the ${small(name)}`, "care"];
 }
 
 function priceText({ engine, piece, view }) {
   const asked = piece.hand?.asked ?? null;
-  if (!asked) return "What is asked?";
+  if (!asked) return ["What is asked?", ""];
   const limit = { above: ", above your limit", within: ", within your limit" };
   const met = (view.verdict?.wants ?? []).map(({ price }) => limit[price]).find(Boolean) ?? "";
-  return `${moneyText(engine, asked)}${met}`;
+  const standing = { [limit.above]: "bad", [limit.within]: "good" }[met] ?? "";
+  return [`${moneyText(engine, asked)}${met}`, standing];
 }
 
 function openParts(state, step, act) {

@@ -161,6 +161,10 @@ export const act = {
     (await loaded(import("./candidates.js"))).openCandidates(state, current(state.piece)),
   anything: async () =>
     (await loaded(import("./tell-anything.js"))).openAnything(state, session(), act.change),
+  sellerFirst: async () => {
+    await act.start({ kind: "", items: [] });
+    await act.seller();
+  },
   seller: async () =>
     (await loaded(import("./claim.js"))).openClaim(state, current(state.piece), act),
   claim: (text) =>
@@ -282,7 +286,7 @@ export function tools() {
   const at = state.piece && current(state.piece);
   if (at && askedPlace(state, at) >= 0)
     return [strip(state.pack, state.view, act.candidates, heldClaim(state, at))];
-  return [el("strong", { class: "name-of-app" }, state.entry.name)];
+  return [el("strong", { class: "name-of-app" }, "Identify")];
 }
 
 /** In a wide window, `draw` gives what stands beside the piece. */
@@ -293,7 +297,7 @@ export function drawBeside(draw) {
 /** The start, or the piece at hand: the nodes of its screen. */
 export function screen() {
   if (state.piece) return pieceScreen(state);
-  return [firstOffer(state), startScreen(state, act), updateOffer()].filter(Boolean);
+  return [startScreen(state, act, firstOffer(state)), updateOffer()].filter(Boolean);
 }
 
 /** The place of the feature that is asked about, or -1 where the answer is shown. */

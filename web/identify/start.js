@@ -17,9 +17,10 @@ import { announce } from "../parts/status.js";
 const MOST = 12;
 
 /**
- * The start: which kind is it, or what number or name stands on it? `act` holds what can be done.
+ * The start: which kind is it, or what number or name stands on it? `act` holds what can be done;
+ * `offer`: what is offered at the first start.
  */
-export function startScreen(state, act) {
+export function startScreen(state, act, offer = null) {
   const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
   const show = (found) => {
@@ -31,11 +32,12 @@ export function startScreen(state, act) {
     { class: "start" },
     state.former ? undoRestart(act) : null,
     heading(1, "What have you got?"),
-    el("div", { class: "first-row" }, searchField(state, act, show), shutter(act)),
+    searchField(state, act, show),
+    ways(act),
     atHand(state, act),
     below,
+    offer,
     rangeChoice(state, act.range),
-    button("Read a mark on it", act.mark, { class: "link" }),
   );
 }
 
@@ -51,18 +53,33 @@ function atHand({ tray, former }, act) {
   );
 }
 
-/** The camera first: what it is can be found out later. */
-function shutter(act) {
-  const icon = svg(
-    "svg",
-    { viewBox: "0 0 24 24", "aria-hidden": "true", focusable: "false" },
-    svg("path", { d: "M3 8h4l2-3h6l2 3h4v11H3z" }),
-    svg("circle", { cx: 12, cy: 13, r: 3.6 }),
+const CAMERA = "M3 8h4l2-3h6l2 3h4v11H3zM8.5 13a3.5 3.5 0 1 0 7 0a3.5 3.5 0 1 0-7 0";
+const SHELF = "M2 19h20M4 12h6v7H4zM14 19v-7h6v7M14 9a3 3 0 1 1 4 2.5q-1 .5-1 2M17 16v.1";
+const SAID = "M3 4h18v12h-9l-5 4v-4H3zM8 8v4M12 8v4M16 8v4";
+const MARK = "M10 3a7 7 0 1 0 .1 0M15 15l6 6M7 10h6M10 7v6";
+
+/** What else one comes for, each a tap away. The camera first: what it is can be found out later. */
+function ways(act) {
+  const way = (path, label, go) => button([drawn(path), label], go, { class: "way" });
+  return el(
+    "div",
+    { class: "ways-in" },
+    fileButton([drawn(CAMERA), "Photo for later"], act.photograph, {
+      accept: "image/*",
+      capture: "environment",
+    }),
+    way(SHELF, "Is it mine?", () => document.getElementById("search").focus()),
+    way(SAID, "Seller’s date", act.sellerFirst),
+    way(MARK, "Read a mark on it", act.mark),
   );
-  return fileButton([icon, "Photo for later"], act.photograph, {
-    accept: "image/*",
-    capture: "environment",
-  });
+}
+
+function drawn(path) {
+  return svg(
+    "svg",
+    { class: "drawn", viewBox: "0 0 24 24", "aria-hidden": "true", focusable: "false" },
+    svg("path", { d: path }),
+  );
 }
 
 function undoRestart(act) {

@@ -1,8 +1,11 @@
 /**
- * Light for the sun, dark for the evening, or as the device has it. light.js sets the first one.
+ * Light by day, dark for a dim hall, black on white for the sun, or as the device has it. light.js
+ * sets the first one.
  */
 const DARK = matchMedia("(prefers-color-scheme: dark)");
-const COLOURS = { sun: "#ffffff", dark: "#0c0f10" };
+const SHARP = matchMedia("(prefers-contrast: more)");
+const NEXT = { day: "dark", dark: "sun", sun: "day" };
+const NAMES = { day: "daylight", dark: "dark", sun: "bright sun" };
 let chosen = stored();
 
 function stored() {
@@ -13,12 +16,12 @@ function stored() {
   }
 }
 
-/** What was chosen: "sun", "dark", or "" for as the device has it. */
+/** What was chosen: "day", "dark", "sun", or "" for as the device has it. */
 export function lightChosen() {
   return chosen;
 }
 
-/** Chooses "sun", "dark" or "" (as the device has it). */
+/** Chooses "day", "dark", "sun" or "" (as the device has it). */
 export function chooseLight(choice) {
   chosen = choice;
   try {
@@ -36,22 +39,24 @@ export function onLight(act) {
   document.addEventListener("light", changed);
 }
 
-/** From the one to the other, whatever was chosen. */
+/** To the next of the three, whatever was chosen. */
 export function switchLight() {
-  chooseLight(document.documentElement.dataset.light === "dark" ? "sun" : "dark");
+  chooseLight(NEXT[document.documentElement.dataset.light]);
 }
 
 /** Puts the light on the page, and keeps in step with the device. */
 export function startLight() {
-  DARK.addEventListener("change", showLight);
+  for (const wish of [DARK, SHARP]) wish.addEventListener("change", showLight);
   showLight();
 }
 
 function showLight() {
-  const light = chosen === "" ? (DARK.matches ? "dark" : "sun") : chosen;
-  document.documentElement.dataset.light = light;
-  document.querySelector("meta[name=theme-color]").setAttribute("content", COLOURS[light]);
-  const other = light === "dark" ? "Switch to light, for the sun" : "Switch to dark";
-  document.getElementById("light").setAttribute("aria-label", other);
+  const device = DARK.matches ? "dark" : SHARP.matches ? "sun" : "day";
+  const light = chosen === "" ? device : chosen;
+  const root = document.documentElement;
+  root.dataset.light = light;
+  const ground = getComputedStyle(root).getPropertyValue("--ground").trim();
+  document.querySelector("meta[name=theme-color]").setAttribute("content", ground);
+  document.getElementById("light").setAttribute("aria-label", `Switch to ${NAMES[NEXT[light]]}`);
   document.dispatchEvent(new Event("light"));
 }

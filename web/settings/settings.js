@@ -17,8 +17,9 @@ const ABLE = [
   ["body off", "I can take the body off"],
 ];
 const LIGHTS = [
-  ["sun", "Light, for the sun"],
-  ["dark", "Dark"],
+  ["day", "Light"],
+  ["dark", "Dark, for a dim hall"],
+  ["sun", "Black on white, for the sun"],
   ["", "As the device"],
 ];
 
