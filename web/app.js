@@ -76,8 +76,8 @@ async function show(focus = true, drawn = null) {
   if (shown === "identify") place(drawn ?? screen(), tools(), focus);
   else {
     const kept = await shelf();
-    const node = await kept.draw(entry);
-    if (same(entry, here())) place([node], kept.tools(), focus);
+    const nodes = await kept.draw(entry);
+    if (same(entry, here())) place(nodes, kept.tools(), focus);
   }
 }
 

@@ -1,6 +1,7 @@
 import { all } from "../data/records.js";
 import { remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyText, totalText } from "../parts/money.js";
@@ -55,7 +56,7 @@ export async function collectionScreen(state, at, listOf = pieceList) {
     "section",
     { class: "shelf" },
     heading(1, "Collection"),
-    pieces.length === 0 ? demoOffer(state) : null,
+    pieces.length === 0 ? [emptyPicture("shelf"), demoOffer(state)] : null,
     el(
       "div",
       { class: "row" },
@@ -148,9 +149,14 @@ function filters(state, filter, listOf) {
   );
 }
 
-function results(state, pieces, first, listOf) {
+/** The pieces that the filters let through, in the order that was chosen. */
+export function chosenPieces(state, pieces = all("piece")) {
   const words = wordsOf(chosen.text);
-  const found = pieces.filter((piece) => passes(piece, words)).sort(order(state));
+  return pieces.filter((piece) => passes(piece, words)).sort(order(state));
+}
+
+function results(state, pieces, first, listOf) {
+  const found = chosenPieces(state, pieces);
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
   const sum = paid.length === 0 ? "" : ` Paid ${totalText(state.engine, paid)} for ${paid.length}.`;
   const count =

@@ -1,6 +1,7 @@
 import { all, record } from "../data/records.js";
 import { changeSettings } from "../data/settings.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, totalText } from "../parts/money.js";
@@ -24,6 +25,7 @@ export async function duplicatesScreen(state, at, listOf = duplicateList) {
     "section",
     { class: "shelf" },
     heading(1, "Duplicates"),
+    parting.length === 0 ? emptyPicture("twins") : null,
     choice(
       "What counts as the same",
       [

@@ -1,6 +1,7 @@
 import { all, making } from "../data/records.js";
 import { blank } from "../data/record-shapes.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { itemName } from "../parts/say.js";
 import { ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
@@ -25,6 +26,7 @@ export async function formationsScreen(state) {
     "section",
     { class: "shelf" },
     heading(1, "Sets and trains"),
+    wholes.length === 0 ? emptyPicture("train") : null,
     el(
       "p",
       {},

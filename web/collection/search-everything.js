@@ -1,5 +1,6 @@
 import { all } from "../data/records.js";
 import { el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { longList } from "../parts/long-list.js";
 import { matches, wordsOf } from "../parts/piece-names.js";
 import { announce } from "../parts/status.js";
@@ -29,6 +30,7 @@ export function findScreen(state) {
     const said =
       words.length === 0 ? "Any word: a name, a note, a place, a hall." : `${count} found`;
     below.replaceChildren(
+      ...(count === 0 ? [emptyPicture("lens")] : []),
       el("p", { class: "quiet" }, said),
       ...found
         .filter(({ some }) => some.length > 0)

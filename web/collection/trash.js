@@ -2,6 +2,7 @@ import { loosePhotos } from "../data/kept-photos.js";
 import { deleteForGood, everything, trashed, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { longList, thumb } from "../parts/long-list.js";
 import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
@@ -40,6 +41,7 @@ export async function trashScreen() {
     "section",
     { class: "shelf" },
     heading(1, "Bin"),
+    empty ? emptyPicture("bin") : null,
     el(
       "p",
       {},

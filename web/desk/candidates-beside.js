@@ -1,6 +1,16 @@
 import { current } from "../data/piece-at-hand.js";
 import { el, heading } from "../parts/element.js";
+import { portrait } from "../parts/portrait.js";
 import { candidateNodes } from "../identify/candidates.js";
+
+const LIKELY = 0.02;
+
+/** What all that are likely have in common. */
+function picture({ pack, view, piece }) {
+  const likely = view.variants.filter((one) => one.chance >= LIKELY).map((one) => one.variant);
+  const { answers } = current(piece).session;
+  return likely.length === 0 ? null : portrait(pack, likely, { size: 260, answers });
+}
 
 /** The candidates beside the question or the answer, for a window that has the room. */
 export function beside(state) {
@@ -8,6 +18,7 @@ export function beside(state) {
     "aside",
     { class: "beside", "aria-label": "What it could be" },
     heading(2, "What it could be"),
+    picture(state),
     ...candidateNodes(state, current(state.piece)),
   );
 }

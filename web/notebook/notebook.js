@@ -1,6 +1,7 @@
 import { all, making, setting, trashing } from "../data/records.js";
 import { blank } from "../data/record-shapes.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
@@ -42,6 +43,7 @@ export function notebookScreen(state, at) {
     "section",
     { class: "shelf" },
     heading(1, "Notebook"),
+    kept.length === 0 ? emptyPicture("notebook") : null,
     budget(state),
     el(
       "div",

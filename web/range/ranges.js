@@ -75,7 +75,7 @@ function whence({ own, written }) {
 
 function lines(state, one) {
   const years = one.first === 0 ? "" : `${one.first} to ${one.last}`;
-  const about = [one.gauge, years, whence(one), `version ${one.version}`];
+  const about = [one.gauge, years, whence(one)];
   return [
     heading(2, one.name),
     el("p", { class: "quiet" }, about.filter(Boolean).join(" · ")),

@@ -5,6 +5,7 @@
 import { all, record } from "../data/records.js";
 import { sightingsFile } from "../data/sightings-file.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { whatWasSeen } from "../parts/facts.js";
 import { choice, longField, textField } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
@@ -30,6 +31,7 @@ export function sightingsScreen() {
     "section",
     { class: "shelf" },
     heading(1, "Sightings"),
+    found.length === 0 ? emptyPicture("question") : null,
     el(
       "p",
       {},

@@ -5,6 +5,7 @@ import { here } from "../data/back-button.js";
 import { ranges, readPacks } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { all, everything, loadRecords, onChanged, onWritten } from "../data/records.js";
+import { LISTED, neighbours } from "../desk/neighbours.js";
 import { TABLED, tableOf } from "../desk/tables.js";
 import { button, el, heading } from "../parts/element.js";
 import { followKeyboard } from "../parts/keyboard.js";
@@ -81,7 +82,9 @@ async function draw(state, entry) {
   await readPacks();
   undoBy(null); // a screen with an Undo of its own says so
   const screen = await functionOf(entry.screen);
-  return screen(state, entry, wideList(entry.screen), menuLines);
+  const node = await screen(state, entry, wideList(entry.screen), menuLines);
+  const listed = WIDE.matches && LISTED.includes(entry.screen);
+  return listed ? [node, neighbours(state, entry)] : [node];
 }
 
 function tools() {

@@ -1,5 +1,6 @@
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { entry, longList } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
@@ -22,7 +23,10 @@ export function wantsScreen(state, at, listOf = wantList) {
     { class: "shelf" },
     heading(1, "Wants"),
     wants.length === 0
-      ? el("p", {}, "Nothing yet. When you identify a piece on this list, the app will say so.")
+      ? [
+          emptyPicture("wanted"),
+          el("p", {}, "Nothing yet. When you identify a piece on this list, the app will say so."),
+        ]
       : null,
     el(
       "div",

@@ -1,0 +1,36 @@
+/** In a wide window, the list that a record stands in beside the record itself. */
+import { chosenPieces, pieceRow } from "../collection/collection.js";
+import { byDay, notes } from "../notebook/meet-day.js";
+import { noteRow } from "../notebook/notebook.js";
+import { el, heading } from "../parts/element.js";
+import { sortedWants, wantRow } from "../wants/wants.js";
+
+const BEFORE = 3;
+const SHOWN = 30;
+const LISTS = {
+  piece: { title: "Collection", of: chosenPieces, row: pieceRow },
+  want: { title: "Wants", of: sortedWants, row: wantRow },
+  note: { title: "Notebook", of: () => byDay(notes()), row: noteRow },
+};
+
+/** The screens that have a list beside them. */
+export const LISTED = Object.keys(LISTS);
+
+/** The list around the record that a screen shows. */
+export function neighbours(state, { screen, id }) {
+  const { title, of, row } = LISTS[screen];
+  const records = of(state);
+  const at = records.findIndex((one) => one.id === id);
+  const from = Math.max(0, Math.min(at - BEFORE, records.length - SHOWN));
+  const list = records.slice(from, from + SHOWN).map((one) => {
+    const entry = row(state, one);
+    if (one.id === id) entry.setAttribute("aria-current", "true");
+    return el("li", {}, entry);
+  });
+  return el(
+    "aside",
+    { class: "neighbours", "aria-label": `${title}: the others` },
+    heading(2, title),
+    el("ul", { class: "found" }, list),
+  );
+}
