@@ -2,14 +2,28 @@
 
 import re
 from pathlib import Path
+from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+import orjson
+from playwright.sync_api import Browser, Page, sync_playwright
 
 from identify import phone
-from tests.browser.phone import PHONE, asking, begin, choices, more_of_question, see
+from identify.core.types.pack import Pack
+from tests.browser.phone import (
+    DESK,
+    PHONE,
+    begin,
+    choices,
+    more_of_question,
+    see,
+    see_all,
+    whole_piece,
+)
 from tests.browser.phone_storage import demo, place
 from tests.conftest import ARGS, browser_path, serving
+from tests.moving_picture import stall_minute
 
+SEED = 3  # of a piece that the demo collection has
 FOLDER = Path(__file__).resolve().parent.parent / "fixtures" / "screenshots"
 
 
@@ -18,43 +32,71 @@ def take(page: Page, name: str) -> None:
     page.screenshot(path=FOLDER / f"{name}.png")
 
 
+def opened(browser: Browser, url: str, size: dict[str, Any]) -> Page:
+    """The app in a browser of its own, at its second start: by then its letters are there."""
+    page = browser.new_context(**size).new_page()
+    page.goto(url)
+    page.get_by_role("heading", level=1).wait_for()
+    page.reload()
+    return page
+
+
+def asked(page: Page) -> None:
+    """A question, why not another, the seller's date, and the answer."""
+    begin(page, "Locomotive or power car")
+    see(page, choices(page)[0])
+    see(page, choices(page)[3])
+    take(page, "question")
+    page.get_by_role("button", name=re.compile("^So far")).click()
+    page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
+    take(page, "why-not")
+    page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
+    more_of_question(page, "Check the seller’s date")
+    page.get_by_role("button", name="1950s", exact=True).click()
+    page.get_by_role("button", name="1953", exact=True).click()
+    take(page, "seller")
+
+
+def answered(page: Page, pack: Pack) -> None:
+    """With the demo collection: what it is, and what that means."""
+    demo(page)
+    place(page, "Identify")
+    take(page, "start")
+    begin(page, "Coach")
+    see_all(page, pack, whole_piece(pack, "coach", SEED))
+    take(page, "answer")
+    place(page, "Collection")
+    take(page, "collection")
+    place(page, "Notebook")
+    take(page, "notebook")
+
+
+def at_home(page: Page) -> None:
+    """In a wide window: the collection as a table, and a piece beside it."""
+    demo(page)
+    cells = page.locator(".grid tbody tr td:nth-child(4)")
+    cells.nth(1).click()
+    cells.nth(3).click(modifiers=["Shift"])
+    page.evaluate("scrollTo(0, 0)")
+    take(page, "table")
+    page.locator(".grid tbody .link").nth(5).click()
+    page.locator(".neighbours").wait_for()
+    take(page, "record")
+
+
 def main() -> None:
     """Identifying a piece, the seller's date, and the demo collection."""
     FOLDER.mkdir(exist_ok=True)
-    with serving(phone.site(phone.demo_packs())) as server, sync_playwright() as playwright:
+    site = phone.site(phone.demo_packs())
+    with serving(site) as server, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
-        page = browser.new_context(**PHONE).new_page()
-        page.goto(server.url)
-        begin(page, "Locomotive or power car")
-        see(page, choices(page)[0])
-        see(page, choices(page)[3])
-        take(page, "question")
-        page.get_by_role("button", name=re.compile("^So far")).click()
-        page.get_by_role("dialog").get_by_role("button", name=re.compile("^Why not")).first.click()
-        take(page, "why-not")
-        page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
-        more_of_question(page, "Check the seller’s date")
-        page.get_by_role("button", name="1950s", exact=True).click()
-        page.get_by_role("button", name="1953", exact=True).click()
-        take(page, "seller")
-        page.get_by_role("dialog").get_by_role("button", name="Forget this date").click()
-        while asking(page):
-            see(page, choices(page)[0])
-        take(page, "answer")
-        page.evaluate("indexedDB.deleteDatabase('identify')")
-        page.goto(server.url)
+        asked(opened(browser, server.url, PHONE))
+        answered(opened(browser, server.url, PHONE), orjson.loads(site["packs/pellmarsh.json"]))
+        page = opened(browser, server.url, PHONE)
         demo(page)
-        take(page, "collection")
-        place(page, "Notebook")
-        take(page, "notebook")
-        desk = browser.new_context(viewport={"width": 1280, "height": 800}).new_page()
-        desk.goto(server.url)
-        demo(desk)
-        cells = desk.locator(".grid tbody tr td:nth-child(4)")
-        cells.nth(1).click()
-        cells.nth(3).click(modifiers=["Shift"])
-        desk.evaluate("scrollTo(0, 0)")
-        take(desk, "table")
+        place(page, "Identify")
+        stall_minute(page, FOLDER / "minute.webp")
+        at_home(opened(browser, server.url, DESK))
         browser.close()
 
 

@@ -286,7 +286,7 @@ export function tools() {
   const at = state.piece && current(state.piece);
   if (at && askedPlace(state, at) >= 0)
     return [strip(state.pack, state.view, act.candidates, heldClaim(state, at))];
-  return [el("strong", { class: "name-of-app" }, "Identify")];
+  return [el("strong", { class: "name-of-app" }, "Stallside")];
 }
 
 /** In a wide window, `draw` gives what stands beside the piece. */
