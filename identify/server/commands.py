@@ -194,7 +194,7 @@ def _tls(args: argparse.Namespace, data: Path) -> Tls | None:
     left = tls.until() - now
     if left < RENEWED:
         elsewhere = "Get a new one from where it came from; the server reads it as it runs."
-        when = "has expired" if left <= timedelta(0) else f"ends on {tls.until():%Y-%m-%d}"
+        when = "has expired" if left <= timedelta(0) else f"expires on {tls.until():%Y-%m-%d}"
         said = f"The certificate in {tls.certificate} {when}. {elsewhere}"
         if left <= timedelta(0):
             raise UserError(said)

@@ -109,14 +109,14 @@ def in_words(stands: Standing, ends: Ends) -> list[str]:
         else f"{left}.",
         *([stands["away"]] if stands["away"] else []),
         *(
-            [f"The certificate ends on {_day(ends.certificate)}. Renew it before then."]
+            [f"The certificate expires on {_day(ends.certificate)}. Renew it before then."]
             if ends.certificate
             else []
         ),
         *(
             [
-                f"The authority that you made ends on {_day(ends.authority)}. Before then put the "
-                "folder “certificate” in the data aside, make a new certificate, and put its "
+                f"The authority that you made expires on {_day(ends.authority)}. Before then put "
+                "the folder “certificate” in the data aside, make a new certificate, and put its "
                 "authority on each phone, as at first."
             ]
             if ends.authority

@@ -158,7 +158,7 @@ def test_the_end_of_an_authority_of_ones_own_is_told_90_days_before(tmp_path: Pa
             found = server.ask("GET", path, token=token).json
             assert found["authority"] == (f"{end:%Y-%m-%d}" if told else "")
             assert found["certificate"] == ""
-        said = f"The authority that you made ends on {end:%Y-%m-%d}.".encode()
+        said = f"The authority that you made expires on {end:%Y-%m-%d}.".encode()
         assert (said in server.ask("GET", "/health").body) is told
 
 

@@ -127,7 +127,7 @@ function wouldTell(pack, view, act) {
   if (view.would_tell.length === 0) return null;
   const needs = [...new Set(view.would_tell.map((one) => one.needs))];
   return [
-    heading(2, "What would tell more"),
+    heading(2, "What else would help"),
     needs.map((name) => {
       const names = view.would_tell
         .filter((one) => one.needs === name)

@@ -12,7 +12,7 @@ export function left({ pack, view, piece }) {
   const known = best && view.unrecorded <= best.chance;
   const { scope } = current(piece).session;
   const name = !known
-    ? "Perhaps in no range"
+    ? "Perhaps not in the range"
     : best.chance >= CLEAR
       ? variantName(pack, best.variant)
       : itemName(pack, item.item);

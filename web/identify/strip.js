@@ -41,7 +41,7 @@ function leader(pack, view) {
   const [best] = view.variants;
   const [item] = view.items;
   if (!best || view.unrecorded > Math.max(item.chance, 0.5))
-    return { name: "Perhaps in no range", chance: view.unrecorded };
+    return { name: "Perhaps not in the range", chance: view.unrecorded };
   if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
     return { name: variantName(pack, best.variant), chance: best.chance };
   }
