@@ -188,7 +188,7 @@ def test_the_demo_is_not_called_the_collectors_own(page, server):
     expect(page.get_by_role("button", name="Backup")).to_contain_text("Nothing of your own yet")
     add_piece(page, "P 24")
     place(page, "More")
-    expect(page.get_by_role("button", name="Backup")).to_contain_text("1 entry is only on this")
+    expect(page.get_by_role("button", name="Backup")).to_contain_text("1 record is only on this")
 
 
 def test_what_is_not_in_a_backup_yet_is_shown(page, server, tmp_path):
@@ -196,8 +196,8 @@ def test_what_is_not_in_a_backup_yet_is_shown(page, server, tmp_path):
     add_piece(page, "P 24")
     fill(page, "Notes", "one")
     place(page, "More")
-    expect(page.get_by_text("1 entry is only on this device")).to_be_visible()
+    expect(page.get_by_text("1 record is only on this device")).to_be_visible()
     backup(page, tmp_path)
     add_piece(page, "P 21")
     place(page, "More")
-    expect(page.get_by_text("1 entry is not in the last backup")).to_be_visible()
+    expect(page.get_by_text("1 record is not in the last backup")).to_be_visible()

@@ -50,7 +50,7 @@ def test_a_file_says_what_it_would_remove_and_deletes_nothing_for_good(page, ser
         more(page, "Backup")
         page.get_by_label("Restore a backup file").set_input_files(as_file(records=[gone]))
         sheet = page.get_by_role("dialog")
-        expect(sheet).to_contain_text("This file would remove 1 entry")
+        expect(sheet).to_contain_text("This file would remove 1 record")
         expect(sheet).to_contain_text("P 24")
         sheet.get_by_role("button", name=f"Restore, and {tapped}").click()
         expect(page.get_by_role("alert").last).to_contain_text("Restored:")

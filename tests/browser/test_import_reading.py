@@ -22,7 +22,7 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
     open_import(page)
     choose_file(page, "list.csv", as_csv(ROWS))
     expect(page.get_by_role("main")).to_contain_text(
-        "A column that you leave out is not brought in."
+        "A column that you leave out is not imported."
     )
     page.get_by_label("Days of Bought").select_option("day")
     look(page)

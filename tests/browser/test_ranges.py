@@ -45,10 +45,10 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
     save(page)
     use_new_version(page)
     expect(page.get_by_role("alert")).to_contain_text(
-        "Small has changed: 1 entry of yours now has its new number"
+        "Small has changed: 1 record of yours now has its new number"
     )
     expect(page.get_by_role("alert")).to_contain_text(
-        "1 entry of yours points to what is no longer in it"
+        "1 record of yours points to what is no longer in it"
     )
     numbers = sorted(one["item"] for one in kept(page)["records"])
     assert numbers == ["P1 L", "S 1"]
@@ -102,7 +102,7 @@ def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_pa
 
     more(page, "Ranges")
     give(page, "newer.json", second)
-    expect(page.get_by_role("alert")).to_contain_text("Club has changed: 1 entry of yours now has")
+    expect(page.get_by_role("alert")).to_contain_text("Club has changed: 1 record of yours now has")
     assert [one["item"] for one in kept(page)["records"]] == ["P7"]
     with page.expect_download() as download:
         page.get_by_role("button", name="Share Club").click()

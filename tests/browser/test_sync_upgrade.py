@@ -99,7 +99,7 @@ def test_a_phone_used_before_brings_its_records_as_they_stand(browser, own):
     old = version_2(contexts[0], own.url)
     before, _, _ = old_phone()
     old.goto(own.link())
-    expect(old.get_by_text("3 entries are on this device")).to_be_visible()
+    expect(old.get_by_text("3 records are on this device")).to_be_visible()
     old.get_by_role("button", name="Pair", exact=True).click()
     settled(old)
     fresh = phone(contexts[1])

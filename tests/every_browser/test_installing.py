@@ -89,7 +89,7 @@ def test_a_backup_counts_only_once_the_sheet_has_taken_it(lent: Phone, app: Serv
         if tapped_again:  # it took so long that the browser wants another tap
             lent.tap("Share")
         lent.sees("The backup was not shared, and does not count as made.")
-        lent.sees("1 entry is only on this device: there is no backup yet.")
+        lent.sees("1 record is only on this device: there is no backup yet.")
         lent.tap("Hide this")
     lent.tap("Collection", "#places button")  # no tap waits for the sheet
     lent.sees("101 pieces")

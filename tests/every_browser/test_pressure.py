@@ -145,7 +145,7 @@ def test_what_the_browser_deleted_is_missed_at_the_next_start(phone: Phone, app:
         shutil.rmtree(folder)
     phone.open()
     phone.goto(app.url)
-    phone.sees("This browser has deleted what the app had stored on this device: 122 entries")
+    phone.sees("This browser has deleted what the app had stored on this device: 122 records")
     phone.tap("Restore a backup file", "button")
     phone.until("document.querySelector('h1').innerText === 'Backup'")
     phone.goto(app.url)

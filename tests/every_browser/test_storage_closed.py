@@ -151,7 +151,7 @@ def with_two_entries(phone: Phone, app: Server) -> None:
     for number in ("P 24", "G 25"):
         add_piece(phone, number)
     open_more(phone, "Backup")
-    phone.sees("2 entries are only on this device")
+    phone.sees("2 records are only on this device")
 
 
 @pytest.mark.parametrize("way", WAYS)
@@ -163,7 +163,7 @@ def test_a_backup_after_the_connection_closed_holds_everything(
         lent.run(f"cut.{way}()")
         catch_files(lent)
         lent.tap("Make a backup file")
-        lent.sees("with 124 entries")
+        lent.sees("with 124 records")
         assert len(orjson.loads(lent.until("window.files[0]"))["records"]) == 124
         lent.run(f"cut.{way}()")
         lent.tap("More")
@@ -183,7 +183,7 @@ def test_what_cannot_be_opened_again_is_said_and_no_memory_is_read(
         assert lent.run("return window.files.length") == 0
         lent.run("window.refusing = false")
         lent.tap("Make a backup file")
-        lent.sees("with 124 entries")
+        lent.sees("with 124 records")
         assert lent.reported() == []
 
 
@@ -199,12 +199,12 @@ def test_no_backup_is_made_that_is_emptier_than_what_was_here(lent: Phone, site:
         assert len(orjson.loads(lent.until("window.files[0]"))["records"]) == 124
         open_more(lent, "Backup")
         lent.tap("Make a backup file")
-        lent.sees("The storage gives 0 of the 124 entries")
+        lent.sees("The storage gives 0 of the 124 records")
         assert lent.run("return window.files.length") == 1
         lent.goto(app.url)
-        lent.sees("This browser has deleted what the app had stored on this device: 124 entries")
+        lent.sees("This browser has deleted what the app had stored on this device: 124 records")
         lent.tap("Restore a backup file", "button")
         catch_files(lent)
         lent.tap("Make a backup file")
-        lent.sees("The storage gives 0 of the 124 entries")
+        lent.sees("The storage gives 0 of the 124 records")
         assert lent.run("return window.files.length") == 0

@@ -32,7 +32,7 @@ export async function changesScreen(state, { id }) {
 function step({ group, what, time, records, undone, pulled }) {
   const first = record(records[0]);
   const name = first && first.type !== "budget" && !first.gone ? title(packsAtHand, first) : "";
-  const about = records.length > 1 ? `${records.length} entries` : name;
+  const about = records.length > 1 ? `${records.length} records` : name;
   return [
     heading(2, what),
     el(

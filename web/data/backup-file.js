@@ -27,7 +27,7 @@ export async function makeBackup() {
   const known = Math.max(everything().length, records.length === 0 ? countKnown() : 0);
   if (records.length < known)
     throw new WouldBeEmptier(
-      `The storage gives ${records.length} of the ${known} entries that are known to have been ` +
+      `The storage gives ${records.length} of the ${known} records that are known to have been ` +
         "here. No file was made: it would only look like a backup. Keep the last one. Close the " +
         "app and open it again; if it is still so, restore the last backup.",
     );

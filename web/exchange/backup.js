@@ -106,7 +106,7 @@ function nameOf(one) {
   return one.type === "budget" ? `Budget of ${one.day}` : title(packsAtHand, one);
 }
 
-const counted = (count) => (count === 1 ? "1 entry" : `${count} entries`);
+const counted = (count) => (count === 1 ? "1 record" : `${count} records`);
 
 /** Restores the file; then these go to the bin, and those come back out of it. */
 async function putIn(file, away, stay) {

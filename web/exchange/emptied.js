@@ -35,7 +35,7 @@ export function tellEmptied() {
   );
 }
 
-const entries = (count) => (count === 1 ? "1 entry" : `${count} entries`);
+const entries = (count) => (count === 1 ? "1 record" : `${count} records`);
 
 async function putBack() {
   const { kept } = await change("Put back after the browser deleted it", everything().map(making));

@@ -99,8 +99,7 @@ function guessed(table, file, job, act) {
     el(
       "p",
       { class: "quiet" },
-      "What each was read as. Change what is wrong. A column that you leave out is not brought " +
-        "in.",
+      "What each was read as. Change what is wrong. A column that you leave out is not imported.",
     ),
     el(
       "ol",

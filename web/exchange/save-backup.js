@@ -13,8 +13,8 @@ export async function saveBackup() {
   if (went === "") return UNSHARED;
   await backedUp(seq);
   return went === "shared"
-    ? `${name}, with ${count} entries, went where you chose. Check it is there.`
-    : `${name}, with ${count} entries, went to this device’s downloads. Check it is there, ` +
+    ? `${name}, with ${count} records, went where you chose. Check it is there.`
+    : `${name}, with ${count} records, went to this device’s downloads. Check it is there, ` +
         "and copy it to another place.";
 }
 
@@ -25,7 +25,7 @@ export async function saveRescued() {
   const went = await handOut(new File([blob], part, { type: blob.type }));
   if (went === "") return UNSHARED;
   return (
-    `${part} holds ${count} entries, without photos and history. Keep your last backup as well: ` +
+    `${part} holds ${count} records, without photos and history. Keep your last backup as well: ` +
     "restore first that one, then this."
   );
 }

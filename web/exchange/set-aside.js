@@ -7,7 +7,7 @@ import { redraw } from "../parts/navigation.js";
 import { download } from "./server-files.js";
 
 const FROM = {
-  records: "An entry kept on this device",
+  records: "A record kept on this device",
   journal: "A change in the history of this device",
   photos: "A photo kept on this device",
   server: "A change from the server",

@@ -20,7 +20,7 @@ export function demoOffer(state) {
     el(
       "p",
       {},
-      `${none} You can look round with a demo collection: it is made up, and can be taken away ` +
+      `${none} You can look round with a demo collection: it is made up, and can be removed ` +
         "again.",
     ),
     el(

@@ -81,7 +81,7 @@ function sentence([name, changed, gone]) {
 }
 
 function entries(count) {
-  return count === 1 ? "1 entry of yours" : `${count} entries of yours`;
+  return count === 1 ? "1 record of yours" : `${count} records of yours`;
 }
 
 /** The lists of what moved, and of what points to nothing any more. */

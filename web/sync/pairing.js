@@ -108,8 +108,8 @@ function mergedText() {
   if (here.length === 0) return null;
   const count =
     here.length === 1
-      ? "1 entry is on this device. It is"
-      : `${here.length} entries are on this device. They are`;
+      ? "1 record is on this device. It is"
+      : `${here.length} records are on this device. They are`;
   const demo = here.some((one) => one.demo)
     ? " The demo collection is among them: if it should not go along, remove it first, under " +
       "More."
