@@ -81,7 +81,7 @@ def answers(hand: Hand, seen: dict[str, str]) -> None:
             named = page.get_by_text(caption(feature, left.pop(feature)), exact=True)
             hand.taps(page.locator(".states button").filter(has=named).first)
         else:
-            hand.presses("Can’t tell")
+            hand.presses("Can’t see it")
         expect(page.get_by_role("heading", level=1)).not_to_have_text(title)
     hand.presses("That will do")
     expect(page.get_by_label("Number")).to_be_visible()

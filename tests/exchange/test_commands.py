@@ -94,7 +94,7 @@ def test_columns_can_be_told(files, capsys):
 
 WRONG = {
     "no file": (["import", "none.csv", "--into", "b.json"], "none.csv cannot be read: no such"),
-    "no backup": (["import", "list.csv", "--into", "list.csv"], "list.csv is no backup"),
+    "no backup": (["import", "list.csv", "--into", "list.csv"], "list.csv is not a backup"),
     "a field": (["import", "list.csv", "--into", "b.json", "--column", "What=nothing"],
                 '"What=nothing" is not NAME=FIELD. Fields are: number, name,'),
     "a column": (["import", "list.csv", "--into", "b.json", "--column", "Shelf=notes"],

@@ -179,9 +179,9 @@ def test_what_is_no_sound_backup_changes_nothing(store, writer, folder, tmp_path
     ops.push(store, [writer.operation(f"r{n}", {"name": "x" * 900}) for n in range(30)])
     made = make(store, folder)
     before = ids(store)
-    with pytest.raises(UserError, match="is no backup"):
+    with pytest.raises(UserError, match="is not a backup"):
         restore(store, tmp_path)
-    with pytest.raises(UserError, match="is no backup"):
+    with pytest.raises(UserError, match="is not a backup"):
         restore(store, store.folder)
     content = bytearray((made / FILE).read_bytes())
     for at in range(8192, len(content), 4096):
@@ -337,7 +337,7 @@ def test_the_commands(store, writer, folder, capsys, monkeypatch):
     with keeping.open(new) as restored:
         assert ids(restored) == ids(store)
     assert main(["restore", str(folder), "--data", str(new)]) == 1
-    assert "is no backup" in capsys.readouterr().err
+    assert "is not a backup" in capsys.readouterr().err
     assert main(["backup", "--data", str(folder.parent / "nothing")]) == 1
     assert "There is no data in" in capsys.readouterr().err
     shutil.rmtree(folder / "photos")

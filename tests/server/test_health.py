@@ -171,5 +171,5 @@ def test_nothing_outlives_its_authority_and_at_its_end_nothing_is_renewed_for_ev
     assert end - timedelta(days=2) < authority.until(pair[0]) <= end
     tls = Tls(*pair, folder)
     assert tls.refresh(end - timedelta(days=20)) == ""
-    with pytest.raises(UserError, match="has ended"):
+    with pytest.raises(UserError, match="has expired"):
         authority.make(folder, NAMES, end)

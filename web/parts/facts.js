@@ -100,8 +100,8 @@ export function cautions(pack, kind) {
     el(
       "p",
       { class: "quiet" },
-      "If in doubt, have it checked by a competent person before you use it, and follow the rules " +
-        "where you live.",
+      "If in doubt, have it checked by a competent person before use, and follow the rules where " +
+        "you live.",
     ),
   ];
 }

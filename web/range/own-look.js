@@ -51,7 +51,7 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
     el(
       "div",
       { class: "unsure" },
-      button("Can’t tell", () => onward([feature.key]), { class: "plain" }),
+      button("Can’t see it", () => onward([feature.key]), { class: "plain" }),
       button("Something else", () => other(row, feature, onward), { class: "plain" }),
       button("That will do", leaveScreen, { class: "main" }),
     ),
