@@ -47,7 +47,7 @@ def status(page: Page) -> str:
 
 def bring_in(page: Page, count: int) -> None:
     page.get_by_role("button", name=f"Import {count}", exact=True).click()
-    expect(page.get_by_role("heading", name=f"{count} brought in")).to_be_visible(timeout=60_000)
+    expect(page.get_by_role("heading", name=f"{count} imported")).to_be_visible(timeout=60_000)
 
 
 def again(page: Page, rows: list[list[str]]) -> None:
@@ -299,7 +299,7 @@ def stages(page: Page) -> Iterator[str]:
     look(page)
     yield "rows"
     page.get_by_role("button", name=re.compile("^Import ")).click()
-    expect(page.get_by_role("heading", name=re.compile("brought in"))).to_be_visible()
+    expect(page.get_by_role("heading", name=re.compile("imported"))).to_be_visible()
     yield "done"
 
 

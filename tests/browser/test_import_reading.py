@@ -21,9 +21,7 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
     page.goto(tables.url)
     open_import(page)
     choose_file(page, "list.csv", as_csv(ROWS))
-    expect(page.get_by_role("main")).to_contain_text(
-        "A column that you leave out is not imported."
-    )
+    expect(page.get_by_role("main")).to_contain_text("A column that you leave out is not imported.")
     page.get_by_label("Days of Bought").select_option("day")
     look(page)
     expect(page.locator(".import [role=status]").first).to_have_text(
@@ -45,7 +43,7 @@ def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(pag
         expect(row.nth(n).locator(".import-read")).to_have_count(0)
     expect(row.nth(6)).to_contain_text("new")
     page.get_by_role("button", name="Import 4", exact=True).click()
-    expect(page.get_by_role("heading", name="4 brought in")).to_be_visible()
+    expect(page.get_by_role("heading", name="4 imported")).to_be_visible()
     undo = page.get_by_role("group", name="This piece").get_by_role("button", name="Undo")
     expect(undo).to_be_visible()
     made = {r["item"] or r["called"]: r for r in records(page, "piece")}

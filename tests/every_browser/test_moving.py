@@ -27,7 +27,7 @@ def test_a_spreadsheet_is_brought_in_as_one_change(
     lent.sees("60 new.")
     assert records(lent, "piece") == []
     lent.tap("Import 60")
-    lent.sees("60 brought in")
+    lent.sees("60 imported")
     assert sorted(one["item"] for one in records(lent, "piece")) == sorted(
         row[1] for row in rows[1:]
     )

@@ -111,7 +111,7 @@ def test_a_full_phone_says_so_and_loses_nothing(
     assert stored(short) == before
     short.run_later(FREE)
     short.tap("Import 300")
-    short.sees("300 brought in")
+    short.sees("300 imported")
     assert len(records(short, "piece")) == 301
 
 

@@ -11,11 +11,11 @@ export async function serverWarnings() {
   const day = dateText(backup.slice(0, 10));
   return [
     certificate &&
-      `Your server’s certificate expires on ${dateText(certificate)}. Renew it before then, or this ` +
-        "device loses touch with the server.",
+      `Your server’s certificate expires on ${dateText(certificate)}. Renew it before then, or ` +
+        "this device loses touch with the server.",
     authority &&
-      `The authority of your server’s certificate expires on ${dateText(authority)}. Before then a ` +
-        "new one has to be made there, and put on this device as the first one was.",
+      `The authority of your server’s certificate expires on ${dateText(authority)}. Before then ` +
+        "a new one has to be made there, and put on this device as the first one was.",
     overdue &&
       (backup === ""
         ? "Your server has not made a backup yet."
