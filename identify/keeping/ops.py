@@ -20,9 +20,9 @@ from identify.core.types.operations import Written
 from identify.keeping import photos
 from identify.keeping.canonical_json import EXACT, text_of
 from identify.keeping.queries import rows, value
-from identify.keeping.schema import next_trail, sum_of
+from identify.keeping.schema import is_written, next_trail, sum_of
 from identify.keeping.store import Store
-from identify.keeping.troubles import RefusedError
+from identify.keeping.troubles import DAMAGED, DamagedError, RefusedError
 from identify.keeping.types import NotTaken, PullAnswer, PushAnswer
 
 MOST_PULLED = 1000
@@ -94,13 +94,15 @@ def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAns
             (after, limit + 1),
         )
         for seq, content, trail, checked_sum in cast(
-            Iterable[tuple[int, str, str, str]], ops_there
+            Iterable[tuple[int, Any, Any, Any]], ops_there
         ):
-            size += len(content)
+            size += len(str(content))
             if len(ops) + damaged == limit or (ops and size > ANSWER):
                 more = True
                 break
-            if sum_of(content) == checked_sum:
+            if not isinstance(trail, str):
+                raise DamagedError(DAMAGED)
+            if is_written(content, checked_sum):
                 ops.append(orjson.loads(content))
             else:
                 damaged += 1
@@ -132,7 +134,7 @@ def scrub(db: apsw.Connection, touched: Iterable[str]) -> list[str] | None:
             for *row, checked_sum in rows(
                 db, "select id, content, scrubbed, gone, sum from ops where record = ?", record
             )
-            if sum_of(row[1]) == checked_sum
+            if is_written(row[1], checked_sum)
         ]
         if not any(gone for *_, gone in known):
             continue
@@ -190,9 +192,9 @@ def take(db: apsw.Connection, one: operations.Operation, content: str) -> str:
         insert(db, one, content)
         return "new"
     ((ours, checked_sum),) = known
-    if sum_of(ours) == checked_sum:
+    if is_written(ours, checked_sum):
         return "held" if same(ours, content) else "forked"
-    if sum_of(content) == checked_sum:
+    if is_written(content, checked_sum):
         db.execute("update ops set content = ? where id = ?", (content, one["id"]))
     return "held"
 

@@ -19,7 +19,7 @@ from identify.core.types.operations import Operation
 from identify.keeping import files
 from identify.keeping.photo_checks import check_picture
 from identify.keeping.queries import rows
-from identify.keeping.schema import sum_of
+from identify.keeping.schema import is_written
 from identify.keeping.store import Store
 from identify.keeping.troubles import DiskError, RefusedError, disk_troubles
 from identify.keeping.types import MissingPhoto, Received
@@ -85,9 +85,13 @@ def read(store: Store, sha: str) -> bytes | None:
         return None
     with disk_troubles():
         data = whole(path_of(store, sha), sha)
-    if data is None:  # a device that has it sends it again
-        with contextlib.suppress(DiskError), store.write() as db:
-            db.execute("delete from photos where sha = ?", (sha,))
+        if data is not None:
+            return data
+    with _receiving, disk_troubles():
+        data = whole(path_of(store, sha), sha)  # it may have come again since
+        if data is None:  # a device that has it sends it again
+            with contextlib.suppress(DiskError), store.write() as db:
+                db.execute("delete from photos where sha = ?", (sha,))
     return data
 
 
@@ -174,7 +178,7 @@ def named_by_any(db: apsw.Connection) -> set[str] | None:
     shas: set[str] = set()
     named_rows = rows(db, "select content, sum from ops where scrubbed = 0 and record like 'p%'")
     for content, checked_sum in named_rows:
-        if sum_of(content) != checked_sum:
+        if not is_written(content, checked_sum):
             return None
         shas |= named(orjson.loads(content))
     return shas

@@ -14,7 +14,7 @@ from identify.keeping import devices, files, ops, photos
 from identify.keeping.canonical_json import text_of
 from identify.keeping.manifest import MANIFEST, manifest_of
 from identify.keeping.queries import rows
-from identify.keeping.schema import misfit, sum_of
+from identify.keeping.schema import is_written, misfit
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DAMAGED_BACKUP, DamagedError, RefusedError, disk_troubles
 from identify.keeping.types import Restored
@@ -78,7 +78,7 @@ def _take(store: Store, old: Store) -> tuple[int, int, int]:
         damaged = 0
         told = theirs.execute("select id, content, sum from ops order by seq")
         for ident, content, checked_sum in told:
-            if sum_of(str(content)) != checked_sum:
+            if not is_written(content, checked_sum):
                 damaged += 1
             elif (why := misfit(str(content))) != "":
                 _put_aside(db, (str(ident), str(content), why))

@@ -116,6 +116,13 @@ def sum_of(content: str) -> str:
     return hashlib.sha256(content.encode("utf-8", "surrogatepass")).hexdigest()
 
 
+def is_written(content: object, checked_sum: object) -> bool:
+    """Whether this is the text that was written; where the disk wrote over a page of the file,
+    anything may stand there.
+    """
+    return isinstance(content, str) and sum_of(content) == checked_sum
+
+
 def misfit(content: str) -> str:
     """Why a kept operation does not fit through the gate, in a sentence; "" where it does."""
     try:

@@ -12,7 +12,7 @@ import apsw
 
 from identify.keeping import files, photos
 from identify.keeping.queries import rows, value
-from identify.keeping.schema import misfit, sum_of
+from identify.keeping.schema import is_written, misfit
 from identify.keeping.store import Store
 from identify.keeping.types import Verified, Wrong
 
@@ -42,7 +42,7 @@ def verify(store: Store) -> Verified:
 def damaged(db: apsw.Connection) -> int:
     """How many operations are not what was written."""
     told = db.execute("select content, sum from ops")
-    return sum(1 for content, checked_sum in told if sum_of(str(content)) != checked_sum)
+    return sum(1 for content, checked_sum in told if not is_written(content, checked_sum))
 
 
 def repair(store: Store, found: Verified) -> None:
@@ -67,6 +67,6 @@ def _wrong(db: apsw.Connection) -> Iterator[Wrong]:
     for ident, record, content, checked_sum in db.execute(
         "select id, record, content, sum from ops order by seq"
     ):
-        why = NOT_WRITTEN if sum_of(str(content)) != checked_sum else misfit(str(content))
+        why = misfit(str(content)) if is_written(content, checked_sum) else NOT_WRITTEN
         if why != "":
             yield {"id": str(ident), "record": str(record), "why": why}

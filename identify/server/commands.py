@@ -25,6 +25,7 @@ from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError
 from identify.server import authority, exchange, limits
 from identify.server.access import Notes, log
+from identify.server.alone import alone
 from identify.server.connections import Prompt, PromptLoop, listen
 from identify.server.devices import LOOPBACK
 from identify.server.hosts import checked
@@ -53,7 +54,7 @@ def serve(args: argparse.Namespace) -> int:
         files |= phone.trusting_files()
     _log()
     signal.signal(signal.SIGTERM, _end)  # uvicorn ends in order, then hands the signal on to this
-    with keeping.open(data) as store:
+    with alone(data), keeping.open(data) as store:
         _remember(store, public)
         app = own_app(
             files,

@@ -15,11 +15,11 @@ async (text) => {
     const request = indexedDB.open("identify");
     request.onsuccess = () => resolve(request.result);
   });
-  const change = database.transaction(["records", "journal"], "readwrite");
+  const change = database.transaction(["records", "journal", "kept"], "readwrite");
   let stored = 0;
-  for (const [store, row] of rows) {
+  for (const [store, row, key] of rows) {
     try {
-      change.objectStore(store).put(row);
+      change.objectStore(store).put(row, key);
       stored += 1;
     } catch (error) {
       if (error.name !== "DataError") throw error; // it has no key: the browser keeps no such row

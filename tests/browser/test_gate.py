@@ -6,6 +6,7 @@ import json
 from typing import Any
 
 import orjson
+import pytest
 from PIL import Image
 from playwright.sync_api import expect
 
@@ -20,7 +21,8 @@ def as_file(**more_: Any) -> dict[str, Any]:
 
 
 def entry(**more_: Any) -> dict[str, Any]:
-    return {"time": "2026-11-01T00:00:00Z", "group": "g", "record": "r1", "after": None} | more_
+    change = {"time": "2026-11-01T00:00:00Z", "group": "g", "record": "r1"}
+    return change | {"before": None, "after": None} | more_
 
 
 def test_a_file_with_a_change_that_says_nothing_leaves_every_screen_working(page, server, tmp_path):
@@ -34,6 +36,24 @@ def test_a_file_with_a_change_that_says_nothing_leaves_every_screen_working(page
     more(page, "Set aside")
     page.reload()
     expect(page.get_by_role("heading", level=1)).to_have_text("Set aside")
+    assert backup(page, tmp_path).exists()
+    place(page, "Collection")
+    expect(page.get_by_role("list", name="Pieces")).to_contain_text("P 24")
+
+
+BESIDE = [
+    "piece", "piece of another window", "former", "settings", "backup", "ranges", "tray", "sync",
+    "paired", "moved", "first steps", "proposing",
+]  # fmt: skip
+LINE = {"id": "mine", "name": "Mine", "version": "1", "own": True}  # and no text of the range
+
+
+@pytest.mark.parametrize("value", [7, "zzzz", [None], {"a": None}, [LINE]], ids=str)
+def test_whatever_is_kept_beside_the_records_the_app_starts(page, server, tmp_path, value):
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    page.evaluate(PUT, json.dumps([["kept", value, name] for name in BESIDE]))
+    starts(page)
     assert backup(page, tmp_path).exists()
     place(page, "Collection")
     expect(page.get_by_role("list", name="Pieces")).to_contain_text("P 24")

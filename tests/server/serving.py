@@ -6,7 +6,7 @@ import socket
 import subprocess
 import sys
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from types import MappingProxyType
@@ -16,10 +16,10 @@ from tests.threaded_server import free_port
 COMMAND = [sys.executable, "-m", "identify"]
 
 
-def run(*words: object) -> subprocess.CompletedProcess[str]:
+def run(*words: object, program: Sequence[str] = COMMAND) -> subprocess.CompletedProcess[str]:
     """A command that ends by itself."""
     return subprocess.run(
-        [*COMMAND, *map(str, words)], capture_output=True, text=True, check=False, timeout=120
+        [*program, *map(str, words)], capture_output=True, text=True, check=False, timeout=120
     )
 
 

@@ -37,13 +37,19 @@ function together(list) {
 export async function packList(opened) {
   const served = await json("packs/index.json", "the list of ranges");
   await opened;
-  const list = withOwn(served, (await read("kept", OWN)) ?? []);
+  const list = withOwn(served, ownIn(await read("kept", OWN)));
   if (!Array.isArray(list) || list.length === 0) {
     throw new CannotGoOn(
       "There is no range to identify from. The person who runs this site must add one.",
     );
   }
   return list.length > 1 ? [...list, together(list)] : list;
+}
+
+/** The lines of the list of ranges added from files that can be read, whatever is kept there. */
+export function ownIn(kept) {
+  const sound = (one) => ["id", "name", "version"].every((name) => typeof one?.[name] === "string");
+  return Array.isArray(kept) ? kept.filter(sound) : [];
 }
 
 /** The ranges with those added from files, which stand in for others of the same id. */
@@ -64,7 +70,7 @@ export async function rawPack(engine, entry) {
     const pack = entry.parts
       ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
       : entry.own
-        ? JSON.parse((await read("kept", ownKey(entry.id))) ?? "null")
+        ? parsed(await read("kept", ownKey(entry.id)))
         : await json(`packs/${entry.id}.json`, `the range ${entry.name}`);
     if (pack?.format !== 1) throw unreadable(entry);
     loaded.set(key, { pack, ready: null });
@@ -124,6 +130,14 @@ export async function markRules() {
     throw new CannotGoOn(
       "The part that reads marks is not on this device yet. Try it with a signal.",
     );
+  }
+}
+
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
   }
 }
 

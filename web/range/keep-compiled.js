@@ -4,7 +4,7 @@
  */
 import { here } from "../data/back-button.js";
 import { CannotGoOn } from "../data/engine.js";
-import { OWN, dateMarks } from "../data/packs.js";
+import { OWN, dateMarks, ownIn } from "../data/packs.js";
 import { run } from "../data/queue.js";
 import { onChanged, onWritten, record } from "../data/records.js";
 import { problem, read } from "../data/store.js";
@@ -87,7 +87,7 @@ export async function compileRange(id) {
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
 export async function keepCompiled(state) {
-  const kept = ((await read("kept", OWN)) ?? []).filter((one) => one.written);
+  const kept = ownIn(await read("kept", OWN)).filter((one) => one.written);
   const mine = ownRanges();
   let changed = false;
   for (const range of mine) {
