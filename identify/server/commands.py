@@ -40,7 +40,8 @@ ADDRESS = "address"  # under which the store keeps the public address, for `pair
 def serve(args: argparse.Namespace) -> int:
     """Serve the app and keep the collection, until stopped."""
     if args.print_unit:
-        print(unit(started_with(), _options(args), args.port), end="")
+        written = [whole(one) for one in (args.backups, args.locked, args.proposals) if one]
+        print(unit(started_with(), _options(args), args.port, written), end="")
         return 0
     data = args.data or data_folder()
     refuse_to_begin_anew(data)

@@ -17,7 +17,8 @@ TEMPLATE = """\
 #   useradd --system --home-dir /var/lib/{name} --shell /usr/sbin/nologin {name}
 #   (this text) > /etc/systemd/system/{name}.service
 #   systemctl daemon-reload && systemctl enable --now {name}
-# Its data is in /var/lib/{name}. Pair a phone with:
+# Its data is in /var/lib/{name}, the backups in /var/lib/{name}-backups unless --backups names
+# another folder; what options name has to belong to the user {name}. Pair a phone with:
 #   sudo -u {name} {pair}
 [Unit]
 Description=Stallside, a collection kept in step on all devices
@@ -29,7 +30,7 @@ Type=exec
 User={name}
 ExecStart={command}
 Environment=IDENTIFY_DATA=%S/{name} SHIV_ROOT=%C/{name}
-StateDirectory={name}
+StateDirectory={name} {name}-backups
 StateDirectoryMode=0700
 CacheDirectory={name}
 CacheDirectoryMode=0700
@@ -52,7 +53,7 @@ ProtectKernelModules=yes
 ProtectKernelTunables=yes
 PrivateDevices=yes
 PrivateTmp=yes
-{rights}
+{writable}{rights}
 LockPersonality=yes
 MemoryDenyWriteExecute=yes
 RemoveIPC=yes
@@ -83,8 +84,11 @@ def started_with() -> list[str]:
     return [sys.executable, str(script.resolve())]
 
 
-def unit(program: Sequence[str], options: Sequence[str], port: int) -> str:
-    """The unit's text. program: as `started_with` gives it; options: what follows `serve`.
+def unit(
+    program: Sequence[str], options: Sequence[str], port: int, written: Sequence[str] = ()
+) -> str:
+    """The unit's text. program: as `started_with` gives it; options: what follows `serve`;
+    written: the folders among them that the server writes into.
 
     Raises UnitError where the service's own user could not reach the program or its files.
     """
@@ -104,6 +108,8 @@ def unit(program: Sequence[str], options: Sequence[str], port: int) -> str:
         name=NAME,
         command=shlex.join([*program, "serve", *options]),
         pair=shlex.join([*program, "pair", "--data", f"/var/lib/{NAME}"]),
+        # a folder that is missing, such as a disk not yet plugged in, keeps no server from starting
+        writable="".join(f'ReadWritePaths="-{folder}"\n' for folder in written),
         rights=PORT_RIGHT if port < PRIVILEGED else NO_RIGHTS,
     )
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from identify.cli import main
+from identify.keeping.folders import backup_folder
 from identify.server.unit import UnitError, unit
 
 ROOT = Path(__file__).parents[2]
@@ -73,6 +74,36 @@ def test_the_command_prints_it_with_the_options_given(
         "ExecStart=/opt/stallside/bin/python /opt/stallside/bin/stallside serve --host 127.0.0.1 "
         "--port 8111 --packs '/srv/a range' --behind-proxy https://trains.example.org"
     ) in lines
+
+
+def test_the_service_may_write_its_data_its_backups_and_the_folders_that_are_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Backups go beside the data: where only the data could be written, none was ever made."""
+    lines = written(tmp_path, 8100).read_text().splitlines()
+    (folders,) = [
+        line.removeprefix("StateDirectory=") for line in lines if "StateDirectory=" in line
+    ]
+    assert folders.split() == ["stallside", backup_folder(Path("/var/lib/stallside")).name]
+    monkeypatch.setattr(sys, "argv", ["/opt/stallside/bin/stallside"])
+    monkeypatch.setattr(sys, "executable", "/opt/stallside/bin/python")
+    assert (
+        main(["serve", "--print-unit", "--backups", "/mnt/a disk", "--proposals", "/srv/box"]) == 0
+    )
+    text = capsys.readouterr().out
+    assert 'ReadWritePaths="-/mnt/a disk"\nReadWritePaths="-/srv/box"\n' in text
+    path = tmp_path / "stallside.service"
+    path.write_text(re.sub("ExecStart=\\S+ \\S+", f"ExecStart={PYTHON} /opt/stallside.pyz", text))
+    verified = analyzed("verify", "--man=no", "--recursive-errors=no", str(path))
+    assert verified.returncode == 0, verified.stderr
+    assert "stallside.service" not in verified.stderr
+
+
+def test_the_container_keeps_data_and_backups_in_its_one_volume() -> None:
+    text = (ROOT / "identify/server/Containerfile").read_text()
+    (volume,) = re.findall(r"(?m)^VOLUME (.*)$", text)
+    (data,) = re.findall(r"IDENTIFY_DATA=(\S+)", text)
+    assert Path(data).parent == backup_folder(Path(data)).parent == Path(volume)
 
 
 def test_the_container_is_not_root_and_copies_what_is_there() -> None:
