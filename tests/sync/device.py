@@ -55,7 +55,7 @@ class Device:
 
     def copied(self) -> "Device":
         """The storage as it is now, as a backup of the whole phone would keep it."""
-        other = Device(self.fresh_id, self.offset)
+        other = type(self)(self.fresh_id, self.offset)
         other.state = dict(self.state)
         other.journal = [dict(entry) for entry in self.journal]
         other.unsealed = [dict(entry) for entry in self.unsealed]

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from tests.sync.device import Device
 from tests.sync.real_store import Kept
 from tests.sync.world import NAMES, World
 
@@ -22,10 +23,10 @@ def memory() -> str | None:
 
 
 @contextmanager
-def begun(seed: int, kind: type[Kept] = Kept) -> Iterator[World]:
+def begun(seed: int, kind: type[Kept] = Kept, devices: type[Device] = Device) -> Iterator[World]:
     """A world with a record by each of three devices; what has happened in it is checked."""
     folder = Path(tempfile.mkdtemp(prefix="sync", dir=memory()))
-    world = World(kind(folder), seed)
+    world = World(kind(folder), seed, devices)
     try:
         for name in NAMES[:3]:
             world.make(name)
@@ -37,10 +38,12 @@ def begun(seed: int, kind: type[Kept] = Kept) -> Iterator[World]:
         shutil.rmtree(folder)
 
 
-def play(seed: int, steps: int = 60, kind: type[Kept] = Kept) -> None:
+def play(
+    seed: int, steps: int = 60, kind: type[Kept] = Kept, devices: type[Device] = Device
+) -> None:
     """Lets things happen; where the seed is odd, phones are copied too, and less can be checked."""
     acts = [*ACTS, *OF_THE_SERVER, *["restore_copy"] * (seed % 2)]
-    with begun(seed, kind) as world:
+    with begun(seed, kind, devices) as world:
         for _ in range(steps):
             act = world.chance.choice(acts)
             if act in OF_THE_SERVER:
@@ -51,9 +54,14 @@ def play(seed: int, steps: int = 60, kind: type[Kept] = Kept) -> None:
                 getattr(world, act)(world.chance.choice(NAMES))
 
 
-def tell(story: Callable[[World], None], seed: int, kind: type[Kept] = Kept) -> None:
+def tell(
+    story: Callable[[World], None],
+    seed: int,
+    kind: type[Kept] = Kept,
+    devices: type[Device] = Device,
+) -> None:
     """One of the short stories: everybody is in touch, then it happens."""
-    with begun(seed, kind) as world:
+    with begun(seed, kind, devices) as world:
         for name in NAMES:
             world.sync(name)
         story(world)

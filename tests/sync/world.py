@@ -26,13 +26,14 @@ OWN = ("trashed", "gone")
 class World:
     """Everything that can happen to a collection, and what must hold afterwards."""
 
-    def __init__(self, server: Kept, seed: int) -> None:
+    def __init__(self, server: Kept, seed: int, devices: type[Device] = Device) -> None:
         self.chance = random.Random(seed)
         self.now = 1_700_000_000_000
         self.server = server
         self.ids = 0
         self.devices = {
-            name: Device(self.fresh_id, offset) for name, offset in zip(NAMES, OFFSETS, strict=True)
+            name: devices(self.fresh_id, offset)
+            for name, offset in zip(NAMES, OFFSETS, strict=True)
         }
         self.records: dict[str, str] = {}
         self.writes = 0
