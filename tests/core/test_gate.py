@@ -1,13 +1,16 @@
 """The gate: what fits is what the app makes itself; what does not is told in a sentence."""
 
 import copy
+from collections.abc import Callable
 from random import Random
+from typing import Any
 
 import pytest
 
 from identify.core.clock import heard, tick
 from identify.core.clock_limits import EXACT, LAST_COUNT, LAST_WALL
 from identify.core.gate import (
+    LARGEST,
     entry_fault,
     file_record_fault,
     operation_fault,
@@ -223,3 +226,50 @@ def test_of_ten_thousand_damaged_operations_those_that_fit_are_merged():
         some = {one["id"]: one for one in good[at : at + 7]}
         found = merged(read_operations([text_of(one) for one in some.values()]))
         assert found["heads"]
+
+
+def longest(fits: Callable[[int], bool], most: int) -> int:
+    """The greatest number up to `most` that fits, where all below it do."""
+    low, high = 0, most
+    while low < high:
+        middle = (low + high + 1) // 2
+        low, high = (middle, high) if fits(middle) else (low, middle - 1)
+    return low
+
+
+def test_the_size_of_a_record_has_an_end_and_up_to_there_it_fits():
+    def record(length: int) -> dict[str, Any]:
+        return {**RECORD, "notes": "x" * length}
+
+    most = longest(lambda length: record_fault(record(length)) is None, LARGEST)
+    assert LARGEST - 2_000 < most < LARGEST
+    assert record_fault(record(most + 1)) == {"why": "large", "at": ""}
+
+
+@pytest.mark.parametrize(
+    ("at_the_end", "beyond", "why"),
+    [
+        ({"wall": LAST_WALL}, {"wall": LAST_WALL + 1}, "clock"),
+        ({"count": LAST_COUNT}, {"count": LAST_COUNT + 1}, "clock"),
+        ({"wall": 0, "count": 0}, {"wall": -1}, "clock"),
+        ({"fields": {"x": nested(98)}}, {"fields": {"x": nested(99)}}, "deep"),
+        ({"fields": {"n" * 200: 1}}, {"fields": {"n" * 201: 1}}, "field"),
+        ({"what": "w" * 4000}, {"what": "w" * 4001}, "field"),
+        ({"group": "g" * 100}, {"group": "g" * 101}, "field"),
+        ({"record": "r" + "a" * 64}, {"record": "r" + "a" * 65}, "id"),
+        ({"type": "t" * 40}, {"type": "t" * 41}, "type"),
+        ({"time": "9998-12-31T23:59:59.999Z"}, {"time": "9999-01-01T00:00:00.000Z"}, "time"),
+        (
+            {"parents": [f"d{n:016d}.1" for n in range(64)]},
+            {"parents": [f"d{n:016d}.1" for n in range(65)]},
+            "parents",
+        ),
+    ],
+    ids=lambda one: str(one)[:30],
+)
+def test_at_every_limit_it_fits_and_one_beyond_is_told(at_the_end, beyond, why):
+    assert operation_fault(OPERATION | at_the_end, False) is None
+    found = operation_fault(OPERATION | beyond, False)
+    assert found is not None
+    assert found["why"] == why
+    assert fault_words(found).endswith(".")
