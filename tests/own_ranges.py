@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from identify.core.shapes import new_fields
 
 WORDS = st.sampled_from(["", "Tank engine", "Coach", "Ostwick", "Größe", "a;b|c", "?"])
-NUMBERS = st.sampled_from(["", "101", "102", "R 305", "101"])
+NUMBERS = st.sampled_from(["", "101", "102", "K 47", "101"])
 YEARS = st.sampled_from(
     ["", "", "1955", "1955~", "1953/1957", "../1956", "195X", "1957/..", "soon", "1899", "1957-13"]
 )
@@ -28,8 +28,8 @@ def own_ranges(draw: st.DrawFn, sound: bool = False) -> list[dict[str, Any]]:
     gone = st.just("") if sound else st.sampled_from(["", "", "", "", TIME])
     life = "1950/1959" if sound else draw(st.sampled_from(["1950/1959", "", "about", "1955"]))
     whole = row(
-        "range", "r0", key="ostwick", name="Ostwick", maker="Ostwick Toys", gauge=16.5,
-        scale="1:76", country=draw(st.sampled_from(["GB", "", "DE"])), years=life, about="Invented",
+        "range", "r0", key="ostwick", name="Ostwick", maker="Ostwick Toys", gauge=22.5,
+        scale="1:64", country=draw(st.sampled_from(["GB", "", "DE"])), years=life, about="Invented",
     )  # fmt: skip
     count = draw(st.integers(1 if sound else 0, 3))
     kinds = [f"rkind{n}" for n in range(count)]

@@ -171,8 +171,8 @@ class _Maker:
         return Range(
             name=f"Drawn by chance, {self.count} rows",
             maker="No maker",
-            gauge_mm=16.5,
-            gauge="16.5 mm",
+            gauge_mm=22.5,
+            gauge="22.5 mm",
             material="Plastic",
             scale="",
             country="GB",

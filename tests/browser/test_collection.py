@@ -61,7 +61,7 @@ def test_starting_empty_is_not_asked_twice(page, server):
 def test_a_piece_is_written_down_and_every_field_is_saved_by_itself(page, server):
     page.goto(server.url)
     add_piece(page, "P 21")
-    choose(page, "Variant", "green, plastic horns")
+    choose(page, "Variant", "blue, metal horns")
     choose(page, "Condition", "very good")
     choose(page, "Box", "yes")
     choose(page, "Condition of the box", "fair")

@@ -67,7 +67,7 @@ def test_what_stretches_a_known_year_is_said_and_proposed(
     field = page.get_by_label(re.compile("^When was it made?"))
     for text, said in (
         ("purple", "The app cannot read that"),
-        ("1890", "Pellmarsh was made from 1950 to 1972"),
+        ("1890", "Pellmarsh was made from 1947 to 1966"),
         ("first issue", "Type years here"),
     ):
         field.fill(text)
@@ -76,15 +76,15 @@ def test_what_stretches_a_known_year_is_said_and_proposed(
     kept(page, "When was it made?", "late fifties")
     page.reload()
     expect(field).to_have_value("1956/1959")
-    kept(page, "When was it made?", "1957")
+    kept(page, "When was it made?", "1955")
     page.reload()
     expect(page.locator("main")).to_contain_text("This goes beyond what the sources say:")
     expect(page.locator("main")).to_contain_text(
-        "Coupling, wide plastic claw: known from 1958 to 1966."
+        "Coupling, wide plastic claw: known from 1956 to 1963."
     )
     diff = propose(exported(page, "Save it as a file", tmp_path), pack_folder)
-    assert re.search(r"^\+coupling,claw,1958-03,,,,ad58,.*sighting 1957", diff, re.MULTILINE)
-    assert re.search(r"^\+p20_c,.*sighting 1957", diff, re.MULTILINE)
+    assert re.search(r"^\+coupling,claw,1956-03,,,,cat57,.*sighting 1955", diff, re.MULTILINE)
+    assert re.search(r"^\+p20_c,.*sighting 1955", diff, re.MULTILINE)
 
 
 def test_sightings_outlive_the_tab_and_stand_under_more(browser, server, pellmarsh):

@@ -110,7 +110,7 @@ def test_two_candidates_differ_in_what_is_recorded_of_both():
     assert seen == {}
     assert unseen == {"drive": ("powered", "free")}
     seen, unseen = apart("pellmarsh", "p1_a", "p1_b")
-    assert seen == {"main_colour": ("green", "black"), "emblem": ("crest", "initials")}
+    assert seen == {"main_colour": ("blue", "black"), "emblem": ("roundel", "initials")}
     assert unseen == {}
 
 

@@ -10,7 +10,7 @@ from identify.exchange.import_steps import read_file
 from tests.exchange.fitting import demo_reference
 from tests.exchange.labelled import mistyped
 
-ROW = "P 21;Main-line diesel;VG;yes;£4.50;13/5/98;from a friend"
+ROW = "P 21;Express electric;VG;yes;£4.50;13/5/98;from a friend"
 ENGLISH = "Catalogue No.;Description;Condition;Boxed?;Price paid;Date bought;Comments"
 GERMAN = "Artikelnummer;Bezeichnung;Zustand;OVP;Kaufpreis;Kaufdatum;Bemerkungen"
 FRENCH = "Référence;Désignation;État;Boîte;Prix;Date d'achat;Remarques"
@@ -58,7 +58,7 @@ def test_headings_of_other_things_are_not_taken_for_known_ones(heading):
 def test_cells_speak_where_headings_do_not():
     text = (
         "a;b;c;d;e;f\n"
-        + "P 21;Main-line diesel;VG;yes;£4.50;13/5/98\nG 10;Oil tank;C7;no;12/6;1998\n"
+        + "P 21;Express electric;VG;yes;£4.50;13/5/98\nG 10;Oil tank;C7;no;12/6;1998\n"
     )
     table = read_file(text.encode(), demo_reference())
     assert [c["field"] for c in table["columns"]] == [
@@ -74,7 +74,7 @@ def test_cells_speak_where_headings_do_not():
 
 
 def test_a_table_without_headings_has_letters():
-    table = read_file(b"P 21;Main-line diesel;4,50\nG 10;Oil tank;3,20\n", demo_reference())
+    table = read_file(b"P 21;Express electric;4,50\nG 10;Oil tank;3,20\n", demo_reference())
     assert table["header"] == 0
     assert [column["name"] for column in table["columns"]] == ["Column A", "Column B", "Column C"]
     assert [column["field"] for column in table["columns"]] == ["number", "name", "price"]

@@ -10,7 +10,7 @@ from identify.phone import DEMO
 from tests.damaging import cases
 
 LIST = """No.;What;Colour;Condition;Paid;Bought
-P 21;Diesel with nose;black, silver line;VG;£1 7s 6d;12/5/98
+P 21;Express electric;black, silver line;VG;£1 7s 6d;12/5/98
 G 1O;Oil tank;;good;lots;4/5/98
 ;;;good;;
 """
@@ -83,7 +83,7 @@ def test_what_is_exported_is_imported_without_a_change(files, capsys):
 
 def test_a_page_of_wants(files, capsys):
     run(capsys, "export", DEMO, "-o", files / "wants.html", "--type", "want")
-    assert "Silver Tarn unpowered end" in (files / "wants.html").read_text(encoding="utf-8")
+    assert "Osmere Lark driving trailer" in (files / "wants.html").read_text(encoding="utf-8")
 
 
 def test_columns_can_be_told(files, capsys):

@@ -15,7 +15,7 @@ from tests.exchange.fitting import demo_reference
 from tests.exchange.strategies import QUICK, lists
 
 NUMBERS = ["P 21", "p21", "G 10", "GIO", "43/6", "10L", "P 20"]
-NAMES = ["Main-line diesel with nose", "oil tank wagon", "Dining car", "small tank engine"]
+NAMES = ["Express electric, body like a box", "oil tank wagon", "Dining car", "small tank engine"]
 LISTS = lists(NUMBERS, NAMES)
 
 
@@ -273,7 +273,7 @@ def test_notes_keep_the_words_of_what_is_in_no_pack():
 
 
 def test_numbers_that_come_twice_are_told_and_kept_apart():
-    data = b"No.;What;Paid\nG 10;Oil tank;1\nP 21;Diesel;2\nG 10;Oil tank;3\n"
+    data = b"No.;What;Paid\nG 10;Oil tank;1\nP 21;Electric;2\nG 10;Oil tank;3\n"
     table = read_file(data, demo_reference())
     named = name_rows("piece", table["columns"], table["rows"])
     assert len(set(named["keys"])) == 3

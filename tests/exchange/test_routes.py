@@ -12,7 +12,7 @@ from openpyxl import load_workbook
 
 from tests.exchange.books import by_hand, written
 
-LIST = b"No.;What;Colour;Paid\nP 21;Diesel with nose;black, silver line;12/6\n;;;4\n"
+LIST = b"No.;What;Colour;Paid\nP 21;Express electric;black, silver line;12/6\n;;;4\n"
 
 
 def post(server: Any, path: str, body: bytes | dict[str, Any]) -> tuple[int, Any, bytes]:
@@ -115,7 +115,7 @@ def test_records_come_back_as_they_were_written(server):
         assert told(server, "match", about(table, keys=keys))["rows"][0]["record"] == record
         if ending == "xlsx":
             sheet = load_workbook(io.BytesIO(content))["records"]
-            assert sheet["E2"].value == "Main-line diesel with nose"
+            assert sheet["E2"].value == "Express electric, body like a box"
 
 
 def test_a_page_of_wants(server):
@@ -123,7 +123,7 @@ def test_a_page_of_wants(server):
     status, headers, content = post(server, "wants-page", {"records": [want]})
     assert (status, headers["Content-Type"]) == (200, "text/html; charset=utf-8")
     assert re.search(r'filename="wanted-\d{4}-\d\d-\d\d\.html"', headers["Content-Disposition"])
-    assert b"Main-line diesel with nose" in content
+    assert b"Express electric, body like a box" in content
 
 
 REFUSED = {

@@ -40,7 +40,7 @@ def test_any_delimiter_encoding_and_line_end_gives_the_same_cells(rows, delimite
 def test_decimal_commas_and_commas_in_words_do_not_mislead(delimiter):
     rows = [
         ["No.", "What", "Paid"],
-        ["P 21", "Diesel, with nose", "4,50"],
+        ["P 21", "Electric, like a box", "4,50"],
         ["G 1", "Wagon", "12,00"],
     ]
     out = io.StringIO()

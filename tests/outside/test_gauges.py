@@ -19,13 +19,13 @@ RANGES = {
 }
 
 
-@pytest.mark.parametrize(("name", "size"), [("pellmarsh", "H0"), ("tarrowby", "0")])
+@pytest.mark.parametrize(("name", "size"), [("pellmarsh", "S"), ("tarrowby", "0")])
 def test_the_gauge_is_one_of_the_standard(name, size):
     assert RANGES[name]["gauge_mm"] == NEM[size]
 
 
 @pytest.mark.parametrize("name", RANGES)
 def test_millimetres_to_the_foot_and_the_ratio_agree(name):
-    """NEM 010 note 3.4: 4 mm scale is 1:76, 7 mm scale 1:43.5."""
+    """NEM 010 note 3.4: 7 mm scale is 1:43.5; 1:64 is 3/16 of an inch, 4.7625 mm."""
     mm, ratio = re.match(r"([\d.]+) mm to the foot \(1:([\d.]+)\)", RANGES[name]["scale"]).groups()
     assert 304.8 / float(mm) == pytest.approx(float(ratio), rel=0.005)

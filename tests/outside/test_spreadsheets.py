@@ -12,7 +12,7 @@ from identify.exchange.table_files import read_table
 FOLDER = Path(__file__).parent.parent.parent / "fixtures" / "exchange"
 ROWS = [
     ["Cat. no.", "What", "Colour", "Condition", "Box", "Paid", "Bought", "Remarks"],
-    ["P 21", "Main-line diesel with nose", "black, silver line", "VG", "yes", "£94.00",
+    ["P 21", "Express electric like a box", "black, silver line", "VG", "yes", "£94.00",
      "2015-10-23", 'Grand "find", says he'],
     ["G 10", "Oil tank wagon", "", "good", "no", "12/06/26", "12/05/98", ""],
     ["43/6", "Dining car, long", "", "C7", "yes", "£25.50", "13/5/1998", "déjà vu – ¾ hour"],
@@ -41,10 +41,10 @@ def test_a_workbook():
     assert [row.cells for row in found.rows] == [
         ["My trains"],
         ["Cat. no.", "What", "Condition", "Paid", "Bought", "Shelf", "Total"],
-        ["P 21", "Main-line diesel with nose", "VG", "£94", "2015-10-23", "0003", "£188"],
+        ["P 21", "Express electric like a box", "VG", "£94", "2015-10-23", "0003", "£188"],
         ["G 10", "Oil tank wagon", "", "£12.50", "1998-05-12", "0012", "£25"],
         ["43/6", "Dining car, long", "C7", "£25.50", "1998-05-13", "0012"],
-        ["P 20", "Main-line diesel, flat ends", "fair", "£4", "about 1957", "0007"],
+        ["P 20", "Main-line electric, flat ends", "fair", "£4", "about 1957", "0007"],
     ]
     assert found.sheets == ["Trains", "Wants"]
     assert found.notes == [

@@ -15,8 +15,8 @@ SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4
 RANGE = """\
 name = "Small"
 maker = "Small Model Railways, Nowhere"
-gauge_mm = 16.5
-scale = "4 mm to the foot (1:76)"
+gauge_mm = 22.5
+scale = "4.76 mm to the foot (1:64)"
 country = "GB"
 years = "1950/1959"
 about = "A range made up for tests."

@@ -113,7 +113,7 @@ def test_a_second_proposal_of_the_same_adds_nothing(small, tmp_path):
         ({"pack": "other"}, 'The sighting is of "other", and the range is small.'),
         ({"years": "late fifties"}, "is not a year or a span of years in EDTF"),
         ({"unrecorded": True}, "does not say which item it is a variant of"),
-        ({"unrecorded": True, "item": "R 999"}, "does not say which item it is a variant of"),
+        ({"unrecorded": True, "item": "K 999"}, "does not say which item it is a variant of"),
         ({}, "says nothing that the range does not say already"),
         ({"years": "1955", "answers": saw(coupling="loop")}, "says nothing that the range"),
         ({"answers": saw(gone="away"), "years": "1955"}, "says nothing that the range"),

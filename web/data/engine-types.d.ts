@@ -1293,7 +1293,7 @@ export interface Range {
   name: string;
   maker: string;
   gauge_mm: number;
-  /** "16.5 mm" */
+  /** "22.5 mm" */
   gauge: string;
   material: string;
   scale: string;
@@ -2022,7 +2022,7 @@ export interface RangeRow {
   name: string;
   maker: string;
   gauge_mm: number;
-  /** "16.5 mm", "" not said */
+  /** "22.5 mm", "" not said */
   gauge: string;
   scale: string;
   country: string;

@@ -51,24 +51,24 @@ export const USES = [
   {
     id: "stall",
     title: "Identify a piece at a stall",
-    about: "A green engine, and a minute to find out which.",
+    about: "A blue engine, and a minute to find out which.",
     story:
-      "You hold a green diesel engine with flat ends: two bogies, thin metal horns on the roof, " +
-      "its number at both ends. There is no box.",
+      "You hold a blue electric engine with flat ends: two bogies, plastic horns on the roof, its " +
+      "number at one end. There is no box.",
     name: "engine",
     kind: CAR,
     shape: "form",
     seen: {
-      form: "box_diesel",
+      form: "electric",
       wheel_arrangement: "two_and_two",
-      main_colour: "green",
+      main_colour: "blue",
       lining: "plain",
-      emblem: "roundel",
-      number_ends: "both_ends",
+      emblem: "crest",
+      number_ends: "one_end",
       head: "discs",
-      printing: "foil",
-      rivets: "raised",
-      horns: "metal",
+      printing: "ink",
+      rivets: "smooth",
+      horns: "plastic",
       glazing: "flat",
       coupling: "claw",
       wheels: "cast",
@@ -91,7 +91,7 @@ export const USES = [
     title: "Check whether you have it already",
     about: "A small diesel with its number on it, and the demo collection at home.",
     story:
-      "You hold a small green diesel shunter, as new, and P 24 stands under it. For this try the " +
+      "You hold a small blue diesel shunter, as new, and P 24 stands under it. For this try the " +
       "demo collection is yours.",
     name: "shunter",
     kind: CAR,
@@ -100,14 +100,14 @@ export const USES = [
     seen: {
       form: "shunter",
       wheel_arrangement: "three",
-      main_colour: "green",
+      main_colour: "blue",
       lining: "plain",
-      emblem: "roundel",
-      number_ends: "one_end",
-      printing: "foil",
-      rivets: "raised",
+      emblem: "crest",
+      number_ends: "both_ends",
+      printing: "ink",
+      rivets: "smooth",
       head: "lamps",
-      horns: "plastic",
+      horns: "metal",
       glazing: "flush",
       coupling: "claw",
       wheels: "cast",
@@ -144,20 +144,20 @@ export const USES = [
   {
     id: "seller",
     title: "Confirm the date a seller claims",
-    about: "A brown goods van, and a seller who says 1952.",
+    about: "A grey goods van, and a seller who says 1951.",
     story:
-      "You hold a brown goods van with doors that slide. There are large letters on its side, " +
-      "stamped and shiny. The seller says: “That is a 1952 one.”",
+      "You hold a grey goods van with doors that slide. There are large letters on its side, " +
+      "printed and flat. The seller says: “That is a 1951 one.”",
     name: "van",
     kind: "Wagon",
     shape: "wagon_type",
     seen: {
       wagon_type: "van",
       fitting: "moving",
-      main_colour: "brown",
+      main_colour: "grey",
       emblem: "initials",
-      printing: "foil",
-      rivets: "raised",
+      printing: "ink",
+      rivets: "smooth",
       coupling: "loop",
       wheels: "black",
       buffers: "moulded",
@@ -183,7 +183,7 @@ export const USES = [
         sheet({ sheet, claim, more }) {
           if (more) return { text: check };
           if (sheet === "The seller’s date")
-            return claim === "1952" ? over : { text: "Now tap “1952”." };
+            return claim === "1951" ? over : { text: "Now tap “1951”." };
           if (sheet === "Check the seller’s date" && !claim) return { text: "Tap “1950s”." };
           return null;
         },
@@ -195,7 +195,7 @@ export const USES = [
     title: "Note a bargain for later",
     about: "A dining car that you want, and a queue at the till.",
     story:
-      "You hold a long maroon dining car with thin lines and seats inside, in good condition. It " +
+      "You hold a long brown dining car with thin lines and seats inside, in good condition. It " +
       "is at table 9, for £22. For this try the demo collection and its wants are yours.",
     name: "coach",
     kind: "Coach",
@@ -203,13 +203,13 @@ export const USES = [
     seen: {
       coach_type: "dining",
       coach_length: "long",
-      main_colour: "maroon",
+      main_colour: "brown",
       lining: "line",
-      emblem: "roundel",
-      number_ends: "both_ends",
-      printing: "foil",
+      emblem: "crest",
+      number_ends: "one_end",
+      printing: "ink",
       roof: "grey",
-      rivets: "raised",
+      rivets: "smooth",
       glazing: "flat",
       interior: "seats",
       coupling: "claw",

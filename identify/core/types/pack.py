@@ -15,7 +15,7 @@ class Range(TypedDict):
     name: str
     maker: str
     gauge_mm: float
-    gauge: str  # "16.5 mm"
+    gauge: str  # "22.5 mm"
     material: str
     scale: str
     country: str

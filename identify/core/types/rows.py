@@ -19,7 +19,7 @@ class RangeRow(TypedDict):
     name: str
     maker: str
     gauge_mm: float
-    gauge: str  # "16.5 mm", "" not said
+    gauge: str  # "22.5 mm", "" not said
     scale: str
     country: str
     years: str  # EDTF: its life
