@@ -67,8 +67,6 @@ def answered(page: Page, pack: Pack) -> None:
     take(page, "answer")
     place(page, "Collection")
     take(page, "collection")
-    place(page, "Notebook")
-    take(page, "notebook")
 
 
 def at_home(page: Page) -> None:
