@@ -207,7 +207,7 @@ def test_what_is_seen_can_be_told_unasked(page, server, pellmarsh):
     pack = pellmarsh["pack"]
     coach = next(n for n, kind in enumerate(pack["kinds"]) if kind["id"] == "coach")
     there = [f for f in pack["features"][1:] if coach in f["kinds"]]
-    assert names.count() == len(there)
+    expect(names).to_have_count(len(there))
     feature = next(f for f in pack["features"] if f["id"] == "coupling")
     names.filter(has_text=feature["name"]).first.click()
     expect_question(page, feature["question"])
