@@ -60,7 +60,7 @@ FURTHER_EXPORTS = (
 # What a range of one's own is tried with.
 TRYING_EXPORTS = (
     "prepare", "without_errors", "to_part", "alike_with", "worths", "new_trial", "ask_on",
-    "told_of", "unrecorded_features", "looks_to_take",
+    "told_of", "first_asked", "unrecorded_features", "looks_to_take",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
@@ -68,7 +68,7 @@ MERGING_EXPORTS = (
 )  # fmt: skip
 RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
-    "put_together",
+    "put_together", "learned_from", "take_in_learned",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 

@@ -153,7 +153,7 @@ def alike_with(apart: Apart, place: int) -> list[Alike]:
     return out
 
 
-def in_kind(session: Session, kind: str) -> Session:
+def within(session: Session, kind: str) -> Session:
     """The session over one kind of piece; "" all of them."""
     return {
         "pack": session["pack"], "version": session["version"],
@@ -172,7 +172,7 @@ def worths(engine: Engine) -> list[float]:
     for kind in pack["kinds"]:
         kinds.append(kind["id"])
     for name in kinds:
-        state = believe(engine, in_kind(new_session(engine), name))
+        state = believe(engine, within(new_session(engine), name))
         focused = focus(state, by_variant(state))
         for place in range(len(most)):
             most[place] = max(most[place], worth(engine, state, focused, place)["bits"])

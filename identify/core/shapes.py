@@ -49,7 +49,7 @@ RECORD_SHAPES: list[RecordShape] = [
         "fields": [
             ["key", "text"], ["name", "text"], ["maker", "text"], ["gauge", "number"],
             ["scale", "text"], ["material", "text"], ["country", "text"], ["years", "text"],
-            ["about", "text"], ["invented", "flag"], ["drawings", "pairs"],
+            ["about", "text"], ["invented", "flag"], ["drawings", "pairs"], ["learns", "text"],
         ],
     },
     {

@@ -8,7 +8,10 @@ Chance numbers are those of Park and Miller, "Random number generators: good one
 (1988): the same seed gives the same pieces.
 """
 
+from .alike import within
+from .asking import questions
 from .belief import believe
+from .focus import by_variant
 from .lists import filled, largest, total
 from .reasons import variant_chances
 from .session import answered, new_session
@@ -128,3 +131,10 @@ def told_of(trials: list[Trial]) -> Tried:
         out["most"] = max(out["most"], asked)
         out["sure"] = out["sure"] + trial["chance"] / len(trials)
     return out
+
+
+def first_asked(engine: Engine, kind: str, most: int) -> list[int]:
+    """The features that are asked first of a kind of piece ("" : not known), best first."""
+    state = believe(engine, within(new_session(engine), kind))
+    asked = questions(engine, new_session(engine), state, by_variant(state))["open"]
+    return [entry["feature"] for entry in asked[0:most]]

@@ -130,7 +130,18 @@ def running_change(page: Page) -> None:
 # what must be there before the way is gone
 FIRST = {"aside": set_aside, "settle": clashing, "sighting": sighted}
 FIRST |= dict.fromkeys(
-    ["own", "writing", "entry", "version", "looking", "differing", "newrunning"], written_down
+    [
+        "own",
+        "writing",
+        "entry",
+        "version",
+        "looking",
+        "differing",
+        "newrunning",
+        "trying",
+        "learned",
+    ],
+    written_down,
 )
 FIRST["running"] = running_change
 INSTEAD = {"came": brought}  # what cannot be reached without a server

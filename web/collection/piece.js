@@ -12,7 +12,7 @@ import { portrait, portraitsReady } from "../parts/portrait.js";
 import { priceBox } from "../parts/price-limit.js";
 import { differencePictures } from "../parts/ringed-portrait.js";
 import { recordFigure } from "../parts/record-picture.js";
-import { answerText, variantName } from "../parts/say.js";
+import { answerText, percent, variantName } from "../parts/say.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { dateField } from "../parts/date-field.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
@@ -120,6 +120,7 @@ function variants(piece, pack) {
   };
   return [
     choice("Variant", options, sure, settle),
+    known.length === 1 && known[0].chance < 1 ? likelyOne(known[0], settle) : null,
     known.length < 2
       ? null
       : el(
@@ -129,6 +130,20 @@ function variants(piece, pack) {
         ),
     known.length < 2 ? null : apart(pack, known),
   ];
+}
+
+/** What the app thinks it is, until its owner says so. */
+function likelyOne({ variant, chance: value }, settle) {
+  const say = () =>
+    run(async () => {
+      if (await settle(variant)) await redraw();
+    });
+  return el(
+    "p",
+    { class: "quiet" },
+    `Thought to be this one, ${percent(value)} sure. `,
+    button("Yes, it is", say, { class: "link" }),
+  );
 }
 
 /** The two likeliest with rings where they differ. */

@@ -492,6 +492,58 @@ export interface Moved {
   of: Array<Chance>;
 }
 
+/** A piece whose owner says which variant it is, with what was seen of it. */
+export interface Specimen {
+  /** number */
+  item: string;
+  /** id */
+  variant: string;
+  answers: Array<Answer>;
+  /** ids of parts that its owner knows to be replaced */
+  replaced: Array<string>;
+}
+
+/** How often a variant is owned, of the pieces of its item. */
+export interface VariantTold {
+  /** index */
+  variant: number;
+  owned: number;
+  of: number;
+  /** how often it is met among the variants of its item, as is now reckoned */
+  share: number;
+}
+
+/** What was seen of a feature on the pieces of one variant. */
+export interface StateTold {
+  /** index */
+  variant: number;
+  feature: number;
+  /** by state: how many pieces */
+  seen: Array<number>;
+  of: number;
+  /** by state, as is now reckoned */
+  shares: Array<number>;
+}
+
+/** How often a part was replaced. */
+export interface PartTold {
+  /** index */
+  part: number;
+  replaced: number;
+  /** pieces on which it was looked at */
+  of: number;
+  /** as is now reckoned */
+  swap: number;
+}
+
+/** All that owned pieces tell. */
+export interface Learned {
+  pieces: number;
+  variants: Array<VariantTold>;
+  states: Array<StateTold>;
+  parts: Array<PartTold>;
+}
+
 /** of a sentence, to be joined by who shows it */
 export type Parts = Array<string | number>;
 
@@ -1127,6 +1179,8 @@ export interface OwnRange extends OfAllRecords {
   invented: boolean;
   /** name and drawing of "range-gauge", "range-material", "none" */
   drawings: Array<Pair>;
+  /** from the pieces that are owned; "" it does */
+  learns: "" | "no";
 }
 
 /** What all rows of a range have. */
@@ -3213,6 +3267,8 @@ export interface TryingModule {
   ask_on(engine: Engine, trial: Trial): null;
   /** What came of trials that are done. */
   told_of(trials: Array<Trial>): Tried;
+  /** The features that are asked first of a kind of piece ("" : not known), best first. */
+  first_asked(engine: Engine, kind: string, most: number): Array<number>;
   /**
    * The features that are not recorded of every variant which can have them: those recorded
    * nowhere first.
@@ -3309,4 +3365,8 @@ export interface RangingModule {
    * that stands for them where they name none, `name` what they are called.
    */
   put_together(mine: RangeRows, theirs: RangeRows, who: string, name: string): BothRanges;
+  /** What specimens tell of a range, as it says itself (not of one that has learned already). */
+  learned_from(pack: Pack, specimens: Array<Specimen>): Learned;
+  /** Put what was learned into a compiled range, where it stands. Its version is not changed. */
+  take_in_learned(pack: Pack, learned: Learned): null;
 }

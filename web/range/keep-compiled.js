@@ -13,10 +13,11 @@ import { redraw } from "../parts/navigation.js";
 import { notice } from "../parts/status.js";
 import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
+import { specimensOf } from "./specimens.js";
 
-/** @import { Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
+/** @import { Learned, Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
 
-const FORM = "1"; // another one where ranges have to be made anew
+const FORM = "2"; // another one where ranges have to be made anew
 const PAUSE = 400;
 let rules = null;
 let timer = 0;
@@ -60,29 +61,33 @@ async function digest(text) {
   return figures.slice(0, 8).join("");
 }
 
-/** What says whether a range was made of its rows as they are. */
+/** What says whether a range was made of its rows, and of the pieces owned, as they are. */
 function stampOf(range) {
-  return digest(
-    FORM + [range, ...everyRow(range.id)].map(({ id, changed }) => `${id} ${changed}`).join(),
-  );
+  const rows = [range, ...everyRow(range.id)].map(({ id, changed }) => `${id} ${changed}`);
+  return digest(FORM + rows.join() + JSON.stringify(specimensOf(range.key)));
 }
 
 /**
- * The compiled range of one's own: {pack, text, mistakes}; pack and text are null while it has no
- * item. `id` is that of its record.
+ * The compiled range of one's own: {pack, text, mistakes, learned}; pack and text are null while it
+ * has no item. `learned`: what owned pieces tell, which is in the pack unless that is switched off.
+ * `id` is that of its record.
  * @param {string} id
- * @returns {Promise<{ pack: Pack | null; text: string | null; mistakes: RowMistake[] }>}
+ * @returns {Promise<{ pack: Pack | null; text: string | null; mistakes: RowMistake[];
+ *   learned: Learned | null }>}
  */
 export async function compileRange(id) {
   const [ranging, marks] = await Promise.all([rangingRules(), dateMarks()]);
   const rows = ranging.rows_of_records(record(id), everyRow(id));
   const { rows: good, first, last, mistakes } = ranging.usable(rows, marks);
-  if (good.variants.length === 0) return { pack: null, text: null, mistakes };
-  const { version: _, ...made } = ranging.compiled_range(good, first, last, marks);
+  if (good.variants.length === 0) return { pack: null, text: null, mistakes, learned: null };
+  const whole = ranging.compiled_range(good, first, last, marks);
+  const learned = ranging.learned_from(whole, specimensOf(whole.id));
+  if (record(id).learns !== "no") ranging.take_in_learned(whole, learned);
+  const { version: _, ...made } = whole;
   const bare = JSON.stringify(made);
   const version = await digest(bare);
   const pack = { ...made, version };
-  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes };
+  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes, learned };
 }
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */

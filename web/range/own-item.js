@@ -212,8 +212,8 @@ function mine(item) {
         notice(NUMBER_FIRST);
         return;
       }
-      const [variant] = variantsIn(item);
-      const of = variant ? [{ variant: variant.key, chance: 1 }] : [];
+      const [variant, ...more] = variantsIn(item);
+      const of = variant && more.length === 0 ? [{ variant: variant.key, chance: 1 }] : [];
       const piece = blank("piece", { pack, item: record(item.id).number, of });
       const said = "It is in your collection.";
       if (await saveChange("Added to collection", [making(piece)], { said })) redraw();

@@ -26,9 +26,19 @@ export async function ownScreen(_, { id }) {
     items.length === 0
       ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
       : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
+    ...(items.length > 0 ? looksBack(id) : []),
     ...runningChanges(id),
     aboutIt(range),
   );
+}
+
+function looksBack(id) {
+  return [
+    button("Try it, and see what is missing", () => goTo("trying", { id }), {
+      class: "plain wide",
+    }),
+    button("What your pieces tell", () => goTo("learned", { id }), { class: "plain wide" }),
+  ];
 }
 
 function line(item) {

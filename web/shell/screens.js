@@ -138,6 +138,16 @@ export const SCREENS = {
     still: true,
     load: async () => (await loaded(import("../range/own-look.js"))).differingScreen,
   },
+  trying: {
+    title: "Try it",
+    way: ["own"],
+    load: async () => (await loaded(import("../range/trying.js"))).tryingScreen,
+  },
+  learned: {
+    title: "What your pieces tell",
+    way: ["own"],
+    load: async () => (await loaded(import("../range/learned.js"))).learnedScreen,
+  },
   running: {
     title: "A running change",
     way: ["own", "list Running changes"],

@@ -4,7 +4,7 @@ FILES is the order in which the build joins them, with BESIDES of the core befor
 module of their own, which the phone loads when a range is edited.
 """
 
-BESIDES = ("lists", "edtf", "kin", "shapes")
+BESIDES = ("lists", "edtf", "kin", "misreading", "shapes")
 
 FILES = (
     "bounds",
@@ -25,4 +25,5 @@ FILES = (
     "own_rows",
     "own_records",
     "together",
+    "learning",
 )

@@ -33,6 +33,7 @@ class OwnRange(OfAllRecords):
     about: str
     invented: bool
     drawings: list[Pair]  # name and drawing of "range-gauge", "range-material", "none"
+    learns: Literal["", "no"]  # from the pieces that are owned; "" it does
 
 
 class RowOfRange(OfAllRecords):
