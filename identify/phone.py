@@ -69,6 +69,7 @@ MERGING_EXPORTS = (
 RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
     "put_together", "learned_from", "take_in_learned",
+    "effect_of_change",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 

@@ -16,7 +16,7 @@ from .swapping import look_at_part
 from .types.engine import Belief, Engine, Errors
 from .types.pack import Pack, Part
 from .types.session import Session
-from .types.trying import Alike, Apart
+from .types.trying import Alike, ToPart
 from .worth import worth
 
 PLAIN = 0.5  # a feature on which two variants differ in so much of their shares tells them apart
@@ -94,7 +94,7 @@ def one_or_other(engine: Engine, one: list[int], other: list[int]) -> Belief:
     return state
 
 
-def to_part(engine: Engine) -> Apart:
+def to_part(engine: Engine) -> ToPart:
     """What `alike_with` goes by: `engine` without errors and swaps."""
     pack = engine["pack"]
     visible: list[int] = []
@@ -130,7 +130,7 @@ def plainly_apart(one: list[list[float]], other: list[list[float]]) -> bool:
     return False
 
 
-def alike_with(apart: Apart, place: int) -> list[Alike]:
+def alike_with(apart: ToPart, place: int) -> list[Alike]:
     """The variants that cannot be told from the one at this place of `met`, of those after it."""
     engine = apart["engine"]
     met = apart["met"]

@@ -12,6 +12,7 @@ from identify.reference.compiled import pack_bytes
 from tests.bench import running
 from tests.bench.__main__ import main
 from tests.bench.engine import answers_at
+from tests.bench.own_ranges import compile_table, compile_times
 from tests.bench.running import Sizes, left_out, run, saved
 from tests.bench.stall import played
 from tests.bench.stall_table import stall_table
@@ -143,3 +144,10 @@ def test_a_number_of_rows_that_cannot_be_is_told(rows, capsys):
     with pytest.raises(SystemExit):
         main(["--rows", rows])
     assert "is not a whole number from 1" in capsys.readouterr().err
+
+
+def test_ranges_of_ones_own_are_made_at_each_size(playwright):
+    figures = compile_times(playwright, 1, (10, 40))
+    assert [one["variants"] for one in figures] == [10, 40]
+    assert all(one["python"] > 0 and one["compiled"] > 0 for one in figures)
+    assert "| 40 |" in compile_table(figures)

@@ -225,7 +225,7 @@ def test_a_running_change_is_a_sentence_of_three_taps_and_a_year(ostwick):
     ostwick.get_by_label("From").blur()
     heading = ostwick.get_by_role("heading", level=1)
     expect(heading).to_contain_text("from about 1956, on all coaches.")
-    expect(ostwick.get_by_text("It bears on 1 piece written down.")).to_be_visible()
+    expect(ostwick.get_by_text("It says what is seen on 104.")).to_be_visible()
     ostwick.get_by_role("button", name="Back").click()
     sentences = ostwick.get_by_role("list", name="Running changes")
     expect(sentences).to_contain_text("from about 1956, on all coaches.")
@@ -269,3 +269,39 @@ def test_the_number_keys_find_what_is_owned_in_no_range(page, server):
     expect(found).to_contain_text("In your collection")
     found.click()
     expect(page.get_by_label("What it is")).to_have_value("QX 304 brake coach")
+
+
+def test_a_running_change_shows_what_it_does_and_is_let_speak(ostwick):
+    page = ostwick
+    write_down(page, "Coach", "104")
+    page.get_by_label("Made", exact=True).fill("1953 to 60")
+    page.get_by_label("Made", exact=True).blur()
+    page.get_by_role("button", name="Answer what you see").click()
+    [asked] = answer(page, 1)
+    page.get_by_role("button", name="That will do").click()
+    page.get_by_role("button", name="Back").click()
+    page.get_by_role("button", name="Add a running change").click()
+    tiles = page.locator(".states button")
+    tiles.filter(has_text="Coaches").click()
+    tiles.first.click()  # what was put down of the coach
+    expect(page.get_by_role("heading", level=1)).to_have_text(asked)
+    tiles.nth(1).click()
+    page.get_by_label("From").fill("about 1956")
+    page.get_by_label("From").blur()
+    expect(page.get_by_text("It does nothing yet to 104")).to_be_visible()
+    page.get_by_role("button", name="Another source says otherwise").click()
+    page.get_by_label("From, as another book says").fill("1958")
+    page.get_by_label("From, as another book says").blur()
+    line = page.get_by_role("list", name="Time line")
+    expect(line.get_by_role("listitem")).to_have_count(2)
+    expect(line).to_contain_text("from about 1956")
+    expect(line).to_contain_text("from 1958 (Another book)")
+    page.get_by_role("button", name=re.compile("until then, .* after")).click()
+    expect(page.get_by_text("It says what is seen on 104.")).to_be_visible()
+    expect(line.get_by_role("listitem")).to_have_count(3)
+    expect(line).to_contain_text("from the start")
+    page.get_by_role("button", name="Undo").last.click()
+    expect(page.get_by_text(re.compile("^Undone"))).to_be_visible()
+    assert len(records(page, "range_change")) == 1
+    [item] = records(page, "range_item")
+    assert [value for name, value in item.items() if name.startswith("seen_")] != [[]]

@@ -2503,6 +2503,41 @@ export interface BothRanges {
   differ: number;
 }
 
+/** From when on, as one source says: decimal years, evenly likely between the two. */
+export interface Saying {
+  /** id of the record, "" nobody named */
+  source: string;
+  /** EDTF, "" from the start */
+  since: string;
+  earliest: number;
+  latest: number;
+}
+
+/** A state of a feature, from when on, by each source, until when. */
+export interface Stretch {
+  /** id of the record */
+  change: string;
+  state: string;
+  /** the change's own first */
+  sayings: Array<Saying>;
+  /** decimal year: its own end, or when the next one came */
+  end: number;
+}
+
+/** What a change says to each piece that it is on, by ids of items. */
+export interface ChangeEffect {
+  /** nothing is put down there: the change says what is seen */
+  speaks: Array<string>;
+  /** something is put down there, whatever the year */
+  silent: Array<string>;
+  /** it is what tells the variants of the piece: the change says nothing */
+  told_by: Array<string>;
+  /** the state that most of the silent ones have instead, "" none */
+  before: string;
+  /** of the same feature on the same pieces, in order */
+  stretches: Array<Stretch>;
+}
+
 /**
  * sure (one state) · twice (the same, looked at twice) · unsure (one state, "I think") ·
  * several (one of these) · other (something else than any drawing) · cannot (can't tell)
@@ -2582,7 +2617,7 @@ export interface Alike {
 }
 
 /** What pairs are looked for by. */
-export interface Apart {
+export interface ToPart {
   /** without errors and swaps */
   engine: Engine;
   session: Session;
@@ -3253,9 +3288,9 @@ export interface TryingModule {
   /** The engine as if nothing were misread and no part ever replaced. */
   without_errors(pack: Pack): Engine;
   /** What `alike_with` goes by: `engine` without errors and swaps. */
-  to_part(engine: Engine): Apart;
+  to_part(engine: Engine): ToPart;
   /** The variants that cannot be told from the one at this place of `met`, of those after it. */
-  alike_with(apart: Apart, place: number): Array<Alike>;
+  alike_with(apart: ToPart, place: number): Array<Alike>;
   /**
    * For each feature, the bits it tells about the variant as a first question, of the kind of
    * piece (or of all of them) where it tells most.
@@ -3369,4 +3404,6 @@ export interface RangingModule {
   learned_from(pack: Pack, specimens: Array<Specimen>): Learned;
   /** Put what was learned into a compiled range, where it stands. Its version is not changed. */
   take_in_learned(pack: Pack, learned: Learned): null;
+  /** What a change does, of the rows of its range; `first` and `last`: the range's life. */
+  effect_of_change(records: Array<Group>, change: Group, first: number, last: number): ChangeEffect;
 }

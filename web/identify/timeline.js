@@ -5,6 +5,7 @@
  */
 import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
+import { at, axis, decades, rule } from "../parts/time-axis.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
 
 /** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types.d.ts" */
@@ -107,12 +108,6 @@ function when(pack, { sort, first, last }) {
   return ["part", "mark"].includes(sort) ? bounded(pack, first, last) : span(first, last);
 }
 
-/** Where a year begins on the axis, in percent of its width; ends are kept within the range. */
-function at({ first, last }, year) {
-  const share = (Math.min(Math.max(year, first), last + 1) - first) / (last + 1 - first);
-  return Math.round(share * 10000) / 100;
-}
-
 function barOf(range, { sort, first, last }, claims) {
   const x = at(range, first);
   const width = Math.max(at(range, last + 1) - x, 0.8);
@@ -126,39 +121,5 @@ function barOf(range, { sort, first, last }, claims) {
     claims.flatMap((claim) =>
       [claim.first, claim.last + 1].map((year) => rule(at(range, year), "time-claimed")),
     ),
-  );
-}
-
-function rule(x, name) {
-  return svg("line", { x1: `${x}%`, x2: `${x}%`, y1: "0", y2: "100%", class: name });
-}
-
-function decades({ first, last }) {
-  const years = [];
-  for (let year = Math.ceil(first / 10) * 10; year <= last; year += 10) years.push(year);
-  return years;
-}
-
-/** The years at the top; the ends are said, the decades between them where there is room. */
-function axis(range) {
-  return svg(
-    "svg",
-    { class: "time-axis", "aria-hidden": "true", focusable: "false" },
-    decades(range).map((year) => {
-      const x = at(range, year);
-      return [
-        rule(x, "time-decade"),
-        svg(
-          "text",
-          {
-            x: `${x}%`,
-            dx: x > 85 ? "-0.2em" : "0.2em",
-            y: "1.05em",
-            "text-anchor": x > 85 ? "end" : "start",
-          },
-          String(year),
-        ),
-      ];
-    }),
   );
 }

@@ -12,8 +12,8 @@ import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { notice } from "../parts/status.js";
 import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
+import { itemTitle } from "./item-title.js";
 import { ownFeature } from "./own-look.js";
-import { itemTitle } from "./own.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
 
 // how far each is believed is a guess, no source

@@ -19,7 +19,7 @@ import {
   seenOn,
   withKind,
 } from "./describing.js";
-import { itemTitle } from "./own.js";
+import { itemTitle } from "./item-title.js";
 import { keepRows, newFeature, newState, seenField } from "./own-range.js";
 import { smallPhoto } from "./small-photo.js";
 

@@ -10,6 +10,7 @@ import { dateField } from "../parts/date-field.js";
 import { goTo } from "../parts/navigation.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { kindIn, variantsIn } from "./describing.js";
+import { itemTitle } from "./item-title.js";
 import { runningChanges } from "./running.js";
 import { copyOf, keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
 
@@ -57,12 +58,6 @@ function line(item) {
       { class: "hit" },
     ),
   );
-}
-
-/** What an item is called, before it has a number or a name too. */
-export function itemTitle({ number, name, kind }) {
-  const called = [number, name].filter(Boolean).join(" ");
-  return called || `${record(kind)?.name ?? "Piece"} without a number yet`;
 }
 
 function aboutIt(range) {

@@ -9,13 +9,14 @@ import { dateField } from "../parts/date-field.js";
 import { dateText } from "../parts/days.js";
 import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { ticks } from "../parts/fields.js";
+import { choice, ticks } from "../parts/fields.js";
 import { goTo, leaveScreen } from "../parts/navigation.js";
 import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { featuresFor, kindIn, rowsFor, withKind } from "./describing.js";
 import { kit } from "../data/packs.js";
-import { keepRows, newChange, rowsOf } from "./own-range.js";
+import { whatItDoes } from "./change-line.js";
+import { keepRows, newChange, newSource, rowsOf } from "./own-range.js";
 
 /** The kinds that a change is of, in words: "all coaches and wagons", "everything". */
 function onWhat({ kinds }) {
@@ -146,7 +147,7 @@ async function added(range, shelf, feature, state) {
 }
 
 /** The running change `id`: its sentence, since when, and on what. */
-export function runningScreen(_, { id }) {
+export async function runningScreen(_, { id }) {
   const change = record(id);
   if (!change || change.trashed !== "") return gone();
   const title = heading(1, changeSentence(change));
@@ -155,25 +156,23 @@ export function runningScreen(_, { id }) {
     return async (value) => {
       const kept = await keep(value);
       title.textContent = changeSentence(record(id));
+      await again();
       return kept;
     };
   };
   const kinds = rowsOf(change.range, "range_kind").map((kind) => [kind.id, kind.plural]);
-  const affected = rowsOf(change.range, "range_item").filter(
-    ({ kind }) => change.kinds.length === 0 || change.kinds.includes(kind),
-  );
-  const count = affected.length === 1 ? "1 piece" : `${affected.length} pieces`;
+  const sources = el("div", { class: "fields" });
+  const does = el("div", { "aria-live": "polite" });
+  const shown = async () => does.replaceChildren(...(await whatItDoes(record(id), shown)));
+  const again = async () => {
+    sources.replaceChildren(...saidBy(record(id), again, shown));
+    await shown();
+  };
+  await again();
   return el(
     "section",
     { class: "shelf" },
     title,
-    el(
-      "p",
-      { class: "quiet" },
-      affected.length === 0
-        ? "Nothing of that kind is written down yet."
-        : `It bears on ${count} written down.`,
-    ),
     dateField("From", change.since, save("since", "From"), {
       hint: "For example: about 1956. Leave it empty if it was so from the start.",
     }),
@@ -181,6 +180,8 @@ export function runningScreen(_, { id }) {
       hint: "Leave it empty if it stayed so, or until the next change of the same thing.",
     }),
     ticks("On", kinds, change.kinds, save("kinds", "On what")),
+    sources,
+    does,
     button(
       "Delete",
       () =>
@@ -191,4 +192,44 @@ export function runningScreen(_, { id }) {
       { class: "plain" },
     ),
   );
+}
+
+/** Who says since when, and what another source says of it. */
+function saidBy(change, again, shown) {
+  const { id, range } = change;
+  const there = rowsOf(range, "range_source").map((source) => [source.id, source.what]);
+  const others = (change.other_from ?? []).map(([source, since], place) =>
+    dateField(`From, as ${small(record(source)?.what ?? "another source")} says`, since, (text) => {
+      const next = record(id).other_from.map((pair, n) => (n === place ? [source, text] : pair));
+      return savedAndShown(saver(id, "other_from", "Another source")(next), shown);
+    }),
+  );
+  return [
+    there.length > 0
+      ? choice("How do you know?", [["", "Not said"], ...there], change.source, (value) =>
+          savedAndShown(saver(id, "source", "Who says so")(value), shown),
+        )
+      : null,
+    ...others,
+    change.since === ""
+      ? null
+      : button("Another source says otherwise", () => run(() => otherwise(change, again)), {
+          class: "link",
+        }),
+  ].filter(Boolean);
+}
+
+async function savedAndShown(saving, shown) {
+  const kept = await saving;
+  if (kept === true) await shown();
+  return kept;
+}
+
+async function otherwise({ id, range }, again) {
+  const source = newSource(range, { what: "Another book", trust: 0.8 });
+  const edit = {
+    id,
+    alter: (now) => ({ ...now, other_from: [...(now.other_from ?? []), [source.id, ""]] }),
+  };
+  if (await keepRows("Another source", [source], { edits: [edit] })) await again();
 }

@@ -26,4 +26,5 @@ FILES = (
     "own_records",
     "together",
     "learning",
+    "change_effect",
 )

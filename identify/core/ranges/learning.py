@@ -9,10 +9,10 @@ they know to be replaced. A name that the engine only thinks likely says nothing
                                    that is right about what is met is kept to, and another is not
     how often a part is replaced   Beta prior with the range's figure as its mean, worth PART
                                    pieces: (PART * m + n) / (PART + N)
-    states within one variant      Dirichlet prior, its mean what is recorded, NEW of it shared out
+    states within one variant      Dirichlet prior, its mean what is recorded, OTHERWISE of it shared out
                                    over the other states, worth STATE pieces. An answer may be
                                    misread, or be of a replaced part: the shares that fit best are
-                                   found by ROUNDS of expectation and maximisation.
+                                   found by FITTINGS of expectation and maximisation.
 
 The posterior mean of the Dirichlet and its "prior sample size" are those of Gelman and others,
 Bayesian Data Analysis (3rd edition, 2013), sections 2.4 and 3.4; the mixture of Dirichlets that of
@@ -32,8 +32,8 @@ from .weights import scaled
 WORTH_OF = [8.0, 32.0, 128.0, 512.0]  # pieces that what the range says of shares may be worth
 PART = 30.0  # and of how often a part is replaced
 STATE = 4.0  # and of what is seen on a variant
-NEW = 0.04  # of that, for states that are not recorded of it
-ROUNDS = 30
+OTHERWISE = 0.04  # of that, for states that are not recorded of it
+FITTINGS = 30
 LEAST = 2  # pieces that must show a state before it is taken to be one of the variant's
 
 
@@ -170,11 +170,11 @@ def fitted(
     feature = pack["features"][place]
     usual = pack["backgrounds"][place][kind_of_variant(pack, variant)]
     mean = recorded if total(recorded) > 0.0 else usual
-    start = [(1.0 - NEW) * share + NEW / len(mean) for share in mean]
+    start = [(1.0 - OTHERWISE) * share + OTHERWISE / len(mean) for share in mean]
     swap = pack["parts"][feature["part"]]["swap"] if feature["part"] >= 0 else 0.0
     read = channel(len(counts), feature["mistaken"], usual_errors()["sure"])
     shares = start[:]
-    for _ in range(ROUNDS):
+    for _ in range(FITTINGS):
         held = [STATE * share for share in start]
         for a in range(len(counts)):
             if counts[a] > 0:

@@ -18,7 +18,7 @@ class Alike(TypedDict):
     met: float  # the prior of the rarer of the two
 
 
-class Apart(TypedDict):
+class ToPart(TypedDict):
     """What pairs are looked for by."""
 
     engine: Engine  # without errors and swaps

@@ -1,0 +1,135 @@
+/**
+ * What a running change does, seen at once: a time line of what was fitted when, with sources that
+ * disagree side by side, and the pieces that it speaks of.
+ */
+import { run } from "../data/queue.js";
+import { record } from "../data/records.js";
+import { dateText } from "../parts/days.js";
+import { button, el, heading, svg } from "../parts/element.js";
+import { anyOf, small } from "../parts/say.js";
+import { at, axis, decades, rule } from "../parts/time-axis.js";
+import { compileRange, everyRow, rangingRules } from "./keep-compiled.js";
+import { itemTitle } from "./item-title.js";
+import { keepRows, newChange, seenField } from "./own-range.js";
+
+/** @import { ChangeEffect, OwnChange, Saying } from "../data/engine-types.d.ts" */
+
+/**
+ * The time line and what the change does, as elements. `again` draws them anew.
+ * @param {OwnChange} change
+ */
+export async function whatItDoes(change, again) {
+  const [ranging, { pack }] = await Promise.all([rangingRules(), compileRange(change.range)]);
+  const { first, last } = pack?.range ?? { first: 0, last: 0 };
+  const found = ranging.effect_of_change(everyRow(change.range), change, first, last);
+  return [...(first > 0 ? line(found, first, last) : []), ...onPieces(change, found, again)];
+}
+
+/** @param {ChangeEffect} found */
+function line({ stretches }, first, last) {
+  const range = { first, last };
+  const rows = stretches.flatMap(({ state, sayings, end, change }) =>
+    sayings.map((saying) => ({ state, saying, end, change })),
+  );
+  return [
+    heading(2, "Time line"),
+    el(
+      "div",
+      { class: "timeline" },
+      axis(range),
+      el(
+        "ul",
+        { "aria-label": "Time line" },
+        rows.map(({ state, saying, end }) =>
+          el(
+            "li",
+            {},
+            el("strong", {}, record(state)?.name ?? "Other"),
+            ` ${sayingWords(saying)}`,
+            bar(range, saying, end),
+          ),
+        ),
+      ),
+    ),
+  ];
+}
+
+/** "from about 1956 (A catalogue)". @param {Saying} saying */
+function sayingWords({ source, since }) {
+  const from = since === "" ? "from the start" : `from ${dateText(since)}`;
+  const who = record(source)?.what ?? "";
+  return who === "" ? from : `${from} (${who})`;
+}
+
+/** Hollow where it may have begun by then, full where it had. */
+function bar(range, { earliest, latest }, end) {
+  const may = at(range, earliest);
+  const sure = at(range, latest);
+  const until = at(range, end);
+  const box = (x, to, name) =>
+    svg("rect", {
+      x: `${x}%`,
+      width: `${Math.max(to - x, 0.8)}%`,
+      y: "15%",
+      height: "70%",
+      class: name,
+    });
+  return svg(
+    "svg",
+    { class: "time-row", "aria-hidden": "true", focusable: "false" },
+    decades(range).map((year) => rule(at(range, year), "time-decade")),
+    sure > may ? box(may, sure, "time-piece") : null,
+    box(sure, until, "time-candidate"),
+  );
+}
+
+const titles = (ids) =>
+  anyOf(
+    ids.map((id) => itemTitle(record(id))),
+    "and",
+  );
+
+/** @param {OwnChange} change @param {ChangeEffect} found */
+function onPieces(change, found, again) {
+  const { speaks, silent, told_by: toldBy, before } = found;
+  const feature = small(record(change.feature)?.name ?? "it");
+  const out = [heading(2, "What it changes")];
+  if (speaks.length + silent.length + toldBy.length === 0)
+    out.push(el("p", {}, "Nothing of that kind is written down yet."));
+  if (speaks.length > 0) out.push(el("p", {}, `It says what is seen on ${titles(speaks)}.`));
+  if (toldBy.length > 0)
+    out.push(
+      el("p", {}, `It does nothing to ${titles(toldBy)}: there ${feature} tells the variants.`),
+    );
+  if (silent.length > 0) {
+    out.push(
+      el(
+        "p",
+        {},
+        `It does nothing yet to ${titles(silent)}: there ${feature} is put down as it is on the ` +
+          "piece you had, whatever the year.",
+      ),
+    );
+    if (before !== "") out.push(letIt(change, found, again));
+  }
+  return out;
+}
+
+/** A tap that lets the change speak where only what the piece in the hand had is put down. */
+function letIt(change, { silent, before, stretches }, again) {
+  const was = record(before).name;
+  const now = record(change.state).name;
+  const field = seenField(change.feature);
+  const there = stretches.some(({ state }) => state === before);
+  const settle = () =>
+    run(async () => {
+      const alike = silent.filter((id) => [before, change.state].includes(record(id)[field][0]));
+      const edits = alike.map((id) => ({ id, alter: (seen) => ({ ...seen, [field]: [] }) }));
+      const { feature, kinds, items } = change;
+      const fresh = there
+        ? []
+        : [newChange(change.range, { feature, state: before, kinds, items })];
+      if (await keepRows("A running change spoken of", fresh, { edits })) await again();
+    });
+  return button(`${was} until then, ${small(now)} after`, settle, { class: "plain wide" });
+}
