@@ -9,10 +9,10 @@ they know to be replaced. A name that the engine only thinks likely says nothing
                                    that is right about what is met is kept to, and another is not
     how often a part is replaced   Beta prior with the range's figure as its mean, worth PART
                                    pieces: (PART * m + n) / (PART + N)
-    states within one variant      Dirichlet prior, its mean what is recorded, OTHERWISE of it shared out
-                                   over the other states, worth STATE pieces. An answer may be
+    states within one variant      Dirichlet prior, its mean what is recorded, OTHERWISE of it
+                                   shared out over all states, worth STATE pieces. An answer may be
                                    misread, or be of a replaced part: the shares that fit best are
-                                   found by FITTINGS of expectation and maximisation.
+                                   found by FITTINGS rounds of expectation and maximisation.
 
 The posterior mean of the Dirichlet and its "prior sample size" are those of Gelman and others,
 Bayesian Data Analysis (3rd edition, 2013), sections 2.4 and 3.4; the mixture of Dirichlets that of
