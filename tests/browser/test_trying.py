@@ -63,7 +63,6 @@ def test_a_feature_that_is_missing_is_asked_at_once(ostwick):
     expect(gaps).to_contain_text("not of 1 of the 2 variants that can have it")
     looks.get_by_role("button").first.click()
     expect(page.get_by_text("Tap what you see.")).to_be_visible()
-    place(page, "Identify")
 
 
 def add_of_ostwick(page):
@@ -100,5 +99,5 @@ def test_pieces_whose_owner_says_what_they_are_are_learned_from_and_that_is_take
     expect(met).to_contain_text(re.compile("2 of your 2: reckoned with as 5[2-9]% of them"))
     expect(met).to_contain_text(re.compile("0 of your 2: reckoned with as 4[1-8]% of them"))
     page.get_by_label("Learn from them").select_option("no")
-    expect(page.get_by_text("Saved")).to_be_visible()
+    expect(page.get_by_text("Saved", exact=True)).to_be_visible()
     assert records(page, "range")[0]["learns"] == "no"

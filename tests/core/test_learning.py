@@ -8,7 +8,7 @@ from typing import Any
 
 import msgspec
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare
@@ -32,6 +32,7 @@ from tests.sampling import sample
 from tests.table_packs import sharp, table_pack
 
 AB = ["a", "b"]
+patient = settings(suppress_health_check=[HealthCheck.too_slow])  # of a machine with much to do
 
 
 @pytest.fixture(scope="module")
@@ -71,6 +72,7 @@ def worth_of(counts: list[int], prior: float, strength: float) -> float:
     return math.exp(log)
 
 
+@patient
 @given(st.integers(0, 20), st.integers(0, 20), st.floats(0.05, 0.95))
 def test_shares_of_variants_are_the_mean_of_a_mixture_of_dirichlets(some, others, prior):
     pack = two_variants((prior, 1 - prior))
@@ -89,6 +91,7 @@ def test_shares_of_variants_are_the_mean_of_a_mixture_of_dirichlets(some, others
     assert pack["rows"]["prior"] == pytest.approx([told[0], told[1]])
 
 
+@patient
 @given(st.integers(0, 30), st.integers(0, 30), st.floats(0.01, 0.5))
 def test_how_often_a_part_is_replaced_is_the_mean_of_a_beta(whole, replaced, swap):
     pack = two_variants(swap=swap)
@@ -117,6 +120,7 @@ def test_a_part_that_was_replaced_says_nothing_of_the_variant():
     assert learned_from(pack, [owned(pack, 0, "b", replaced=True)] * 9)["states"] == []
 
 
+@patient
 @given(st.lists(st.tuples(st.integers(0, 1), st.sampled_from(["", "a", "b"]), st.booleans())))
 def test_all_stay_chances_and_the_order_of_pieces_does_not_matter(pieces):
     pack = two_variants()
