@@ -167,9 +167,9 @@ def adds_change(hand: Hand, change: Change) -> None:
     picked = page.get_by_text(caption(change.feature, change.state), exact=True)
     hand.taps(page.locator(".states button").filter(has=picked).first)
     hand.types("From", change.since)
-    expect(page.get_by_text("It does nothing yet to")).to_be_visible()
+    expect(page.get_by_text("It changes nothing yet on")).to_be_visible()
     hand.presses("until then")
-    expect(page.get_by_text("It does nothing yet to")).to_have_count(0)
+    expect(page.get_by_text("It changes nothing yet on")).to_have_count(0)
     hand.presses("Back")
     expect(page.get_by_role("button", name="Write down a piece")).to_be_visible()
 

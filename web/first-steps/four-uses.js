@@ -53,8 +53,8 @@ export const USES = [
     title: "Identify a piece at a stall",
     about: "A blue engine, and a minute to find out which.",
     story:
-      "You hold a blue electric engine with flat ends: two bogies, plastic horns on the roof, its " +
-      "number at one end. There is no box.",
+      "You hold a blue electric engine with flat ends: two bogies, plastic horns on the roof, " +
+      "its number at one end. There is no box.",
     name: "engine",
     kind: CAR,
     shape: "form",

@@ -58,7 +58,7 @@ const SHELF = "M2 19h20M4 12h6v7H4zM14 19v-7h6v7M14 9a3 3 0 1 1 4 2.5q-1 .5-1 2M
 const SAID = "M3 4h18v12h-9l-5 4v-4H3zM8 8v4M12 8v4M16 8v4";
 const MARK = "M10 3a7 7 0 1 0 .1 0M15 15l6 6M7 10h6M10 7v6";
 
-/** What else one comes for, each a tap away. The camera first: what it is can be found out later. */
+/** What else one comes for, each a tap away. The camera first: it can be identified later. */
 function ways(act) {
   const way = (path, label, go) => button([drawn(path), label], go, { class: "way" });
   return el(

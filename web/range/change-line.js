@@ -32,14 +32,14 @@ function line({ stretches }, first, last) {
     sayings.map((saying) => ({ state, saying, end, change })),
   );
   return [
-    heading(2, "Time line"),
+    heading(2, "Timeline"),
     el(
       "div",
       { class: "timeline" },
       axis(range),
       el(
         "ul",
-        { "aria-label": "Time line" },
+        { "aria-label": "Timeline" },
         rows.map(({ state, saying, end }) =>
           el(
             "li",
@@ -99,14 +99,18 @@ function onPieces(change, found, again) {
   if (speaks.length > 0) out.push(el("p", {}, `It says what is seen on ${titles(speaks)}.`));
   if (toldBy.length > 0)
     out.push(
-      el("p", {}, `It does nothing to ${titles(toldBy)}: there ${feature} tells the variants.`),
+      el(
+        "p",
+        {},
+        `It changes nothing on ${titles(toldBy)}: there ${feature} tells the variants apart.`,
+      ),
     );
   if (silent.length > 0) {
     out.push(
       el(
         "p",
         {},
-        `It does nothing yet to ${titles(silent)}: there ${feature} is put down as it is on the ` +
+        `It changes nothing yet on ${titles(silent)}: there ${feature} is noted as it is on the ` +
           "piece you had, whatever the year.",
       ),
     );
@@ -129,7 +133,7 @@ function letIt(change, { silent, before, stretches }, again) {
       const fresh = there
         ? []
         : [newChange(change.range, { feature, state: before, kinds, items })];
-      if (await keepRows("A running change spoken of", fresh, { edits })) await again();
+      if (await keepRows("Running change applied", fresh, { edits })) await again();
     });
   return button(`${was} until then, ${small(now)} after`, settle, { class: "plain wide" });
 }

@@ -20,7 +20,7 @@ export async function learnedScreen(_, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "What your pieces tell"),
+    heading(1, "What your pieces show"),
     el("p", {}, standing(range, learned)),
     choice(
       "Learn from them",
@@ -45,7 +45,7 @@ function standing({ name }, learned) {
     );
   const count = learned.pieces === 1 ? "1 piece" : `${learned.pieces} pieces`;
   return (
-    `${count} of your collection, of which you said yourself what they are. What the app only ` +
+    `${count} in your collection whose variant you named yourself. What the app only ` +
     "thinks likely does not count."
   );
 }
@@ -55,7 +55,7 @@ function told(pack, { variants, states, parts }) {
   return [
     ...lines("How often a variant is met", variants, ({ variant, owned, of, share }) => [
       variantName(pack, variant),
-      `${owned} of your ${of}: reckoned with as ${percent(share)} of them`,
+      `${owned} of your ${of}: counted as ${percent(share)} of them`,
     ]),
     ...lines("What varies within one variant", states, ({ variant, feature, seen, of, shares }) => [
       variantName(pack, variant),
@@ -63,7 +63,7 @@ function told(pack, { variants, states, parts }) {
     ]),
     ...lines("Parts that turned out replaced", parts, ({ part, replaced, of, swap }) => [
       pack.parts[part].name,
-      `${replaced} of ${of}: reckoned with as ${percent(swap)}`,
+      `${replaced} of ${of}: counted as ${percent(swap)}`,
     ]),
   ];
 }
@@ -83,13 +83,11 @@ function lines(title, found, words) {
   ];
 }
 
-/** "Wheels: 3 of 4 black; reckoned with as 55%". */
+/** "Wheels: 3 of 4 black; counted as 55%". */
 function seenWords({ name, states }, seen, of, shares) {
   const each = states
     .map((state, place) => [small(state.name), seen[place], shares[place]])
     .filter(([, count]) => count > 0)
-    .map(
-      ([state, count, share]) => `${count} of ${of} ${state} (reckoned with as ${percent(share)})`,
-    );
+    .map(([state, count, share]) => `${count} of ${of} ${state} (counted as ${percent(share)})`);
   return `${name}: ${each.join(", ")}`;
 }

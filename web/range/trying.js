@@ -48,7 +48,7 @@ export async function tryingScreen(state, { id }) {
       heading(1, `Try ${range.name}`),
       el("p", {}, "Nothing is written down yet. Write down a piece first, then try it."),
     );
-  const sure = el("p", { role: "status" }, "Being tried …");
+  const sure = el("p", { role: "status" }, "Trying it …");
   const first = el("ul", { class: "plain-list" });
   const below = el("div", {});
   const section = el(
@@ -72,7 +72,7 @@ export async function tryingScreen(state, { id }) {
 /** To the start of identifying, with this range chosen. */
 async function atStall(state, key) {
   if (state.piece) {
-    notice("You are identifying a piece. Start again first, then try the range.");
+    notice("You are identifying a piece. Finish it or start again, then try the range.");
     return;
   }
   await openRange(key);
@@ -183,7 +183,7 @@ function pairs(pack, range, alike) {
   if (best.length === 0)
     return [
       heading(2, "What it cannot tell apart"),
-      el("p", {}, "Nothing: each variant can be told from every other."),
+      el("p", {}, "Nothing. Every variant can be told from every other."),
     ];
   return [
     heading(2, "What it cannot tell apart"),
@@ -204,7 +204,7 @@ function pairs(pack, range, alike) {
 function whatWouldTell(pack, would) {
   if (would.length === 0)
     return "Nothing that is written down differs. Look for something that does.";
-  return `${anyOf(would.map((place) => nameOf(pack, place)))} would tell, with a closer look.`;
+  return `${anyOf(would.map((place) => nameOf(pack, place)))} would settle it, with a closer look.`;
 }
 
 function nextTime(pack, range, looks) {
@@ -221,7 +221,7 @@ function nextTime(pack, range, looks) {
           variant,
           [
             el("strong", {}, `${nameOf(pack, feature)} of ${variantName(pack, variant)}`),
-            apart ? el("span", { class: "quiet" }, "It may tell it from one like it.") : null,
+            apart ? el("span", { class: "quiet" }, "It may separate it from one like it.") : null,
           ],
           { feature: pack.features[feature].id },
         ),

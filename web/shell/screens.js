@@ -144,7 +144,7 @@ export const SCREENS = {
     load: async () => (await loaded(import("../range/trying.js"))).tryingScreen,
   },
   learned: {
-    title: "What your pieces tell",
+    title: "What your pieces show",
     way: ["own"],
     load: async () => (await loaded(import("../range/learned.js"))).learnedScreen,
   },
