@@ -46,6 +46,17 @@ REACHED = """
     return { node, way: `${met.outerHTML.slice(0, 160)} lies over it on the screen of ${shape}` };
   return { node, way: "", x, y };
 """
+# ends every service worker, asked of Firefox itself and not of a page; how many there were
+END_WORKERS = """
+  const [end] = arguments;
+  const manager = Cc["@mozilla.org/serviceworkers/manager;1"]
+    .getService(Ci.nsIServiceWorkerManager);
+  const all = manager.getAllRegistrations();
+  const running = [...Array(all.length).keys()]
+    .map((place) => all.queryElementAt(place, Ci.nsIServiceWorkerRegistrationInfo).activeWorker)
+    .filter(Boolean);
+  Promise.all(running.map((one) => one.terminateWorker())).then(() => end(running.length));
+"""
 FIND = """
   [...document.querySelectorAll(arguments[1])].find((node) => node.checkVisibility()
     && (node.getAttribute("aria-label") ?? node.innerText).trim() === arguments[0])
@@ -190,6 +201,21 @@ class Phone:
 
     def end(self) -> None:
         self.driver.quit()
+
+    def kill_worker(self) -> None:
+        """End the service worker; with it, WebKitGTK ends the page, so there it is opened anew."""
+        if self.name == "chromium":
+            self.driver.execute_cdp_cmd("ServiceWorker.enable", {})
+            self.driver.execute_cdp_cmd("ServiceWorker.stopAllWorkers", {})
+        elif self.name == "firefox":
+            with self.driver.context(self.driver.CONTEXT_CHROME):
+                assert self.driver.execute_async_script(END_WORKERS) == 1
+        else:
+            url = self.driver.current_url
+            self.kill_helper()
+            self.kill()
+            self.open()
+            self.goto(url)
 
     def kill_helper(self) -> None:
         """End WebKit's process for storage and service workers, as iOS does in the background."""

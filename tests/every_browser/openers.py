@@ -22,12 +22,12 @@ WINDOW = Path(__file__).with_name("webkit_window.py")
 
 
 def program(name: str, package: str) -> str:
-    """The path of a program; stops the run with a sentence where there is none."""
+    """The path of a program; where there is none, the test fails with a sentence."""
     found = shutil.which(name)
     if found is None:
-        pytest.exit(
+        pytest.fail(
             f"The tests in every browser need {name} on PATH. Debian: apt-get install {package}",
-            returncode=3,
+            pytrace=False,
         )
     return found
 
@@ -70,7 +70,8 @@ def firefox(folder: Path, limits: Limits) -> WebDriver:
         options.set_preference("dom.quotaManager.temporaryStorage.fixedLimit", limits.room // 1024)
     options.binary_location = program("firefox-esr", "firefox-esr")
     options.enable_bidi = True
-    for argument in ("-headless", "-profile", str(folder)):
+    # the last: so that a test can end the service worker
+    for argument in ("-headless", "-profile", str(folder), "-remote-allow-system-access"):
         options.add_argument(argument)
     driver = webdriver.Firefox(options=options, service=webdriver.FirefoxService(geckodriver()))
     # a window of its own is at least 500 wide; what is shown in it need not be
@@ -82,15 +83,15 @@ def firefox(folder: Path, limits: Limits) -> WebDriver:
 
 @cache
 def webkit_driver() -> str:
-    """WebKit's driver; stops the run with a sentence where it or its window's parts are missing."""
+    """WebKit's driver; where it or its window's parts are missing, a test fails with a sentence."""
     found = program("WebKitWebDriver", f"webkit2gtk-driver {GTK}")
     asked = "import gi; gi.require_version('Gtk', '3.0'); gi.require_version('WebKit2', '4.1')"
     told = subprocess.run(["/usr/bin/python3", "-c", asked], capture_output=True, check=False)
     if told.returncode != 0:
-        pytest.exit(
+        pytest.fail(
             "The tests in every browser need GTK and WebKit for Debian's own python3. "
             f"Debian: apt-get install {GTK}",
-            returncode=3,
+            pytrace=False,
         )
     return found
 

@@ -9,6 +9,7 @@ from tests.every_browser.driven import Phone
 from tests.every_browser.steps import (
     add_piece,
     choose,
+    identify,
     labelled,
     look_round,
     open_more,
@@ -167,6 +168,22 @@ def test_a_want_is_written_down(lent: Phone, app: Server):
     lent.sees("up to £25")
     (want,) = records(lent, "want")
     assert (want["item"], want["urgency"]) == ("43/6", 3)
+
+
+def test_the_verdict_is_told_and_a_note_with_a_photo_is_kept(
+    lent: Phone, app: Server, tmp_path: Path
+):
+    look_round(lent, app)
+    identify(lent, "Coach")
+    lent.until("/own|want|adds|have/i.test(document.querySelector('.answer .pill')?.innerText)")
+    lent.tap("Save for later")
+    write(lent, "Table", "77")
+    put_file(lent, "Take a photo", jpeg(tmp_path, lent))
+    lent.until("document.querySelectorAll('.photos .picture').length === 1")
+    (photo,) = stored(lent)["photos"]
+    (note,) = [one for one in records(lent, "note") if one["table"] == "77"]
+    assert (note["photos"], photo["width"]) == ([photo["id"]], 300)
+    assert note["answers"]
 
 
 def test_paper_shows_the_list(lent: Phone, app: Server):

@@ -7,6 +7,7 @@ is what the app makes of them.
 import orjson
 import pytest
 
+from identify.phone import WEB
 from tests.conftest import Server, serving
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import add_piece, catch_files, look_round, open_more
@@ -133,3 +134,14 @@ def test_the_first_version_is_not_called_a_new_one(lent: Phone, site: dict[str, 
         lent.until("window.asked")
         lent.run("window.dispatchEvent(new Event('online'))")
         assert lent.run("return document.getElementById('signal').innerText") == ""
+
+
+@pytest.mark.parametrize("lent", ["webkit"], indirect=True)
+def test_the_page_of_the_certificate_helps_an_iphone(lent: Phone, site: dict[str, bytes]):
+    """Safari alone takes a profile, and one that is a download is none."""
+    with serving(site | {"certificate.html": (WEB / "certificate.html").read_bytes()}) as app:
+        lent.goto(f"{app.url}certificate.html")
+        lent.sees("On an iPhone or iPad open this page in Safari")
+        lent.sees("Firefox on Android has a list of its own and does not go by the phone’s")
+        links = "[...document.querySelectorAll('a[href=\"certificate.crt\"]')]"
+        assert lent.run(f"return {links}.map((one) => one.download)") == ["own-authority.crt", ""]

@@ -2,7 +2,8 @@
 
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
-from tests.every_browser.steps import look_round
+from tests.every_browser.steps import look_round, open_more
+from tests.every_browser.test_smoke import WEEK
 
 NEVER = """
   const never = { persist: () => new Promise(() => {}), persisted: () => Promise.resolve(false) };
@@ -24,25 +25,10 @@ def test_a_browser_whose_question_is_not_answered_holds_up_no_tap(lent: Phone, a
     assert lent.heading() == "Collection"
 
 
-def test_the_light_on_the_settings_follows_the_button(lent: Phone, app: Server):
+def test_the_backup_screen_tells_of_the_seven_days(lent: Phone, app: Server):
+    """Only in Safari may it all be gone after a week."""
     lent.goto(app.url)
-    lent.tap("Settings")
-    lent.until("document.querySelector('input[name=light]')")
-    light = lent.run("return document.documentElement.dataset.light")
-    lent.press("document.getElementById('light')")
-    lent.until("document.documentElement.dataset.light !== arguments[0]", light)
-    lent.until(
-        "document.querySelector('input[name=light]:checked').value"
-        " === document.documentElement.dataset.light"
-    )
-
-
-def test_words_are_broken_nowhere(lent: Phone, app: Server):
-    look_round(lent, app)
-    lent.tap("Identify")
-    lent.tap("Coach")
-    lent.until("document.querySelector('.choices .states button')")
-    assert lent.run(
-        "return [...document.querySelectorAll('#screen *')]"
-        ".every((node) => getComputedStyle(node).hyphens !== 'auto')"
-    )
+    open_more(lent, "Backup")
+    lent.sees("In a private window everything is gone")
+    told = lent.run("return document.body.innerText.includes(arguments[0])", WEEK)
+    assert told is (lent.name == "webkit")

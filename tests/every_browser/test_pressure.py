@@ -13,6 +13,7 @@ from tests.conftest import Server, serving
 from tests.every_browser.driven import Phone
 from tests.every_browser.openers import OPENERS, Limits
 from tests.every_browser.steps import (
+    STATES,
     add_piece,
     answer,
     begin,
@@ -249,12 +250,19 @@ def test_webkits_helper_is_killed_and_nothing_is_lost(phone: Phone, app: Server)
     assert phone.reported() == []
 
 
-@pytest.mark.parametrize("phone", ["chromium"], indirect=True)
-def test_chromiums_service_worker_is_stopped_and_starts_again(phone: Phone, app: Server):
-    look_round(phone, app)
-    app.stop()
-    phone.driver.execute_cdp_cmd("ServiceWorker.enable", {})
-    phone.driver.execute_cdp_cmd("ServiceWorker.stopAllWorkers", {})
+def test_a_service_worker_killed_during_an_identification_is_not_missed(phone: Phone, app: Server):
     phone.goto(app.url)
-    phone.place("Collection")
-    phone.sees("100 pieces")
+    phone.until("navigator.serviceWorker.controller !== null")
+    begin(phone)
+    answer(phone)
+    app.stop()
+    phone.kill_worker()
+    phone.until(STATES)
+    answer(phone)
+    asked = phone.heading()
+    phone.kill_worker()
+    phone.goto(app.url)
+    phone.until("document.querySelector('h1')?.innerText === arguments[0]", asked)
+    phone.tap("More", ".reach button")
+    phone.sees("2 answers so far")
+    assert phone.reported() == []
