@@ -12,7 +12,7 @@ from selenium.webdriver.support.ui import WebDriverWait
 
 from tests.every_browser.openers import HEIGHT, OPENERS, WIDTH, Limits
 
-SLIP = 0.7  # seconds within which a second tap at one place is taken for a slip of the thumb
+SLIP = 0.6  # seconds within which a second tap at one place is taken for a slip of the thumb
 NEAR = 120  # pixels within which two taps are at one place for a browser
 STILL = 0.03  # seconds after which what lies where it lay lies still
 SHORT = 3  # seconds after which a tap is tried again
@@ -24,8 +24,7 @@ COLLECT = """
   const old = console.error;
   console.error = (...all) => { window.reported.push(all.join(" ")); old(...all); };
 """
-# scrolls an element to the middle of the screen, as far as it goes; what keeps a finger from
-# meeting it there, and where that is
+# where a tap on an element lands, or what keeps a finger from meeting it, though it was scrolled to
 REACHED = """
   const node = %s;
   if (!node?.isConnected) return { way: "it is not there" };
@@ -34,17 +33,23 @@ REACHED = """
   const moving = document.getAnimations().filter((one) => one.playState === "running")
     .find((one) => one.effect?.target?.contains(node));
   if (moving) return { node, way: "it still moves" };
+  const here = spot();
+  if (here.way === "") return here;
   node.scrollIntoView({ block: "center" });
-  const [box] = node.getClientRects();
-  const shape = `${innerWidth} x ${innerHeight}, it is at ${box?.left} ${box?.top}, `
-    + `${box?.width} x ${box?.height}`;
-  const x = (Math.max(0, box?.left) + Math.min(innerWidth, box?.right)) / 2;
-  const y = (Math.max(0, box?.top) + Math.min(innerHeight, box?.bottom)) / 2;
-  const met = box && document.elementFromPoint(x, y);
-  if (!met) return { node, way: `it is outside the screen of ${shape}` };
-  if (!node.contains(met) && met.closest("label")?.control !== node)
-    return { node, way: `${met.outerHTML.slice(0, 160)} lies over it on the screen of ${shape}` };
-  return { node, way: "", x, y };
+  return spot();
+  function spot() {
+    const [box] = node.getClientRects();
+    if (!box) return { node, way: "it has no room" };
+    const { left, top, right, bottom } = box;
+    const x = (Math.max(0, left) + Math.min(innerWidth, right)) / 2;
+    const y = (Math.max(0, top) + Math.min(innerHeight, bottom)) / 2;
+    const met = document.elementFromPoint(x, y);
+    const where = `${left} ${top} to ${right} ${bottom} of ${innerWidth} ${innerHeight}`;
+    if (!met) return { node, way: `it is outside the screen: ${where}` };
+    if (!node.contains(met) && met.closest("label")?.control !== node)
+      return { node, way: `${met.outerHTML.slice(0, 160)} lies over it: ${where}` };
+    return { node, way: "", x, y };
+  }
 """
 # ends every service worker, asked of Firefox itself and not of a page; how many there were
 END_WORKERS = """
@@ -152,9 +157,8 @@ class Phone:
         """Tap the element that an expression finds, as a finger would.
 
         Waits until it is there, shown, lies still and is what the finger meets; by then it may have
-        been drawn anew. Scrolled to the middle, all buttons lie at one place, and two quick taps
-        there are a double tap, of which the app leaves the second out: so this waits until it would
-        be none.
+        been drawn anew. Two quick taps at one place are a double tap, of which the app leaves the
+        second out: so this waits until it would be none.
         """
         until = time.monotonic() + within
         before, way = None, ""
@@ -203,7 +207,7 @@ class Phone:
         self.driver.quit()
 
     def kill_worker(self) -> None:
-        """End the service worker; with it, WebKitGTK ends the page, so there it is opened anew."""
+        """End the service worker, and nothing else."""
         if self.name == "chromium":
             self.driver.execute_cdp_cmd("ServiceWorker.enable", {})
             self.driver.execute_cdp_cmd("ServiceWorker.stopAllWorkers", {})
@@ -211,19 +215,24 @@ class Phone:
             with self.driver.context(self.driver.CONTEXT_CHROME):
                 assert self.driver.execute_async_script(END_WORKERS) == 1
         else:
-            url = self.driver.current_url
-            self.kill_helper()
-            self.kill()
-            self.open()
-            self.goto(url)
+            _page, worker = self._processes("WebKitWeb")
+            os.kill(worker, 9)
 
     def kill_helper(self) -> None:
-        """End WebKit's process for storage and service workers, as iOS does in the background."""
+        """End WebKit's process for storage, as iOS does in the background."""
+        for one in self._processes("WebKitNetwork"):
+            os.kill(one, 9)
+
+    def _processes(self, name: str) -> list[int]:
+        """The browser's processes whose name begins so, as they were begun."""
+        found = []
         for path in Path("/proc").glob("[0-9]*/stat"):
-            with suppress(OSError, ProcessLookupError):
-                words = path.read_text().rsplit(")", 1)
-                if "WebKitNetwork" in words[0] and self._is_mine(int(words[1].split()[1])):
-                    os.kill(int(path.parent.name), 9)
+            with suppress(OSError):
+                called, rest = path.read_text().rsplit(")", 1)
+                values = rest.split()  # proc(5): values[1] is the parent, values[19] when it began
+                if f"({name}" in called and self._is_mine(int(values[1])):
+                    found.append((int(values[19]), int(path.parent.name)))
+        return [pid for _, pid in sorted(found)]
 
     def _is_mine(self, pid: int) -> bool:
         """Is this the process of the window, or one that it started?"""

@@ -234,7 +234,7 @@ def test_a_new_version_in_the_middle_of_an_identification_moves_nothing(lent: Ph
 
 @pytest.mark.parametrize("phone", ["webkit"], indirect=True)
 def test_webkits_helper_is_killed_and_nothing_is_lost(phone: Phone, app: Server):
-    """The process for storage and service workers; WebKitGTK ends the page along with it."""
+    """The process for storage; WebKitGTK ends the page along with it."""
     look_round(phone, app)
     add_piece(phone, "P 24")
     write(phone, "Notes", "before")
