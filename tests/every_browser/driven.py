@@ -62,6 +62,8 @@ END_WORKERS = """
     .filter(Boolean);
   Promise.all(running.map((one) => one.terminateWorker())).then(() => end(running.length));
 """
+# much work, by which the page's process is known
+BUSY = "let sum = 0; for (let i = 0; i < 2e8; i++) sum += Math.sqrt(i); return sum"
 FIND = """
   [...document.querySelectorAll(arguments[1])].find((node) => node.checkVisibility()
     && (node.getAttribute("aria-label") ?? node.innerText).trim() === arguments[0])
@@ -215,24 +217,34 @@ class Phone:
             with self.driver.context(self.driver.CONTEXT_CHROME):
                 assert self.driver.execute_async_script(END_WORKERS) == 1
         else:
-            _page, worker = self._processes("WebKitWeb")
-            os.kill(worker, 9)
+            others = self._processes_beside_the_page()
+            assert others
+            for one in others:
+                os.kill(one, 9)
 
     def kill_helper(self) -> None:
         """End WebKit's process for storage, as iOS does in the background."""
         for one in self._processes("WebKitNetwork"):
             os.kill(one, 9)
 
-    def _processes(self, name: str) -> list[int]:
-        """The browser's processes whose name begins so, as they were begun."""
-        found = []
+    def _processes_beside_the_page(self) -> list[int]:
+        """WebKit's processes of the service worker, and any kept ready; the page's own is busy."""
+        before = self._processes("WebKitWeb")
+        self.run(BUSY)
+        after = self._processes("WebKitWeb")
+        worked = {pid: ticks - before.get(pid, ticks) for pid, ticks in after.items()}
+        return sorted(worked, key=lambda pid: worked[pid])[:-1]
+
+    def _processes(self, name: str) -> dict[int, int]:
+        """The browser's processes whose name begins so; for how long each has worked."""
+        found = {}
         for path in Path("/proc").glob("[0-9]*/stat"):
             with suppress(OSError):
                 called, rest = path.read_text().rsplit(")", 1)
-                values = rest.split()  # proc(5): values[1] is the parent, values[19] when it began
+                values = rest.split()  # proc(5): [1] is the parent, [11] the time it worked
                 if f"({name}" in called and self._is_mine(int(values[1])):
-                    found.append((int(values[19]), int(path.parent.name)))
-        return [pid for _, pid in sorted(found)]
+                    found[int(path.parent.name)] = int(values[11])
+        return found
 
     def _is_mine(self, pid: int) -> bool:
         """Is this the process of the window, or one that it started?"""
