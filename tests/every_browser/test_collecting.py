@@ -7,10 +7,9 @@ import pytest
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.steps import (
-    STATES,
     add_piece,
-    answer,
     choose,
+    identify,
     labelled,
     look_round,
     open_more,
@@ -174,15 +173,10 @@ def test_a_want_is_written_down(lent: Phone, app: Server):
 def test_the_verdict_is_told_and_a_note_with_a_photo_is_kept(
     lent: Phone, app: Server, tmp_path: Path
 ):
-    lent.goto(app.url)
-    add_piece(lent, "P 24")
-    lent.place("Identify")
-    lent.until("document.querySelector('input[type=search]')").send_keys("P 24")
-    lent.press("document.querySelector('ul[aria-label=Found] button')")
-    lent.until(f"{STATES} || document.querySelector('.answer')")
-    while lent.run(f"return {STATES}"):
-        answer(lent)
-    lent.until("/own|adds|have/i.test(document.querySelector('.answer .pill')?.innerText)")
+    look_round(lent, app)
+    identify(lent, "Wagon")
+    lines = "[...document.querySelectorAll('.line')].map((one) => one.innerText)"
+    lent.until(f"{lines}.some((one) => /^Yours or wanted\\s+\\S/.test(one))")
     lent.tap("Save for later")
     write(lent, "Table", "77")
     put_file(lent, "Take a photo", jpeg(tmp_path, lent))
