@@ -139,17 +139,26 @@ function howSure({ count, right, unknown, questions, fewest, most, sure }) {
   );
 }
 
-/** "Coach: which body?, colour, coupling", for each kind and for all. */
+/** "Coaches: type of coach, then main colour, then coupling", for each kind and for all. */
 function firstQuestions(trying, engine, pack) {
   const kinds = pack.kinds.length > 1 ? ["", ...pack.kinds.map((kind) => kind.id)] : [""];
   return kinds.map((kind) => {
-    const asked = trying.first_asked(engine, kind, 3).map((place) => small(nameOf(pack, place)));
+    const places = trying.first_asked(engine, kind, 5).filter((place) => kind === "" || place > 0);
+    const names = places.map((place) => small(nameOf(pack, place)));
+    const asked = [...new Set(names)].slice(0, 3);
     const of = pack.kinds.find((one) => one.id === kind)?.plural ?? "Not knowing what it is";
-    return `${of}: ${asked.length === 0 ? "nothing to ask yet" : anyOf(asked, "then")}.`;
+    return `${of}: ${asked.length === 0 ? "nothing to ask yet" : asked.join(", then ")}.`;
   });
 }
 
 const nameOf = (pack, place) => pack.features[place].name;
+
+/** What a variant is called; its number stands once where its item has no other name. */
+function calledOf(pack, place) {
+  const { number, name } = pack.items[pack.variants[place].item];
+  const called = variantName(pack, place);
+  return number === name ? called.slice(number.length + 1) : called;
+}
 
 /** The record that a variant was made of: the variant's own, or its item's where it has none. */
 function rowOf(pack, range, place) {
@@ -192,7 +201,7 @@ function pairs(pack, range, alike) {
       { class: "found", "aria-label": "Not told apart" },
       best.map(({ one, other, would }) =>
         leads(pack, range, other, [
-          el("strong", {}, `${variantName(pack, one)} and ${variantName(pack, other)}`),
+          el("strong", {}, `${calledOf(pack, one)} and ${calledOf(pack, other)}`),
           el("span", { class: "quiet" }, whatWouldTell(pack, would)),
         ]),
       ),
@@ -220,7 +229,7 @@ function nextTime(pack, range, looks) {
           range,
           variant,
           [
-            el("strong", {}, `${nameOf(pack, feature)} of ${variantName(pack, variant)}`),
+            el("strong", {}, `${nameOf(pack, feature)} of ${calledOf(pack, variant)}`),
             apart ? el("span", { class: "quiet" }, "It may separate it from one like it.") : null,
           ],
           { feature: pack.features[feature].id },
