@@ -15,7 +15,7 @@ def handed_on(page: Page) -> str:
     """The text of the file that Ostwick is handed on as."""
     more(page, "Ranges")
     with page.expect_download() as downloading:
-        page.get_by_role("button", name="Hand on Ostwick").click()
+        page.get_by_role("button", name="Share Ostwick").click()
     return downloading.value.path().read_text("utf-8")
 
 
