@@ -77,8 +77,32 @@ async function takenIn(rows, own, who) {
 const counted = (count) => (count === 1 ? "1 item" : `${count} items`);
 const times = (count) => (count === 1 ? "one place" : `${count} places`);
 
+// the fields of rows that are lists: what is none there would be lost without a word
+const LISTS = {
+  kinds: [],
+  parts: [],
+  cautions: ["kinds"],
+  features: ["kinds", "when", "mistaken", "states"],
+  sources: [],
+  items: ["other_years", "contains", "carried", "cells"],
+  variants: ["other_years", "cells"],
+  changes: ["kinds", "items", "other_from"],
+  moves: [],
+  drawings: [],
+};
+
+/** Whether all tables are there, and every list is one. */
+function holdsTogether(rows) {
+  return Object.entries(LISTS).every(
+    ([table, fields]) =>
+      Array.isArray(rows[table]) &&
+      rows[table].every((row) => fields.every((field) => Array.isArray(row?.[field]))),
+  );
+}
+
 /** {records, added, differ}; null where the rows make none that can be kept. */
 async function recordsOf(rows, own, who) {
+  if (!holdsTogether(rows)) return null;
   const ranging = await rangingRules();
   try {
     const whole = own ?? newRange({ name: rows.range.name });
