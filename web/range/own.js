@@ -38,7 +38,7 @@ function looksBack(id) {
     button("Try it, and see what is missing", () => goTo("trying", { id }), {
       class: "plain wide",
     }),
-    button("What your pieces tell", () => goTo("learned", { id }), { class: "plain wide" }),
+    button("What your pieces show", () => goTo("learned", { id }), { class: "plain wide" }),
   ];
 }
 
