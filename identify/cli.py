@@ -25,7 +25,7 @@ from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
 from identify.server import commands as server_commands
-from identify.server import editor_commands, exchange
+from identify.server import exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
 
@@ -35,7 +35,6 @@ AREAS: tuple[ModuleType, ...] = (
     proposal_commands,
     exchange_commands,
     server_commands,
-    editor_commands,
     lab_commands,
 )
 

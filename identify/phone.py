@@ -70,10 +70,13 @@ RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
     "put_together", "learned_from", "take_in_learned",
     "effect_of_change",
+    "column_uses", "states_meant", "kind_in_name", "read_lines", "listed_items",
+    "rows_of_folder", "files_of_rows", "faults_of_records",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
 MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
+VENDORED = Path(__file__).parent / "vendored"
 NATIVE = Path(core.__file__).parent / "native" / "values.js"
 MADE = re.compile(r"(?m)^const (\w+) = ")
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
@@ -241,6 +244,7 @@ def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
     texts["trying.js"] = trying_module()
     texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
     files |= {name: minified(name, text).encode() for name, text in texts.items()}
+    files["toml.js"] = (VENDORED / "toml.js").read_bytes()
     if {path.stem for path in packs} >= DEMO_NEEDS:
         files["packs/demo.json"] = DEMO.read_bytes()
     files[MARKS] = orjson.dumps(mark_tables(), option=orjson.OPT_SORT_KEYS)

@@ -157,18 +157,6 @@ class CsvText:
         end, before.end = before.end, before.end or self.end
         self.rows.insert(at, Row(key, raw, end))
 
-    def remove(self, key: str) -> None:
-        """Take a row away. Raises EditError."""
-        self.rows.remove(self.row(key))
-
-    def drop(self, column: str) -> None:
-        """Take a column away, if there is one of that name."""
-        if column and column in self.columns:
-            place = self.columns.index(column)
-            for row in self.rows:
-                if not row.blank:
-                    del row.raw[place : place + 1]
-
     def _place(self, column: str) -> int:
         """Where the column stands; one that is not there yet is added at the end of every row."""
         if column not in self.columns:

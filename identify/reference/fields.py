@@ -7,24 +7,12 @@ from typing import Annotated, Any, TypeVar, get_args, get_origin
 
 import msgspec
 
+from identify.core.ranges.folder_in import cut_at
 from identify.reference.mistakes import Mistake, quoted
-from identify.reference.records import Entry, Said, Shown, Texts
+from identify.reference.records import Entry, Said, Texts
 from identify.reference.types import TomlTable
 
 E = TypeVar("E", bound=Entry)
-
-
-def shown_as(kind: Any) -> Shown | None:
-    """How the editor shows a field of this type, as its Annotated says; None where it does not."""
-    return next((each for each in get_args(kind) if isinstance(each, Shown)), None)
-
-
-def plain_type(kind: Any) -> Any:
-    """A field's type without how the editor shows it."""
-    if shown_as(kind) is None:
-        return kind
-    inner, *about = (each for each in get_args(kind) if not isinstance(each, Shown))
-    return Annotated[inner, *about] if about else inner
 
 
 def _description(kind: Any) -> str:
@@ -38,9 +26,8 @@ def _description(kind: Any) -> str:
 def fields(record: type[Entry]) -> dict[str, tuple[str, Any, str]]:
     """The record's fields by the name used in the file: (attribute, type, explanation)."""
     return {
-        field.encode_name: (field.name, kind, _description(kind))
+        field.encode_name: (field.name, field.type, _description(field.type))
         for field in msgspec.structs.fields(record)
-        for kind in [plain_type(field.type)]
         if field.name not in ("line", "lines", "cells", "states")
     }
 
@@ -50,19 +37,15 @@ def _shown(value: Any) -> str:
     return quoted(text)
 
 
-def _split(text: str) -> list[str]:
-    return [each.strip() for each in text.split(";") if each.strip()]
-
-
 def _said(text: str) -> list[list[str]]:
     """Pairs of source and years; what has no space in it fails as a pair."""
-    return [each.split(maxsplit=1) for each in _split(text)]
+    return [each.split(maxsplit=1) for each in cut_at(text, ";")]
 
 
 def _value(value: Any, kind: Any, cell: bool) -> Any:
     """The value as its type. In a spreadsheet's cell everything is text to begin with."""
     if cell and kind == Texts:
-        return _split(value)
+        return cut_at(value, ";")
     if cell and kind == Said:
         value = _said(value)
     converted = msgspec.convert(value, kind, strict=not cell)

@@ -112,7 +112,9 @@ def kit_to_pick() -> dict[str, Any]:
         features.append(said | {"part": parts[feature.part]} if feature.part else said)
     kinds = [_said(kind) | {"drawing": pack.drawings[f"kind-{kind.id}"]} for kind in pack.kinds]
     shared = {name: pack.drawings[name] for name in (NONE, *OF_THE_RANGE)}
-    return {"kinds": kinds, "features": features, "drawings": shared}
+    return {
+        "kinds": kinds, "parts": list(parts.values()), "features": features, "drawings": shared,
+    }  # fmt: skip
 
 
 def _said(entry: Entry) -> dict[str, Any]:

@@ -28,7 +28,7 @@ def photo_mistake(data: bytes) -> str:
     except MoreError:
         return (
             "this photo holds more than the picture, perhaps the place where it was taken. "
-            "Take it up in the editor, which draws it again, or save it without metadata."
+            "Save it without metadata, or take it in the app, which draws it again."
         )
     except (
         OSError, NoJpegError, UnidentifiedImageError, Image.DecompressionBombError, SyntaxError,
@@ -40,14 +40,6 @@ def photo_mistake(data: bytes) -> str:
 def as_url(data: bytes) -> str:
     """A photo as a data: URL."""
     return URL + base64.b64encode(data).decode()
-
-
-def from_url(url: str) -> bytes:
-    """The photo of a data: URL; nothing where it holds none."""
-    try:
-        return base64.b64decode(url.removeprefix(URL), validate=True)
-    except ValueError:
-        return b""
 
 
 def photo_url(path: Path, file: str) -> tuple[str, list[Mistake]]:

@@ -5,7 +5,7 @@ others. What must be given is listed in `needed`; the description of a type is h
 is explained.
 """
 
-from typing import Annotated, ClassVar, Final, Literal, NamedTuple
+from typing import Annotated, ClassVar, Final, Literal
 
 import msgspec
 from msgspec import Meta
@@ -78,19 +78,6 @@ Said = Annotated[
 ]
 
 
-CAPTION: Final = "At most three words; blank: the name"
-
-
-class Shown(NamedTuple):
-    """How the editor in the app shows a field: what it is called there, what to write in it, and
-    how it is typed or chosen where its type does not say so (editor_fields.py).
-    """
-
-    label: str
-    hint: str = ""
-    sort: str = ""
-
-
 class Entry(msgspec.Struct, kw_only=True):
     """What every entry has: where it begins, and in TOML the line of each of its keys."""
 
@@ -101,47 +88,42 @@ class Entry(msgspec.Struct, kw_only=True):
 
 class Range(Entry):
     needed = ("name", "maker", "gauge_mm", "scale", "country", "years", "about")
-    name: Annotated[Text, Shown("Name", "What people call the range")] = ""
-    maker: Annotated[Text, Shown("Maker")] = ""
-    gauge_mm: Annotated[Measure, Shown("Gauge in mm")] = 1.0
-    scale: Annotated[Text, Shown("Scale")] = ""
-    country: Annotated[Country, Shown("Country", "Two capitals, such as GB")] = ""
-    years: Annotated[Text, Shown("Life of the range", sort="years")] = ""
-    about: Annotated[Text, Shown("About it", "One paragraph, shown in the app", sort="long")] = ""
-    material: Annotated[Text, Shown("What the bodies are made of", "May be left out")] = ""
-    invented: Annotated[Truth, Shown("This range was made up")] = False
+    name: Text = ""
+    maker: Text = ""
+    gauge_mm: Measure = 1.0
+    scale: Text = ""
+    country: Country = ""
+    years: Text = ""
+    about: Text = ""
+    material: Text = ""
+    invented: Truth = False
 
 
 class Kind(Entry):
     """`kit`, here as in what follows: what it is called in the kit that it was picked from."""
 
     needed = ("id", "name", "plural")
-    id: Annotated[Id, Shown("Id")] = ""
-    name: Annotated[Text, Shown("Name")] = ""
-    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
-    plural: Annotated[Text, Shown("Name of several")] = ""
-    caption: Annotated[Short, Shown("Caption", CAPTION)] = ""
-    complete: Annotated[
-        Text,
-        Shown("How complete", "All I know of; a beginning; or: every catalogue gone through"),
-    ] = ""  # one of COMPLETE
+    id: Id = ""
+    name: Text = ""
+    kit: Free = ""
+    plural: Text = ""
+    caption: Short = ""
+    complete: Text = ""  # one of COMPLETE
 
 
 class Part(Entry):
     needed = ("id", "name", "swap")
-    id: Annotated[Id, Shown("Id")] = ""
-    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
-    name: Annotated[Text, Shown("Name")] = ""
-    swap: Annotated[
-        Chance, Shown("Chance that it was replaced", "From 0 to 1, of pieces met at a stall")
-    ] = 0.0
-    replaced: Annotated[Free, Shown("What a replaced one means for the price", sort="long")] = ""
+    id: Id = ""
+    kit: Free = ""
+    name: Text = ""
+    swap: Chance = 0.0
+    replaced: Free = ""
 
 
 class Caution(Entry):
     needed = ("text",)
-    kinds: Annotated[Ids | None, Shown("For these kinds", "None ticked: for every kind")] = None
-    text: Annotated[Text, Shown("Caution", sort="long")] = ""
+    kinds: Ids | None = None
+    text: Text = ""
 
 
 class State(Entry):
@@ -165,29 +147,24 @@ class Look(Entry):
         "needs",
         "states",
     )
-    id: Annotated[Id, Shown("Id")] = ""
-    name: Annotated[Text, Shown("Name", "Short, for lists")] = ""
-    title: Annotated[Short, Shown("Title of its card", CAPTION)] = ""
-    question: Annotated[Text, Shown("Question")] = ""
-    where: Annotated[Text, Shown("Where to look")] = ""
-    seconds: Annotated[Measure, Shown("Seconds it takes to look")] = 1.0
-    needs: Annotated[Needs, Shown("What it needs")] = "nothing"
-    mistaken: Annotated[Pairs, Shown("Taken for one another")] = []
-    states: Annotated[list[State], Shown("What can be seen")] = []
+    id: Id = ""
+    name: Text = ""
+    title: Short = ""
+    question: Text = ""
+    where: Text = ""
+    seconds: Measure = 1.0
+    needs: Needs = "nothing"
+    mistaken: Pairs = []
+    states: list[State] = []
 
 
 class Feature(Look):
-    kit: Annotated[Free, Shown("Picked from the kit", "What it is called there")] = ""
-    part: Annotated[
-        Free,
-        Shown(
-            "Part it is on", "None: on the piece itself, which cannot be swapped", sort="one:parts"
-        ),
-    ] = ""
-    kinds: Annotated[Ids | None, Shown("Kinds that have it", "None ticked: every kind")] = None
-    when: Annotated[When, Shown("Asked only where")] = {}
-    layer: Annotated[Free, Shown("What it shows in a portrait")] = ""
-    unseen: Annotated[Free, Shown("Why a portrait does not show it")] = ""
+    kit: Free = ""
+    part: Free = ""
+    kinds: Ids | None = None
+    when: When = {}
+    layer: Free = ""
+    unseen: Free = ""
 
 
 class MarkFeature(Look):
@@ -200,84 +177,66 @@ class MarkFeature(Look):
 
 class Source(Entry):
     needed: ClassVar[tuple[str, ...]] = ("id", "what", "trust")
-    id: Annotated[Id, Shown("Id")] = ""
-    what: Annotated[Text, Shown("What it is")] = ""
-    year: Annotated[Free, Shown("Year", sort="years")] = ""
-    trust: Annotated[Chance, Shown("How far its years are to be trusted", "From 0 to 1")] = 1.0
+    id: Id = ""
+    what: Text = ""
+    year: Free = ""
+    trust: Chance = 1.0
 
 
 class Item(Entry):
     needed = ("number", "name", "kind")
-    number: Annotated[Text, Shown("Number", "As printed on the box end")] = ""
-    name: Annotated[Text, Shown("Name")] = ""
-    kind: Annotated[Text, Shown("Kind", sort="one:kinds")] = ""
-    years: Annotated[Free, Shown("Years", sort="years")] = ""
-    source: Annotated[Free, Shown("Source of the years", sort="one:sources")] = ""
-    other_years: Annotated[Said, Shown("What other sources say")] = []
-    formation: Annotated[
-        Free, Shown("Formation", "A name shared by pieces that belong together")
-    ] = ""
-    contains: Annotated[
-        Texts, Shown("Contains (boxed set)", "Numbers of items, separated by ;")
-    ] = []
-    carried: Annotated[
-        Texts, Shown("Printed on the piece", "Running numbers or names, separated by ;")
-    ] = []
-    note: Annotated[Free, Shown("Note", sort="long")] = ""
+    number: Text = ""
+    name: Text = ""
+    kind: Text = ""
+    years: Free = ""
+    source: Free = ""
+    other_years: Said = []
+    formation: Free = ""
+    contains: Texts = []
+    carried: Texts = []
+    note: Free = ""
     cells: dict[str, str] = {}
 
 
 class Variant(Entry):
     needed = ("id", "item", "name", "common")
-    id: Annotated[Id, Shown("Id")] = ""
-    item: Annotated[Text, Shown("Item", sort="one:items")] = ""
-    name: Annotated[Text, Shown("Name")] = ""
-    years: Annotated[Free, Shown("Years", "Blank: as the item", sort="years")] = ""
-    source: Annotated[Free, Shown("Source of the years", sort="one:sources")] = ""
-    other_years: Annotated[Said, Shown("What other sources say")] = []
-    common: Annotated[Measure, Shown("How often it is met", "1 is ordinary, 0.2 seldom")] = 1.0
-    note: Annotated[Free, Shown("Note", sort="long")] = ""
+    id: Id = ""
+    item: Text = ""
+    name: Text = ""
+    years: Free = ""
+    source: Free = ""
+    other_years: Said = []
+    common: Measure = 1.0
+    note: Free = ""
     cells: dict[str, str] = {}
 
 
 class Change(Entry):
     needed = ("feature", "state")
-    feature: Annotated[Text, Shown("Feature", sort="one:feature")] = ""
-    state: Annotated[Text, Shown("State that was fitted", sort="state")] = ""
-    came: Annotated[
-        str, Meta(description="text"), Shown("From", "Blank: since the range began", sort="years")
-    ] = msgspec.field(name="from", default="")
+    feature: Text = ""
+    state: Text = ""
+    came: Annotated[str, Meta(description="text")] = msgspec.field(name="from", default="")
     ended: Annotated[
         str,
         Meta(description="text"),
-        Shown("To", "Blank: until the next change of the same feature", sort="years"),
     ] = msgspec.field(name="to", default="")
-    kinds: Annotated[
-        Texts,
-        Shown(
-            "Only these kinds", "None ticked: every kind that has the feature", sort="cell:kinds"
-        ),
-    ] = []
-    items: Annotated[Texts, Shown("Only these items", "Numbers, separated by ;")] = []
-    source: Annotated[Free, Shown("Source", sort="one:sources")] = ""
-    other_from: Annotated[Said, Shown("What other sources say")] = []
-    note: Annotated[Free, Shown("Note", sort="long")] = ""
+    kinds: Texts = []
+    items: Texts = []
+    source: Free = ""
+    other_from: Said = []
+    note: Free = ""
 
 
 class Move(Entry):
     """An item's number or a variant's id that was changed, or is no more."""
 
     needed = ("what", "from")
-    what: Annotated[
-        Literal["item", "variant"], Meta(description='"item" or "variant"'), Shown("What")
-    ] = "item"
-    old: Annotated[str, Meta(min_length=1, description="text"), Shown("Was called")] = (
-        msgspec.field(name="from", default="")
+    what: Annotated[Literal["item", "variant"], Meta(description='"item" or "variant"')] = "item"
+    old: Annotated[str, Meta(min_length=1, description="text")] = msgspec.field(
+        name="from", default=""
     )
-    new: Annotated[
-        str, Meta(description="text"), Shown("Is called now", "Blank: it is no more")
-    ] = msgspec.field(name="to", default="")
-    note: Annotated[Free, Shown("Note", sort="long")] = ""
+    new: Annotated[str, Meta(description="text")] = msgspec.field(name="to", default="")
+    note: Free = ""
 
 
 class MarkRow(Entry):

@@ -43,7 +43,6 @@ def offers(
     *,
     sync: bool = False,
     exchange: bool = False,
-    editor: bool = False,
     name: str = "",
     proposals: str = "",
 ) -> Route:
@@ -51,7 +50,7 @@ def offers(
 
     proposals: the origin of a box for proposals, with a slash, "" for none.
     """
-    abilities = {"sync": sync, "exchange": exchange, "editor": editor, "name": name}
+    abilities = {"sync": sync, "exchange": exchange, "name": name}
     if proposals:
         abilities["proposals"] = proposals
 

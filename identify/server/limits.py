@@ -37,7 +37,6 @@ SILENT = 30  # seconds without a byte of the body
 
 # Bytes of a body
 PUSH_BYTES = 2_000_000
-EDITS_BYTES = 8_000_000
 SPREADSHEET_BYTES = MOST_BYTES
 LONG_BYTES = 40_000_000  # spreadsheets and packs; their routes say less where they take less
 USUAL_BYTES = 64 * 1024
@@ -64,7 +63,7 @@ SPREADSHEETS_AT_ONCE = 1
 
 def most_bytes(path: str) -> int:
     """How long a body may be for this path."""
-    if path.startswith(("/api/exchange/", "/api/editor/")):
+    if path.startswith("/api/exchange/"):
         return LONG_BYTES
     if path == "/api/proposals":
         return PROPOSAL_BYTES

@@ -16,7 +16,6 @@ from tests.browser.own_server import OwnProcess, OwnServer
 from tests.browser.phone import DESK, PHONE, watched
 from tests.browser.phone_storage import demo
 from tests.conftest import Server, serving
-from tests.editor_server import EditorServer
 from tests.reference.small_pack import small_files, write
 
 
@@ -82,23 +81,21 @@ def folder(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def editor(folder: Path) -> Iterator[EditorServer]:
-    """`edit` over that pack."""
-    server = EditorServer([folder])
-    yield server
-    server.stop()
+def small_server(folder: Path) -> Iterator[Server]:
+    """The app with that pack alone; the test may change what is served."""
+    with serving(dict(phone.site([folder]))) as running:
+        yield running
 
 
 @pytest.fixture
-def editing(browser: Browser, editor: EditorServer) -> Iterator[Page]:
+def small_phone(browser: Browser, small_server: Server) -> Iterator[Page]:
     """A phone that shows it."""
     context = browser.new_context(**PHONE)
     page = watched(context.new_page())
-    page.goto(editor.url)
+    page.goto(small_server.url)
     yield page
     context.close()
-    refused = "409 (Conflict)"  # the browser itself reports what the server refused
-    assert [told for told in page.reported if refused not in told] == []
+    assert page.reported == []
 
 
 @pytest.fixture(scope="session")

@@ -140,6 +140,11 @@ FIRST |= dict.fromkeys(
         "newrunning",
         "trying",
         "learned",
+        "rows",
+        "row",
+        "listin",
+        "table",
+        "pad",
     ],
     written_down,
 )

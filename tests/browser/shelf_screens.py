@@ -12,6 +12,7 @@ from tests.browser.phone import (
     see,
 )
 from tests.browser.phone_storage import add_photo, add_piece, demo, more, place
+from tests.browser.registry import written_down
 
 
 def collection(page: Page) -> None:
@@ -98,7 +99,18 @@ def verdict(page: Page) -> None:
     line(page, "Price").click()
 
 
+def look_and_states(page: Page) -> None:
+    """Something to look at, of a range of one's own, with what can be seen there."""
+    written_down(page)
+    more(page, "Ranges")
+    page.get_by_role("list", name="Your own").get_by_role("button").click()
+    page.get_by_role("button", name="What to look at").click()
+    page.get_by_role("list", name="What to look at").get_by_role("button").first.click()
+    expect(page.get_by_role("list", name="What can be seen there")).to_be_visible()
+    page.get_by_text("Two that look alike").click()
+
+
 SHELF = [
     collection, empty_collection, piece, uncertain_piece, photo_sheet, choosing, other_screens,
-    found, changes, history, trash, emptying, verdict,
+    found, changes, history, trash, emptying, verdict, look_and_states,
 ]  # fmt: skip

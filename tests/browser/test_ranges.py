@@ -7,43 +7,36 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
+from identify import phone
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
-from tests.browser.editor_steps import (
-    back,
-    open_editor,
-    ready_for_no_signal,
-    save,
-    step,
-    use_new_version,
-    write_in,
-)
 from tests.browser.phone import asking, begin, choices, see, violations
 from tests.browser.phone_storage import add_piece, kept, more, place
 from tests.reference.small_pack import RANGE, small_files, write
 
 
 @pytest.fixture
-def page(editing: Page) -> Page:
-    return editing
+def page(small_phone: Page) -> Page:
+    return small_phone
 
 
-def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder):
-    ready_for_no_signal(page)
+def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder, small_server):
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null")
     for number in ("P1", "S 1"):
         add_piece(page, number)
-    open_editor(page, "Items", "P1 Tank engine")
-    write_in(page, "Number", "P1 L")
-    back(page)
-    step(page, "S 1 Night train set")
-    step(page, "Take it away, with its 1 variant")
-    expect(page.get_by_role("heading", level=1)).to_have_text("Items")
-    back(page)
-    page.wait_for_function(
-        "() => document.querySelector('.editor-bar').innerText.includes('3 changes')"
-    )
-    save(page)
-    use_new_version(page)
+    for name in ("items.csv", "variants.csv", "changes.csv"):
+        lines = (folder / name).read_text().replace("P1", "P1 L").splitlines()
+        kept_lines = [line for line in lines if not line.startswith(("S 1,", "s1,"))]
+        (folder / name).write_text("\n".join([*kept_lines, ""]))
+    (folder / "moves.csv").write_text("what,from,to,note\nitem,P1,P1 L,\n")
+    small_server.files = phone.site([folder])
+    small_server.stop()
+    small_server.start()
+    page.evaluate("navigator.serviceWorker.ready.then(r => r.update())")
+    more(page, "Settings")
+    with page.expect_navigation():
+        page.get_by_role("button", name="Use it now").click()
+    expect(page.get_by_role("navigation")).to_be_visible()
     expect(page.get_by_role("alert")).to_contain_text(
         "Small has changed: 1 record of yours now has its new number"
     )

@@ -7,7 +7,6 @@ from typing import Any
 
 from PIL import Image
 
-from identify.reference.editing import Folder, files_of
 from identify.reference.photo_drawings import URL
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4"/></svg>'
@@ -174,13 +173,6 @@ def changed(file: str, old: str, new: str) -> dict[str, str]:
     return files | {file: files[file].replace(old, new, 1)}
 
 
-def key_of(folder: Path, table: str, **says: str) -> str:
-    """The key of the entry that says this."""
-    entries = Folder(files_of(folder)).entries()[table]
-    (key,) = [e["key"] for e in entries if all(e["fields"].get(k) == v for k, v in says.items())]
-    return str(key)
-
-
 def jpeg(width: int = 90, **more: Any) -> bytes:
     """A red photo, 60 pixels high."""
     out = io.BytesIO()
@@ -189,5 +181,5 @@ def jpeg(width: int = 90, **more: Any) -> bytes:
 
 
 def as_data(data: bytes) -> str:
-    """A photo as the editor sends it."""
+    """A photo as a data: URL."""
     return URL + base64.b64encode(data).decode()

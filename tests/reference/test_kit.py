@@ -13,7 +13,6 @@ from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.drawings import clean_drawing
-from identify.reference.editing_toml import written
 from identify.reference.kit import kit_to_pick, read_kit, shipped_kit
 from identify.reference.new_pack import TEMPLATE
 from identify.shipped import KIT
@@ -232,6 +231,15 @@ def with_change(text, state):
     files = changed("features.toml", LIVERY, f"{text}\n{LIVERY}")
     files["changes.csv"] += f"picked,{state},,,,,cat,,\n"
     return files
+
+
+def written(value):
+    """A value as it stands in a TOML file."""
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{key} = {written(each)}" for key, each in value.items()) + " }"
+    if isinstance(value, list):
+        return "[" + ", ".join(written(each) for each in value) + "]"
+    return json.dumps(value, ensure_ascii=False)
 
 
 def as_entry(fields):

@@ -276,7 +276,6 @@ def test_it_says_what_it_can_do(own):
     assert own.ask("GET", "/api/offers").json == {
         "sync": True,
         "exchange": True,
-        "editor": False,
         "name": f"127.0.0.1:{own.port}",
     }
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from starlette.routing import Route
 
 from identify.keeping.proposals import Box
-from identify.server import editor, proposals
+from identify.server import proposals
 
 AREAS = Path(__file__).resolve().parent.parent.parent / "identify"
 WRITTEN = re.compile(r"\b(GET|POST|PUT) +(/api/[\w/{}<>-]+)")
@@ -20,7 +20,7 @@ def plain(method: str, path: str) -> tuple[str, str]:
 
 def test_the_pages_name_every_address_and_no_other(own):
     boxed = proposals.routes(Box(own.data / "box"), own.times.now)
-    every = [*own.app.routes, *editor.routes([]), *boxed]
+    every = [*own.app.routes, *boxed]
     routes = [route for route in every if isinstance(route, Route)]
     answered = {
         plain(method, route.path)

@@ -317,6 +317,54 @@ export interface Engine {
   index: Array<Index>;
 }
 
+/**
+ * The files of a folder, its TOML and its tables taken apart. A table that is not there is
+ * empty.
+ */
+export interface FolderFiles {
+  id: string;
+  /** range.toml */
+  about: Group;
+  /** features.toml */
+  looks: Group;
+  /** the first row names the columns */
+  items: Array<Array<string>>;
+  variants: Array<Array<string>>;
+  changes: Array<Array<string>>;
+  sources: Array<Array<string>>;
+  moves: Array<Array<string>>;
+  drawings: Array<DrawingRow>;
+  /** the kit: kinds, parts and features as they are written there, by their ids */
+  written: Group;
+  /** the kit's drawings, by name */
+  drawn: Group;
+}
+
+/** A name that the kit has not. */
+export interface NotInKit {
+  /** of the entries */
+  nth: number;
+  /** where it stands */
+  key: string;
+  name: string;
+  known: Array<string>;
+}
+
+/** The entries of one folder while they are filled in from the kit. */
+export interface Picked {
+  written: Group;
+  /** by what they are called in the kit: their ids here */
+  kinds: Record<string, Array<string>>;
+  parts: Record<string, Array<string>>;
+  wrong: Array<NotInKit>;
+}
+
+/** The rows of a folder, and the columns that mean nothing: [file, column]. */
+export interface FolderRead {
+  rows: RangeRows;
+  unknown: Array<Array<string>>;
+}
+
 /** names with values of any sort: what is looked at before it is believed */
 export type Group = Record<string, any>;
 
@@ -542,6 +590,81 @@ export interface Learned {
   variants: Array<VariantTold>;
   states: Array<StateTold>;
   parts: Array<PartTold>;
+}
+
+export type ListField = "" | "number" | "name" | "kind" | "variant" | "years" | "source" | "note" | "carried" | "seen";
+
+/** the id of a feature, and ids of its states */
+export type StatesSeen = [string, Array<string>];
+
+/** What a cell may mean: a state or a kind, and what it is called. */
+export interface Choice {
+  id: string;
+  texts: Array<string>;
+}
+
+/** A feature that a column may be of. */
+export interface LookedAt {
+  id: string;
+  texts: Array<string>;
+  states: Array<Choice>;
+}
+
+/** What a column is: a field, and for `seen` which feature and what its cells may mean. */
+export interface ColumnUse {
+  field: ListField;
+  feature: string;
+  /** of a kind: the kinds */
+  states: Array<Choice>;
+  /** of a guess, 0 to 1 */
+  sure: number;
+}
+
+/** A text that none of the states or kinds is called like. */
+export interface Unread {
+  column: number;
+  text: string;
+}
+
+/** What a row of the list says. */
+export interface LineRead {
+  /** from 0 */
+  line: number;
+  number: string;
+  name: string;
+  /** id, "" not said */
+  kind: string;
+  variant: string;
+  years: string;
+  source: string;
+  note: string;
+  carried: Array<string>;
+  seen: Array<StatesSeen>;
+  unread: Array<Unread>;
+}
+
+/** A version, as the rows of one number differ. */
+export interface ListedVariant {
+  line: number;
+  name: string;
+  years: string;
+  note: string;
+  seen: Array<StatesSeen>;
+}
+
+/** All rows of one number. */
+export interface ListedItem {
+  lines: Array<number>;
+  number: string;
+  name: string;
+  kind: string;
+  years: string;
+  source: string;
+  note: string;
+  carried: Array<string>;
+  /** on all of them */
+  seen: Array<StatesSeen>;
+  variants: Array<ListedVariant>;
 }
 
 /** of a sentence, to be joined by who shows it */
@@ -2447,6 +2570,18 @@ export interface Usable {
   mistakes: Array<RowMistake>;
 }
 
+/** What does not go together, at a record of a range of one's own. */
+export interface RowFault {
+  /** of the record; of the range where it is about none */
+  id: string;
+  /** as in RowMistake; "number twice" and "no item" besides */
+  why: string;
+  said: Array<string>;
+  /** id of the record that it does not go with, "" for none */
+  other: string;
+  field: string;
+}
+
 /** The records of a range of one's own by sort, and what each is called, by its id. */
 export interface OwnRecords {
   whole: Group;
@@ -3406,4 +3541,26 @@ export interface RangingModule {
   take_in_learned(pack: Pack, learned: Learned): null;
   /** What a change does, of the rows of its range; `first` and `last`: the range's life. */
   effect_of_change(records: Array<Group>, change: Group, first: number, last: number): ChangeEffect;
+  /** What each column of a list seems to be; each field but `seen` once, each feature once. */
+  column_uses(headings: Array<string>, lines: Array<Array<string>>, features: Array<LookedAt>, kinds: Array<Choice>): Array<ColumnUse>;
+  /** The states that a cell means: one, or those of "red or green"; empty where one is unread. */
+  states_meant(text: string, states: Array<Choice>): Array<string>;
+  /** The kind that the name of an item names; "" for none, or several. */
+  kind_in_name(name: string, kinds: Array<Choice>): string;
+  /**
+   * What the rows of a list say. A row without a number and name is of the item above it where
+   * it says something else; an empty one says nothing.
+   */
+  read_lines(lines: Array<Array<string>>, columns: Array<ColumnUse>): Array<LineRead>;
+  /**
+   * The items of a list, in its order; rows of one number are variants of one item. A row
+   * without a number is an item of its own unless another one has its name.
+   */
+  listed_items(reads: Array<LineRead>): Array<ListedItem>;
+  /** The rows of a folder. */
+  rows_of_folder(given: FolderFiles): FolderRead;
+  /** The files of a folder but for its drawings: their names and texts. */
+  files_of_rows(rows: RangeRows): Array<DrawingRow>;
+  /** All that does not go together in a range of one's own. */
+  faults_of_records(whole: Group, records: Array<Group>): Array<RowFault>;
 }

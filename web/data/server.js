@@ -1,6 +1,6 @@
 /** The server that the app came from, where there is more to it than files. */
 const at = (path) => new URL(`../api/${path}`, import.meta.url);
-const NOTHING = { sync: false, exchange: false, editor: false, name: "", proposals: "" };
+const NOTHING = { sync: false, exchange: false, name: "", proposals: "" };
 const LONGEST = 60_000;
 let offered = null;
 let token = "";
@@ -23,7 +23,7 @@ export function useToken(text) {
 }
 
 /**
- * What the server can do besides: {sync, exchange, editor, name, proposals}; nothing on a plain
+ * What the server can do besides: {sync, exchange, name, proposals}; nothing on a plain
  * host. Asked once a start, and only when something of it is wanted: a plain host has no such
  * address.
  */

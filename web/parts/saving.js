@@ -14,7 +14,6 @@ import { sheet } from "./sheet.js";
 import { announce, notice } from "./status.js";
 
 let asked = false; // whether the browser was asked to keep what is stored
-let own = null;
 
 /**
  * Changes records and tells how it went: true when it is kept. `said`: a sentence, shown with an
@@ -102,21 +101,10 @@ function askWhich(now, mine) {
   };
 }
 
-/** The screen that is drawn undoes by itself, with `action`; null: it does not. */
-export function undoBy(action) {
-  own = action;
-}
-
-/** What the screen undoes by itself, or null. */
-export function ownUndo() {
-  return own;
-}
-
-/** Undoes the last change, or what the screen undoes by itself. */
+/** Undoes the last change. */
 export function undoLast() {
   endTyping();
   run(async () => {
-    if (own) return own();
     const last = await undoable();
     if (last) await takeBack(last);
     else goesWithScreen(notice("There is nothing to undo."));

@@ -33,7 +33,8 @@ export function ofShelf(shelf) {
   };
 }
 
-function ofRange(own, shelf) {
+/** The same of a feature of the range, `shelf` where it was picked. */
+export function ofRange(own, shelf) {
   const captions = new Map((shelf?.states ?? []).map(({ id, caption }) => [id, caption]));
   return {
     key: own.key,

@@ -98,6 +98,12 @@ export function moved(shape, dx, dy) {
   return { ...shape, attributes: now };
 }
 
+/** The same shape, filled with a colour; "" with nothing. */
+export function filled(shape, colour) {
+  const { fill: _, ...attributes } = shape.attributes;
+  return { ...shape, attributes: colour === "" ? attributes : { ...attributes, fill: colour } };
+}
+
 /** A number as it is written in a drawing. */
 export function short(number) {
   return String(Math.round(number * 10) / 10);

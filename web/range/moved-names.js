@@ -11,14 +11,14 @@ import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import { POINTING } from "./own-range.js";
 
-const TYPES = ["piece", "want", "note", "sighting"];
 const KEPT = "moved"; // {pack id: [ids of the records that were changed]}
 const MOST = 12;
 
 /** The records that point into a pack. */
 function pointing(id) {
-  return TYPES.flatMap(all).filter((one) => one.pack === id);
+  return POINTING.flatMap(all).filter((one) => one.pack === id);
 }
 
 /** A record as `found` (of the engine) says it is now. */

@@ -1,19 +1,22 @@
 /** An item of a range of one's own: number, name, years, what is seen on it, its variants. */
 import { run } from "../data/queue.js";
-import { all, making, record, setting, trashing } from "../data/records.js";
+import { all, making, record, setting } from "../data/records.js";
 import { blank } from "../data/record-shapes.js";
 import { gone } from "../collection/piece.js";
 import { dateField } from "../parts/date-field.js";
 import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice, longField, textField } from "../parts/fields.js";
-import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
+import { goTo, redraw } from "../parts/navigation.js";
 import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { notice } from "../parts/status.js";
 import { featuresFor, isPutDown, kindKey, seenOn, variantsIn } from "./describing.js";
 import { itemTitle } from "./item-title.js";
 import { ownFeature } from "./own-look.js";
+import { faultsHere } from "./faults.js";
+import { deleted, renumbered } from "./held-pieces.js";
+import { commonField, furtherFields, sourceField } from "./row-fields.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
 
 // how far each is believed is a guess, no source
@@ -39,6 +42,7 @@ export async function entryScreen(_, { id }) {
     "section",
     { class: "shelf" },
     heading(1, itemTitle(item)),
+    ...(await faultsHere(item)),
     el("p", { class: "quiet" }, `${record(item.kind)?.name ?? ""} · ${record(item.range).name}`),
     el(
       "div",
@@ -48,7 +52,7 @@ export async function entryScreen(_, { id }) {
         class: "plain",
       }),
     ),
-    numberField(item, save),
+    numberField(item),
     textField("Name", item.name, save("name", "Name")),
     dateField("Made", item.years, save("years", "Years"), {
       hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
@@ -59,19 +63,19 @@ export async function entryScreen(_, { id }) {
     variants.length > 1 ? variantList(variants) : null,
     mine(item),
     longField("Notes", item.note, save("note", "Notes")),
+    el("details", { class: "filters" }, el("summary", {}, "More about it"), ...furtherFields(item)),
     button("Delete", () => run(() => away(item)), { class: "plain" }),
   );
 }
 
-function numberField(item, save) {
-  const keep = save("number", "Number");
+function numberField(item) {
   const check = (text) => {
     const twin = rowsOf(item.range, "range_item").find(
       (one) => one.id !== item.id && text !== "" && one.number === text,
     );
     return twin
       ? `Not saved. ${itemTitle(twin)} has this number already. ${ADD_THERE}`
-      : keep(text);
+      : renumbered(item.id, text);
   };
   return textField("Number", item.number, check, {
     hint: "As on the piece or its box. Leave it empty if there is none.",
@@ -222,8 +226,7 @@ function mine(item) {
 }
 
 async function away(item) {
-  const edits = [item, ...variantsIn(item)].map(({ id }) => trashing(id));
-  if (await saveChange("Item deleted", edits, { said: "It is in the bin." })) leaveScreen();
+  await deleted("Item", item, [item, ...variantsIn(item)]);
 }
 
 /** The variant `id`: what is different on it from the others of its item. */
@@ -231,12 +234,14 @@ export async function versionScreen(_, { id }) {
   const variant = record(id);
   if (!variant || variant.trashed !== "") return gone();
   const item = record(variant.item);
+  if (!item) return gone();
   const features = await featuresFor(variant.range, kindKey(item));
   const save = (field, what) => saver(id, field, what);
   return el(
     "section",
     { class: "shelf" },
     heading(1, variant.name || "A variant without a name yet"),
+    ...(await faultsHere(variant)),
     el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
     textField("What it is called", variant.name, save("name", "Name"), {
       hint: "By what is different, for example: with metal horns.",
@@ -244,15 +249,25 @@ export async function versionScreen(_, { id }) {
     dateField("Made", variant.years, save("years", "Years"), {
       hint: "Leave it empty where it is as for the item, or not known.",
     }),
+    sourceField(variant),
+    commonField(variant),
     putDownList(variant, features),
     button("Something else is different", () => goTo("differing", { id }), {
       class: "plain wide",
     }),
+    longField("Notes", variant.note, save("note", "Notes")),
+    button("Copy it", () => run(() => copied(variant)), { class: "plain" }),
     button("Delete", () => run(() => awayWith(variant)), { class: "plain" }),
   );
 }
 
 async function awayWith(variant) {
-  const said = "It is in the bin.";
-  if (await saveChange("Variant deleted", [trashing(variant.id)], { said })) leaveScreen();
+  await deleted("Variant", variant, [variant]);
+}
+
+/** Another one like it, to change what differs. */
+async function copied(variant) {
+  const copy = copyOf(variant, { name: "" });
+  if (await keepRows("Variant copied", [copy]))
+    goTo("differing", { id: copy.id }, { instead: true });
 }

@@ -271,20 +271,25 @@ function differently(row, item, feature) {
     heading(1, feature.title),
     inWords(feature),
     el(
-      "div",
-      { class: "states columns" },
-      feature.states
-        .filter(({ key }) => key !== usual?.key)
-        .map((state) =>
-          button(
-            [pictured(state.drawing), el("span", { class: "name" }, state.caption)],
-            () => settle(state),
-            {
-              class: "state",
-              "aria-label": state.name,
-            },
+      "fieldset",
+      { class: "choices" },
+      el("legend", {}, "Tap what you see."),
+      el(
+        "div",
+        { class: "states columns" },
+        feature.states
+          .filter(({ key }) => key !== usual?.key)
+          .map((state) =>
+            button(
+              [pictured(state.drawing), el("span", { class: "name" }, state.caption)],
+              () => settle(state),
+              {
+                class: "state",
+                "aria-label": state.name,
+              },
+            ),
           ),
-        ),
+      ),
     ),
   );
 }

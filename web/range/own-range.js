@@ -8,6 +8,9 @@ import { saveChange } from "../parts/saving.js";
 
 /** @import { OwnFeature, OwnItem, OwnRange, OwnVariant } from "../data/engine-types.d.ts" */
 
+/** The sorts of records that name a range and what they are of it. */
+export const POINTING = ["piece", "want", "note", "sighting"];
+
 /** The sorts of rows, in the order of a folder's files. */
 export const ROWS = [
   "range_kind",
@@ -66,8 +69,8 @@ function newKey(name) {
 
 /** A new row of a range, not kept yet. */
 function newRow(type, range, fields) {
-  const places = rowsOf(range, type).map(({ at }) => at ?? 0);
-  last = Math.max(last, 0, ...places) + 1;
+  for (const row of all(type)) if (row.range === range) last = Math.max(last, row.at ?? 0);
+  last += 1;
   return blank(type, { range, at: last, ...fields });
 }
 
@@ -99,6 +102,27 @@ export function newPart(range, fields) {
 /** Who says so: {what, year, trust}. */
 export function newSource(range, fields) {
   return newRow("range_source", range, { key: newKey(fields.what), trust: 0.8, ...fields });
+}
+
+/** Something to take care with: {text, kinds: [ids]; none: everything}. */
+export function newCaution(range, fields) {
+  return newRow("range_caution", range, fields);
+}
+
+/** A number or a key that was another one before: {what: "item" or "variant", was, now}. */
+export function newMove(range, fields) {
+  return newRow("range_move", range, fields);
+}
+
+/** In how many fields of other rows of its range the id of a row stands. */
+export function usesOf({ id, range }) {
+  const rows = ROWS.flatMap((type) => rowsOf(range, type));
+  const said = (value) =>
+    value === id || (Array.isArray(value) && value.flat().includes(id)) ? 1 : 0;
+  return rows
+    .filter((row) => row.id !== id)
+    .flatMap((row) => Object.values(row))
+    .reduce((count, value) => count + said(value), 0);
 }
 
 /**
@@ -171,6 +195,7 @@ function seenFields(seen) {
  * @param {{ id: string; name: string; title?: string; question: string; where: string;
  *   seconds: number; needs: string; layer?: string; unseen?: string; kinds?: string[];
  *   part?: { id: string; name: string; swap: number } | null; mistaken?: string[][];
+ *   when?: Record<string, string[]>;
  *   states: { id: string; name: string; caption?: string; look?: string;
  *     drawing?: string }[] }} kit
  * @param {any[]} [made] rows made beside it and not kept yet
@@ -192,6 +217,15 @@ export function featureFromKit(range, kit, made = []) {
     part = own.id;
   }
   const kinds = beside("range_kind").filter(({ key }) => (kit.kinds ?? []).includes(key));
+  const conditionsOf = (when) =>
+    Object.entries(when).flatMap(([key, states]) => {
+      const asked = beside("range_feature").find((one) => one.key === key);
+      const seen = beside("range_state").filter(({ feature: of }) => of === asked?.id);
+      // what is not in the range yet comes into it under this id
+      const stateOf = (state) =>
+        seen.find((one) => one.key === state)?.id ?? [range, "s", key, state].join("_");
+      return states.map((state) => [asked?.id ?? [range, "f", key].join("_"), stateOf(state)]);
+    });
   const stateIds = new Map(kit.states.map((state) => [state.id, idOf("s", kit.id, state.id)]));
   const feature = newFeature(range, {
     id: idOf("f", kit.id),
@@ -207,6 +241,7 @@ export function featureFromKit(range, kit, made = []) {
     unseen: kit.unseen ?? "",
     part,
     kinds: kinds.map(({ id }) => id),
+    only_if: conditionsOf(kit.when ?? {}),
     mistaken: (kit.mistaken ?? []).map((pair) => pair.map((state) => stateIds.get(state) ?? "")),
   });
   const states = kit.states.map(({ id, name, caption = "", look = "", drawing = "" }) =>

@@ -5,12 +5,13 @@ import { making, record } from "../data/records.js";
 import { gone } from "../collection/piece.js";
 import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { textField } from "../parts/fields.js";
-import { dateField } from "../parts/date-field.js";
 import { goTo } from "../parts/navigation.js";
-import { saveChange, saver } from "../parts/saving.js";
+import { saveChange } from "../parts/saving.js";
+import { faultList } from "./faults.js";
+import { aboutIt } from "./about-range.js";
 import { kindIn, variantsIn } from "./describing.js";
 import { itemTitle } from "./item-title.js";
+import { rowLists } from "./own-rows.js";
 import { runningChanges } from "./running.js";
 import { copyOf, keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
 
@@ -28,7 +29,23 @@ export async function ownScreen(_, { id }) {
       ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
       : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
     ...(items.length > 0 ? looksBack(id) : []),
+    ...(await faultList(id)),
+    button("From a list", () => goTo("listin", { range: id }), { class: "plain wide" }),
+    items.length > 0
+      ? el(
+          "div",
+          { class: "row" },
+          button("Items as a table", () => goTo("table", { range: id, type: "range_item" }), {
+            class: "plain",
+          }),
+          button("Variants as a table", () => goTo("table", { range: id, type: "range_variant" }), {
+            class: "plain",
+          }),
+        )
+      : null,
     ...runningChanges(id),
+    heading(2, "What it is made of"),
+    rowLists(id),
     aboutIt(range),
   );
 }
@@ -57,21 +74,6 @@ function line(item) {
       () => goTo("entry", { id: item.id }),
       { class: "hit" },
     ),
-  );
-}
-
-function aboutIt(range) {
-  const save = (field, what) => saver(range.id, field, what);
-  return el(
-    "details",
-    { class: "filters" },
-    el("summary", {}, "About the range"),
-    textField("Name of the range", range.name, save("name", "Name")),
-    textField("Who made it", range.maker, save("maker", "Maker")),
-    textField("Scale", range.scale, save("scale", "Scale")),
-    dateField("Made", range.years, save("years", "Years"), {
-      hint: "For example: 1950 to 1965. Leave it empty where you do not know.",
-    }),
   );
 }
 

@@ -39,6 +39,7 @@ export function takeInRange(found) {
   const shut = sheet(
     `Take in ${range.name}`,
     el("p", {}, items.length === 1 ? "It has 1 item." : `It has ${items.length} items.`),
+    (found.unknown ?? []).length === 0 ? null : el("p", { class: "warn" }, leftOut(found.unknown)),
     el(
       "div",
       { class: "field" },
@@ -52,6 +53,16 @@ export function takeInRange(found) {
     button(mine.length > 0 ? "Keep it beside yours" : "Take it in", () => done(null), {
       class: mine.length > 0 ? "plain wide" : "main wide",
     }),
+  );
+}
+
+/** What is said of columns that mean nothing. */
+function leftOut(unknown) {
+  const named = unknown.map(([, column]) => `“${column}”`);
+  const columns = named.length === 1 ? "The column" : "The columns";
+  return (
+    `${columns} ${named.join(", ")} ${named.length === 1 ? "is" : "are"} left out: nothing to ` +
+    "look at is called so. Name it like what is looked at, then bring it in again."
   );
 }
 

@@ -39,7 +39,6 @@ export async function rangesScreen(state) {
         "app checks only that it can be read.",
     ),
     button("Changed numbers", () => goTo("moved"), { class: "plain wide" }),
-    button("Edit a range", () => goTo("editor"), { class: "plain wide" }),
   );
 }
 
@@ -99,7 +98,7 @@ function lines(state, one) {
 function fileInput(state) {
   const input = el("input", {
     type: "file",
-    accept: ".json,application/json",
+    accept: ".json,.zip,application/json,application/zip",
     class: "unseen",
     onchange: () => run(() => addFile(state, input.files[0])),
   });
@@ -138,6 +137,8 @@ async function addFile(state, file) {
 async function readFile(state, file) {
   const wrong = (what) => ({ problem: `${file.name}: ${what}` });
   if (file.size > MOST) return wrong("this is too large to be a range.");
+  if (new TextDecoder("latin1").decode(await file.slice(0, 2).arrayBuffer()) === "PK")
+    return zippedRange(file, wrong);
   const text = await file.text();
   let pack;
   try {
@@ -161,6 +162,18 @@ async function readFile(state, file) {
     return wrong("what is in it does not hold together. Ask for it again.");
   }
   return { pack, text: text.trim() };
+}
+
+/** {rows} of a folder in a zip, or {problem}. */
+async function zippedRange(file, wrong) {
+  const { NoFolder, rowsOfFolder } = await loaded(import("./folder-file.js"));
+  try {
+    const { rows, unknown } = await rowsOfFolder(file);
+    return { rows, unknown };
+  } catch (error) {
+    if (!(error instanceof NoFolder)) throw error;
+    return wrong(error.message);
+  }
 }
 
 /** The version that the text of a compiled pack should have: made of everything but the version. */

@@ -9,7 +9,7 @@ import { dateField } from "../parts/date-field.js";
 import { dateText } from "../parts/days.js";
 import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { choice, ticks } from "../parts/fields.js";
+import { choice, longField, ticks } from "../parts/fields.js";
 import { goTo, leaveScreen } from "../parts/navigation.js";
 import { small } from "../parts/say.js";
 import { saveChange, saver } from "../parts/saving.js";
@@ -17,6 +17,7 @@ import { featuresFor, kindIn, rowsFor, withKind } from "./describing.js";
 import { kit } from "../data/packs.js";
 import { whatItDoes } from "./change-line.js";
 import { keepRows, newChange, newSource, rowsOf } from "./own-range.js";
+import { faultsHere } from "./faults.js";
 
 /** The kinds that a change is of, in words: "all coaches and wagons", "everything". */
 function onWhat({ kinds }) {
@@ -173,6 +174,7 @@ export async function runningScreen(_, { id }) {
     "section",
     { class: "shelf" },
     title,
+    ...(await faultsHere(change)),
     dateField("From", change.since, save("since", "From"), {
       hint: "For example: about 1956. Leave it empty if it was so from the start.",
     }),
@@ -182,6 +184,7 @@ export async function runningScreen(_, { id }) {
     ticks("On", kinds, change.kinds, save("kinds", "On what")),
     sources,
     does,
+    longField("Notes", change.note, saver(id, "note", "Notes")),
     button(
       "Delete",
       () =>

@@ -164,10 +164,31 @@ export const SCREENS = {
     way: ["ranges"],
     load: async () => (await loaded(import("../range/moved-names.js"))).movedScreen,
   },
-  editor: {
-    title: "Edit a range",
-    way: ["ranges"],
-    load: async () => (await loaded(import("../range/editor.js"))).editorScreen,
+  rows: {
+    title: "What it is made of",
+    way: ["own", "list What it is made of"],
+    load: async () => (await loaded(import("../range/own-rows.js"))).rowsScreen,
+  },
+  row: {
+    title: "One of them",
+    way: ["rows", "list Kinds of piece"],
+    load: async () => (await loaded(import("../range/own-rows.js"))).rowScreen,
+  },
+  listin: {
+    title: "From a list",
+    way: ["own"],
+    still: true,
+    load: async () => (await loaded(import("../range/list-in.js"))).listInScreen,
+  },
+  table: {
+    title: "Items as a table",
+    way: ["own"],
+    load: async () => (await loaded(import("../range/row-table.js"))).tableScreen,
+  },
+  pad: {
+    title: "A drawing",
+    way: ["row", "Change the drawing"],
+    load: async () => (await loaded(import("../range/drawing-pad.js"))).padScreen,
   },
   sightings: {
     title: "Sightings",

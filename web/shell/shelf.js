@@ -13,7 +13,7 @@ import { withLook } from "../parts/later-styles.js";
 import { NotLoaded, loaded } from "../parts/loaded-later.js";
 import { startReminders } from "../notebook/reminders.js";
 import { leaveScreen, redraw } from "../parts/navigation.js";
-import { ownUndo, undoBy, undoLast } from "../parts/saving.js";
+import { undoLast } from "../parts/saving.js";
 import { sheetOpen } from "../parts/sheet.js";
 import { WIDE } from "../parts/wide-window.js";
 import { SCREENS, menuLines } from "./screens.js";
@@ -80,7 +80,6 @@ function followOwn(state) {
 /** The nodes of a screen. */
 async function draw(state, entry) {
   await readPacks();
-  undoBy(null); // a screen with an Undo of its own says so
   const screen = await functionOf(entry.screen);
   const node = await screen(state, entry, wideList(entry.screen), menuLines);
   const listed = WIDE.matches && LISTED.includes(entry.screen);
@@ -90,6 +89,6 @@ async function draw(state, entry) {
 function tools() {
   const back = button("Back", leaveScreen, { class: "plain" });
   if (SCREENS[here().screen].undo === false) return [back];
-  const nothing = ownUndo() === null && everything().length === 0;
+  const nothing = everything().length === 0;
   return [back, button("Undo", undoLast, { class: "plain", hidden: nothing })];
 }

@@ -29,6 +29,7 @@ const weight_of = (text) => {
 };
 const is_whole = (number) => Number.isSafeInteger(number);
 const is_true = (value) => value === true;
+const number_in = (text) => (/^[0-9]{1,15}(\.[0-9]{1,20})?$/.test(text) ? Number(text) : null);
 const json_text = (value) =>
   JSON.stringify(value ?? null, (_, one) =>
     one && typeof one === "object" && !Array.isArray(one)

@@ -1,12 +1,15 @@
 """What a value that came from elsewhere is, asked so that no value can be a trick."""
 
 import math
+import re
 from collections.abc import Mapping
 from typing import Any
 
 import orjson
 
 from ..types.gate import Group
+
+DECIMAL = re.compile(r"[0-9]{1,15}(\.[0-9]{1,20})?")
 
 
 def sort_of_value(value: Any) -> str:
@@ -55,6 +58,11 @@ def is_whole(number: float) -> bool:
 def is_true(value: Any) -> bool:
     """Whether a value is true, and not merely something."""
     return value is True
+
+
+def number_in(text: str) -> float | None:
+    """The number that a text is, with a point and no exponent; None where it is none."""
+    return float(text) if DECIMAL.fullmatch(text) else None
 
 
 def json_text(value: Any) -> str:

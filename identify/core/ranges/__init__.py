@@ -4,7 +4,7 @@ FILES is the order in which the build joins them, with BESIDES of the core befor
 module of their own, which the phone loads when a range is edited.
 """
 
-BESIDES = ("lists", "edtf", "kin", "misreading", "shapes")
+BESIDES = ("lists", "runs", "edtf", "kin", "misreading", "look_up", "looks", "shapes")
 
 FILES = (
     "bounds",
@@ -27,4 +27,9 @@ FILES = (
     "together",
     "learning",
     "change_effect",
+    "lists_in",
+    "picking",
+    "folder_in",
+    "folder_out",
+    "faults",
 )

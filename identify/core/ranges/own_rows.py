@@ -341,31 +341,39 @@ def variant_rows(own: OwnRecords, items: list[ItemRow]) -> list[VariantRow]:
     return out
 
 
-def change_rows(own: OwnRecords) -> list[ChangeRow]:
-    """The running changes of features and states that are there."""
-    out: list[ChangeRow] = []
+def change_records(own: OwnRecords) -> list[Group]:
+    """The running changes of features and states that are there. One that was limited to what is
+    not there any more counts for nothing.
+    """
+    out: list[Group] = []
     for record in live_rows(own["records"], "range_change"):
-        feature = named(own["feature_names"], value_at(record, "feature"))
-        state = named(own["state_names"], value_at(record, "state"))
         kinds = list_at(record, "kinds")
         items = list_at(record, "items")
-        known_kinds = all_named(own["kind_names"], kinds)
-        known_items = all_named(own["item_names"], items)
-        # limited to what is not there any more: it counts for nothing
-        lost = (len(kinds) > 0 and len(known_kinds) == 0) or (
-            len(items) > 0 and len(known_items) == 0
+        lost = (len(kinds) > 0 and len(all_named(own["kind_names"], kinds)) == 0) or (
+            len(items) > 0 and len(all_named(own["item_names"], items)) == 0
         )
+        feature = named(own["feature_names"], value_at(record, "feature"))
+        state = named(own["state_names"], value_at(record, "state"))
         if feature != "" and state != "" and not lost:
-            out.append(
-                {
-                    "feature": feature, "state": state, "since": text_at(record, "since"),
-                    "until": text_at(record, "until"), "kinds": known_kinds, "items": known_items,
-                    "source": named(own["source_names"], text_at(record, "source")),
-                    "other_from": said_pairs(own, list_at(record, "other_from")),
-                    "note": text_at(record, "note"), "to_source": "", "hard": [],
-                }
-            )  # fmt: skip
+            out.append(record)
     return out
+
+
+def change_rows(own: OwnRecords) -> list[ChangeRow]:
+    """The running changes that count."""
+    return [
+        {
+            "feature": named(own["feature_names"], value_at(record, "feature")),
+            "state": named(own["state_names"], value_at(record, "state")),
+            "since": text_at(record, "since"), "until": text_at(record, "until"),
+            "kinds": all_named(own["kind_names"], list_at(record, "kinds")),
+            "items": all_named(own["item_names"], list_at(record, "items")),
+            "source": named(own["source_names"], text_at(record, "source")),
+            "other_from": said_pairs(own, list_at(record, "other_from")),
+            "note": text_at(record, "note"), "to_source": "", "hard": [],
+        }
+        for record in change_records(own)
+    ]  # fmt: skip
 
 
 def drawing_rows_of(own: OwnRecords) -> list[DrawingRow]:

@@ -394,6 +394,16 @@ class Usable(TypedDict):
     mistakes: list[RowMistake]
 
 
+class RowFault(TypedDict):
+    """What does not go together, at a record of a range of one's own."""
+
+    id: str  # of the record; of the range where it is about none
+    why: str  # as in RowMistake; "number twice" and "no item" besides
+    said: list[str]
+    other: str  # id of the record that it does not go with, "" for none
+    field: str
+
+
 class OwnRecords(TypedDict):
     """The records of a range of one's own by sort, and what each is called, by its id."""
 

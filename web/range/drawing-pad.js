@@ -1,14 +1,20 @@
-/** The drawing of a state: drawn with plain shapes, or photographed. */
+/** The drawing of what can be seen, or of a kind: drawn with plain shapes, or photographed. */
 import { NoPhoto } from "../data/photos.js";
-import { drawing } from "../parts/drawing.js";
+import { run } from "../data/queue.js";
+import { record } from "../data/records.js";
+import { gone } from "../collection/piece.js";
+import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
-import { ticks } from "../parts/fields.js";
+import { choice, ticks } from "../parts/fields.js";
+import { redraw } from "../parts/navigation.js";
+import { saver, undoLast } from "../parts/saving.js";
 import { announce, notice } from "../parts/status.js";
 import {
   SHAPES,
   boxOf,
   drawn,
   elementOf,
+  filled,
   moved,
   pad,
   shapesOf,
@@ -17,50 +23,50 @@ import {
   through,
 } from "./drawn-shapes.js";
 import { PHOTO, smallPhoto } from "./small-photo.js";
-import { run } from "../data/queue.js";
-import { redraw } from "../parts/navigation.js";
 
 const TOOLS = ["line", "polyline", "rect", "circle", "ellipse", "path"];
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+const FILLS = [
+  ["", "No colour"],
+  ["#1d1d1d", "Black"],
+  ["#8a8f94", "Grey"],
+  ["#ffffff", "White"],
+  ["#b3202a", "Red"],
+  ["#7a1f2b", "Maroon"],
+  ["#e07b1f", "Orange"],
+  ["#f2c230", "Yellow"],
+  ["#e9dcb5", "Cream"],
+  ["#2f6b3a", "Green"],
+  ["#274b8f", "Blue"],
+  ["#6b4a2e", "Brown"],
+];
 
-/** Draws or photographs the drawing `drawing` of a pack; each change is kept at once. */
-export function drawingScreen(draft, { drawing: name, title }) {
-  const now = draft.drawing(name);
-  const photo = now.startsWith(PHOTO);
-  const asShown = () => {
-    const node = drawing({ drawings: { [name]: draft.drawing(name) } }, name);
-    node.classList.add("editor-shown");
-    return node;
-  };
-  let shown = asShown();
-  draft.changed = () => {
-    const fresh = asShown();
-    shown.replaceWith(fresh);
-    shown = fresh;
-  };
+/** Draws or photographs what the row `id` looks like; each stroke is kept at once. */
+export function padScreen(_, { id }) {
+  const row = record(id);
+  if (!row || row.trashed !== "") return gone();
+  const save = saver(id, "drawing", "Drawing");
+  const shown = el("div", { class: "pad-shown" }, pictured(row.drawing));
+  let last = Promise.resolve(); // a stroke is kept after the one before it
+  const keep = (text) =>
+    (last = last.then(async () => {
+      if (await save(text)) shown.replaceChildren(pictured(text));
+    }));
+  const photo = row.drawing.startsWith(PHOTO);
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, "Drawing"),
-    heading(1, title || name),
+    heading(1, row.name || "A drawing"),
+    photo
+      ? button("Draw it instead", () => run(() => keep("").then(redraw)), { class: "plain wide" })
+      : padOf(row.drawing, row.name, keep),
+    photoInput(keep),
     el("p", { class: "quiet" }, "As it is shown with the question:"),
     shown,
-    photoInput(draft, name),
-    photo
-      ? button(
-          "Draw it instead",
-          () =>
-            run(async () => {
-              draft.draw(name, svgOf([], title || name, boxOf("")));
-              await redraw();
-            }),
-          { class: "plain wide" },
-        )
-      : padOf(draft, name, title || name, now),
   );
 }
 
-function photoInput(draft, name) {
+function photoInput(keep) {
   const input = el("input", {
     type: "file",
     accept: "image/*",
@@ -68,7 +74,7 @@ function photoInput(draft, name) {
     onchange: () =>
       run(async () => {
         try {
-          draft.draw(name, await smallPhoto(input.files[0]));
+          await keep(await smallPhoto(input.files[0]));
           await redraw();
         } catch (error) {
           if (!(error instanceof NoPhoto)) throw error;
@@ -80,26 +86,25 @@ function photoInput(draft, name) {
 }
 
 /** The pad with its tools and the list of shapes. */
-function padOf(draft, name, title, svg) {
+function padOf(svg, title, keep) {
   const box = boxOf(svg);
   const [left, top, width, height] = box.trim().split(/\s+/).map(Number);
   const surface = pad(box);
-  surface.setAttribute("class", "editor-pad");
+  surface.setAttribute("class", "drawing-pad");
   surface.setAttribute("role", "img");
   surface.setAttribute("aria-label", "The drawing. Its shapes are listed below it.");
   const list = el("ul", { class: "found", "aria-label": "Shapes" });
   const finish = button("End the line", () => ended(), { class: "plain", hidden: true });
-  const past = [];
   let shapes = shapesOf(svg);
   let chosen = -1;
   let tool = "line";
   let mark = true;
+  let fill = "";
   let points = [];
 
   const change = (next) => {
-    past.push(shapes);
     shapes = next;
-    draft.draw(name, svgOf(shapes, title, box));
+    keep(shapes.length > 0 ? svgOf(shapes, title, box) : "");
     draw();
   };
   const replace = (place, shape) => change(shapes.map((one, at) => (at === place ? shape : one)));
@@ -108,7 +113,7 @@ function padOf(draft, name, title, svg) {
     finish.hidden = true;
     if (shape) {
       chosen = shapes.length;
-      change([...shapes, shape]);
+      change([...shapes, filled(shape, fill)]);
     } else draw();
   };
   const ended = () => add(through(points, mark, false));
@@ -247,12 +252,7 @@ function padOf(draft, name, title, svg) {
         points = points.slice(0, -1);
         finish.hidden = points.length < 2;
         draw(through(points, mark, false));
-      } else if (past.length > 0) {
-        shapes = past.pop();
-        chosen = -1;
-        draft.takeBack();
-        draw();
-      } else announce("There is nothing to take back.");
+      } else undoLast();
     },
     { class: "plain" },
   );
@@ -270,10 +270,24 @@ function padOf(draft, name, title, svg) {
     );
   };
   draw();
+  const fills = choice("Filled with", FILLS, fill, (colour) => {
+    fill = colour;
+    if (chosen >= 0) replace(chosen, filled(shapes[chosen], fill));
+    return false;
+  });
   return [
+    surface,
+    el(
+      "div",
+      { class: "row" },
+      finish,
+      undo,
+      button("Put one in the middle", middle, { class: "plain" }),
+    ),
+    tools,
     el(
       "fieldset",
-      { class: "tick-list editor-tools" },
+      { class: "tick-list pad-tools" },
       el("legend", {}, "Draw"),
       ["choose", ...TOOLS].map((one) =>
         el(
@@ -281,7 +295,7 @@ function padOf(draft, name, title, svg) {
           {},
           el("input", {
             type: "radio",
-            name: "editor-tool",
+            name: "pad-tool",
             value: one,
             checked: one === tool,
             onchange: () => {
@@ -297,15 +311,7 @@ function padOf(draft, name, title, svg) {
       mark = now.length > 0;
       return false;
     }),
-    surface,
-    el(
-      "div",
-      { class: "row" },
-      finish,
-      undo,
-      button("Put one in the middle", middle, { class: "plain" }),
-    ),
-    tools,
+    fills,
     list,
   ];
 }

@@ -1,0 +1,210 @@
+"""A spreadsheet or a pasted table becomes rows of a range of one's own."""
+
+import csv
+import io
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from openpyxl import Workbook
+from playwright.sync_api import Page, expect
+
+from identify.exchange.table import FileError
+from identify.exchange.table_files import read_table
+from identify.shipped import WEB
+from tests.browser.engines import PAGE
+from tests.browser.handling import Hand
+from tests.browser.phone import DESK, watched
+from tests.browser.phone_storage import more, records
+from tests.conftest import serving
+
+MOST = 10 * 60  # seconds
+FOLDER = Path(__file__).parents[2] / "fixtures" / "exchange"
+HEADINGS = ["Cat. No.", "Description", "Version", "Colour", "Coupling", "Made", "Book", "Lamps"]
+READ = """
+async (bytes) => {
+  const { workbookRows } = await import("./range/workbook.js");
+  const { NoZip, unzipped } = await import("./parts/zip.js");
+  try { return await workbookRows(unzipped(new Uint8Array(bytes))); }
+  catch (error) { if (error instanceof NoZip) return error.message; throw error; }
+}"""
+
+
+@pytest.fixture(scope="module")
+def reader(browser) -> Iterator[Page]:
+    """A page with the reader of workbooks alone."""
+    names = ["range/workbook.js", "parts/zip.js"]
+    files = {name: (WEB / name).read_bytes() for name in names}
+    with serving({"index.html": PAGE, **files}) as server:
+        page = browser.new_page()
+        page.goto(server.url)
+        yield page
+        page.close()
+
+
+def on_the_server(data: bytes) -> list[list[str]] | None:
+    """The rows as the server reads them; None where it refuses the file."""
+    try:
+        return [row.cells for row in read_table(data).rows]
+    except FileError:
+        return None
+
+
+def workbook(rows: list[list[Any]]) -> bytes:
+    book = Workbook()
+    for row in rows:
+        book.active.append(row)  # type: ignore[union-attr]
+    out = io.BytesIO()
+    book.save(out)
+    return out.getvalue()
+
+
+def test_a_workbook_says_the_same_on_the_phone_and_on_the_server(reader):
+    data = (FOLDER / "libreoffice.xlsx").read_bytes()
+    assert reader.evaluate(READ, list(data)) == on_the_server(data)
+
+
+def test_a_damaged_workbook_is_refused_or_read_as_if_it_were_whole(reader):
+    data = workbook([["No.", "Name"], ["1", "Van"], [12, 3.5], [True, None, "x"]])
+    assert reader.evaluate(READ, list(data)) == on_the_server(data)
+    for cut in range(0, len(data), len(data) // 24):
+        broken = data[:cut]
+        assert isinstance(reader.evaluate(READ, list(broken)), str), cut
+    for at in range(4, len(data), len(data) // 40):
+        broken = data[:at] + bytes([data[at] ^ 0xFF]) + data[at + 1 :]
+        found = reader.evaluate(READ, list(broken))
+        assert isinstance(found, str) or found == on_the_server(data), at
+
+
+def sixty_rows() -> list[list[str]]:
+    """Forty items, twenty of them in two versions; a few slips, as such lists have them."""
+    colours = ["Green", "black", "maroon", "Blue", "grey", "gren"]
+    couplings = ["Wire loop", "wire lops", "Flat metal bar", "hook and eye"]
+    names = ["Goods van", "Brake coach", "Oil tank wagon", "Dining coach"]
+    rows = []
+    for n in range(40):
+        number = f"Q {n + 1}"
+        made = ["1955 to 1960", "about 1957", "before 1961", "1958"][n % 4]
+        book = ["Summer catalogue 1958", "Club list"][n % 2]
+        lamps = ["Two", "None"][n % 2]
+        seen = [colours[n % 6], couplings[n % 4]]
+        rows.append([number, names[n % 4], "", *seen, made, book, lamps])
+        if n % 2 == 0:
+            rows.append([number, "", "late", colours[(n + 1) % 6], seen[1], "1961", book, lamps])
+    return rows
+
+
+def begins(hand: Hand) -> None:
+    page = hand.page
+    more(page, "Ranges")
+    hand.effort.taps += 2
+    hand.presses("A range of your own")
+    hand.reads()
+    hand.types("What is it called?", "Ostwick")
+    hand.presses("Begin")
+    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
+    hand.reads()
+    hand.presses("From a list")
+    hand.reads()
+
+
+@pytest.mark.heavy
+def test_sixty_rows_come_in_within_ten_minutes(browser, server, capsys):
+    context = browser.new_context(**DESK)
+    page = watched(context.new_page())
+    page.goto(server.url)
+    hand = Hand(page)
+    begins(hand)
+    file = {"name": "list.xlsx", "mimeType": "", "buffer": workbook([HEADINGS, *sixty_rows()])}
+    page.get_by_label("Choose a file").set_input_files(file)  # type: ignore[arg-type]
+    hand.effort.taps += 3
+    expect(page.get_by_role("heading", name="60 rows: what are the columns?")).to_be_visible()
+    hand.reads()
+    hand.read.discard("listin")
+    chosen = {
+        name: page.get_by_label(name, exact=True).evaluate("(one) => one.selectedOptions[0].text")
+        for name in HEADINGS
+    }
+    assert chosen["Cat. No."] == "Number"
+    assert chosen["Description"] == "Name"
+    assert chosen["Made"] == "Made"
+    assert chosen["Coupling"] == "Coupling"
+    hand.chooses("Lamps", "Something to look at, called “Lamps”")
+    hand.presses("Show what it would do")
+    expect(page.get_by_text("40 new items, 20 further variants.")).to_be_visible()
+    hand.reads()
+    unread = page.get_by_label("Coupling: “hook and eye”")
+    expect(unread).to_be_visible()
+    hand.chooses("Coupling: “hook and eye”", "Something new: hook and eye")
+    expect(unread).to_have_count(0)
+    hand.presses("Write them down")
+    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
+    seconds = hand.effort.seconds()
+    with capsys.disabled():
+        print(f"\nsixty rows brought in: {seconds / 60:.1f} min, {hand.effort}")
+    items = sorted(records(page, "range_item"), key=lambda one: one["at"])
+    assert len(items) == 40
+    assert len(records(page, "range_variant")) == 60
+    assert (items[1]["number"], items[1]["years"]) == ("Q 2", "1957~")
+    kinds = {one["id"]: one["key"] for one in records(page, "range_kind")}
+    assert [kinds[one["kind"]] for one in items[:4]] == ["wagon", "coach", "wagon", "coach"]
+    features = {one["name"]: one["id"] for one in records(page, "range_feature")}
+    states = {one["id"]: one["name"] for one in records(page, "range_state")}
+    assert [states[items[n][f"seen_{features['Lamps']}"][0]] for n in (0, 1)] == ["Two", "None"]
+    hooked = items[3][f"seen_{features['Coupling']}"]
+    assert [states[one] for one in hooked] == ["hook and eye"]
+    assert {one["what"] for one in records(page, "range_source")} == {
+        "Summer catalogue 1958", "Club list",
+    }  # fmt: skip
+    assert seconds <= MOST
+    page.get_by_role("group").get_by_role("button", name="Undo").click()
+    expect(page.get_by_text("Undone: from a list")).to_be_visible()
+    assert records(page, "range_item") == []
+    assert page.reported == []
+    context.close()
+
+
+def test_a_pasted_table_again_adds_only_what_is_new(page, server):
+    page.goto(server.url)
+    hand = Hand(page)
+    begins(hand)
+    text = "Number\tName\tMade\n7\tGoods van\t1957\n8\tBrake coach\tlong ago\n"
+    page.get_by_label("Or paste it here").fill(text)
+    page.get_by_role("button", name="Read what I pasted").click()
+    page.get_by_role("button", name="Show what it would do").click()
+    expect(page.get_by_text("Row 3: “long ago”.")).to_be_visible()
+    page.get_by_role("button", name="Write them down").click()
+    expect(page.get_by_text("2 items of the list are in the range.")).to_be_visible()
+    page.get_by_role("button", name="From a list").click()
+    page.get_by_label("Or paste it here").fill(text + "9\tOil tank\t1960\n")
+    page.get_by_role("button", name="Read what I pasted").click()
+    page.get_by_role("button", name="Show what it would do").click()
+    expect(page.get_by_text("1 new item, 2 are there already.")).to_be_visible()
+    page.get_by_role("button", name="Write them down").click()
+    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
+    assert sorted(one["number"] for one in records(page, "range_item")) == ["7", "8", "9"]
+
+
+def lines(count: int) -> bytes:
+    out = io.StringIO()
+    csv.writer(out).writerows([["Number", "Name"], *([n, "Van"] for n in range(count))])
+    return out.getvalue().encode()
+
+
+@pytest.mark.parametrize(
+    ("name", "data", "said"),
+    [
+        ("long.csv", lines(100_000), "100,001 rows, and at most 2,000"),
+        ("short.xlsx", workbook([["a", "b"]])[:900], "damaged, or was cut short"),
+        ("picture.png", b"\x89PNG\r\n\x00\x00", "This is not a list"),
+        ("empty.csv", b"\n", "There is no list in it"),
+    ],
+)
+def test_what_is_no_list_is_refused_in_a_sentence(page, server, name, data, said):
+    page.goto(server.url)
+    begins(Hand(page))
+    file = {"name": name, "mimeType": "", "buffer": data}
+    page.get_by_label("Choose a file").set_input_files(file)  # type: ignore[arg-type]
+    expect(page.locator(".wrong")).to_contain_text(said)
+    assert records(page, "range_item") == []

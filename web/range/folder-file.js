@@ -1,0 +1,156 @@
+/**
+ * A range of one's own as a zip of the folder that people keep who like files, and such a zip as a
+ * range: `identify/reference/README.md` says what is in it.
+ */
+import { CannotGoOn } from "../data/engine.js";
+import { kit } from "../data/packs.js";
+import { share } from "../exchange/server-files.js";
+import { NoZip, unzipped, zipped } from "../parts/zip.js";
+import { everyRow, rangingRules } from "./keep-compiled.js";
+import { parsed } from "./list-files.js";
+import { plainWord } from "./own-range.js";
+import { PHOTO } from "./small-photo.js";
+
+const TABLES = ["items", "variants", "changes", "sources", "moves"];
+const DRAWING = /^drawings\/([\w-]+)\.(svg|jpg)$/;
+const JPEG = "jpg";
+const MOST_DRAWING = 100_000; // characters of one
+
+/** A folder that cannot be read, said in a sentence. */
+export class NoFolder extends Error {}
+
+/** Gives a range of one's own as a zip: to another app where the phone can, else to save. */
+export async function handOnFolder(range) {
+  const ranging = await rangingRules();
+  const rows = ranging.rows_of_records(range, everyRow(range.id));
+  const folder = plainWord(range.name);
+  const texts = ranging.files_of_rows(rows).map(({ id, text }) => [id, encoded(text)]);
+  const drawn = rows.drawings.map(({ id, text }) => [
+    `drawings/${id}.${text.startsWith(PHOTO) ? JPEG : "svg"}`,
+    text.startsWith(PHOTO) ? fromUrl(text) : encoded(text),
+  ]);
+  const zip = await zipped([...texts, ...drawn].map(([name, data]) => [`${folder}/${name}`, data]));
+  await share(new File([zip], `${folder}.zip`, { type: "application/zip" }), range.name);
+}
+
+const encoded = (text) => new TextEncoder().encode(text);
+
+function fromUrl(url) {
+  return Uint8Array.from(atob(url.slice(PHOTO.length)), (sign) => sign.charCodeAt(0));
+}
+
+function asUrl(bytes) {
+  let text = "";
+  for (const byte of bytes) text += String.fromCharCode(byte);
+  return PHOTO + btoa(text);
+}
+
+/** {rows, unknown: [[file, column]]} of a zipped folder. Throws NoFolder. */
+export async function rowsOfFolder(file) {
+  const ranging = await rangingRules();
+  try {
+    const files = inFolder(unzipped(new Uint8Array(await file.arrayBuffer())));
+    const texts = await textsOf(files);
+    return ranging.rows_of_folder({
+      ...(await taken(texts)),
+      id: plainWord(texts.folder || file.name.replace(/\.zip$/i, "")),
+      drawings: await drawingsOf(files),
+      ...(await fromKit()),
+    });
+  } catch (error) {
+    throw error instanceof NoZip ? new NoFolder(error.message) : error;
+  }
+}
+
+/** The files of the folder that holds range.toml, by their names in it; "" has the folder's. */
+function inFolder(files) {
+  const names = [...files.keys()].filter((name) => /(^|\/)range\.toml$/.test(name));
+  const [found] = names.sort((one, other) => one.length - other.length);
+  if (!found)
+    throw new NoFolder("There is no range in it: its folder must hold a file “range.toml”.");
+  const root = found.slice(0, -"range.toml".length);
+  const inside = [...files].filter(([name]) => name.startsWith(root));
+  const folder = root.split("/").at(-2) ?? "";
+  return { folder, files: new Map(inside.map(([name, file]) => [name.slice(root.length), file])) };
+}
+
+async function textsOf({ folder, files }) {
+  const text = async (name) => {
+    const file = files.get(name);
+    return file ? new TextDecoder().decode(await file()) : "";
+  };
+  const names = ["range.toml", "features.toml", ...TABLES.map((table) => `${table}.csv`)];
+  const found = await Promise.all(names.map(async (name) => [name, await text(name)]));
+  return { folder, ...Object.fromEntries(found) };
+}
+
+/** The TOML and the tables, taken apart. */
+async function taken(texts) {
+  const { parse } = await tomlReader();
+  const read = (name) => {
+    try {
+      return JSON.parse(JSON.stringify(parse(texts[name]))); // dates as texts
+    } catch (error) {
+      const place = error.line ? ` in line ${error.line}` : "";
+      throw new NoFolder(
+        `The file “${name}” cannot be read${place}: texts stand in quotation marks, lists in ` +
+          "square brackets. Mend it in a text editor, then bring it in again.",
+      );
+    }
+  };
+  const tables = TABLES.map((table) => {
+    const [head = [], ...rows] = parsed(texts[`${table}.csv`].replace(/^\ufeff/, ""), ",");
+    return [table, [head.map((name) => name.toLowerCase()), ...rows]];
+  });
+  return {
+    about: read("range.toml"),
+    looks: read("features.toml"),
+    ...Object.fromEntries(tables),
+  };
+}
+
+async function tomlReader() {
+  try {
+    return await import(new URL("../toml.js", import.meta.url).href);
+  } catch {
+    throw new CannotGoOn(
+      "The part that reads such folders is not on this device yet. Try it with a signal.",
+    );
+  }
+}
+
+async function drawingsOf({ files }) {
+  const named = [...files].map(([name, file]) => [DRAWING.exec(name), file]).filter(([one]) => one);
+  const read = async ([[, id, ending], file]) => {
+    const bytes = await file();
+    return { id, text: ending === JPEG ? asUrl(bytes) : new TextDecoder().decode(bytes) };
+  };
+  const all = await Promise.all(named.map(read));
+  return all.filter(({ text }) => text.length <= MOST_DRAWING);
+}
+
+/** The kit as folders pick from it. */
+async function fromKit() {
+  const { kinds, parts, features, drawings } = await kit();
+  const byId = (list) => Object.fromEntries(list.map((one) => [one.id, one]));
+  const bare = features.map(({ part, states, ...feature }) => ({
+    ...feature,
+    ...(part ? { part: part.id } : {}),
+    states: states.map(({ drawing: _, ...state }) => state),
+  }));
+  const drawn = [
+    ...kinds.map(({ id, drawing }) => [`kind-${id}`, drawing]),
+    ...features.flatMap(({ id, states }) =>
+      states.map((state) => [`${id}-${state.id}`, state.drawing]),
+    ),
+    ...Object.entries(drawings),
+  ];
+  return {
+    written: {
+      kinds: byId(kinds.map(({ drawing: _, ...kind }) => kind)),
+      parts: byId(parts),
+      feature: byId(bare),
+    },
+    drawn: Object.fromEntries(drawn),
+  };
+}

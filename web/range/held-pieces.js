@@ -1,0 +1,91 @@
+/**
+ * What of the collection, the wants and the notebook is of an item or a variant of a range of one's
+ * own: it follows a new number, and is told of before a deletion.
+ */
+import { run } from "../data/queue.js";
+import { all, making, record, setting, trashing } from "../data/records.js";
+import { button, el } from "../parts/element.js";
+import { leaveScreen } from "../parts/navigation.js";
+import { saveChange } from "../parts/saving.js";
+import { sheet } from "../parts/sheet.js";
+import { POINTING, newMove, rowsOf } from "./own-range.js";
+
+const HELD_BY_IT =
+  "Not saved. What you keep of it goes by this number. Give it another one rather than none.";
+
+/** The records that are of an item, or of a variant. */
+function held(row) {
+  const { key } = record(row.range);
+  const number = row.type === "range_item" ? row.number : record(row.item).number;
+  const ofVariant = (one) =>
+    one.variant === row.key || (one.of ?? []).some(({ variant }) => variant === row.key);
+  return POINTING.flatMap(all).filter(
+    (one) =>
+      number !== "" &&
+      one.pack === key &&
+      one.item === number &&
+      (row.type === "range_item" || ofVariant(one)),
+  );
+}
+
+/**
+ * Gives an item another number. What is held of it follows in the same change; a row that says so
+ * lets those follow that come from elsewhere.
+ */
+export async function renumbered(id, number) {
+  let kept = /** @type {boolean | string} */ (false);
+  await run(async () => {
+    const item = record(id);
+    const mine = held(item);
+    if (number === "" && mine.length > 0) {
+      kept = HELD_BY_IT;
+      return;
+    }
+    const moves = rowsOf(item.range, "range_move").filter(({ what }) => what === "item");
+    const back = moves.filter(({ was }) => was === number).map((one) => trashing(one.id));
+    const onward = moves
+      .filter(({ now, was }) => now === item.number && item.number !== "" && was !== number)
+      .map((one) => setting(one.id, "now", one.now, number));
+    const move = newMove(item.range, { what: "item", was: item.number, now: number });
+    kept = await saveChange("Number changed", [
+      setting(id, "number", item.number, number),
+      ...mine.map((one) => setting(one.id, "item", one.item, number)),
+      ...back,
+      ...onward,
+      ...(mine.length > 0 ? [making(move)] : []),
+    ]);
+  });
+  return kept;
+}
+
+/** Deletes an item or a variant, `rows` in all; what is held of it is told first. */
+export async function deleted(what, row, rows) {
+  const mine = held(row).length;
+  const done = async () => {
+    const edits = rows.map(({ id }) => trashing(id));
+    const said = "It is in the bin.";
+    if (await saveChange(`${what} deleted`, edits, { said })) leaveScreen();
+  };
+  if (mine === 0) {
+    await done();
+    return;
+  }
+  const shut = sheet(
+    `${mine === 1 ? "1 record of yours is" : `${mine} records of yours are`} of it`,
+    el(
+      "p",
+      {},
+      "They stay in your collection, wants or notebook with their number, but the app can no " +
+        "longer say what they are. If it only has a new number, change the number instead: they " +
+        "follow.",
+    ),
+    button(
+      "Delete it all the same",
+      () => {
+        shut();
+        run(done);
+      },
+      { class: "main wide" },
+    ),
+  );
+}
