@@ -46,6 +46,7 @@ EXPORTS = (
     "find", "assess", "join", "settled", "narrowed", "seen_years", "marks_apart",
     "study", "assess_studied", "outside_named", "conditions", "incomplete",
     "record_fault", "misfits", "new_fields", "rings",
+    "odd_rings",
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (

@@ -10,7 +10,7 @@ from .types.session import Session
 from .types.view import Aim
 
 ENOUGH = 0.95  # one outcome holds this much: stop
-PROOF = 0.05  # bits, with what is in no range counted for more (WARY in focus.py)
+PROOF = 0.06  # bits, with what is in no range counted for more (WARY in focus.py)
 DOUBT = 0.005  # with less left for what is in no range there is nothing to check
 AT_ODDS = 0.15  # an answer less likely than this of the leader, as it is recorded, does not fit
 

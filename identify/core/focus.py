@@ -12,7 +12,7 @@ KIN_LEFT_OUT = (
 FAIR = [1.0, 1.0, 1.0, 1.0]  # relatives of each sort, and strangers, as they are believed
 # As often as they count where a question is chosen: to miss one, and give it a wrong name, costs so
 # much more than to take one variant for another.
-WARY = [4.0, 8.0, 8.0, 8.0]
+WARY = [6.0, 14.0, 10.0, 10.0]
 
 
 def by_variant(state: Belief) -> list[int]:

@@ -4,12 +4,13 @@ where it would differ from its rivals, and from its relatives that nobody has re
 
 from .asking import questions_worth
 from .belief import believe
-from .checking import PROOF, is_unchecked
+from .checking import PROOF, is_unchecked, look_again
 from .focus import by_variant
 from .lists import filled, largest
 from .reasons import variant_chances
 from .types.engine import Belief, Engine
 from .types.portraits import Ring, Ringed, Sitting
+from .types.questions import Scored
 from .types.session import Session
 
 LEADING = 0.75  # from here on the leader is shown (simulated: earlier costs more than it saves)
@@ -35,6 +36,26 @@ def state_of(engine: Engine, state: Belief, variant: int, feature: int) -> int:
     return best if whole > 0.0 and held[best] >= CLEAR * whole else -1
 
 
+def drawn(
+    engine: Engine, shown: Sitting, state: Belief, leader: int, asked: list[Scored]
+) -> list[Ring]:
+    """Rings for what the leader's portrait shows of these features, one a layer, the first MANY; []
+    for fewer than FEW.
+    """
+    out: list[Ring] = []
+    layers: list[str] = []
+    for entry in asked:
+        feature = entry["feature"]
+        layer = shown["layers"][feature]
+        if layer != "" and layer not in layers and len(out) < MANY:
+            seen = state_of(engine, state, leader, feature)
+            if seen >= 0 and shown["looks"][feature][seen] != "":
+                layers.append(layer)
+                out.append({"feature": feature, "state": seen, "layer": layer})
+    nothing: list[Ring] = []
+    return out if len(out) >= FEW else nothing
+
+
 def rings(engine: Engine, shown: Sitting, session: Session) -> Ringed:
     """What to compare on the leader's portrait, what tells most first; no rings where the leader
     does not lead enough, or fewer than two looks would still tell something. `shown` is from
@@ -43,18 +64,20 @@ def rings(engine: Engine, shown: Sitting, session: Session) -> Ringed:
     state = believe(engine, session)
     chances = variant_chances(engine, state)
     leader = largest(chances)
-    out: list[Ring] = []
-    if leader < 0 or chances[leader] < LEADING or is_unchecked(session):
-        return {"variant": leader, "rings": out}
-    worthwhile = questions_worth(engine, session, state, by_variant(state), PROOF)["open"]
-    layers: list[str] = []
-    for asked in sorted(worthwhile, key=lambda entry: -entry["bits"]):
-        feature = asked["feature"]
-        layer = shown["layers"][feature]
-        if layer != "" and layer not in layers and len(out) < MANY:
-            seen = state_of(engine, state, leader, feature)
-            if seen >= 0 and shown["looks"][feature][seen] != "":
-                layers.append(layer)
-                out.append({"feature": feature, "state": seen, "layer": layer})
     nothing: list[Ring] = []
-    return {"variant": leader, "rings": out if len(out) >= FEW else nothing}
+    if leader < 0 or chances[leader] < LEADING or is_unchecked(session):
+        return {"variant": leader, "rings": nothing}
+    worthwhile = questions_worth(engine, session, state, by_variant(state), PROOF)["open"]
+    best = sorted(worthwhile, key=lambda entry: -entry["bits"])
+    return {"variant": leader, "rings": drawn(engine, shown, state, leader, best)}
+
+
+def odd_rings(engine: Engine, shown: Sitting, session: Session) -> Ringed:
+    """What was seen and does not fit the leader, to be looked at once more on its portrait, which
+    shows how the leader is recorded; worst first.
+    """
+    state = believe(engine, session)
+    chances = variant_chances(engine, state)
+    leader = largest(chances)
+    again = look_again(engine, session, state, chances)["open"]
+    return {"variant": leader, "rings": drawn(engine, shown, state, leader, again)}

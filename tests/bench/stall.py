@@ -137,8 +137,8 @@ def fresh(page: Any, pack: str) -> None:
         page.locator("#range:not([data-old])").wait_for()
 
 
-def one_piece(page: Any, one: Drawn, way: str) -> tuple[Effort, dict[str, Any], Drawn]:
-    """From the start screen to the note: what it took, the note, and the truth."""
+def one_piece(page: Any, one: Drawn, way: str) -> tuple[walk.Person, dict[str, Any], Drawn]:
+    """From the start screen to the note: who did it, the note, and the truth."""
     fresh(page, one.pack["id"])
     person = walk.Person(page, Effort())
     if way == "kind":
@@ -146,12 +146,12 @@ def one_piece(page: Any, one: Drawn, way: str) -> tuple[Effort, dict[str, Any], 
     else:
         walk.by_number(person, one.item["number"])
     walk.answered(person, one.pack, one.seen, one.boxed)
-    return person.effort, walk.noted(person), one
+    return person, walk.noted(person), one
 
 
-def summed(runs: list[tuple[Effort, dict[str, Any], Drawn]]) -> dict[str, Any]:
-    """The line of the table."""
-    efforts = [effort for effort, _, _ in runs]
+def summed(runs: list[tuple[walk.Person, dict[str, Any], Drawn]]) -> dict[str, Any]:
+    """The line of the table, and where the seconds go."""
+    efforts = [person.effort for person, _, _ in runs]
     out: dict[str, Any] = {}
     for name in ("questions", "taps", "words"):
         out[name] = middle([float(getattr(effort, name)) for effort in efforts])
@@ -159,6 +159,9 @@ def summed(runs: list[tuple[Effort, dict[str, Any], Drawn]]) -> dict[str, Any]:
     out["practised"] = middle([effort.seconds(practised=True) for effort in efforts])
     out["looking"] = statistics.mean(effort.looking for effort in efforts)
     out["reading"] = statistics.mean(effort.words for effort in efforts) / WORDS_A_SECOND
+    out["screens"] = by_screen([person for person, _, _ in runs])
+    middling = sorted(runs, key=lambda run: run[0].effort.seconds())[(len(runs) - 1) // 2]
+    out["one"] = [{"screen": name} | took.operators() for name, took in middling[0].screens]
     out["within_60"] = sum(effort.seconds() <= 60 for effort in efforts)
     out |= {"item_right": 0, "variant_right": 0, "sure_and_wrong": 0}
     for _, note, one in runs:
@@ -172,6 +175,20 @@ def summed(runs: list[tuple[Effort, dict[str, Any], Drawn]]) -> dict[str, Any]:
         out["sure_and_wrong"] += (not item and whole >= SURE) or (
             not variant and first["chance"] >= SURE
         )
+    return out
+
+
+def by_screen(people: list[walk.Person]) -> list[dict[str, Any]]:
+    """For each sort of screen how often it came, and its seconds by operator: means of a piece."""
+    kept: dict[str, list[Effort]] = {}
+    for person in people:
+        for name, took in person.screens:
+            kept.setdefault(name, []).append(took)
+    out = []
+    for name, each in kept.items():
+        whole = sum(each, Effort()).operators()
+        mean = {operator: seconds / len(people) for operator, seconds in whole.items()}
+        out.append({"screen": name, "times": len(each) / len(people)} | mean)
     return out
 
 

@@ -27,18 +27,28 @@ def stall_table(found: dict[str, Any]) -> str:
     for task in found["tasks"]:
         counts = [str(task[name]) for name in ("taps", "keys", "scrolls", "words")]
         done.append((task["task"], *counts, number(task["seconds"])))
-    shares = ", ".join(
-        f"{way['way']} first, {way['collection']}: reading {way['reading']:.0f} s, "
-        f"looking {way['looking']:.0f} s"
-        for way in found["ways"]
-    )
     return "\n".join(
         [
             f"The minute at the stall: {found['pieces']} pieces, seed {found['seed']}; "
             "median / 90 of 100.",
             *aligned(rows),
-            f"On average: {shares}.",
+            "",
+            *aligned(spent(found)),
             "",
             *aligned(done),
         ]
     )
+
+
+OPERATORS = ("looking", "reading", "deciding", "tapping", "typing", "scrolling")
+
+
+def spent(found: dict[str, Any]) -> list[Row]:
+    """Where the seconds of a piece go, as means: by screen and by what is done there."""
+    rows: list[Row] = [("where they go", "screen", "times", *OPERATORS, "together")]
+    for way in found["ways"]:
+        for one in way["screens"]:
+            each = [one[name] for name in OPERATORS]
+            told = [f"{seconds:.1f}" for seconds in [one["times"], *each, sum(each)]]
+            rows.append((f"{way['way']} first, {way['collection']}", one["screen"], *told))
+    return rows

@@ -2,7 +2,7 @@
 
 import io
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from PIL import Image
@@ -18,7 +18,7 @@ START = "What have you got?"
 # The words that can be read on the screen as it stands: of buttons only those that say something
 # of the piece, which are the answers, what was found, and the lines of the answer.
 SHOWN = r"""() => {
-  const tells = ".state, .hit, .line";
+  const tells = ".state, .hit, .line, .odd";
   const words = [];
   const walk = document.createTreeWalker(document.getElementById("screen"), NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
@@ -65,6 +65,13 @@ class Person:
 
     page: Any
     effort: Effort
+    screens: list[tuple[str, Effort]] = field(default_factory=list)
+    before: Effort = field(default_factory=Effort)
+
+    def passed(self, screen: str) -> None:
+        """A screen of this sort is done with: what it took."""
+        self.screens.append((screen, self.effort - self.before))
+        self.before = replace(self.effort)
 
     def tap(self, what: Any) -> None:
         """Tap; what is not on the screen is scrolled to first. Waits until the screen moved on."""
@@ -122,6 +129,7 @@ def heading(page: Any) -> str:
 
 def asking(page: Any) -> bool:
     """Is a question on the screen?"""
+    page.locator("#screen > .card, #screen > .looks-like-this, #screen > .answer").first.wait_for()
     return bool(page.locator("#screen > .card .states button").count())
 
 
@@ -130,12 +138,14 @@ def by_kind(person: Person, kind: str) -> None:
     person.read(few=5)
     person.effort.looking += 2
     person.tap(person.page.locator(".states button").filter(has=exactly(person.page, kind)))
+    person.passed("start")
 
 
 def by_number(person: Person, number: str) -> None:
     """From the start: the number on it, and the first that is found of it."""
     typed(person, number)
     person.tap(found(person, number))
+    person.passed("start")
 
 
 def typed(person: Person, number: str) -> None:
@@ -166,21 +176,26 @@ def comparing(page: Any) -> bool:
 
 
 def compared(person: Person, pack: Pack, shows: dict[str, str]) -> None:
-    """Look at each ring of the portrait: all fits, or the first that does not."""
+    """Look at each ring of the portrait and mark what does not fit; where what was seen is to be
+    looked at again, what fits after all.
+    """
     features = {feature["name"]: feature for feature in pack["features"]}
-    odd = []
+    again = heading(person.page) == "Look again"
+    marked = []
     said = person.page.locator(".ringed-list li").all_inner_texts()
     for ring, text in enumerate(said):
         feature = features[text.split(": ", 1)[0]]
         state = next(s for s in feature["states"] if s["id"] == shows[feature["id"]])
-        if text.split(": ", 1)[1] != (state.get("caption") or state["name"]):
-            odd.append(ring)
+        fits = text.split(": ", 1)[1] == (state.get("caption") or state["name"])
+        if fits == again:
+            marked.append(ring)
         person.effort.looking += GLANCE
     person.effort.questions += 1
     person.read(few=2 + sum(count(text) for text in said))
-    rings = person.page.locator("button.ring")
-    fits = person.page.get_by_role("button", name="All fits")
-    person.tap(rings.nth(odd[0]) if odd else fits)
+    for ring in marked:
+        person.touch(person.page.locator("button.ring").nth(ring))
+    person.tap(person.page.locator(".looks-like-this .main"))
+    person.passed("look again" if again else "like this?")
 
 
 def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> None:
@@ -199,7 +214,9 @@ def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> 
         person.effort.questions += 1
         person.effort.looking += feature["seconds"]
         person.read(few=count(feature["question"]) + count(seen))
+        proof = person.page.locator(".proof").count()
         person.tap(choice)
+        person.passed("check" if proof else "question")
 
 
 def answer(page: Any, seen: str, missing: str) -> Any:
@@ -217,6 +234,7 @@ def noted(person: Person) -> dict[str, Any]:
     before = len(notes(person.page))
     person.read(few=8)
     person.touch(person.page.get_by_role("button", name="Save for later").last)
+    person.passed("answer")
     for _ in range(100):
         if len(found := notes(person.page)) > before:
             return dict(max(found, key=lambda note: note["made"]))

@@ -92,13 +92,40 @@ def test_what_fits_is_answered_in_one_tap_and_taken_back_in_one(held):
 
 def test_a_ring_that_does_not_fit_is_asked_about(held, pack):
     before = answers(held)
-    first = held.locator(f"{CARD} button.ring").first
-    name = first.get_attribute("aria-label").split(": ")[1]
-    first.click()
+    rings = held.locator(f"{CARD} button.ring")
+    names = [ring.get_attribute("aria-label").split(": ")[1] for ring in rings.all()]
+    rings.first.click()
+    expect(rings.first).to_have_attribute("aria-pressed", "true")
+    held.get_by_role("button", name="The rest fits").click()
     held.locator("#screen > .card .states button").first.wait_for()
     asked = next(one for one in pack["features"] if one["question"] == question(held))
-    assert asked["name"] == name
-    assert answers(held) == before
+    assert asked["name"] == names[0]
+    after = answers(held)
+    assert after[: len(before)] == before
+    told = {one["id"]: one["name"] for one in pack["features"]}
+    assert [told[answer["feature"]] for answer in after[len(before) :]] == names[1:]
+    assert {answer["how"] for answer in after[len(before) :]} == {"sure"}
+
+
+def test_a_mark_on_a_ring_is_taken_back_by_another_tap(held):
+    ring = held.locator(f"{CARD} button.ring").first
+    ring.click()
+    ring.click()
+    expect(ring).to_have_attribute("aria-pressed", "false")
+    expect(held.get_by_role("button", name="All fits")).to_be_visible()
+
+
+def test_a_second_mark_says_that_it_is_not_what_is_shown(held, pack):
+    before = answers(held)
+    rings = held.locator(f"{CARD} button.ring")
+    name = rings.nth(1).get_attribute("aria-label").split(": ")[1]
+    rings.nth(0).click()
+    rings.nth(1).click()
+    held.get_by_role("button", name="The rest fits").click()
+    held.locator("#screen > .card .states button").first.wait_for()
+    feature = next(one for one in pack["features"] if one["name"] == name)
+    said = next(one for one in answers(held)[len(before) :] if one["feature"] == feature["id"])
+    assert len(said["states"]) == len(feature["states"]) - 1
 
 
 def test_it_can_be_asked_in_words(held):

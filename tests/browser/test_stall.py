@@ -102,6 +102,19 @@ def test_camera_first_then_the_price_by_keys_and_identified_later(page, server):
     assert len(again["answers"]) == 1
 
 
+def swipe(page: Page, far: int) -> None:
+    """A finger drawn so far to the left across the screen, through the browser's own input."""
+    client = page.context.new_cdp_session(page)
+    send = lambda kind, points: client.send(  # noqa: E731
+        "Input.dispatchTouchEvent", {"type": kind, "touchPoints": points}
+    )
+    send("touchStart", [{"x": 310, "y": 120}])
+    for step in range(1, 6):
+        send("touchMove", [{"x": 310 - far * step / 5, "y": 120}])
+    send("touchEnd", [])
+    client.detach()
+
+
 def test_no_piece_is_dropped_and_each_goes_on_where_it_was(page, server):
     page.goto(server.url)
     begin(page, "Coach")
@@ -124,6 +137,13 @@ def test_no_piece_is_dropped_and_each_goes_on_where_it_was(page, server):
     page.get_by_role("alert").get_by_role("button", name="Undo").click()
     more_of_question(page, "1 other piece at hand")
     expect(page.get_by_role("dialog").locator(".hit")).to_have_count(1)
+    page.get_by_role("dialog").get_by_role("button", name="Close", exact=True).click()
+    swipe(page, 60)
+    expect_question(page, second)
+    swipe(page, 250)
+    expect_question(page, first)
+    swipe(page, 250)
+    expect_question(page, second)
 
 
 def test_the_next_of_a_box_keeps_kind_hall_and_table(page, server, pellmarsh):
@@ -245,7 +265,7 @@ def test_the_price_stands_in_the_answer(page, server):
     begin(page, "Wagon")
     while asking(page):
         see(page, choices(page)[0])
-    expect(line(page, "Price")).to_contain_text("What is asked?")
+    expect(line(page, "Price")).to_have_accessible_name("Price: What is asked?")
     line(page, "Price").click()
     fill(page, "Price asked", "£8")
     expect(line(page, "Price")).to_contain_text("£8")

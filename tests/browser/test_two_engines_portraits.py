@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 
 from identify.core.belief import prepare
 from identify.core.portraits import differences, portrait, sitting
-from identify.core.rings import rings
+from identify.core.rings import odd_rings, rings
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
 from identify.phone import demo_packs
@@ -76,4 +76,5 @@ def test_rings(page, name):
         for feature, state in features[:9]:
             session = answered(session, {"feature": feature, "how": "sure", "states": [state]})
             asked.append(["rings", shown, session])
-    agree(page, pack, {"rings": rings}, {}, asked)
+            asked.append(["odd_rings", shown, session])
+    agree(page, pack, {"rings": rings, "odd_rings": odd_rings}, {}, asked)

@@ -8,7 +8,7 @@ import pytest
 from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.portraits import differences, sitting
-from identify.core.rings import LEADING, MANY, rings
+from identify.core.rings import LEADING, MANY, odd_rings, rings
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
 from identify.phone import demo_packs
@@ -86,6 +86,28 @@ def test_no_rings_where_nobody_leads_or_the_check_was_skipped():
     for session, _ in walk(name, 3):
         skipped = {**session, "unchecked": True}
         assert rings(ENGINES[name], SHOWN[name], skipped)["rings"] == []
+
+
+@pytest.mark.parametrize("name", PACKS)
+def test_what_does_not_fit_is_looked_at_again_on_the_leaders_portrait(name):
+    """Two answers turned into what the leader is not: rings stand where it was seen otherwise."""
+    pack, engine, met = PACKS[name], ENGINES[name], 0
+    for seed in range(30):
+        session = [each for each, _ in walk(name, seed)][-1]
+        wrong = []
+        for answer in session["answers"][-2:]:
+            states = next(f for f in pack["features"] if f["id"] == answer["feature"])["states"]
+            other = next(s["id"] for s in states if s["id"] not in answer["states"])
+            wrong.append({**answer, "states": [other]})
+        told = {**session, "answers": [*session["answers"][:-2], *wrong]}
+        found = odd_rings(engine, SHOWN[name], told)
+        met += len(found["rings"]) > 0
+        for ring in found["rings"]:
+            feature = pack["features"][ring["feature"]]
+            said = next(one for one in told["answers"] if one["feature"] == feature["id"])
+            assert said["how"] == "sure"
+            assert feature["states"][ring["state"]]["id"] not in said["states"]
+    assert met > 0
 
 
 def apart(name, one, other, answers=()):

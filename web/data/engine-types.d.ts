@@ -3187,6 +3187,11 @@ export interface EngineModule {
    */
   rings(engine: Engine, shown: Sitting, session: Session): Ringed;
   /**
+   * What was seen and does not fit the leader, to be looked at once more on its portrait, which
+   * shows how the leader is recorded; worst first.
+   */
+  odd_rings(engine: Engine, shown: Sitting, session: Session): Ringed;
+  /**
    * What each answer said between this variant and the leader, strongest first.
    *
    * Each answer in turn is left out; `bits` is how far putting it back moves the odds towards the

@@ -205,7 +205,9 @@ function standing(state, use) {
 
 /** Where a picture asks whether it looks like this: "fits" or "differs"; "" where none does. */
 function likeIt(state, step, use) {
-  if (!document.querySelector("#screen .looks-like-this")) return "";
+  const card = document.querySelector("#screen .looks-like-this");
+  if (!card) return "";
+  if (card.classList.contains("again")) return "differs"; // what was seen is asked once more
   const { rings } = toCompare(state, step.session) ?? { rings: [] };
   const fits = ({ feature, state: place }) => {
     const { id, states } = state.pack.features[feature];

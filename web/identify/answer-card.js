@@ -7,9 +7,9 @@ import { portrait } from "../parts/portrait.js";
 import { anyOf, itemName, madeSpan, small, variantName } from "../parts/say.js";
 import { alikes, oddOnes } from "./alikes.js";
 import { answerLines } from "./answer-lines.js";
-import { verdictTitle } from "./verdict-words.js";
 
 const NEARLY = 0.9; // which one it is, is as good as settled
+const SETTLED = 0.95; // which item it is
 const RARE = 0.02;
 const SHOWN = 3; // candidates on the first screen
 
@@ -29,7 +29,7 @@ export function answerScreen(state, step, act) {
   return el(
     "section",
     { class: "answer" },
-    el("div", { class: "is" }, top, verdictPill(state), told),
+    el("div", { class: "is" }, top, told),
     answerLines(state, step, act),
     el(
       "div",
@@ -67,11 +67,6 @@ function everything(state, step, act, which) {
     el("summary", {}, "Everything else"),
     box,
   );
-}
-
-/** What the piece means for the collector, beside what it is. */
-function verdictPill({ view: { verdict } }) {
-  return verdict ? el("p", { class: "pill" }, verdictTitle(verdict)) : null;
 }
 
 function finish(state, act) {
@@ -141,17 +136,16 @@ function fitNote({ pack, view }, { session }, act) {
   const odd = oddOnes(pack, view, session);
   if (odd.length === 0)
     return el("p", {}, "What you saw is unusual for it, taken together. Look once more.");
-  const names = odd.map(({ name }) => small(name));
-  const what = odd.length === 1 ? "one thing does" : `${odd.length} things do`;
   return el(
     "p",
-    {},
-    `But ${what} not fit: ${anyOf(names, "and")}. `,
-    odd
-      .slice(0, 2)
-      .map(({ id, name }) =>
-        button(`Look again: ${small(name)}`, () => act.change(id), { class: "link" }),
-      ),
+    { class: "odd" },
+    "Does not fit: ",
+    odd.map(({ id, name }) =>
+      button(name, () => act.change(id), {
+        class: "plain",
+        "aria-label": `Look again: ${small(name)}`,
+      }),
+    ),
   );
 }
 
@@ -161,8 +155,9 @@ function notLookedAt(pack, { unseen }, act) {
   const names = unseen.slice(0, 4).map((place) => small(pack.features[place].name));
   return el(
     "p",
-    {},
-    `Not looked at: ${anyOf(names, "and")}. It could still be one nobody has recorded. `,
+    { class: "odd" },
+    el("span", { class: "unseen" }, `Not looked at: ${anyOf(names, "and")}. `),
+    "It could be one nobody has recorded.",
     button("Look now", act.check, { class: "plain" }),
   );
 }
@@ -194,9 +189,14 @@ function allAlike(state, step) {
 /** More than one is left: the item they share, or the likeliest of them first. */
 function several(state, step, which) {
   const { pack, view } = state;
-  const left = view.variants.filter(
+  const every = view.variants.filter(
     (one) => view.alike.length === 0 || view.alike.includes(one.variant),
   );
+  const [item] = view.items; // settled, although its variant is not
+  const left =
+    item.chance >= SETTLED
+      ? every.filter((one) => pack.variants[one.variant].item === item.item)
+      : every;
   const places = left.map((one) => pack.variants[one.variant].item);
   const alone = places.every((place) => place === places[0]);
   return {
@@ -206,8 +206,7 @@ function several(state, step, which) {
         step,
         left.map((one) => one.variant),
       ),
-      el("p", { class: "kicker" }, alone ? "One of its variants" : "One of these"),
-      heading(1, alone ? itemName(pack, places[0]) : "It fits more than one"),
+      heading(1, alone ? itemName(pack, places[0]) : "One of these"),
       el("p", { class: "made" }, madeSpan(view.years)),
       alikes(
         left

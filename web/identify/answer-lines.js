@@ -2,14 +2,18 @@
 import { seenYears } from "../data/work-ahead.js";
 import { chance } from "../parts/chance.js";
 import { button, el } from "../parts/element.js";
+import { record } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
+import { variantPlace } from "../parts/piece-names.js";
+import { portraitsReady } from "../parts/portrait.js";
+import { differencePictures } from "../parts/ringed-portrait.js";
 import { small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { heldClaim } from "./held-claim.js";
 import { claimShort } from "./claim-words.js";
 import { handFields, paid, ways } from "./for-you.js";
 import { marksApart, partsBelong } from "./parts-belong.js";
-import { leading, verdictReasons, verdictTitle } from "./verdict-words.js";
+import { leading, verdictReasons, verdictShort, verdictTitle } from "./verdict-words.js";
 
 /** The lines as buttons, each with what it says and a sheet behind it. */
 export function answerLines(state, step, act) {
@@ -25,37 +29,52 @@ function lines(state, step, act, draw) {
   const { view } = state;
   const held = heldClaim(state, step);
   return [
-    line("Its parts", ...partsText(state, step), () => openParts(state, step, act)),
+    ownLine(view.verdict, () => openOwn(state, step, act)),
+    line("Its parts", ...partsText(state, step), "", () => openParts(state, step, act)),
     line(
       "Seller’s date",
-      held?.judged ? claimShort(held.claim, held.judged) : "What year?",
+      held?.judged ? claimShort(held.claim, held.judged) : "",
       CLAIMS[held?.judged?.word] ?? "",
+      "What year?",
       act.seller,
     ),
-    line("Yours or wanted", view.verdict ? verdictTitle(view.verdict) : "Add to wants", "", () =>
-      openOwn(state, act),
-    ),
-    line("Price", ...priceText(state), () => openPrice(state, act, draw)),
+    line("Price", ...priceText(state), "What is asked?", () => openPrice(state, act, draw)),
   ];
 }
 
-/** `standing`: good, care or bad, which has a shape as well as a colour; "" for neither. */
-function line(label, value, standing, open) {
-  const said = el("strong", { class: standing }, value);
+/**
+ * A line: its label, and what there is to say; where that is nothing, what to hear instead.
+ * `standing`: good, care or bad, which has a shape as well as a colour; "" for neither.
+ */
+function line(label, value, standing, otherwise, open) {
+  const said = value === "" ? null : el("strong", { class: standing }, value);
   return button([el("span", { class: "line-label" }, label), said], open, {
     class: "line",
-    "aria-label": `${label}: ${value}`,
+    "aria-label": `${label}: ${value || otherwise}`,
     "aria-haspopup": "dialog",
   });
 }
 
-/** Whether its parts belong together, in a few words, and how that stands. */
+/** What the piece means for the collector, beside what it is. */
+function ownLine(verdict, open) {
+  const silent = !verdict || leading(verdict).word === "unrecorded"; // the top says that
+  return button(el("strong", {}, silent ? "Yours or wanted" : verdictShort(verdict)), open, {
+    class: "line pill",
+    "aria-label": `Yours or wanted: ${verdict ? verdictTitle(verdict) : "add to wants"}`,
+    "aria-haspopup": "dialog",
+  });
+}
+
+/**
+ * Whether its parts belong together, in a few words, and how that stands; "" where none was looked
+ * at.
+ */
 function partsText(state, step) {
   const { pack, view } = state;
   const { parts } = view;
   if (state.engine.marks_apart(pack, seenYears(state, step.session)).length > 0)
     return ["Its marks disagree", "bad"];
-  if (parts.length === 0) return ["Not looked at", ""];
+  if (parts.length === 0) return ["", ""];
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
   if (worst.swapped <= 0.2) return ["Could be all original", "good"];
   const name = pack.parts[worst.part].name;
@@ -64,7 +83,7 @@ function partsText(state, step) {
 
 function priceText({ engine, piece, view }) {
   const asked = piece.hand?.asked ?? null;
-  if (!asked) return ["What is asked?", ""];
+  if (!asked) return ["", ""];
   const limit = { above: ", above your limit", within: ", within your limit" };
   const met = (view.verdict?.wants ?? []).map(({ price }) => limit[price]).find(Boolean) ?? "";
   const standing = { [limit.above]: "bad", [limit.within]: "good" }[met] ?? "";
@@ -82,8 +101,10 @@ function openParts(state, step, act) {
 }
 
 /** What the piece means for the collection. */
-function openOwn(state, act) {
+function openOwn(state, step, act) {
   const { verdict } = state.view;
+  const beside = el("div", {});
+  besideYours(state, step).then((made) => made && beside.append(made));
   sheet(
     verdict ? verdictTitle(verdict) : "Yours or wanted",
     verdict
@@ -96,7 +117,23 @@ function openOwn(state, act) {
         )
       : el("p", {}, "Your collection is empty, and so is your list of wants."),
     ways(state, act),
+    beside,
   );
+}
+
+/** The piece in hand and the one at home, where they differ; null where that is not known. */
+async function besideYours({ pack, view }, { session }) {
+  const [owned] = view.verdict?.owned ?? [];
+  const home = owned && record(owned.piece);
+  const place = home?.of?.length > 0 ? variantPlace(pack, home.of[0].variant) : -1;
+  if (place < 0 || view.variants.length === 0) return null;
+  await portraitsReady().catch(() => {}); // then it is told in words
+  const one = {
+    name: "In your hand",
+    variants: [view.variants[0].variant],
+    answers: session.answers,
+  };
+  return differencePictures(pack, one, { name: "At home", variants: [place] });
 }
 
 /** Its price, condition and box, and what follows from them for the verdict. */
@@ -114,8 +151,6 @@ function openPrice(state, act, draw) {
         : []),
     );
     draw();
-    const pill = document.querySelector(".pill");
-    if (pill && verdict) pill.textContent = verdictTitle(verdict);
   };
   tell();
   sheet("Price, condition and box", handFields(state, act, tell), said);

@@ -1,4 +1,6 @@
 import { chance } from "../parts/chance.js";
+import { portraitsReady } from "../parts/portrait.js";
+import { differencePictures } from "../parts/ringed-portrait.js";
 import { button, el, heading } from "../parts/element.js";
 import { against, itemName, percent, small, span, weight } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
@@ -70,14 +72,23 @@ function who(pack, variant) {
   );
 }
 
-function whyNot({ engine, ready, pack }, session, variant) {
+/** What speaks against it, and where it differs from the piece in hand, as far as that is known. */
+function whyNot({ engine, ready, pack, view }, session, variant) {
   const reasons = el("div", { class: "reasons", hidden: true });
+  const [{ variant: leader }] = view.variants;
+  const pictures = async () => {
+    await portraitsReady().catch(() => {}); // then it is told in words
+    const one = { name: "In your hand", variants: [leader], answers: session.answers };
+    const other = { name: named(pack, variant), variants: [variant] };
+    return differencePictures(pack, one, other) ?? "";
+  };
   const opener = button(
     "Why not?",
     () => {
       const open = reasons.hidden;
       if (open && reasons.childElementCount === 0) {
         reasons.append(spoken(pack, session, engine.why_not(ready, session, variant)));
+        pictures().then((made) => reasons.append(made));
       }
       reasons.hidden = !open;
       opener.setAttribute("aria-expanded", String(open));

@@ -42,6 +42,7 @@ import { progress, strip } from "./strip.js";
 const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
 let beside = null;
+let swiping = false;
 
 const session = () => current(state.piece).session;
 const step = (change) => tap(() => settle(stepped(state.piece, change)));
@@ -122,10 +123,10 @@ export const act = {
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
-  fits: (answers) =>
+  fits: (answers, asked) =>
     tap(async () => {
       const told = answers.reduce((so, one) => state.engine.answered(so, one), session());
-      await settle(stepped(state.piece, { session: await narrowed(told) }));
+      await settle(stepped(state.piece, { session: await narrowed(told), asked }));
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
@@ -294,8 +295,22 @@ export function drawBeside(draw) {
   beside = draw;
 }
 
+/** Once there are other pieces at hand, a swipe brings up the one that was left longest ago. */
+function hearSwipes() {
+  if (swiping || state.tray.length === 0) return;
+  swiping = true;
+  const next = () => {
+    if (here().screen === "identify" && state.tray.length > 0) act.takeOut(state.tray.at(-1).id);
+  };
+  loaded(import("./swipe.js")).then(
+    ({ swipes }) => swipes(document.getElementById("screen"), next),
+    () => (swiping = false), // heard once it can be loaded
+  );
+}
+
 /** The start, or the piece at hand: the nodes of its screen. */
 export function screen() {
+  hearSwipes();
   if (state.piece) return pieceScreen(state);
   return [startScreen(state, act, firstOffer(state)), updateOffer()].filter(Boolean);
 }
@@ -321,7 +336,8 @@ function pieceScreen(shown) {
   const photo = all("note").find((one) => one.session === piece.id)?.photos[0];
   const card = { pack, feature: place, session: at.session, chosen, expected, about, photo };
   const compared = at.asked === "" && stop === "" ? toCompare(shown, at.session) : null;
-  if (compared) return [looksLikeThis(shown, compared, act), beside?.(shown)].filter(Boolean);
+  if (compared)
+    return [looksLikeThis(shown, at.session, compared, act), beside?.(shown)].filter(Boolean);
   const more = async (feature) =>
     (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);
   return [

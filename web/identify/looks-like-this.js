@@ -1,6 +1,7 @@
 /**
  * "Does it look like this?": the leader's portrait with two or three rings, before anything is
- * called sure. What fits is an answer like any other; what does not is asked about.
+ * called sure. What fits is an answer like any other; what does not is asked about. And "Look
+ * again": the same with what was seen otherwise.
  */
 import { button, el, heading } from "../parts/element.js";
 import { portraitsReady, sittingOf } from "../parts/portrait.js";
@@ -27,42 +28,78 @@ export async function comparing({ variants: [best] }) {
  */
 export function toCompare({ engine, ready, pack, view, thread }, session) {
   const [best] = view.variants;
-  const shown = best?.chance >= SOON && !thread ? sittingOf(pack) : null;
-  const compared = shown && engine.rings(ready, shown, session);
-  return compared?.rings.length > 0 ? compared : null;
+  const shown = best && !thread ? sittingOf(pack) : null;
+  if (!shown) return null;
+  const again = view.question?.about === "again";
+  if (!again && best.chance < SOON) return null;
+  const compared = again
+    ? engine.odd_rings(ready, shown, session)
+    : engine.rings(ready, shown, session);
+  return compared.rings.length > 0 ? compared : null;
 }
 
-/** What was seen where all of it fits. */
-function allFits(pack, rings) {
-  return rings.map(({ feature, state }) => {
-    const { id, states } = pack.features[feature];
-    return { feature: id, how: "sure", states: [states[state].id] };
-  });
+/** What was seen: what the portrait shows there, or (`fits` false) anything else. */
+function answerOf(pack, { feature, state }, fits = true) {
+  const { id, states } = pack.features[feature];
+  const seen = states.map((one) => one.id).filter((_, place) => (place === state) === fits);
+  return { feature: id, how: seen.length > 1 ? "several" : "sure", states: seen };
 }
 
-/** The card: a ring that does not fit is asked about, the rest can be asked in words. */
-export function looksLikeThis({ pack, view }, { variant, rings }, act) {
-  const ask = ({ feature }) => act.change(pack.features[feature].id);
+/** As before: what was said of it once more. */
+function saidOf(pack, { feature }, session) {
+  const { id } = pack.features[feature];
+  return session.answers.find((one) => one.feature === id);
+}
+
+/**
+ * The card. A tap marks a ring. Most often: as one that does not fit; the first of these is asked
+ * about, and any other is not what the portrait shows. Looking again: as one that fits after all.
+ */
+export function looksLikeThis({ pack, view }, session, { variant, rings }, act) {
+  const again = view.question?.about === "again";
+  const words = again
+    ? { title: "Look again", hint: "Tap what fits after all.", none: "As I said", some: "Done" }
+    : { title: "Like this?", hint: "Tap what differs.", none: "All fits", some: "The rest fits" };
+  const marked = new Set();
+  const on = button(words.none, go, { class: "main" });
+
+  function go() {
+    const [first] = again ? [] : marked;
+    const told = rings
+      .filter((ring) => ring !== first)
+      .map((ring) => {
+        if (again && !marked.has(ring)) return saidOf(pack, ring, session);
+        return answerOf(pack, ring, again || !marked.has(ring));
+      });
+    act.fits(told, first ? pack.features[first.feature].id : "");
+  }
+
+  function tapped(ring, is) {
+    if (is) marked.add(ring);
+    else marked.delete(ring);
+    on.textContent = marked.size > 0 ? words.some : words.none;
+  }
+
   const name = itemName(pack, pack.variants[variant].item);
   return el(
     "section",
-    { class: "card looks-like-this" },
-    heading(1, "Like this?", { "aria-label": "Does it look like this?" }),
+    { class: again ? "card looks-like-this again" : "card looks-like-this" },
+    heading(1, words.title, { "aria-label": again ? null : "Does it look like this?" }),
     ringedPortrait(pack, [variant], rings, {
       label: `${name}, ${variantName(pack, variant)}`,
-      tapped: ask,
+      marks: again ? "It fits after all" : "It does not fit",
+      tapped,
     }),
-    el(
-      "div",
-      { class: "unsure" },
-      button("All fits", () => act.fits(allFits(pack, rings)), { class: "main" }),
-    ),
-    el("p", { class: "quiet" }, "Tap a ring that does not fit."),
+    el("div", { class: "unsure" }, on),
+    el("p", { class: "quiet" }, words.hint),
     el(
       "div",
       { class: "reach" },
       button("Undo", act.undo, { class: "plain" }),
-      button("Ask in words", () => ask(view.question), { class: "plain" }),
+      button("Ask in words", () => act.change(pack.features[view.question.feature].id), {
+        class: "plain",
+      }),
+      again ? button("Skip this", act.skipCheck, { class: "plain" }) : null,
     ),
   );
 }

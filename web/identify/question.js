@@ -8,6 +8,7 @@ import { announce } from "../parts/status.js";
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
+const NONE = "There is none";
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap your best guess.",
@@ -63,19 +64,21 @@ export const AGAIN = "Your answer here does not fit the rest. Look once more.";
 
 function before({ pack, session }, feature) {
   const answer = session.answers.find((one) => one.feature === feature.id);
-  return answer
-    ? el("p", { class: "quiet" }, `Your answer was: ${answerText(pack, answer)}.`)
-    : null;
+  if (!answer) return null;
+  const shown = ["sure", "twice", "unsure", "several"].includes(answer.how); // on its drawing
+  const text = `Your answer was: ${answerText(pack, answer)}.`;
+  return el("p", { class: shown ? "unseen" : "quiet" }, text);
 }
 
 /** The states as drawings, with the answers for when it is not that simple beneath them. */
-function stateChoices({ pack, expected }, feature, act, hint) {
+function stateChoices({ pack, expected, session }, feature, act, hint) {
   let mode = "sure";
   const ticked = new Set();
   const legend = el("span", {}, HINTS.sure);
   const foot = el("div", { class: "unsure" });
 
   const states = inOrder(feature, expected).map((place) => feature.states[place]);
+  const said = session.answers.find((one) => one.feature === feature.id)?.states ?? [];
   const buttons = states.map((state, place) =>
     button(
       [
@@ -85,7 +88,10 @@ function stateChoices({ pack, expected }, feature, act, hint) {
         place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
       ],
       () => tapped(state, place),
-      { class: "state", "aria-keyshortcuts": place < 9 ? String(place + 1) : null },
+      {
+        class: said.includes(state.id) ? "state said-before" : "state",
+        "aria-keyshortcuts": place < 9 ? String(place + 1) : null,
+      },
     ),
   );
 
@@ -165,7 +171,7 @@ function columns(count) {
 }
 
 /** What stands under a drawing: a word or three to see, the full wording to hear. */
-export function caption({ name, caption: short = name }) {
+export function caption({ name, caption: short = name === NONE ? "None" : name }) {
   if (short === name) return [el("span", { class: "name" }, name)];
   return [
     el("span", { class: "caption", "aria-hidden": "true" }, short),

@@ -7,7 +7,13 @@ export function rangeChoice(state, choose) {
     entry.gauge === "" ? entry.about : `${entry.gauge} gauge, ${entry.first} to ${entry.last}.`,
     entry.invented ? "Invented, to try the app with: no such models exist." : "",
   ].join(" ");
-  const said = el("p", { class: "quiet" }, list.length > 1 ? about : `${entry.name}: ${about}`);
+  const text = list.length > 1 ? about : `${entry.name}: ${about}`;
+  const said = el(
+    "details",
+    {},
+    el("summary", {}, entry.invented ? "Invented range" : "About this range"),
+    el("p", { class: "quiet" }, text),
+  );
   if (list.length === 1) return el("div", { class: "range" }, said);
   const select = el(
     "select",

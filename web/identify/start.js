@@ -23,7 +23,9 @@ const MOST = 12;
 export function startScreen(state, act, offer = null) {
   const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
+  const title = heading(1, "What have you got?");
   const show = (found) => {
+    title.classList.toggle("unseen", found !== null);
     below.classList.toggle("results", found !== null);
     below.replaceChildren(found ?? kinds(pack, act));
   };
@@ -31,7 +33,7 @@ export function startScreen(state, act, offer = null) {
     "section",
     { class: "start" },
     state.former ? undoRestart(act) : null,
-    heading(1, "What have you got?"),
+    title,
     searchField(state, act, show),
     ways(act),
     atHand(state, act),
@@ -157,6 +159,7 @@ function searchField(state, act, show) {
 function results(state, act, text) {
   const { ready, engine } = state;
   const found = engine.find(ready, text, MOST);
+  const exact = found.filter(({ score }) => score >= 1).length;
   const kept = [...all("piece"), ...all("want")];
   const outside = kept.filter(({ item }) => item === "");
   const named = engine.outside_named(outside, text);
@@ -170,14 +173,29 @@ function results(state, act, text) {
         "name, check the range below, or empty the field and choose the kind.",
     );
   }
-  return el(
+  const entries = found.map((hit) => el("li", {}, hitButton(state, act, hit)));
+  const list = el(
     "ul",
     { class: "found", "aria-label": "Found" },
     outside
       .filter(({ id }) => named.includes(id))
       .map((record) => el("li", {}, outsideButton(record))),
-    found.map((hit) => el("li", {}, hitButton(state, act, hit))),
+    entries,
   );
+  if (exact > 0 && exact < found.length) list.append(others(entries.slice(exact)));
+  return list;
+}
+
+/** What is only like the number that was typed stays behind a button. */
+function others(entries) {
+  for (const entry of entries) entry.hidden = true;
+  const show = () => {
+    for (const entry of entries) entry.hidden = false;
+    entries[0].querySelector("button").focus();
+    opener.remove();
+  };
+  const opener = el("li", {}, button(`${entries.length} like it`, show, { class: "plain wide" }));
+  return opener;
 }
 
 /** What is owned or wanted and is in no range. */
@@ -199,11 +217,7 @@ function outsideButton({ id, type, called }) {
 function hitButton(state, act, hit) {
   const { pack } = state;
   const item = pack.items[hit.item];
-  const said = [
-    pack.kinds[item.kind].name,
-    item.years === "" ? "" : `, ${dateText(item.years)}`,
-    how(hit),
-  ];
+  const said = [item.years === "" ? "" : dateText(item.years), how(hit)].filter(Boolean);
   const held = holding(state, item);
   return button(
     [
@@ -212,7 +226,8 @@ function hitButton(state, act, hit) {
         "span",
         { class: "lines" },
         el("strong", {}, itemName(pack, hit.item)),
-        el("span", { class: "quiet" }, said.join("")),
+        el("span", { class: "unseen" }, pack.kinds[item.kind].name),
+        said.length === 0 ? null : el("span", { class: "quiet" }, said.join(", ")),
         held === "" ? null : el("span", { class: "held" }, held),
       ),
     ],
@@ -235,6 +250,6 @@ function holding({ engine, pack }, item) {
 }
 
 function how(hit) {
-  if (hit.how === "misread") return ", if one character was misread";
-  return hit.how === "carried" ? `, has “${hit.matched}” on it` : "";
+  if (hit.how === "misread") return "if one character was misread";
+  return hit.how === "carried" ? `has “${hit.matched}” on it` : "";
 }

@@ -47,7 +47,13 @@ export function openTray(state, act) {
             ),
           ];
     }),
-    state.tray.length === 0 ? el("p", {}, "No other piece is at hand.") : null,
+    el(
+      "p",
+      { class: "quiet" },
+      state.tray.length === 0
+        ? "No other piece is at hand."
+        : "A swipe to the left brings up the next one.",
+    ),
     el(
       "div",
       { class: "ways" },

@@ -65,6 +65,14 @@ export function verdictTitle(verdict) {
   return verdict.settled && verdict.reason.candidates > 1 ? EVERY[word] : SHORT[word];
 }
 
+/**
+ * The same at a glance.
+ * @param {Verdict} verdict
+ */
+export function verdictShort(verdict) {
+  return SHORT[leading(verdict).word];
+}
+
 /** Why, in a sentence or two. */
 export function verdictReasons(state, verdict) {
   const { word } = leading(verdict);

@@ -20,10 +20,16 @@ const MOST = 6; // more rings than this are not looked at
  * @param {Pack} pack
  * @param {number[]} variants
  * @param {RingOn[]} rings
- * @param {{answers?: Answer[], label?: string, tapped?: (ring: RingOn) => any}} [how] `tapped`: the
- *   ring was found not to fit
+ * @param {{
+ *   answers?: Answer[],
+ *   label?: string,
+ *   marks?: string,
+ *   tapped?: (ring: RingOn, marked: boolean) => any,
+ * }} [how]
+ *   `tapped`: a ring was marked, or is no longer; `marks`: what that says of it, to be heard
  */
-export function ringedPortrait(pack, variants, rings, { answers = [], label = "", tapped } = {}) {
+export function ringedPortrait(pack, variants, rings, how = {}) {
+  const { answers = [], label = "", marks: said = "", tapped } = how;
   const spots = placesIn(
     pack,
     variants,
@@ -34,10 +40,16 @@ export function ringedPortrait(pack, variants, rings, { answers = [], label = ""
     const spot = spots.find(({ feature }) => feature === ring.feature);
     if (!spot) return null;
     const number = el("span", { class: "ring-number", "aria-hidden": "true" }, String(n + 1));
+    const turn = () => {
+      const marked = mark.getAttribute("aria-pressed") === "false";
+      mark.setAttribute("aria-pressed", String(marked));
+      tapped(ring, marked);
+    };
     const mark = tapped
-      ? button(number, () => tapped(ring), {
+      ? button(number, turn, {
           class: "ring",
-          "aria-label": `${n + 1}: ${ringText(pack, ring)}. It does not fit`,
+          "aria-pressed": "false",
+          "aria-label": `${n + 1}: ${ringText(pack, ring)}. ${said}`,
         })
       : el("span", { class: "ring", "aria-hidden": "true" }, number);
     mark.style.left = `${spot.x}%`;
