@@ -6,6 +6,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.phone import (
     CHANGED,
     asking,
+    in_words,
     line,
     question,
     see,
@@ -19,6 +20,7 @@ def at_hand(page: Page, engine, piece) -> None:
     """The app opened again with everything that was seen; "can't tell" to what it still asks, and
     what is to be looked at again is seen as before."""
     take_up(page, looked_at(engine, piece))
+    in_words(page)
     features = {f["question"]: f for f in engine["pack"]["features"]}
     while asking(page):
         before = question(page)
@@ -31,6 +33,7 @@ def at_hand(page: Page, engine, piece) -> None:
             continue
         page.get_by_role("button", name="Can’t see it", exact=True).click()
         page.wait_for_function(CHANGED, arg=before)
+        in_words(page)
 
 
 @pytest.mark.parametrize("piece", PIECES, ids=ident)
