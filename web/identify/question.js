@@ -8,7 +8,6 @@ import { announce } from "../parts/status.js";
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
-const NONE = "There is none";
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap your best guess.",
@@ -171,7 +170,7 @@ function columns(count) {
 }
 
 /** What stands under a drawing: a word or three to see, the full wording to hear. */
-export function caption({ name, caption: short = name === NONE ? "None" : name }) {
+export function caption({ name, caption: short = name }) {
   if (short === name) return [el("span", { class: "name" }, name)];
   return [
     el("span", { class: "caption", "aria-hidden": "true" }, short),
