@@ -58,7 +58,7 @@ def test_a_folder_comes_in_and_leaves_again_without_loss(page, server, tmp_path)
     give(page, "ostwick.zip", zipped(files, "ostwick/"))
     sheet = page.get_by_role("dialog")
     expect(sheet).to_contain_text(f"It has {len(want['items'])} items.")
-    sheet.get_by_role("button", name="Take it in").click()
+    sheet.get_by_role("button", name="Import it").click()
     expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
     found = rows_of_pack(read_pack(handed_on(page, "Ostwick", tmp_path))[0])
     photos = [one["id"] for one in found["drawings"] if one["text"].startswith("data:image/jpeg")]

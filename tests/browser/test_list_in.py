@@ -131,7 +131,7 @@ def test_sixty_rows_come_in_within_ten_minutes(browser, server, capsys):
     assert chosen["Made"] == "Made"
     assert chosen["Coupling"] == "Coupling"
     hand.chooses("Lamps", "Something to look at, called “Lamps”")
-    hand.presses("Show what it would do")
+    hand.presses("See what changes")
     expect(page.get_by_text("40 new items, 20 further variants.")).to_be_visible()
     hand.reads()
     unread = page.get_by_label("Coupling: “hook and eye”")
@@ -172,14 +172,14 @@ def test_a_pasted_table_again_adds_only_what_is_new(page, server):
     text = "Number\tName\tMade\n7\tGoods van\t1957\n8\tBrake coach\tlong ago\n"
     page.get_by_label("Or paste it here").fill(text)
     page.get_by_role("button", name="Read what I pasted").click()
-    page.get_by_role("button", name="Show what it would do").click()
+    page.get_by_role("button", name="See what changes").click()
     expect(page.get_by_text("Row 3: “long ago”.")).to_be_visible()
     page.get_by_role("button", name="Write them down").click()
     expect(page.get_by_text("2 items of the list are in the range.")).to_be_visible()
     page.get_by_role("button", name="From a list").click()
     page.get_by_label("Or paste it here").fill(text + "9\tOil tank\t1960\n")
     page.get_by_role("button", name="Read what I pasted").click()
-    page.get_by_role("button", name="Show what it would do").click()
+    page.get_by_role("button", name="See what changes").click()
     expect(page.get_by_text("1 new item, 2 are there already.")).to_be_visible()
     page.get_by_role("button", name="Write them down").click()
     expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()

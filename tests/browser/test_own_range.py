@@ -48,7 +48,7 @@ def test_a_piece_is_written_down_by_what_is_seen(ostwick):
     ostwick.get_by_role("button", name="Answer what you see").click()
     asked = answer(ostwick, 3)
     ostwick.get_by_role("button", name="That will do").click()
-    put_down = ostwick.get_by_role("list", name="Put down")
+    put_down = ostwick.get_by_role("list", name="Noted")
     expect(put_down.get_by_role("listitem")).to_have_count(3)
     [item] = records(ostwick, "range_item")
     assert (item["number"], item["years"]) == ("104", "1957~/1961~")
@@ -84,7 +84,7 @@ def test_each_answer_is_taken_back_by_itself(ostwick):
     ostwick.get_by_role("button", name="Answer what you see").click()
     answer(ostwick, 2)
     ostwick.get_by_role("button", name="Undo").click()
-    expect(ostwick.get_by_text(re.compile("^Undone: .* put down"))).to_be_visible()
+    expect(ostwick.get_by_text(re.compile("^Undone: .* noted"))).to_be_visible()
     [item] = records(ostwick, "range_item")
     assert len([name for name, value in item.items() if name.startswith("seen_") and value]) == 1
 
@@ -130,10 +130,10 @@ def test_what_no_drawing_shows_is_named(ostwick):
     first = question(ostwick)
     ostwick.get_by_role("button", name="Something else").click()
     sheet = ostwick.get_by_role("dialog")
-    sheet.get_by_role("button", name="Put it down").click()
+    sheet.get_by_role("button", name="Add it").click()
     expect(sheet.get_by_text("Name what you see first")).to_be_visible()
     sheet.get_by_label("What you see").fill("Sliding roof")
-    sheet.get_by_role("button", name="Put it down").click()
+    sheet.get_by_role("button", name="Add it").click()
     expect(ostwick.get_by_role("heading", level=1)).not_to_have_text(first)
     assert "Sliding roof" in [one["name"] for one in records(ostwick, "range_state")]
 
@@ -151,7 +151,7 @@ def test_a_piece_that_is_in_no_range_goes_into_ones_own_with_its_answers(page, s
     expect(sheet.get_by_text("Name the range first")).to_be_visible()
     sheet.get_by_label("What is it called?").fill("Ostwick")
     sheet.get_by_role("button", name="Begin a new range").click()
-    expect(page.get_by_role("list", name="Put down")).to_be_visible()
+    expect(page.get_by_role("list", name="Noted")).to_be_visible()
     [item] = records(page, "range_item")
     seen = [name for name, value in item.items() if name.startswith("seen_") and value]
     assert 3 <= len(seen) <= answers

@@ -104,8 +104,8 @@ def test_ten_items_are_written_down_within_twenty_minutes(browser, site, capsys)
     hand.types("What you see", "Red lens")
     page.get_by_label("Photograph it").set_input_files(photo())  # type: ignore[arg-type]
     hand.effort.taps += 2
-    hand.presses("Put it down")
-    expect(page.get_by_role("list", name="Put down")).to_contain_text("Red lens")
+    hand.presses("Add it")
+    expect(page.get_by_role("list", name="Noted")).to_contain_text("Red lens")
     hand.presses("Another source says otherwise")
     hand.types("Made, as another book says", "1953")
     found = [one for seed in range(DRAWS) for one in pieces(random.Random(seed), DRAWN)]

@@ -51,5 +51,5 @@ def test_a_file_that_does_not_hold_together_changes_nothing(ostwick):
     rows["items"][0]["cells"] = 7
     put_in(ostwick, json.dumps({"format": 1, "kind": "identify range", "rows": rows}))
     ostwick.get_by_role("button", name="Keep it beside yours").click()
-    expect(ostwick.get_by_text("does not hold together")).to_be_visible()
+    expect(ostwick.get_by_text("contradicts itself")).to_be_visible()
     assert len(records(ostwick, "range_item")) == 1

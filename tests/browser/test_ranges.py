@@ -169,7 +169,7 @@ def test_a_file_that_is_no_range_is_refused_in_a_sentence(page, folder):
         ),
         "beyond.json": (
             orjson.dumps({**beyond, "version": version}, option=orjson.OPT_SORT_KEYS),
-            "does not hold together",
+            "contradicts itself",
         ),
     }
     more(page, "Ranges")

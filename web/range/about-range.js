@@ -74,7 +74,7 @@ export function aboutIt(range) {
     el(
       "p",
       { class: "quiet" },
-      "A zip with tables and drawings that other programs can read. It can be brought in again " +
+      "A zip with tables and drawings that other programs can read. It can be imported again " +
         "under Ranges.",
     ),
     button("Delete this range", () => away(range), { class: "plain wide" }),
@@ -117,12 +117,12 @@ function away(range) {
       "p",
       {},
       count === 0
-        ? "Nothing in your collection is of it."
+        ? "Nothing in your collection belongs to it."
         : `${held} of your collection, wants and notebook ` +
-            `${count === 1 ? "is" : "are"} of it. ` +
+            `${count === 1 ? "belongs" : "belong"} to it. ` +
             "They stay, with their numbers, but the app can no longer say what they are.",
     ),
-    el("p", {}, "It goes to the bin, and can be put back from there whole."),
+    el("p", {}, "It goes to the bin, and can be put back from there."),
     button(
       "Delete it",
       () => {

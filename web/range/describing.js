@@ -173,7 +173,7 @@ export function putDown(row, feature, keys, fields = {}) {
   const value = keys.map((key) => stateIds.get(key));
   const edit = { id: row.id, alter: (now) => ({ ...now, [field]: value, ...fields }) };
   const edits = [edit, ...withKind(own, itemOf(row).kind)];
-  return keepRows(`${feature.name} put down`, rows, { edits });
+  return keepRows(`${feature.name} noted`, rows, { edits });
 }
 
 /** The variants of an item, and the item of a variant. */

@@ -161,7 +161,7 @@ function padOf(svg, title, keep) {
     const next = shapes.filter((_, place) => place !== chosen);
     chosen = -1;
     change(next);
-    announce("Taken away.");
+    announce("Removed.");
   };
   const tools = el(
     "div",
@@ -179,7 +179,7 @@ function padOf(svg, title, keep) {
       () => replace(chosen, { ...shapes[chosen], mark: !shapes[chosen].mark }),
       { class: "plain" },
     ),
-    button("Take away", away, { class: "plain" }),
+    button("Remove", away, { class: "plain" }),
   );
   list.addEventListener("keydown", (event) => {
     if (chosen < 0) return;

@@ -51,22 +51,22 @@ const WORDS = {
     `${years(said[0])} lies outside the years of ${said[1]}, ${years(said[2])}. Change one of ` +
     "them.",
   unread: ({ said }) => `“${said[0]}” cannot be read as years. Write them as 1957, or 1957 to 61.`,
-  day: ({ said }) => `“${said[0]}” names a day that there is not. Write the years again.`,
+  day: ({ said }) => `“${said[0]}” names a day that does not exist. Write the years again.`,
   reversed: ({ said }) => `“${said[0]}” ends before it begins. Write the earlier year first.`,
   late: ({ said }) =>
     `It begins (${years(said[0])}) after it ends (${years(said[1])}). Write the earlier one first.`,
   "no years": () => "Another source gives years, but nobody else does. Fill in “Made” as well.",
   circle: ({ said }) => `These lead round in a circle: ${said.join(", then ")}. Break it at one.`,
   "not of kind": ({ field, said }) =>
-    `What is seen of ${lookName(field)} is put down, which ${small(kindName(said[0]))} cannot ` +
-    "have. Say there that it can, or take what is seen away.",
+    `What is seen of ${lookName(field)} is noted, which ${small(kindName(said[0]))} cannot ` +
+    "have. Say there that it can, or remove it.",
   "no such there": ({ field }) =>
-    `What is seen of ${lookName(field)} is put down, which is not asked of a piece like this. ` +
+    `What is seen of ${lookName(field)} is noted, which is not asked of a piece like this. ` +
     "Remove it, or change when it is asked.",
   "change kind": () => "What changed there is on none of these kinds. Change what it is on.",
   "change item": () => "It names an item of another kind. Change what it is on.",
   "there still": ({ said }) =>
-    `There is such ${said[0] === "item" ? "a number" : "a variant"} still. Delete this line.`,
+    `There still is such ${said[0] === "item" ? "a number" : "a variant"}. Delete this line.`,
   unknown: ({ said }) => `It points to “${said[1]}”, which is not there. Change or delete it.`,
 };
 

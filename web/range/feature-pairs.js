@@ -65,11 +65,11 @@ function pairForm(first, second, label, settle) {
   return el("details", { class: "filters" }, el("summary", {}, label), box);
 }
 
-/** What is taken for one another: the app allows for it in a hurried answer. */
+/** What is mistaken for each other: the app allows for it in a hurried answer. */
 export function takenForOneAnother(feature) {
   const states = statesOf(feature);
   const named = states.map(({ id, name }) => [id, name]);
-  const what = "What is taken for one another";
+  const what = "What is mistaken for each other";
   const pairs = feature.mistaken.filter((pair) =>
     pair.every((id) => states.some((s) => s.id === id)),
   );
@@ -80,13 +80,13 @@ export function takenForOneAnother(feature) {
     return `${one} and ${small(other)}`;
   };
   return [
-    heading(2, "Easily taken for one another"),
-    list("Easily taken for one another", pairs, said, away),
+    heading(2, "Easily mistaken for each other"),
+    list("Easily mistaken for each other", pairs, said, away),
     states.length < 2
       ? null
       : pairForm(
           { label: "This one", options: named },
-          { label: "is taken for", options: (one) => named.filter(([id]) => id !== one) },
+          { label: "is mistaken for", options: (one) => named.filter(([id]) => id !== one) },
           "Two that look alike",
           put,
         ),

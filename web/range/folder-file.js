@@ -94,7 +94,7 @@ async function taken(texts) {
       const place = error.line ? ` in line ${error.line}` : "";
       throw new NoFolder(
         `The file “${name}” cannot be read${place}: texts stand in quotation marks, lists in ` +
-          "square brackets. Mend it in a text editor, then bring it in again.",
+          "square brackets. Mend it in a text editor, then import it again.",
       );
     }
   };

@@ -80,7 +80,7 @@ export async function deleted(what, row, rows) {
         "follow.",
     ),
     button(
-      "Delete it all the same",
+      "Delete it anyway",
       () => {
         shut();
         run(done);

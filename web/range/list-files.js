@@ -14,7 +14,7 @@ export class NoList extends Error {}
 /** The rows of a file, those that say something. Throws NoList. */
 export async function rowsOfFile(file) {
   if (file.size > MOST)
-    throw new NoList("This file is too large to be a list. Take pictures out of it, or part it.");
+    throw new NoList("This file is too large to be a list. Take pictures out of it, or split it.");
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
     try {
@@ -46,7 +46,7 @@ function sound(rows) {
   if (full.length > MOST_ROWS)
     throw new NoList(
       `This list has ${full.length.toLocaleString("en-GB")} rows, and at most 2,000 are taken ` +
-        "in at once. Part it, and bring in one part after the other.",
+        "in at once. Split it, and import one part after the other.",
     );
   return full.slice(headingsAt(full));
 }

@@ -72,7 +72,7 @@ function given(taken) {
       "p",
       {},
       "A row for each item or variant, and a first row that says what the columns are. Nothing " +
-        "is written before you have seen what it would do.",
+        "is saved before you have seen what changes.",
     ),
     fileButton("Choose a file", (file) => taken(() => rowsOfFile(file)), {
       accept:
@@ -141,7 +141,7 @@ function columns(draw) {
       },
     ),
     wrong,
-    button("Show what it would do", onward, { class: "main wide" }),
+    button("See what changes", onward, { class: "main wide" }),
     otherList(draw),
   ];
 }
@@ -196,7 +196,7 @@ function told(draw) {
   ].filter(Boolean);
   const changes = lines.some(({ there }) => !there);
   return [
-    heading(2, "What it would do"),
+    heading(2, "What changes"),
     el("p", {}, `${sums.join(", ")}.`),
     ...notUnderstood(draw),
     changes ? button("Write them down", () => run(written), { class: "main wide" }) : null,
@@ -253,7 +253,7 @@ function notUnderstood(draw) {
       ? null
       : [
           heading(2, "Years that cannot be read"),
-          el("p", { class: "quiet" }, "They stay empty; everything else of the rows comes in."),
+          el("p", { class: "quiet" }, "They stay empty; everything else of the rows is imported."),
           el("ul", { class: "plain-list" }, years),
         ],
   ].flat(2);

@@ -148,7 +148,7 @@ function putDownList(row, features) {
   if (put.length === 0) return null;
   return el(
     "ul",
-    { class: "put-down", "aria-label": "Put down" },
+    { class: "put-down", "aria-label": "Noted" },
     put.map((feature) => {
       const states = seenOn(row, feature);
       const said = states.map(({ caption }) => caption).join(" or ") || "Not recorded";
@@ -180,11 +180,7 @@ function variantList(variants) {
           "li",
           {},
           button(
-            el(
-              "strong",
-              {},
-              one.name || (place === 0 ? "As first put down" : "Without a name yet"),
-            ),
+            el("strong", {}, one.name || (place === 0 ? "As first noted" : "Without a name yet")),
             () => goTo("version", { id: one.id }),
             { class: "hit" },
           ),

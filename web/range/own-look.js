@@ -58,7 +58,7 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
   );
 }
 
-/** The question at length, for who wants it. */
+/** The question in full, for who wants it. */
 function inWords({ question, where }) {
   const words = [question, where].filter(Boolean).join(" ");
   return el("details", { class: "in-words" }, el("summary", {}, "In words"), words);
@@ -102,7 +102,7 @@ function allLookedAt(item) {
     "section",
     { class: "shelf" },
     heading(1, "That is all there is to look at"),
-    el("p", {}, `What you saw is put down for ${itemTitle(item)}.`),
+    el("p", {}, `What you saw is noted for ${itemTitle(item)}.`),
     button("Back to it", leaveScreen, { class: "main wide" }),
     button("The next piece", () => goTo("writing", { range: item.range }, { instead: true }), {
       class: "plain wide",
@@ -118,7 +118,7 @@ function other(row, feature, onward) {
     const state = newState(own, { name, drawing: photo });
     const edit = { id: row.id, alter: (now) => ({ ...now, [seenField(own.id)]: [state.id] }) };
     const edits = [edit, ...withKind(own, itemOf(row).kind)];
-    if (await keepRows(`${feature.name} put down`, [...rows, state], { edits })) onward();
+    if (await keepRows(`${feature.name} noted`, [...rows, state], { edits })) onward();
   });
 }
 
@@ -135,7 +135,7 @@ export function ownFeature(item) {
         id: item.id,
         alter: (now) => ({ ...now, [seenField(feature.id)]: [state.id] }),
       };
-      if (await keepRows(`${called} put down`, [feature, state], { edits: [edit] })) await redraw();
+      if (await keepRows(`${called} noted`, [feature, state], { edits: [edit] })) await redraw();
     },
     el(
       "div",
@@ -174,7 +174,7 @@ function named(title, settle, before = null) {
     shown,
     el("label", { class: "plain file" }, "Photograph it", camera),
     button(
-      "Put it down",
+      "Add it",
       () => {
         if (name.value.trim() === "") {
           said.textContent = "Name what you see first, in two or three words.";

@@ -37,7 +37,7 @@ export function takeInRange(found) {
     run(() => takenIn(found.rows, own, who.value.trim() || "Another collector"));
   };
   const shut = sheet(
-    `Take in ${range.name}`,
+    `Import ${range.name}`,
     el("p", {}, items.length === 1 ? "It has 1 item." : `It has ${items.length} items.`),
     (found.unknown ?? []).length === 0 ? null : el("p", { class: "warn" }, leftOut(found.unknown)),
     el(
@@ -45,12 +45,12 @@ export function takeInRange(found) {
       { class: "field" },
       el("label", { for: who.id }, "Who wrote it?"),
       who,
-      el("p", { class: "quiet" }, "So that it can be told who says what."),
+      el("p", { class: "quiet" }, "So that others know who says what."),
     ),
     mine.map((own) =>
       button(`Put it together with your ${own.name}`, () => done(own), { class: "main wide" }),
     ),
-    button(mine.length > 0 ? "Keep it beside yours" : "Take it in", () => done(null), {
+    button(mine.length > 0 ? "Keep it beside yours" : "Import it", () => done(null), {
       class: mine.length > 0 ? "plain wide" : "main wide",
     }),
   );
@@ -62,7 +62,7 @@ function leftOut(unknown) {
   const columns = named.length === 1 ? "The column" : "The columns";
   return (
     `${columns} ${named.join(", ")} ${named.length === 1 ? "is" : "are"} left out: nothing to ` +
-    "look at is called so. Name it like what is looked at, then bring it in again."
+    "look at is called so. Name it like what is looked at, then import it again."
   );
 }
 
@@ -70,7 +70,7 @@ function leftOut(unknown) {
 async function takenIn(rows, own, who) {
   const made = await recordsOf(structuredClone(rows), own, who);
   if (!made) {
-    notice("What is in this file does not hold together. Nothing was changed. Ask for it again.");
+    notice("This file contradicts itself. Nothing was changed. Ask for it again.");
     return;
   }
   const edits = made.records.map((record) => ({
@@ -79,10 +79,10 @@ async function takenIn(rows, own, who) {
   }));
   const said =
     made.differ > 0
-      ? `${counted(made.added)} came in. ${who} says otherwise in ${times(made.differ)}: both stay.`
-      : `${counted(made.added)} came in.`;
+      ? `${counted(made.added)} imported. ${who} differs in ${times(made.differ)}: both are kept.`
+      : `${counted(made.added)} imported.`;
   const { id, name } = made.records[0];
-  if (await saveChange(`${name} taken in`, edits, { said })) goTo("own", { id }, { told: true });
+  if (await saveChange(`${name} imported`, edits, { said })) goTo("own", { id }, { told: true });
 }
 
 const counted = (count) => (count === 1 ? "1 item" : `${count} items`);

@@ -159,7 +159,7 @@ async function readFile(state, file) {
     state.engine.assess(ready, state.engine.new_session(ready));
   } catch (error) {
     console.warn(error);
-    return wrong("what is in it does not hold together. Ask for it again.");
+    return wrong("it contradicts itself. Ask for it again.");
   }
   return { pack, text: text.trim() };
 }

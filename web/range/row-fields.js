@@ -10,7 +10,7 @@ import { rowsOf } from "./own-range.js";
 // figures behind the words are guesses, no source.
 const TRUST = [
   [0.95, "Nearly always right"],
-  [0.9, "Right but for slips"],
+  [0.9, "Right apart from slips"],
   [0.8, "Mostly right"],
   [0.5, "As often wrong as right"],
   [0.2, "Seldom right"],
@@ -56,7 +56,7 @@ const keep = (row, field, what) => saver(row.id, field, what);
 /** What is needed: an empty one is not kept. */
 function needed(row, field, label, hint) {
   const save = keep(row, field, label);
-  const check = (text) => (text === "" ? "Not saved. Something must stand here." : save(text));
+  const check = (text) => (text === "" ? "Not saved. This cannot be empty." : save(text));
   return textField(label, row[field], check, { hint });
 }
 
@@ -202,12 +202,12 @@ const FIELDS = {
     dateField("From when", row.year, keep(row, "year", "Year"), {
       hint: "When it was written or printed.",
     }),
-    figure(row, "trust", "How far is it to be trusted?", TRUST),
+    figure(row, "trust", "How far can it be trusted?", TRUST),
   ],
   range_feature: (row) => [
     needed(row, "name", "Name"),
     caption(row, "title", "Title of its card"),
-    needed(row, "question", "The question at length"),
+    needed(row, "question", "The question in full"),
     textField("Where to look", row.where, keep(row, "where", "Where to look")),
     choice(
       "Which part is it on?",

@@ -51,7 +51,7 @@ export function runningChanges(range) {
   return [
     heading(2, "Running changes"),
     changes.length === 0
-      ? el("p", {}, "What was made otherwise from some year on, such as a new coupling.")
+      ? el("p", {}, "What was made differently from some year on, such as a new coupling.")
       : el(
           "ul",
           { class: "found", "aria-label": "Running changes" },
@@ -88,7 +88,7 @@ export async function newRunningScreen(_, { range, kind = "", feature: wanted = 
   if (!feature)
     return tiles(
       "What changed?",
-      "Tap what was made otherwise.",
+      "Tap what was made differently.",
       features.map((one) => [
         one.name,
         one.states[0]?.drawing ?? "",
