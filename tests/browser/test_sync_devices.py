@@ -80,7 +80,7 @@ def test_a_code_is_typed_a_device_is_renamed_and_one_that_is_taken_off_forgets_a
     rename_and_take_off(home)
     open_piece(lent, "P 24")
     fill(lent, "Notes", "written by the friend")  # some seconds later it is in touch
-    told = lent.get_by_role("alert").filter(has_text="This device was taken off")
+    told = lent.get_by_role("alert").filter(has_text="This device was unpaired")
     expect(told).to_be_visible(timeout=15_000)
     left = lent.evaluate(STORED)
     assert {name for name, count in left.items() if count} == {"kept"}
