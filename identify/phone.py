@@ -70,6 +70,7 @@ MERGING_EXPORTS = (
 RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
     "put_together", "learned_from", "take_in_learned",
+    "from_pieces_alone", "gaps_told", "take_in_gaps",
     "effect_of_change",
     "column_uses", "states_meant", "kind_in_name", "read_lines", "listed_items",
     "rows_of_folder", "files_of_rows", "faults_of_records",

@@ -592,6 +592,17 @@ export interface Learned {
   parts: Array<PartTold>;
 }
 
+/** How much of a kind is not written down, as is now reckoned. */
+export interface Gap {
+  /** index */
+  kind: number;
+  /** pieces that the range would not know without them */
+  new: number;
+  of: number;
+  /** of the pieces met that are in no range */
+  share: number;
+}
+
 export type ListField = "" | "number" | "name" | "kind" | "variant" | "years" | "source" | "note" | "carried" | "seen";
 
 /** the id of a feature, and ids of its states */
@@ -3544,6 +3555,15 @@ export interface RangingModule {
   learned_from(pack: Pack, specimens: Array<Specimen>): Learned;
   /** Put what was learned into a compiled range, where it stands. Its version is not changed. */
   take_in_learned(pack: Pack, learned: Learned): null;
+  /** The ids of the variants that nothing but pieces has told of. */
+  from_pieces_alone(rows: RangeRows): Array<string>;
+  /**
+   * By kind of which any is owned: how many pieces there are, how many the range would not know
+   * without them, and so the share that is not written down; `alone` as of from_pieces_alone.
+   */
+  gaps_told(pack: Pack, specimens: Array<Specimen>, alone: Array<string>): Array<Gap>;
+  /** Put what was told into a compiled range, where it stands. */
+  take_in_gaps(pack: Pack, gaps: Array<Gap>): null;
   /** What a change does, of the rows of its range; `first` and `last`: the range's life. */
   effect_of_change(records: Array<Group>, change: Group, first: number, last: number): ChangeEffect;
   /** What each column of a list seems to be; each field but `seen` once, each feature once. */

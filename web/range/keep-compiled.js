@@ -15,7 +15,7 @@ import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
 import { specimensOf } from "./specimens.js";
 
-/** @import { Learned, Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
+/** @import { Gap, Learned, Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
 
 const FORM = "2"; // another one where ranges have to be made anew
 const PAUSE = 400;
@@ -69,25 +69,31 @@ function stampOf(range) {
 
 /**
  * The compiled range of one's own: {pack, text, mistakes, learned}; pack and text are null while it
- * has no item. `learned`: what owned pieces tell, which is in the pack unless that is switched off.
+ * has no item. `learned`, `gaps`: what owned pieces tell of it and of what is not written down,
+ * which is in the pack unless that is switched off.
  * `id` is that of its record.
  * @param {string} id
  * @returns {Promise<{ pack: Pack | null; text: string | null; mistakes: RowMistake[];
- *   learned: Learned | null }>}
+ *   learned: Learned | null; gaps: Gap[] }>}
  */
 export async function compileRange(id) {
   const [ranging, marks] = await Promise.all([rangingRules(), dateMarks()]);
   const rows = ranging.rows_of_records(record(id), everyRow(id));
   const { rows: good, first, last, mistakes } = ranging.usable(rows, marks);
-  if (good.variants.length === 0) return { pack: null, text: null, mistakes, learned: null };
+  if (good.variants.length === 0)
+    return { pack: null, text: null, mistakes, learned: null, gaps: [] };
   const whole = ranging.compiled_range(good, first, last, marks);
   const learned = ranging.learned_from(whole, specimensOf(whole.id));
-  if (record(id).learns !== "no") ranging.take_in_learned(whole, learned);
+  const gaps = ranging.gaps_told(whole, specimensOf(whole.id), ranging.from_pieces_alone(good));
+  if (record(id).learns !== "no") {
+    ranging.take_in_learned(whole, learned);
+    ranging.take_in_gaps(whole, gaps);
+  }
   const { version: _, ...made } = whole;
   const bare = JSON.stringify(made);
   const version = await digest(bare);
   const pack = { ...made, version };
-  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes, learned };
+  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes, learned, gaps };
 }
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */

@@ -10,13 +10,13 @@ import { percent, small, variantName } from "../parts/say.js";
 import { saver } from "../parts/saving.js";
 import { compileRange } from "./keep-compiled.js";
 
-/** @import { Learned, Pack } from "../data/engine-types.d.ts" */
+/** @import { Gap, Learned, Pack } from "../data/engine-types.d.ts" */
 
 /** What was learned of the range `id`, and the switch. */
 export async function learnedScreen(_, { id }) {
   const range = record(id);
   if (!range || range.trashed !== "") return gone();
-  const { pack, learned } = await compileRange(id);
+  const { pack, learned, gaps } = await compileRange(id);
   return el(
     "section",
     { class: "shelf" },
@@ -33,6 +33,7 @@ export async function learnedScreen(_, { id }) {
       "What you wrote down stays as it is. With “No” the range counts as written.",
     ),
     ...(learned ? told(pack, learned) : []),
+    ...unwritten(pack, gaps),
   );
 }
 
@@ -66,6 +67,15 @@ function told(pack, { variants, states, parts }) {
       `${replaced} of ${of}: counted as ${percent(swap)}`,
     ]),
   ];
+}
+
+/** @param {Pack} pack @param {Gap[]} gaps */
+function unwritten(pack, gaps) {
+  return lines("How much is not written down", gaps, ({ kind, new: alone, of, share }) => [
+    pack.kinds[kind].plural,
+    `${alone} of your ${of} nobody else has told of, and you have no other like them: about ` +
+      `${percent(share)} of what you meet is taken to be not written down yet`,
+  ]);
 }
 
 function lines(title, found, words) {

@@ -26,6 +26,7 @@ FILES = (
     "own_records",
     "together",
     "learning",
+    "completeness",
     "change_effect",
     "lists_in",
     "picking",

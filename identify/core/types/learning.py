@@ -49,3 +49,12 @@ class Learned(TypedDict):
     variants: list[VariantTold]
     states: list[StateTold]
     parts: list[PartTold]
+
+
+class Gap(TypedDict):
+    """How much of a kind is not written down, as is now reckoned."""
+
+    kind: int  # index
+    new: int  # pieces that the range would not know without them
+    of: int
+    share: float  # of the pieces met that are in no range
