@@ -86,6 +86,8 @@ def test_pieces_whose_owner_says_what_they_are_are_learned_from_and_that_is_take
     expect(page.get_by_role("heading", name=first)).to_be_visible()
     page.locator(".states button").first.click()
     expect(page.get_by_text("A variant of 104")).to_be_visible()
+    more(page, "Ranges")  # it is there once the range is made
+    expect(page.get_by_role("button", name="Share Ostwick")).to_be_visible(timeout=30_000)
     for _ in range(2):
         add_of_ostwick(page)
         page.get_by_label("Variant", exact=True).select_option(index=2)
