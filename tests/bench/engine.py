@@ -14,9 +14,9 @@ from typing import Any
 import msgspec
 
 from identify import phone
-from identify.core.asking import questions
+from identify.core.asking import WORTH, questions
 from identify.core.belief import believe, prepare
-from identify.core.focus import by_variant
+from identify.core.focus import WARY, by_variant
 from identify.core.types.engine import Engine
 from identify.core.types.pack import Pack
 from identify.core.types.session import Session
@@ -26,7 +26,7 @@ from tests.bench.sessions import numbered, rows_of, walked
 Peer = Callable[[Pack, list[Any], list[list[list[int]]]], float]
 FLOOR = ("floor.js", "floor-worth.js")
 PAGE = b"<!doctype html><meta charset=utf-8><title>bench</title>"
-BOTH = """async ({ sessions, plain, rounds }) => {
+BOTH = """async ({ sessions, plain, rounds, wary, worth }) => {
   const core = await import('./engine.js');
   const { floorOf, floorRun } = await import('./floor.js');
   const started = performance.now();
@@ -34,7 +34,7 @@ BOTH = """async ({ sessions, plain, rounds }) => {
   const parsed = performance.now();
   const engine = core.prepare(pack);
   const prepared = performance.now();
-  const floor = floorOf(pack, engine.sure);
+  const floor = floorOf(pack, engine.sure, wary);
   const ours = sessions.map(() => []);
   const theirs = sessions.map(() => []);
   const possible = [];
@@ -55,7 +55,7 @@ BOTH = """async ({ sessions, plain, rounds }) => {
       const listed = [...found.open, ...found.shut];
       for (const { feature, bits } of listed)
         worst = Math.max(worst, Math.abs(bits - low.bits[feature]));
-      if (low.bits.filter((bits) => bits >= 0.02).length !== listed.length) worst = Infinity;
+      if (low.bits.filter((bits) => bits >= worth).length !== listed.length) worst = Infinity;
     }
   }
   return { ours, theirs, possible, worst: Number.isFinite(worst) ? worst : null,
@@ -91,7 +91,14 @@ def in_chromium(
             page = browser.new_page()
             page.goto(site.url)
             found: dict[str, Any] = page.evaluate(
-                BOTH, {"sessions": sessions, "plain": plain, "rounds": rounds}
+                BOTH,
+                {
+                    "sessions": sessions,
+                    "plain": plain,
+                    "rounds": rounds,
+                    "wary": WARY,
+                    "worth": WORTH,
+                },
             )
     finally:
         browser.close()

@@ -2,7 +2,6 @@
 const LN2 = Math.log(2);
 const LEFT_OUT = 1e-5;
 const KIN_LEFT_OUT = 1e-3;
-const WARY = [4, 8, 8, 8];
 const SHRINK = Array.from({ length: 13 }, (_, n) => 0.03 * 0.3 ** n).filter((x) => x > 1e-8);
 const h = (p) => (p > 0 ? (-p * Math.log(p)) / LN2 : 0);
 const sum = (list) => list.reduce((a, b) => a + b, 0);
@@ -20,7 +19,7 @@ function faint(chances, most) {
 }
 
 /** The rows that still count, the variants they are of, the chance of each, and the relatives. */
-export function focusOf({ chances, kin, strangers, begin }) {
+export function focusOf({ chances, kin, strangers, begin, wary }) {
   const least = faint(chances, LEFT_OUT);
   const rows = new Uint32Array(chances.length);
   const weights = new Float64Array(chances.length);
@@ -46,13 +45,13 @@ export function focusOf({ chances, kin, strangers, begin }) {
   starts[outcomes] = count;
   const together = new Float64Array(chances.length);
   for (let i = 0; i < chances.length; i += 1)
-    together[i] = WARY[0] * kin[0][i] + WARY[1] * kin[1][i] + WARY[2] * kin[2][i];
+    together[i] = wary[0] * kin[0][i] + wary[1] * kin[1][i] + wary[2] * kin[2][i];
   const enough = faint(together, KIN_LEFT_OUT);
   const near = [];
   for (let i = 0; i < together.length; i += 1)
     if (together[i] >= enough && together[i] > 0) near.push(i);
-  const sorts = kin.map((one, n) => WARY[n] * sum(one));
-  const alien = strangers.map((one) => WARY[3] * one);
+  const sorts = kin.map((one, n) => wary[n] * sum(one));
+  const alien = strangers.map((one) => wary[3] * one);
   return {
     rows,
     weights,

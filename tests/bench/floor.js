@@ -17,8 +17,11 @@ const NEW = 0.5;
 // what "something else" leaves of an answer: where it is recorded, on a replaced part, elsewhere
 const [RECORDED, REPLACED, BEYOND] = [0.99, 0.97, 0.9];
 
-/** The pack in typed arrays. channels: P(sure answer | state) by feature, rows by answer. */
-export function floorOf(pack, channels) {
+/**
+ * The pack in typed arrays. channels: P(sure answer | state) by feature, rows by answer; wary: how
+ * much relatives of each sort, and strangers, count for where a question is chosen.
+ */
+export function floorOf(pack, channels, wary) {
   const { rows, kinds } = pack;
   const N = rows.kind.length;
   const K = kinds.length;
@@ -37,7 +40,7 @@ export function floorOf(pack, channels) {
   const parts = pack.parts.map(({ swap }, p) => ({ swap, donors: donorsOf(pack, p, shares) }));
   const begin = Uint32Array.from([...starts, N]);
   const open = Float64Array.from(kinds, (one) => one.open ?? OPEN);
-  return { N, K, prior, kind, begin, whole, features, parts, open };
+  return { N, K, prior, kind, begin, whole, features, parts, open, wary };
 }
 
 function featureOf(pack, P, shares, f) {
@@ -123,7 +126,7 @@ function donorsOf(pack, part, shares) {
  * question, or -1]}.
  */
 export function floorRun(floor, answers) {
-  const { N, K, kind, begin, features, parts } = floor;
+  const { N, K, kind, begin, features, parts, wary } = floor;
   const { chances, kin, strangers } = beginning(floor);
   for (const [f, a] of answers) {
     const { S, codes, byCode, byKind, strange, kin: of, part } = features[f];
@@ -148,7 +151,7 @@ export function floorRun(floor, answers) {
   const unrecorded = strangers.slice();
   for (const one of kin) for (let i = 0; i < N; i += 1) unrecorded[kind[i]] += one[i];
   const done = new Set(answers.map(([f]) => f));
-  const left = focusOf({ chances, kin, strangers, begin });
+  const left = focusOf({ chances, kin, strangers, begin, wary });
   const bits = features.map((feature, f) =>
     done.has(f) ? -1 : worthOf(feature, floor, known, left, unrecorded),
   );
