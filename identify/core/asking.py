@@ -8,7 +8,7 @@ from .types.questions import Focus, IfSeen, Leaves, Questions, Scored
 from .types.session import Session
 from .worth import joint, worth
 
-WORTH = 0.04  # bits, with what is in no range counted for more: less is not worth a look
+WORTH = 0.03  # bits, with what is in no range counted for more: less is not worth a look
 TAP = 3.0  # seconds to read the question and tap, beside those for the look (a guess)
 GLANCED = 1.0  # a look of less than this is had before anything is asked
 GRID = 1000000000.0  # scores are compared in steps of one part in this

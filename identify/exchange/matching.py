@@ -17,22 +17,22 @@ from identify.exchange.types import How
 
 # What each piece of evidence adds to an item's logarithm of odds.
 WEIGHTS = {
-    "exact": 13.34,  # the number as it is
-    "zeros": 11.46,  # without zeros in front
-    "alike": 10.9,  # with O for 0 and the like
-    "slip": 6.92,  # with one slip more
-    "begins": 6.5,  # one is the beginning of the other
-    "inside": 3.79,  # the number stands in the words
-    "carried": 9.47,  # the number is one carried on the piece
-    "sorted": 4.08,  # name: the same letters in the words in any order (token_sort_ratio)
-    "within": 1.67,  # name: the words of the shorter in the longer (token_set_ratio)
-    "cosine": 7.02,  # name: rare words in common
-    "share": 3.45,  # how much of the recorded name is said
-    "range": 7.33,  # the range is named
-    "other": -0.63,  # another range is named
-    "none": 4.62,  # that it is none of them: to begin with
-    "none_number": 2.3,  # where a number is given
-    "none_words": 5.61,  # where words are given
+    "exact": 12.99,  # the number as it is
+    "zeros": 11.84,  # without zeros in front
+    "alike": 10.92,  # with O for 0 and the like
+    "slip": 7.1,  # with one slip more
+    "begins": 7.08,  # one is the beginning of the other
+    "inside": 4.41,  # the number stands in the words
+    "carried": 10.05,  # the number is one carried on the piece
+    "sorted": 5.44,  # name: the same letters in the words in any order (token_sort_ratio)
+    "within": 0.73,  # name: the words of the shorter in the longer (token_set_ratio)
+    "cosine": 5.32,  # name: rare words in common
+    "share": 5.49,  # how much of the recorded name is said
+    "range": 7.2,  # the range is named
+    "other": -0.6,  # another range is named
+    "none": 5.86,  # that it is none of them: to begin with
+    "none_number": 1.01,  # where a number is given
+    "none_words": 4.66,  # where words are given
 }
 SURE = 0.8  # from here on an item is taken without asking
 SHOWN = 0.02  # candidates below are not worth offering

@@ -122,7 +122,7 @@ def parts_that_do_not_belong(page: Page) -> None:
 def sighting(page: Page) -> None:
     parts_that_do_not_belong(page)
     page.get_by_role("button", name="Keep as a sighting").click()
-    page.get_by_label("When was it made?").fill("1955")
+    page.get_by_label("When was it made?").fill("1948")
     page.get_by_label("When was it made?").blur()
     page.get_by_text("Saved").first.wait_for()
     page.reload()
