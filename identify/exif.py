@@ -1,5 +1,7 @@
 """Whether some bytes are a JPEG and nothing more: no position, no camera, nothing behind its end.
 
+The phone leaves EXIF out (web/data/photos.js draws a photo anew); this is for refusing the rest.
+
 Markers as in ITU-T T.81 (1992), annex B; what an application may put in is let through by a list.
 """
 

@@ -110,8 +110,8 @@ def test_a_pack_of_your_own_from_start_to_terminal(tmp_path):
     done = run("new-pack", folder)
     assert done.returncode == 1
     assert "this folder is not empty" in done.stderr
-    done = run("ask", folder, "--kind", "coach", typed="1\nq\n")
-    assert "EXAMPLE: express coach" in done.stdout
+    done = run("ask", folder, "--kind", "coach", typed="2\nq\n")
+    assert "EXAMPLE: goods-train coach" in done.stdout
 
 
 def test_a_plain_table_becomes_a_pack_that_can_be_asked(tmp_path):

@@ -1,4 +1,6 @@
-"""Dates as they are kept (EDTF) in the words that are shown, which read back as the same date."""
+"""Dates as they are kept (EDTF) in the words that are shown, which read back as the same date
+(dates.py and one_date.py read what is typed, such as 12/5/57).
+"""
 
 from .edtf import SPRING, bare, both_marks, is_open, mark_of, sides_of, written_edtf
 

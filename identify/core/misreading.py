@@ -1,4 +1,5 @@
-"""What an answer says about what is really there: people misread, and more so when unsure.
+"""What an answer says about what is really there: people misread, and more so when unsure. (A
+misread number is for look_up.py.)
 
 s        the state that is there          a        the state that was answered
 error    chance that an answer of this kind is wrong

@@ -96,7 +96,7 @@ def test_pieces_whose_owner_says_what_they_are_are_learned_from_and_that_is_take
     more(page, "Ranges")
     page.get_by_role("list", name="Your own").get_by_role("button").click()
     page.get_by_role("button", name="What your pieces show").click()
-    expect(page.get_by_text("2 pieces of your collection")).to_be_visible()
+    expect(page.get_by_text("2 pieces in your collection")).to_be_visible()
     met = page.get_by_role("list", name="How often a variant is met")
     expect(met).to_contain_text(re.compile("2 of your 2: counted as 5[2-9]% of them"))
     expect(met).to_contain_text(re.compile("0 of your 2: counted as 4[1-8]% of them"))

@@ -90,8 +90,9 @@ class Crossing:
 
     def seen(self) -> None:
         """Waits until the deletion is to be seen by another device."""
+        end = time.monotonic() + 30
         while not any(one["fields"].get("gone") for one in self.looks.news()):
-            pass
+            assert time.monotonic() < end, "the deletion was never to be seen"
 
     def again(self) -> list[bytes]:
         """Sends the photos again, in any order; those that the server said it has."""

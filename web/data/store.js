@@ -2,7 +2,8 @@
  * What the phone keeps: a thin layer over IndexedDB. Every write is on the disk before its promise
  * resolves. Where the browser refuses storage everything works in memory, and `problem()` says so.
  * A connection that the browser closed is opened again, and what was under way is done once more:
- * so everything that is done in a transaction begins from nothing each time.
+ * so everything that is done in a transaction begins from nothing each time. What stores there are,
+ * and in which version, is said by STORES in storage-connection.js.
  */
 import { ASIDE, asideOf, guarded, guards, loadGate } from "./gate.js";
 import { inMemory } from "./memory-store.js";

@@ -73,8 +73,8 @@ function told(pack, { variants, states, parts }) {
 function unwritten(pack, gaps) {
   return lines("How much is not written down", gaps, ({ kind, new: alone, of, share }) => [
     pack.kinds[kind].plural,
-    `${alone} of your ${of} nobody else has told of, and you have no other like them: about ` +
-      `${percent(share)} of what you meet is taken to be not written down yet`,
+    `For ${alone} of your ${of}, that one piece is all that tells of its variant. So about ` +
+      `${percent(share)} of what you meet is probably not written down yet.`,
   ]);
 }
 
