@@ -107,6 +107,26 @@ def test_the_order_in_which_records_come_makes_no_difference(records, random):
     assert compiled([records[0], *shuffled]) == compiled([records[0], *rest])
 
 
+def test_rows_of_one_key_taken_in_again_stay_as_many():
+    twice = [
+        ("range_kind", {"name": "New kind", "plural": "New kinds"}), ("range_part", {"swap": 0.1}),
+        ("range_source", {"what": "A book"}), ("range_feature", {"name": "Roof"}),
+        ("range_state", {"feature": "ra"}), ("range_item", {"number": "101", "kind": "rkindb"}),
+        ("range_variant", {"item": "ritema"}),
+    ]  # fmt: skip
+    records = [row("range", "r0", key="ostwick", name="Ostwick")]
+    for sort, fields in twice:
+        stem = "r" if sort == "range_feature" else sort.replace("range_", "r")
+        records += [row(sort, stem + one, range="r0", key="new", **fields) for one in "ab"]
+    rows = rows_of_records(records[0], records[1:])
+    again = taken_in(rows, records[0], records[1:])
+    first, second = ({one["id"] for one in some} for some in (records, again))
+    assert first <= second
+    extra = [one for one in again if one["id"] not in first]
+    assert [one["type"] for one in extra] == ["range_variant"], "the item that had none has one"
+    assert rows_of_records(again[0], again[1:])["kinds"] == rows["kinds"]
+
+
 def half(number: str, years: str, seen: list[str]) -> list[dict[str, Any]]:
     """A range with one item, of which a feature was looked at."""
     return [

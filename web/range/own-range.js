@@ -87,7 +87,7 @@ export function newRange(fields) {
 export function newKind(range, fields) {
   const name = fields.name;
   return newRow("range_kind", range, {
-    key: plainWord(name),
+    key: newKey(name),
     plural: name,
     complete: "a beginning",
     ...fields,
@@ -96,7 +96,7 @@ export function newKind(range, fields) {
 
 /** A part that can be swapped: {name, swap, replaced}. */
 export function newPart(range, fields) {
-  return newRow("range_part", range, { key: plainWord(fields.name), swap: 0.05, ...fields });
+  return newRow("range_part", range, { key: newKey(fields.name), swap: 0.05, ...fields });
 }
 
 /** Who says so: {what, year, trust}. */

@@ -12,7 +12,7 @@ from ..shapes import SEEN, new_fields
 from ..types.gate import Group
 from ..types.rows import CellText, RangeRows, RecordsMade, TextPair
 from .cells import read_states
-from .own_rows import by_id, named, text_at
+from .own_rows import by_id, keys_of, named, names_by_id, text_at, variant_records
 from .splitting import at_place
 from .words import KIND, OF_THE_RANGE
 
@@ -22,15 +22,21 @@ AGAIN = "+"  # behind the name of a row that has the same name as one before it
 def names_there(whole: Group, records: list[Group]) -> dict[str, Group]:
     """The rows that a range has, each by its sort and what it is called in files."""
     own = by_id(records, whole)
+    variants = variant_records(own)
+    names: dict[str, dict[str, str]] = {
+        "range_kind": own["kind_names"], "range_part": own["part_names"],
+        "range_source": own["source_names"], "range_feature": own["feature_names"],
+        "range_item": own["item_names"],
+        "range_variant": names_by_id(variants, keys_of(variants)),
+    }  # fmt: skip
     out: dict[str, Group] = {}
     for record in records:
         ident = text_at(record, "id")
         sort = text_at(record, "type")
-        name = text_at(record, "key")
+        name = named(names[sort], ident) if sort in names else ""
         if sort == "range_state":
-            name = named(own["feature_names"], text_at(record, "feature")) + " " + name
-        if sort == "range_item":
-            name = named(own["item_names"], ident)
+            name = named(own["feature_names"], text_at(record, "feature")) + " "
+            name = name + named(own["state_names"], ident)
         if sort == "range_caution":
             name = text_at(record, "text")
         if sort == "range_move":

@@ -321,13 +321,18 @@ def only_variant(item: ItemRow, key: str) -> VariantRow:
     }  # fmt: skip
 
 
-def variant_rows(own: OwnRecords, items: list[ItemRow]) -> list[VariantRow]:
-    """The variants of the items that are there; one of each item that has none."""
-    records = [
+def variant_records(own: OwnRecords) -> list[Group]:
+    """The variants of the items that are there."""
+    return [
         record
         for record in live_rows(own["records"], "range_variant")
         if named(own["item_names"], value_at(record, "item")) != ""
     ]
+
+
+def variant_rows(own: OwnRecords, items: list[ItemRow]) -> list[VariantRow]:
+    """The variants of the items that are there; one of each item that has none."""
+    records = variant_records(own)
     keys = keys_of(records)
     out: list[VariantRow] = []
     having: dict[str, int] = {}
