@@ -226,5 +226,9 @@ def test_items_are_typed_in_a_table_with_the_keyboard_alone(browser, server):
     ]  # fmt: skip
     assert items[1]["name"] == "Brake coach"
     assert len(records(page, "range_variant")) == 4
+    to_range(page)
+    page.get_by_role("button", name="Variants as a table").click()
+    of = page.get_by_label(re.compile("^Item: ")).first.locator("option")
+    assert [one[:3] for one in of.all_inner_texts()] == ["104", "105", "106"], "no variant of none"
     assert page.reported == []
     context.close()

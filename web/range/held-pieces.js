@@ -16,7 +16,7 @@ const HELD_BY_IT =
 /** The records that are of an item, or of a variant. */
 function held(row) {
   const { key } = record(row.range);
-  const number = row.type === "range_item" ? row.number : record(row.item).number;
+  const number = row.type === "range_item" ? row.number : (record(row.item)?.number ?? "");
   const ofVariant = (one) =>
     one.variant === row.key || (one.of ?? []).some(({ variant }) => variant === row.key);
   return POINTING.flatMap(all).filter(

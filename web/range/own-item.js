@@ -230,18 +230,22 @@ export async function versionScreen(_, { id }) {
   const variant = record(id);
   if (!variant || variant.trashed !== "") return gone();
   const item = record(variant.item);
-  if (!item) return gone();
-  const features = await featuresFor(variant.range, kindKey(item));
   const save = (field, what) => saver(id, field, what);
+  const title = heading(1, variant.name || "A variant without a name yet");
+  const faults = await faultsHere(variant);
+  const name = textField("What it is called", variant.name, save("name", "Name"), {
+    hint: "By what is different, for example: with metal horns.",
+  });
+  const remove = button("Delete", () => run(() => awayWith(variant)), { class: "plain" });
+  if (!item) return el("section", { class: "shelf" }, title, ...faults, name, remove);
+  const features = await featuresFor(variant.range, kindKey(item));
   return el(
     "section",
     { class: "shelf" },
-    heading(1, variant.name || "A variant without a name yet"),
-    ...(await faultsHere(variant)),
+    title,
+    ...faults,
     el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
-    textField("What it is called", variant.name, save("name", "Name"), {
-      hint: "By what is different, for example: with metal horns.",
-    }),
+    name,
     dateField("Made", variant.years, save("years", "Years"), {
       hint: "Leave it empty where it is as for the item, or not known.",
     }),
@@ -253,7 +257,7 @@ export async function versionScreen(_, { id }) {
     }),
     longField("Notes", variant.note, save("note", "Notes")),
     button("Copy it", () => run(() => copied(variant)), { class: "plain" }),
-    button("Delete", () => run(() => awayWith(variant)), { class: "plain" }),
+    remove,
   );
 }
 

@@ -150,10 +150,11 @@ function cell(row, [field, label, options], name) {
     const known = several ? [["several", "One of several"], ...options] : options;
     const shown = several ? "several" : list ? (now[0] ?? "") : now;
     const all = shown === "?" ? [["?", "Not recorded"], ...known] : known;
-    const control = choices(all, shown, props, () => {
+    const change = () => {
       if (control.value !== "several")
         settle(control, list ? [control.value].filter(Boolean) : control.value);
-    });
+    };
+    const control = choices(all, shown, props, change, field !== "item");
     return [control, wrong];
   }
   const years = field === "years";
@@ -174,13 +175,15 @@ function cell(row, [field, label, options], name) {
   return [control, wrong];
 }
 
-function choices(options, now, props, onchange) {
+/** `none`: whether none of them can be chosen; where nothing is, it is shown all the same. */
+function choices(options, now, props, onchange, none = true) {
+  const known = options.some(([value]) => value === now);
+  const blank = el("option", { value: "", selected: !known, disabled: !none }, "–");
   return el(
     "select",
     { ...props, onchange },
-    [["", "–"], ...options].map(([value, words]) =>
-      el("option", { value, selected: value === now }, words),
-    ),
+    none || !known ? blank : null,
+    options.map(([value, words]) => el("option", { value, selected: value === now }, words)),
   );
 }
 
@@ -254,10 +257,11 @@ function atOnce(ids, columns) {
   );
   let control;
   const draw = () => {
-    const [, label, options] = fields.find(([field]) => field === which.value);
+    const [field, label, options] = fields.find(([name]) => name === which.value);
+    const none = field !== "item"; // no variant without one
     const props = { "aria-label": `${label} of all of them` };
     control = options
-      ? choices(options, "", props, () => {})
+      ? choices(options, none ? "" : options[0]?.[0], props, () => {}, none)
       : el("input", { type: "text", autocomplete: "off", ...props });
     place.replaceChildren(control);
   };
