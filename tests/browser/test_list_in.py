@@ -77,6 +77,14 @@ def test_a_damaged_workbook_is_refused_or_read_as_if_it_were_whole(reader):
         assert isinstance(found, str) or found == on_the_server(data), at
 
 
+def test_a_row_of_a_workbook_keeps_its_number_where_others_are_empty(reader):
+    data = workbook([["No.", "Name"], [], ["1", "Van"], ["", None], [], ["2", "Coach"]])
+    lines = READ.replace("return await workbookRows", "return (await workbookRows").replace(
+        "(bytes)));", "(bytes)))).map(({ line }) => line);"
+    )
+    assert reader.evaluate(lines, list(data)) == [1, 3, 6]
+
+
 def sixty_rows() -> list[list[str]]:
     """Forty items, twenty of them in two versions; a few slips, as such lists have them."""
     colours = ["Green", "black", "maroon", "Blue", "grey", "gren"]
@@ -169,11 +177,11 @@ def test_a_pasted_table_again_adds_only_what_is_new(page, server):
     page.goto(server.url)
     hand = Hand(page)
     begins(hand)
-    text = "Number\tName\tMade\n7\tGoods van\t1957\n8\tBrake coach\tlong ago\n"
+    text = "\nNumber\tName\tMade\n\n7\tGoods van\t1957\n8\tBrake coach\tlong ago\n"
     page.get_by_label("Or paste it here").fill(text)
     page.get_by_role("button", name="Read what I pasted").click()
     page.get_by_role("button", name="See what changes").click()
-    expect(page.get_by_text("Row 3: “long ago”.")).to_be_visible()
+    expect(page.get_by_text("Row 5: “long ago”.")).to_be_visible()
     page.get_by_role("button", name="Write them down").click()
     expect(page.get_by_text("2 items of the list are in the range.")).to_be_visible()
     page.get_by_role("button", name="From a list").click()
@@ -184,6 +192,51 @@ def test_a_pasted_table_again_adds_only_what_is_new(page, server):
     page.get_by_role("button", name="Write them down").click()
     expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
     assert sorted(one["number"] for one in records(page, "range_item")) == ["7", "8", "9"]
+
+
+def pasted(page: Page, text: str) -> None:
+    page.get_by_role("button", name="From a list").click()
+    page.get_by_label("Or paste it here").fill(text)
+    page.get_by_role("button", name="Read what I pasted").click()
+
+
+def test_variants_of_a_list_keep_their_years_and_come_in_once(page, server):
+    page.goto(server.url)
+    begins(Hand(page))
+    page.get_by_role("button", name="Back").click()
+    pasted(page, "Number\tName\n7\tGoods van\n8\tOil tank\n")
+    page.get_by_role("button", name="See what changes").click()
+    page.get_by_role("button", name="Write them down").click()
+    page.get_by_role("button", name="Items as a table").click()
+    page.get_by_label("What it is: 8 Oil tank").select_option(label="–")
+    page.get_by_role("button", name="Back").click()
+    text = (
+        "Number\tName\tVersion\tColour\tMade\n7\tGoods van\tlate\t\t1961\n"
+        "8\tOil tank\tlate\tpurplish\t\n9\tCoach\t\tGreen\t\n9\tCoach\t\tBlack\t\n"
+    )
+    pasted(page, text)
+    page.get_by_role("button", name="See what changes").click()
+    unread = page.get_by_label("Colour: “purplish”")
+    unread.select_option(label="Something new: purplish")
+    expect(unread).to_have_count(0)
+    page.get_by_role("button", name="Back to the columns").click()
+    column = page.get_by_label("Colour", exact=True)
+    before = column.input_value()
+    column.select_option(label="Notes")
+    column.select_option(before)
+    page.get_by_role("button", name="See what changes").click()
+    expect(unread).to_be_visible()
+    unread.select_option(label="Something new: purplish")
+    expect(page.get_by_text("1 new item, 3 further variants.")).to_be_visible()
+    page.get_by_role("button", name="Write them down").click()
+    expect(page.get_by_text("3 items of the list are in the range.")).to_be_visible()
+    said = sorted((one["name"], one["years"]) for one in records(page, "range_variant"))
+    named = [("Black", ""), ("Green", ""), ("late", ""), ("late", "1961")]
+    assert said == [("", ""), ("", ""), *named]
+    pasted(page, text)
+    page.get_by_role("button", name="See what changes").click()
+    expect(page.get_by_text("4 are there already.")).to_be_visible()
+    expect(page.get_by_role("button", name="Write them down")).to_have_count(0)
 
 
 def lines(count: int) -> bytes:

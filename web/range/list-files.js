@@ -1,6 +1,6 @@
 /** A list from a file (CSV, XLSX) or from the clipboard, as rows of cells. */
 import { NoZip, unzipped } from "../parts/zip.js";
-import { workbookRows } from "./workbook.js";
+import { numbered, workbookRows } from "./workbook.js";
 
 const MOST = 20_000_000; // bytes
 const MOST_ROWS = 2000;
@@ -11,7 +11,10 @@ const TOP = 10; // rows among which the headings are looked for
 /** A list that cannot be read, said in a sentence. */
 export class NoList extends Error {}
 
-/** The rows of a file, those that say something. Throws NoList. */
+/**
+ * The rows of a file, those that say something, each with its number in the file (`line`). Throws
+ * NoList.
+ */
 export async function rowsOfFile(file) {
   if (file.size > MOST)
     throw new NoList("This file is too large to be a list. Take pictures out of it, or split it.");
@@ -39,7 +42,12 @@ export function rowsOfText(text) {
 
 function sound(rows) {
   const full = rows
-    .map((row) => row.map((cell) => cell.trim()))
+    .map((row, place) =>
+      numbered(
+        row.map((cell) => cell.trim()),
+        row.line ?? place + 1,
+      ),
+    )
     .filter((row) => row.some((cell) => cell !== ""));
   if (full.length < 2)
     throw new NoList("There is no list in it: the first row must say what the columns are.");

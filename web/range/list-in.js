@@ -109,6 +109,8 @@ function columns(draw) {
       (value) => {
         const [what, ...key] = value.split(" ");
         job.columns[place] = { field: what, feature: key.join(" ") };
+        for (const text of Object.keys(job.settled))
+          if (text.startsWith(`${place} `)) delete job.settled[text]; // said of what it was before
         return false;
       },
       samples.slice(0, SAMPLES).join(" · ") || "Empty",
@@ -209,7 +211,7 @@ function told(draw) {
       { class: "plain wide" },
     ),
     ...longList("Rows", lines, ({ line, text }) =>
-      el("p", {}, el("span", { class: "quiet" }, `Row ${line + 2} `), text),
+      el("p", {}, el("span", { class: "quiet" }, `Row ${job.rows[line + 1].line} `), text),
     ),
   ].filter(Boolean);
 }
@@ -240,7 +242,9 @@ function notUnderstood(draw) {
   };
   const years = found.years
     .slice(0, FEW)
-    .map(({ line, text, wrong }) => el("li", {}, `Row ${line + 2}: “${text}”. ${wrong}`));
+    .map(({ line, text, wrong }) =>
+      el("li", {}, `Row ${rows[line + 1].line}: “${text}”. ${wrong}`),
+    );
   return [
     found.unread.length === 0
       ? null
@@ -268,7 +272,7 @@ async function written() {
     kind,
   });
   const count = found.items.length;
-  const said = `${count === 1 ? "1 item" : `${count} items`} of the list are in the range.`;
+  const said = `${count === 1 ? "1 item" : `${count} items`} of the list ${count === 1 ? "is" : "are"} in the range.`;
   if (!(await keepRows("From a list", made, { edits, said }))) return;
   job = null;
   goTo("own", { id: range }, { instead: true, told: true });

@@ -83,12 +83,26 @@ export async function meaning(rows, columns, held, settled) {
   }
   for (const read of reads)
     if (read.kind === "") read.kind = ranging.kind_in_name(read.name, held.choices);
+  const items = ranging.listed_items(reads);
+  for (const { variants } of items)
+    if (variants.length > 1) for (const one of variants) one.name ||= differing(one, held);
   return {
-    items: ranging.listed_items(reads),
+    items,
     unread: [...unread.values()],
     years,
     left: lines.length - reads.length,
   };
+}
+
+/** What a variant is called by what is seen on it alone. */
+function differing({ seen }, held) {
+  const names = seen.flatMap(([feature, states]) => {
+    const looked = held.features.find(({ key }) => key === feature);
+    return states.map(
+      (id) => looked?.states.find(({ key }) => key === id)?.name ?? id.replace(/^new /, ""),
+    );
+  });
+  return names.map((name, place) => (place === 0 ? name : small(name))).join(", ");
 }
 
 /** What the person said of a text is kept under this name. */

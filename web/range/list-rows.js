@@ -1,6 +1,5 @@
 /** The rows of a range of one's own that a list makes (`meaning` in list-meant.js). */
 import { record } from "../data/records.js";
-import { small } from "../parts/say.js";
 import { kindIn, rowsFor, variantsIn } from "./describing.js";
 import { OF_ITS_OWN } from "./list-meant.js";
 import { newFeature, newItem, newSource, newState, newVariant, rowsOf } from "./own-range.js";
@@ -35,7 +34,7 @@ export function rowsOfList(range, { items, held, headings, kind }) {
   const looks = looksFor(range, { held, headings, made, edits, put });
   for (const item of items) {
     const there = itemThere(range, item);
-    const of = there ? record(there.kind) : kinds(item.kind || kind);
+    const of = (there && record(there.kind)) || kinds(item.kind || kind);
     const seen = (pairs) => Object.fromEntries(pairs.map((pair) => looks(pair, of)));
     const source = sources(item.source);
     const own =
@@ -54,23 +53,22 @@ export function rowsOfList(range, { items, held, headings, kind }) {
     for (const variant of item.variants) {
       if (isThere(there, variant, item)) continue;
       const all = there ? [...item.seen, ...variant.seen] : variant.seen;
-      const { years, note } = variant;
-      const name = variant.name || (item.variants.length > 1 ? differing(variant, held) : "");
-      put([newVariant(own, { name, years, note, source: years ? source : "", seen: seen(all) })]);
+      // what all rows of a number say stands at the item: of one that is there, at its variant
+      const said = (field) =>
+        variant[field] || (there && there[field] !== item[field] ? item[field] : "");
+      const years = said("years");
+      put([
+        newVariant(own, {
+          name: variant.name,
+          years,
+          note: said("note"),
+          source: years ? source : "",
+          seen: seen(all),
+        }),
+      ]);
     }
   }
   return { rows: made, edits };
-}
-
-/** What a variant is called by what is seen on it alone. */
-function differing({ seen }, held) {
-  const names = seen.flatMap(([feature, states]) => {
-    const looked = held.features.find(({ key }) => key === feature);
-    return states.map(
-      (id) => looked?.states.find(({ key }) => key === id)?.name ?? id.replace(/^new /, ""),
-    );
-  });
-  return names.map((name, place) => (place === 0 ? name : small(name))).join(", ");
 }
 
 /** The kind of a key, made where the range has none of it. */

@@ -13,7 +13,15 @@ const SYMBOL = /\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|"([^"]*)"/;
 const MONEY = /^([£€$¥]|[A-Z]{3})$/;
 const CELL = /^([A-Z]{1,3})(\d+)$/;
 
-/** The rows of the first sheet that has any. `files`: of the workbook (`unzipped`). */
+/** A row of cells that knows its number in the file: what stands between others may be left out. */
+export function numbered(cells, line) {
+  return Object.assign(cells, { line });
+}
+
+/**
+ * The rows of the first sheet that has any, each with its number there (`line`). `files`: of the
+ * workbook (`unzipped`).
+ */
 export async function workbookRows(files) {
   const xml = async (name) => {
     const file = files.get(name.replace(/^\//, ""));
@@ -77,7 +85,9 @@ function formatsOf(styles) {
 
 function rowsOf(sheet, about) {
   const rows = [];
+  let line = 0;
   for (const row of tags(sheet, "row")) {
+    line = Number(row.getAttribute("r") ?? line + 1);
     const cells = [];
     for (const cell of tags(row, "c")) {
       const named = CELL.exec(cell.getAttribute("r") ?? "");
@@ -86,7 +96,7 @@ function rowsOf(sheet, about) {
       cells[place] = cellText(cell, about);
     }
     while (cells.length > 0 && cells.at(-1).trim() === "") cells.pop();
-    if (cells.length > 0) rows.push(cells);
+    if (cells.length > 0) rows.push(numbered(cells, line));
   }
   return rows;
 }
