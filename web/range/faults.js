@@ -58,8 +58,8 @@ const WORDS = {
   "no years": () => "Another source gives years, but nobody else does. Fill in “Made” as well.",
   circle: ({ said }) => `These lead round in a circle: ${said.join(", then ")}. Break it at one.`,
   "not of kind": ({ field, said }) =>
-    `What is seen of ${lookName(field)} is noted, which ${small(kindName(said[0]))} cannot ` +
-    "have. Say there that it can, or remove it.",
+    `What is seen of ${lookName(field)} is noted, which ${small(kindPlural(said[0]))} ` +
+    "cannot have. Say there that they can, or remove it.",
   "no such there": ({ field }) =>
     `What is seen of ${lookName(field)} is noted, which is not asked of a piece like this. ` +
     "Remove it, or change when it is asked.",
@@ -71,17 +71,18 @@ const WORDS = {
 };
 
 function lookName(key) {
-  return `“${keyed("range_feature", key) ?? key}”`;
+  return `“${keyed("range_feature", key)?.name ?? key}”`;
 }
 
-function kindName(key) {
-  return keyed("range_kind", key) ?? key;
+function kindPlural(key) {
+  const kind = keyed("range_kind", key);
+  return kind?.plural || kind?.name || "such pieces";
 }
 
 let rows = []; // of the range whose faults are told
 
 function keyed(type, key) {
-  return rows.find((row) => row.type === type && (row.key === key || row.id === key))?.name;
+  return rows.find((row) => row.type === type && (row.key === key || row.id === key));
 }
 
 /** The sentence of a fault. @param {RowFault} fault */

@@ -186,8 +186,8 @@ async function away(row) {
       "p",
       {},
       `${uses === 1 ? "1 place" : `${uses} places`} in this range ${uses === 1 ? "says" : "say"} ` +
-        "so. What they say about it then no longer counts. Nothing else is lost, and it is all " +
-        "there again once you take this out of the bin.",
+        "so. Nothing said about it counts then. Nothing else is lost, and it is all there again " +
+        "once you take this out of the bin.",
     ),
     button(
       "Delete it",

@@ -65,7 +65,16 @@ export async function tryingScreen(state, { id }) {
     below,
   );
   const shown = () => section.isConnected;
-  setTimeout(() => run(() => found({ id, pack, sure, first, below, shown })));
+  // beside the queue: whoever waits for a tap must not wait for all trials
+  setTimeout(async () => {
+    try {
+      await found({ id, pack, sure, first, below, shown });
+    } catch (error) {
+      run(() => {
+        throw error;
+      });
+    }
+  });
   return section;
 }
 
@@ -135,7 +144,7 @@ function howSure({ count, right, unknown, questions, fewest, most, sure }) {
   return (
     `${count} pieces were drawn from what you wrote down, with a slip or a part from another ` +
     `piece now and then: ${right} were named right, after ${Math.round(questions)} questions ` +
-    `as a rule${times}. It was then ${percent(sure)} sure, taken all together.${beyond}`
+    `as a rule${times}. On average it was then ${percent(sure)} sure.${beyond}`
   );
 }
 
