@@ -272,7 +272,8 @@ async function written() {
     kind,
   });
   const count = found.items.length;
-  const said = `${count === 1 ? "1 item" : `${count} items`} of the list ${count === 1 ? "is" : "are"} in the range.`;
+  const those = count === 1 ? "1 item of the list is" : `${count} items of the list are`;
+  const said = `${those} in the range.`;
   if (!(await keepRows("From a list", made, { edits, said }))) return;
   job = null;
   goTo("own", { id: range }, { instead: true, told: true });
