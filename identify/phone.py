@@ -72,7 +72,7 @@ RANGING_EXPORTS = (
     "put_together", "learned_from", "take_in_learned",
     "from_pieces_alone", "gaps_told", "take_in_gaps",
     "effect_of_change",
-    "column_uses", "states_meant", "kind_in_name", "read_lines", "listed_items",
+    "column_uses", "kind_in_name", "read_lines", "listed_items",
     "rows_of_folder", "files_of_rows", "faults_of_records",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first

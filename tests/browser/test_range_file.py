@@ -37,7 +37,7 @@ def test_a_friends_half_is_put_together_with_mine_and_taken_back_as_one(ostwick)
     put_in(ostwick, json.dumps({"format": 1, "kind": "identify range", "rows": rows}))
     ostwick.get_by_label("Who wrote it?").fill("Anna")
     ostwick.get_by_role("button", name="Put it together with your Ostwick").click()
-    expect(ostwick.get_by_text("1 item came in.")).to_be_visible()
+    expect(ostwick.get_by_text("1 item imported.")).to_be_visible()
     assert sorted(one["number"] for one in records(ostwick, "range_item")) == ["104", "105"]
     assert len(records(ostwick, "range")) == len(records(ostwick, "range_kind")) == 1
     ostwick.get_by_role("button", name=re.compile("^Undo$")).last.click()

@@ -172,6 +172,25 @@ def test_what_only_the_other_knows_is_taken():
     assert (item["years"], item["source"], item["cells"]) == ("1957", "book", [["roof", "white"]])
 
 
+def test_notes_contents_and_former_numbers_that_only_the_other_has_come_in():
+    mine, theirs = half("101", "1955", []), half("101", "1955", [])
+    mine[-2] |= {"note": "Seldom seen", "carried": ["7", "8"]}
+    theirs[-2] |= {"note": "Boxed", "carried": ["8", "9"], "formation": "Night train"}
+    theirs[-1] |= {"key": "other", "note": "With a lamp"}
+    mine.append(row("range_move", "rm", range="r0", what="item", was="1", now="101"))
+    theirs.append(row("range_move", "rm", range="r0", what="item", was="1", now="101", note="!"))
+    theirs.append(row("range_move", "rn", range="r0", what="item", was="2", now="101"))
+    theirs.append(row("range_move", "ro", range="r0", what="variant", was="old", now="other"))
+    rows = joined(mine, theirs)["rows"]
+    [item], [variant] = rows["items"], rows["variants"]
+    assert item["note"] == "Seldom seen\nAnna: Boxed"
+    assert (item["carried"], item["formation"]) == (["7", "8", "9"], "Night train")
+    assert (variant["id"], variant["note"]) == ("one", "With a lamp")
+    moves = [(move["what"], move["was"], move["now"], move["note"]) for move in rows["moves"]]
+    assert moves[:2] == [("item", "1", "101", ""), ("item", "2", "101", "")]
+    assert moves[2:] == [("variant", "old", "one", "")]
+
+
 @pytest.mark.heavy
 @SLOW
 @given(own_ranges(sound=True))

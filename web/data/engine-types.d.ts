@@ -2643,6 +2643,8 @@ export interface BothRanges {
   name: string;
   /** what their sources are called in mine */
   sources: Record<string, string>;
+  /** and their variants */
+  variants: Record<string, string>;
   /** items that came in */
   added: number;
   /** in how many places they say different things */
@@ -3568,8 +3570,6 @@ export interface RangingModule {
   effect_of_change(records: Array<Group>, change: Group, first: number, last: number): ChangeEffect;
   /** What each column of a list seems to be; each field but `seen` once, each feature once. */
   column_uses(headings: Array<string>, lines: Array<Array<string>>, features: Array<LookedAt>, kinds: Array<Choice>): Array<ColumnUse>;
-  /** The states that a cell means: one, or those of "red or green"; empty where one is unread. */
-  states_meant(text: string, states: Array<Choice>): Array<string>;
   /** The kind that the name of an item names; "" for none, or several. */
   kind_in_name(name: string, kinds: Array<Choice>): string;
   /**

@@ -14,6 +14,7 @@ from ..types.rows import (
     CellText,
     ChangeRow,
     ItemRow,
+    MoveRow,
     RangeRows,
     SourceRow,
     TextPair,
@@ -133,6 +134,21 @@ def with_line(note: str, line: str) -> str:
     return line if note == "" else note + "\n" + line
 
 
+def join_note(out: BothRanges, mine: ItemRow | VariantRow, theirs: ItemRow | VariantRow) -> None:
+    """Notes: theirs where mine has none, else below it, with who says so."""
+    if mine["note"] == "":
+        mine["note"] = theirs["note"]
+    elif theirs["note"] not in ["", mine["note"]]:
+        mine["note"] = with_line(mine["note"], out["name"] + ": " + theirs["note"])
+
+
+def add_texts(mine: list[str], theirs: list[str]) -> None:
+    """Add the texts that are not there."""
+    for text in theirs:
+        if text not in mine:
+            mine.append(text)
+
+
 def join_features(mine: RangeRows, theirs: RangeRows) -> None:
     """Features, and the states that only one of them has."""
     for feature in theirs["features"]:
@@ -169,6 +185,11 @@ def join_items(out: BothRanges, theirs: RangeRows) -> None:
             out["added"] = out["added"] + 1
         else:
             own = mine["items"][place]
+            join_note(out, own, item)
+            add_texts(own["carried"], item["carried"])
+            add_texts(own["contains"], item["contains"])
+            if own["formation"] == "":
+                own["formation"] = item["formation"]
             if own["name"] != item["name"] and item["name"] != item["number"]:
                 own["note"] = with_line(own["note"], out["name"] + ": " + item["name"])
             join_years(out, own, item)
@@ -176,13 +197,17 @@ def join_items(out: BothRanges, theirs: RangeRows) -> None:
     ids = places_by([row["id"] for row in mine["variants"]])
     for variant in theirs["variants"]:
         like = variant_like(mine, variant)
+        name = variant["id"]
         if like < 0:
-            variant["id"] = free_name(ids, variant["id"])
+            variant["id"] = free_name(ids, name)
+            out["variants"]["i" + name] = variant["id"]
             variant["source"] = in_my_names(out["sources"], variant["source"])
             variant["other_years"] = renamed_pairs(out, variant["other_years"])
             mine["variants"].append(variant)
             ids["i" + variant["id"]] = 1
         else:
+            out["variants"]["i" + name] = mine["variants"][like]["id"]
+            join_note(out, mine["variants"][like], variant)
             join_years(out, mine["variants"][like], variant)
             join_cells(out, mine["variants"][like], variant)
 
@@ -228,6 +253,17 @@ def join_changes(out: BothRanges, theirs: RangeRows) -> None:
                 out["differ"] = out["differ"] + 1
 
 
+def join_moves(out: BothRanges, theirs: list[MoveRow]) -> None:
+    """What was called otherwise before: theirs where mine does not say of it."""
+    mine = out["rows"]["moves"]
+    for move in theirs:
+        same = [1 for own in mine if own["what"] == move["what"] and own["was"] == move["was"]]
+        if len(same) == 0:
+            if move["what"] == "variant":
+                move["now"] = out["variants"].get("i" + move["now"], move["now"])
+            mine.append(move)
+
+
 def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> BothRanges:
     """Mine with what theirs has besides, both changed where they stand. `who` is the id of a source
     that stands for them where they name none, `name` what they are called.
@@ -241,10 +277,11 @@ def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> Bot
     add_missing(mine["drawings"], theirs["drawings"])
     out: BothRanges = {
         "rows": mine, "who": who, "name": name, "sources": source_names_of(mine, theirs),
-        "added": 0, "differ": 0,
+        "variants": {}, "added": 0, "differ": 0,
     }  # fmt: skip
     join_items(out, theirs)
     join_changes(out, theirs)
+    join_moves(out, theirs["moves"])
     for caution in theirs["cautions"]:
         same = [1 for other in mine["cautions"] if other["text"] == caution["text"]]
         if len(same) == 0:

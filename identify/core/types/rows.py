@@ -445,5 +445,6 @@ class BothRanges(TypedDict):
     who: str  # the id of the source that stands for the other collector
     name: str
     sources: dict[str, str]  # what their sources are called in mine
+    variants: dict[str, str]  # and their variants
     added: int  # items that came in
     differ: int  # in how many places they say different things
