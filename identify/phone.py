@@ -69,7 +69,7 @@ MERGING_EXPORTS = (
 )  # fmt: skip
 RANGING_EXPORTS = (
     "rows_of_records", "records_of_rows", "rows_needed", "usable", "compiled_range",
-    "put_together", "learned_from", "take_in_learned",
+    "put_together", "said_by", "names_unknown", "learned_from", "take_in_learned",
     "from_pieces_alone", "gaps_told", "take_in_gaps",
     "effect_of_change",
     "column_uses", "kind_in_name", "read_lines", "listed_items",

@@ -102,9 +102,14 @@ def test_a_zip_that_is_no_range_is_refused_in_a_sentence(page, server, name):
     assert records(page, "range") == []
 
 
-def test_a_column_that_means_nothing_is_told(page, server):
+def test_what_would_be_left_out_is_told(page, server):
     files = small_files()
     files["sources.csv"] = files["sources.csv"].replace("trust\n", "trust,shelf\n")
+    files["items.csv"] = files["items.csv"].replace("102,,green", "102,,gren")
+    files["drawings/livery-red.svg"] += " " * 100_000
     page.goto(server.url)
     give(page, "small.zip", zipped(dict(files)))
-    expect(page.get_by_role("dialog")).to_contain_text("The column “shelf” is left out")
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("The column “shelf” is left out")
+    expect(sheet).to_contain_text("1 thing in it means nothing in this range, and is left out")
+    expect(sheet).to_contain_text("1 drawing is too large and left out")

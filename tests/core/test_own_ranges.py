@@ -12,8 +12,8 @@ from identify.core.belief import prepare
 from identify.core.ranges.compiling import compiled_range
 from identify.core.ranges.own_records import records_of_rows, rows_needed
 from identify.core.ranges.own_rows import rows_of_records
-from identify.core.ranges.together import put_together
-from identify.core.ranges.usable import usable
+from identify.core.ranges.together import put_together, said_by
+from identify.core.ranges.usable import names_unknown, usable
 from identify.core.session import new_session
 from identify.core.types.pack import Pack
 from identify.core.types.rows import RangeRows
@@ -189,6 +189,30 @@ def test_notes_contents_and_former_numbers_that_only_the_other_has_come_in():
     moves = [(move["what"], move["was"], move["now"], move["note"]) for move in rows["moves"]]
     assert moves[:2] == [("item", "1", "101", ""), ("item", "2", "101", "")]
     assert moves[2:] == [("variant", "old", "one", "")]
+
+
+def test_who_wrote_a_range_stands_where_it_names_no_source():
+    records = half("101", "1955", [])
+    records.append(row("range_item", "rb", range="r0", number="102", name="Van", kind="rkind"))
+    records.append(row("range_variant", "rv", range="r0", item="rb", key="v", years="1957"))
+    rows = rows_of_records(records[0], records[1:])
+    said_by(rows, "who_anna", "Anna")
+    assert [one["what"] for one in rows["sources"]] == ["A book", "Anna"]
+    assert {one["number"]: one["source"] for one in rows["items"]} == {
+        "101": "book", "102": "who_anna",
+    }  # fmt: skip
+    assert {one["id"]: one["source"] for one in rows["variants"]} == {"one": "", "v": "who_anna"}
+
+
+def test_names_that_a_range_does_not_have_are_counted():
+    records = half("101", "1955", ["rgrey"])
+    rows = rows_of_records(records[0], records[1:])
+    assert names_unknown(rows) == 0
+    rows["items"][0] |= {"kind": "coatch", "source": "bok", "cells": [["roof", "gray"]]}
+    rows["variants"][0]["item"] = "1O1"
+    assert names_unknown(rows) == 4
+    rows["items"][0]["years"] = "some time"
+    assert names_unknown(rows) == 4, "years that cannot be read are kept as they are"
 
 
 @pytest.mark.heavy

@@ -3553,6 +3553,16 @@ export interface RangingModule {
    * that stands for them where they name none, `name` what they are called.
    */
   put_together(mine: RangeRows, theirs: RangeRows, who: string, name: string): BothRanges;
+  /**
+   * Let a range that another collector wrote say so: who it is stands as the source wherever it
+   * names none.
+   */
+  said_by(rows: RangeRows, who: string, name: string): null;
+  /**
+   * How many fields name what the range does not have, which records cannot hold: a kind, a
+   * source, an item or a state. What a move says of a number stays as it is.
+   */
+  names_unknown(rows: RangeRows): number;
   /** What specimens tell of a range, as it says itself (not of one that has learned already). */
   learned_from(pack: Pack, specimens: Array<Specimen>): Learned;
   /** Put what was learned into a compiled range, where it stands. Its version is not changed. */

@@ -56,16 +56,22 @@ function blank() {
 
 function allowed(from) {
   const node = document.createElementNS(SVG, from.localName);
-  for (const { name, value } of from.attributes) {
-    const plain = ATTRIBUTES.has(name) && !/url\s*\(|\\/i.test(value); // in CSS \72 is an r
-    if (plain || (name === "class" && value === "mark")) node.setAttribute(name, value);
-  }
+  for (const [name, value] of attributesLetIn(from)) node.setAttribute(name, value);
   for (const child of from.childNodes) {
     if (child.nodeType === Node.TEXT_NODE) node.append(child.data);
     else if (child.namespaceURI === SVG && ELEMENTS.has(child.localName))
       node.append(allowed(child));
   }
   return node;
+}
+
+/** What is let in of the attributes of a node: [name, value] of each. */
+export function attributesLetIn(node) {
+  const pointing = /url\s*\(|\\/i; // in CSS \72 is an r
+  const plain = ({ name, value }) => ATTRIBUTES.has(name) && !pointing.test(value);
+  return [...node.attributes]
+    .filter((one) => plain(one) || (one.name === "class" && one.value === "mark"))
+    .map(({ name, value }) => [name, value]);
 }
 
 function words(text) {

@@ -91,7 +91,7 @@ async function through(bytes, stream, most = MOST) {
 }
 
 /** The check sum of ISO 3309, as zip files have it. */
-export function crc32(bytes) {
+function crc32(bytes) {
   let sum = ~0;
   for (const byte of bytes) {
     sum ^= byte;

@@ -2,6 +2,8 @@
  * A drawing as a list of plain shapes: read from SVG, moved, and written as the pack's other
  * drawings are.
  */
+import { attributesLetIn } from "../parts/drawing.js";
+
 const SVG = "http://www.w3.org/2000/svg";
 const WIDTH = 120;
 const HEIGHT = 80;
@@ -38,13 +40,13 @@ export function shapesOf(svg) {
   const root = new DOMParser().parseFromString(svg || "<svg/>", "image/svg+xml").documentElement;
   const out = [];
   if (root.namespaceURI !== SVG) return out;
-  const own = attributesOf(root);
+  const own = Object.fromEntries(attributesLetIn(root));
   const given = Object.fromEntries(
     Object.entries(own).filter(
       ([name, value]) => !(name in ROOT) || (name !== "viewBox" && ROOT[name] !== value),
     ),
   );
-  for (const name of ["viewBox", "xmlns", "width", "height"]) delete given[name];
+  for (const name of ["viewBox", "width", "height", "class"]) delete given[name];
   walk(root, given, false, out);
   return out;
 }
@@ -54,13 +56,9 @@ export function boxOf(svg) {
   return /viewBox="([\d\s.-]+)"/.exec(svg)?.[1] ?? ROOT.viewBox;
 }
 
-function attributesOf(node) {
-  return Object.fromEntries([...node.attributes].map(({ name, value }) => [name, value]));
-}
-
 function walk(node, given, mark, out) {
   for (const child of node.children) {
-    const { class: named, transform, ...own } = attributesOf(child);
+    const { class: named, transform, ...own } = Object.fromEntries(attributesLetIn(child));
     const all = { ...given, ...own };
     const transforms = [given.transform, transform].filter(Boolean).join(" ");
     if (transforms !== "") all.transform = transforms;

@@ -45,18 +45,25 @@ function asUrl(bytes) {
   return PHOTO + btoa(text);
 }
 
-/** {rows, unknown: [[file, column]]} of a zipped folder. Throws NoFolder. */
+/**
+ * {rows, unknown: [[file, column]], unread: how many names in it mean nothing, large: how many
+ * drawings are too large} of a zipped folder. Throws NoFolder.
+ */
 export async function rowsOfFolder(file) {
   const ranging = await rangingRules();
   try {
     const files = inFolder(unzipped(new Uint8Array(await file.arrayBuffer())));
     const texts = await textsOf(files);
-    return ranging.rows_of_folder({
+    const drawings = await drawingsOf(files);
+    const fitting = drawings.filter(({ text }) => text.length <= MOST_DRAWING);
+    const { rows, unknown } = ranging.rows_of_folder({
       ...(await taken(texts)),
       id: plainWord(texts.folder || file.name.replace(/\.zip$/i, "")),
-      drawings: await drawingsOf(files),
+      drawings: fitting,
       ...(await fromKit()),
     });
+    const large = drawings.length - fitting.length;
+    return { rows, unknown, unread: ranging.names_unknown(rows), large };
   } catch (error) {
     throw error instanceof NoZip ? new NoFolder(error.message) : error;
   }
@@ -125,8 +132,7 @@ async function drawingsOf({ files }) {
     const bytes = await file();
     return { id, text: ending === JPEG ? asUrl(bytes) : new TextDecoder().decode(bytes) };
   };
-  const all = await Promise.all(named.map(read));
-  return all.filter(({ text }) => text.length <= MOST_DRAWING);
+  return Promise.all(named.map(read));
 }
 
 /** The kit as folders pick from it. */

@@ -30,7 +30,7 @@ function held(row) {
 
 /**
  * Gives an item another number. What is held of it follows in the same change; a row that says so
- * lets those follow that come from elsewhere.
+ * lets those follow that are in the bin, on another device or with somebody else.
  */
 export async function renumbered(id, number) {
   let kept = /** @type {boolean | string} */ (false);
@@ -52,7 +52,7 @@ export async function renumbered(id, number) {
       ...mine.map((one) => setting(one.id, "item", one.item, number)),
       ...back,
       ...onward,
-      ...(mine.length > 0 ? [making(move)] : []),
+      ...(item.number !== "" && number !== "" ? [making(move)] : []),
     ]);
   });
   return kept;

@@ -10,6 +10,7 @@ import { onChanged, onWritten, record } from "../data/records.js";
 import { problem, read } from "../data/store.js";
 import { adopt, openRange } from "../identify/range-at-hand.js";
 import { redraw } from "../parts/navigation.js";
+import { sheetOpen } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
@@ -97,7 +98,7 @@ export async function compileRange(id) {
 }
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
-export async function keepCompiled(state) {
+async function keepCompiled(state) {
   const kept = ownIn(await read("kept", OWN)).filter((one) => one.written);
   const mine = ownRanges();
   let changed = false;
@@ -127,5 +128,6 @@ async function takenUp(state) {
   const { screen } = here();
   if (now?.version !== open) await (state.piece ? adopt(state.piece) : openRange(state.entry.id));
   else if (state.piece && screen === "identify") return;
-  if (screen === "identify" || screen === "ranges") await redraw();
+  const drawn = screen === "identify" || screen === "ranges";
+  if (drawn && !sheetOpen()) await redraw(); // it would shut the sheet under a finger
 }

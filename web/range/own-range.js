@@ -39,11 +39,6 @@ export function rowsOf(range, type) {
     .sort((one, other) => (one.at ?? 0) - (other.at ?? 0) || (one.id < other.id ? -1 : 1));
 }
 
-/** The rows of every sort of a range: {range_kind: [...], ...}. @returns {Record<string, any[]>} */
-export function allRowsOf(range) {
-  return Object.fromEntries(ROWS.map((type) => [type, rowsOf(range, type)]));
-}
-
 /** The field of an item or a variant that says what is seen of a feature. */
 export function seenField(feature) {
   return `seen_${feature}`;

@@ -23,7 +23,7 @@ import {
 const MARK = /^mark_/; // what dates a piece and is no feature of a range
 
 /** The range of one's own that a compiled range was made from, or null. */
-export function ownOf(packId) {
+function ownOf(packId) {
   return ownRanges().find(({ key }) => key === packId) ?? null;
 }
 

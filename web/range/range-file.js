@@ -5,6 +5,7 @@
 import { share } from "../exchange/server-files.js";
 import { newId } from "../data/record-shapes.js";
 import { run } from "../data/queue.js";
+import { everything } from "../data/records.js";
 import { state } from "../data/state.js";
 import { button, el } from "../parts/element.js";
 import { goTo } from "../parts/navigation.js";
@@ -34,12 +35,12 @@ export function takeInRange(found) {
   );
   const done = (own) => {
     shut();
-    run(() => takenIn(found.rows, own, who.value.trim() || "Another collector"));
+    run(() => takenIn(found.rows, own, who.value.trim()));
   };
   const shut = sheet(
     `Import ${range.name}`,
     el("p", {}, items.length === 1 ? "It has 1 item." : `It has ${items.length} items.`),
-    (found.unknown ?? []).length === 0 ? null : el("p", { class: "warn" }, leftOut(found.unknown)),
+    warnings(found),
     el(
       "div",
       { class: "field" },
@@ -56,6 +57,22 @@ export function takeInRange(found) {
   );
 }
 
+/** What of a folder is left out: {unknown, unread, large}, as `rowsOfFolder` gives them. */
+function warnings({ unknown = [], unread = 0, large = 0 }) {
+  const drawings = large === 1 ? "1 drawing is" : `${large} drawings are`;
+  const things = unread === 1 ? "1 thing in it means" : `${unread} things in it mean`;
+  return [
+    unknown.length > 0 && leftOut(unknown),
+    unread > 0 &&
+      `${things} nothing in this range, and ${unread === 1 ? "is" : "are"} left out: a kind, a ` +
+        "source, a number or what is seen may be spelt wrong. Correct the files first, or import " +
+        "the range as it is.",
+    large > 0 && `${drawings} too large and left out. Make them smaller, then import it again.`,
+  ]
+    .filter(Boolean)
+    .map((text) => el("p", { class: "warn" }, text));
+}
+
 /** What is said of columns that mean nothing. */
 function leftOut(unknown) {
   const named = unknown.map(([, column]) => `“${column}”`);
@@ -66,9 +83,13 @@ function leftOut(unknown) {
   );
 }
 
-/** The rows as records, kept as one change. `own`: the range that they are put together with. */
-async function takenIn(rows, own, who) {
-  const made = await recordsOf(structuredClone(rows), own, who);
+/**
+ * The rows as records, kept as one change. `own`: the range that they are put together with.
+ * `from`: who wrote them, "" not said.
+ */
+async function takenIn(rows, own, from) {
+  const who = from || "Another collector";
+  const made = await recordsOf(structuredClone(rows), own, who, from !== "");
   if (!made) {
     notice("This file contradicts itself. Nothing was changed. Ask for it again.");
     return;
@@ -111,18 +132,20 @@ function holdsTogether(rows) {
   );
 }
 
-/** {records, added, differ}; null where the rows make none that can be kept. */
-async function recordsOf(rows, own, who) {
+/**
+ * {records, added, differ}; null where the rows make none that can be kept. `named`: whether it was
+ * said who wrote them.
+ */
+async function recordsOf(rows, own, who, named) {
   if (!holdsTogether(rows)) return null;
   const ranging = await rangingRules();
   try {
     const whole = own ?? newRange({ name: rows.range.name });
     const beside = own ? everyRow(own.id) : [];
     let both = { rows: { ...rows, id: freeKey(rows.id, whole.key) }, added: rows.items.length };
-    if (own) {
-      const mine = ranging.rows_of_records(own, beside);
-      both = ranging.put_together(mine, rows, `who_${plainWord(who)}`, who);
-    }
+    const source = `who_${plainWord(who)}`;
+    if (own) both = ranging.put_together(ranging.rows_of_records(own, beside), rows, source, who);
+    else if (named) ranging.said_by(rows, source, who);
     const fresh = Array.from({ length: ranging.rows_needed(both.rows) }, () => newId("r"));
     const records = ranging.records_of_rows(both.rows, whole, beside, fresh);
     const now = new Date().toISOString();
@@ -136,7 +159,8 @@ async function recordsOf(rows, own, who) {
   }
 }
 
-/** The key that a range had where it was written, unless another range has it here. */
+/** The key that a range had where it was written, unless another has it here, or in the bin. */
 function freeKey(key, otherwise) {
-  return state.list.some(({ id }) => id === key) ? otherwise : key;
+  const own = everything().some((one) => one.type === "range" && one.key === key && !one.gone);
+  return own || state.list.some(({ id }) => id === key) ? otherwise : key;
 }

@@ -146,7 +146,11 @@ async function readFile(state, file) {
   } catch {
     return wrong("this is not a range, or the file is damaged. Ask for it again.");
   }
-  if (pack?.kind === "identify range" && Array.isArray(pack.rows?.items)) return pack;
+  if (pack?.kind === "identify range") {
+    const { items, range } = pack.rows ?? {};
+    if (Array.isArray(items) && typeof range?.name === "string") return { rows: pack.rows };
+    return wrong("this range is damaged. Ask for it again.");
+  }
   const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
   const place = fits(schema, pack);
   if (place !== "")
@@ -164,12 +168,11 @@ async function readFile(state, file) {
   return { pack, text: text.trim() };
 }
 
-/** {rows} of a folder in a zip, or {problem}. */
+/** {rows, unknown, unread, large} of a folder in a zip, or {problem}. */
 async function zippedRange(file, wrong) {
   const { NoFolder, rowsOfFolder } = await loaded(import("./folder-file.js"));
   try {
-    const { rows, unknown } = await rowsOfFolder(file);
-    return { rows, unknown };
+    return await rowsOfFolder(file);
   } catch (error) {
     if (!(error instanceof NoFolder)) throw error;
     return wrong(error.message);

@@ -36,7 +36,7 @@ function when({ since, until }) {
 }
 
 /** A running change as a sentence: "Bogies: plastic, from about 1956, on all coaches." */
-export function changeSentence(change) {
+function changeSentence(change) {
   const feature = record(change.feature)?.name ?? "Something";
   const state = record(change.state)?.name ?? "other";
   return `${feature}: ${small(state)}, ${when(change)}, on ${onWhat(change)}.`;

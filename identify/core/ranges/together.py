@@ -264,13 +264,34 @@ def join_moves(out: BothRanges, theirs: list[MoveRow]) -> None:
             mine.append(move)
 
 
+def add_writer(rows: RangeRows, who: str, name: str) -> None:
+    """Add a collector to the sources, once."""
+    own: SourceRow = {"id": who, "what": name, "year": "", "trust": WHO_TRUST}
+    if place_of(rows["sources"], who) < 0:
+        rows["sources"].append(own)
+
+
+def said_by(rows: RangeRows, who: str, name: str) -> None:
+    """Let a range that another collector wrote say so: who it is stands as the source wherever it
+    names none.
+    """
+    add_writer(rows, who, name)
+    for row in rows["items"]:
+        if row["source"] == "":
+            row["source"] = who
+    for variant in rows["variants"]:
+        if variant["source"] == "" and variant["years"] != "":
+            variant["source"] = who
+    for change in rows["changes"]:
+        if change["source"] == "" and change["since"] != "":
+            change["source"] = who
+
+
 def put_together(mine: RangeRows, theirs: RangeRows, who: str, name: str) -> BothRanges:
     """Mine with what theirs has besides, both changed where they stand. `who` is the id of a source
     that stands for them where they name none, `name` what they are called.
     """
-    own: SourceRow = {"id": who, "what": name, "year": "", "trust": WHO_TRUST}
-    if place_of(mine["sources"], who) < 0:
-        mine["sources"].append(own)
+    add_writer(mine, who, name)
     add_missing(mine["kinds"], theirs["kinds"])
     add_missing(mine["parts"], theirs["parts"])
     join_features(mine, theirs)

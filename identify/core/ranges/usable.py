@@ -38,6 +38,14 @@ def growing_mistakes(rows: RangeRows) -> list[RowMistake]:
     return [one for one in check["mistakes"] if one["why"] not in NOT_NEEDED]
 
 
+def names_unknown(rows: RangeRows) -> int:
+    """How many fields name what the range does not have, which records cannot hold: a kind, a
+    source, an item or a state. What a move says of a number stays as it is.
+    """
+    found = growing_mistakes(rows)
+    return len([1 for one in found if one["why"] == "unknown" and one["table"] != "moves"])
+
+
 def without_cell(cells: list[CellText], feature: str) -> list[CellText]:
     """The cells but for those of a feature."""
     return [cell for cell in cells if cell[0] != feature]
