@@ -211,6 +211,27 @@ def test_a_state_that_is_used_is_told_of_and_comes_back_whole(ostwick):
     assert records(page, "range_item")[0][field] == [state["id"]], "what was seen stays written"
 
 
+def test_a_variant_whose_item_is_gone_for_good_can_be_opened_and_deleted(ostwick):
+    page = ostwick
+    page.get_by_role("list", name="Written down").get_by_role("button").click()
+    page.get_by_role("button", name="Delete").click()
+    expect(page.get_by_text("It is in the bin.")).to_be_visible()
+    more(page, "Bin")
+    variant = page.get_by_role("listitem").filter(has_text=re.compile("ariant"))
+    variant.last.get_by_role("button", name="Put back").click()
+    page.get_by_role("button", name="Empty the bin").click()
+    page.get_by_role("button", name="Delete for good").click()
+    expect(page.get_by_text("The bin is empty")).to_be_visible()
+    to_range(page)
+    faults = page.get_by_role("list", name="What does not go together")
+    faults.get_by_role("button").first.click()
+    expect(page.get_by_text("The item that it is a variant of is not there")).to_be_visible()
+    expect(page.get_by_text(re.compile("^A variant of"))).to_have_count(0)
+    page.get_by_role("button", name="Delete").click()
+    expect(page.get_by_text("It is in the bin.")).to_be_visible()
+    assert records(page, "range_variant") == []
+
+
 def test_items_are_typed_in_a_table_with_the_keyboard_alone(browser, server):
     context = browser.new_context(**DESK)
     page = watched(context.new_page())

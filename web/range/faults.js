@@ -43,7 +43,11 @@ const WORDS = {
   "number twice": ({ said, other }) =>
     `${called(other)} has the number ${said[0]} too. Give one of them another number, or delete ` +
     "one and add it to the other as a variant.",
-  "no item": () => "The item that it is a variant of was deleted. Put the item back, or delete it.",
+  "no item": ({ other }) =>
+    (record(other)?.gone ?? true)
+      ? "The item that it is a variant of is not there any more. Choose another one in the table " +
+        "of variants, or delete it."
+      : "The item that it is a variant of was deleted. Put the item back, or delete it.",
   outside: (one) =>
     `${years(one.said[0])} lies outside the years of the range, ${life(one)}. Change one of ` +
     "them; those of the range stand under “About the range”.",

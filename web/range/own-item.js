@@ -237,7 +237,7 @@ export async function versionScreen(_, { id }) {
     hint: "By what is different, for example: with metal horns.",
   });
   const remove = button("Delete", () => run(() => awayWith(variant)), { class: "plain" });
-  if (!item) return el("section", { class: "shelf" }, title, ...faults, name, remove);
+  if (!item || item.gone) return el("section", { class: "shelf" }, title, ...faults, name, remove);
   const features = await featuresFor(variant.range, kindKey(item));
   return el(
     "section",
