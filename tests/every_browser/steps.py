@@ -13,6 +13,8 @@ from tests.conftest import Server
 from tests.every_browser.driven import LONG, SHORT, Phone
 
 STATES = "document.querySelector('.choices .states button')"
+# what goes on: the first drawing of a question, or that a portrait fits
+GOES_ON = "document.querySelector('.choices .states button, .card.looks-like-this .unsure button')"
 ASKED = "document.querySelector('h1').innerText === arguments[0]"
 # keeps what the app hands out as a download, as text
 CATCH = """
@@ -48,14 +50,14 @@ def look_round(phone: Phone, app: Server) -> None:
 
 
 def answer(phone: Phone) -> None:
-    """Tap the first drawing, until the next screen is there.
+    """Tap the first drawing, or that a portrait fits, until the next screen is there.
 
     A tap that comes while the step before is still being stored is not taken: people read first.
     """
     before = phone.heading()
     for _ in range(LONG // SHORT):
         with suppress(AssertionError):  # it may be gone by now
-            phone.press(f"{ASKED} ? {STATES} : null", before, within=SHORT)
+            phone.press(f"{ASKED} ? {GOES_ON} : null", before, within=SHORT)
         if phone.soon(f"!({ASKED})", before):
             return
     raise AssertionError(f'the question "{before}" stays')
@@ -69,15 +71,31 @@ def begin(phone: Phone, kind: str = "Coach") -> None:
 
 
 def identify(phone: Phone, kind: str) -> str:
-    """Answer each question with its first drawing; the answer's heading."""
+    """Answer each question with its first drawing, each portrait as it is; the answer's heading."""
     begin(phone, kind)
     answers = 0
-    while phone.run(f"return {STATES}"):
+    while phone.run(f"return {GOES_ON}"):
         answer(phone)
         answers += 1
         assert answers < 25
     assert answers >= 3
     return phone.heading()
+
+
+def by_number(phone: Phone, number: str) -> None:
+    """The answer on a piece of which nothing is seen but its number."""
+    phone.place("Identify")
+    labelled(phone, "Number or name").send_keys(number)
+    phone.press(
+        "[...document.querySelectorAll('ul[aria-label=Found] button')]"
+        ".find((one) => one.innerText.includes(arguments[0]))",
+        number,
+    )
+    phone.until(f"{STATES} || document.querySelector('.line')")
+    while phone.run(f"return {STATES}"):
+        before = phone.heading()
+        phone.tap("Can’t see it")
+        phone.until(f"!({ASKED})", before)
 
 
 def labelled(phone: Phone, label: str) -> WebElement:
