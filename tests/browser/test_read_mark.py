@@ -1,11 +1,18 @@
 """A mark is read on the phone as it stands: from the menu, the start and a question."""
 
+import shutil
+from collections.abc import Iterator
+from functools import partial
+
+import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
 from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, new_session
+from identify.core.types.pack import Pack
+from identify.phone import demo_packs, site
 from tests.browser.phone import (
     line,
     more_of_question,
@@ -14,7 +21,8 @@ from tests.browser.phone import (
     unfold,
 )
 from tests.browser.phone_storage import place
-from tests.conftest import serving
+from tests.conftest import Server, serving
+from tests.open_world.leaving import Line, rewrite
 
 ENTRY = "Read a mark"
 FIELD = "What does it say?"
@@ -106,17 +114,40 @@ def test_without_the_tables_it_says_so(page, site):
         page.reported.clear()  # the browser's own line about the missing file
 
 
-def test_marks_that_can_hardly_be_of_one_year_are_told_in_the_answer(page, server, pellmarsh):
+def made_in(column: str, years: str, lines: list[Line]) -> list[Line]:
+    """Lines of a table, those of the first engine with other years."""
+    other = {"years": years, "other_years": ""}
+    return [line | other if line[column] == "P 1" else line for line in lines]
+
+
+@pytest.fixture(scope="module")
+def long_lived(tmp_path_factory) -> Iterator[tuple[Server, Pack]]:
+    """Pellmarsh, had it gone on to 1975 and its first engine with it: prices in two moneys."""
+    folder = tmp_path_factory.mktemp("packs") / "pellmarsh"
+    shutil.copytree(next(one for one in demo_packs() if one.name == "pellmarsh"), folder)
+    about = folder / "range.toml"
+    text = about.read_text("utf-8")
+    assert 'years = "1947/1966"' in text
+    about.write_text(text.replace('years = "1947/1966"', 'years = "1947/1975"'), "utf-8")
+    for name, column, years in (("items.csv", "number", "1948/1975"), ("variants.csv", "item", "")):
+        rewrite(folder / name, partial(made_in, column, years))
+    files = site([folder])
+    with serving(files) as server:
+        yield server, orjson.loads(files["packs/pellmarsh.json"])
+
+
+def test_marks_that_can_hardly_be_of_one_year_are_told_in_the_answer(page, long_lived):
+    server, pack = long_lived
     page.goto(server.url)
-    engine = prepare(pellmarsh["pack"])
-    number = pellmarsh["pack"]["items"][0]["number"]
+    engine = prepare(pack)
+    number = pack["items"][0]["number"]
     session = new_session(engine) | {"scope": {"kind": "", "items": [number]}}
     seen = {"mark_price": "decimal", "mark_telephone": "letters"}
     for feature, state in seen.items():
         session = answered(session, {"feature": feature, "how": "sure", "states": [state]})
     view = assess(engine, session)
     while view["stop"] == "" and view["question"]:
-        asked = pellmarsh["pack"]["features"][view["question"]["feature"]]["id"]
+        asked = pack["features"][view["question"]["feature"]]["id"]
         answer = {"feature": asked, "how": "cannot", "states": []}
         if asked in seen:  # looked at again, and still the same
             answer = {"feature": asked, "how": "sure", "states": [seen[asked]]}
