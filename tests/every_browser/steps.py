@@ -15,6 +15,11 @@ from tests.every_browser.driven import LONG, SHORT, Phone
 STATES = "document.querySelector('.choices .states button')"
 # what goes on: the first drawing of a question, or that a portrait fits
 GOES_ON = "document.querySelector('.choices .states button, .card.looks-like-this .unsure button')"
+# the line of an answer that opens the seller's date
+SELLER = (
+    "[...document.querySelectorAll('.line')]"
+    ".find((one) => one.innerText.trim().startsWith('Seller’s date'))"
+)
 ASKED = "document.querySelector('h1').innerText === arguments[0]"
 # keeps what the app hands out as a download, as text
 CATCH = """

@@ -4,7 +4,7 @@ from selenium.webdriver.common.keys import Keys
 
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
-from tests.every_browser.steps import answer, begin, choose, identify, labelled
+from tests.every_browser.steps import SELLER, answer, begin, choose, identify, labelled
 
 SHEET = "document.querySelector('dialog[open]').innerText"
 
@@ -100,7 +100,7 @@ def test_an_answer_says_what_else_it_could_be(lent: Phone, app: Server):
 def test_the_sellers_date_is_held_against_it(lent: Phone, app: Server):
     lent.goto(app.url)
     identify(lent, "Wagon")
-    lent.press("document.querySelectorAll('.line')[1]")
+    lent.press(SELLER)
     lent.tap("Say it another way", "summary")
     lent.until("document.querySelector('#claim-text')").send_keys("1955", Keys.ENTER)
     lent.sees("The seller says: 1955")

@@ -7,7 +7,7 @@ import pytest
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.openers import HEIGHT, WIDTH
-from tests.every_browser.steps import add_piece, begin, identify, labelled, look_round
+from tests.every_browser.steps import SELLER, add_piece, begin, identify, labelled, look_round
 
 SIZES = ((320, 568), (375, 667), (568, 320), (844, 390))
 # what would have to be scrolled sideways; the parts of a drawing cannot be
@@ -126,7 +126,7 @@ def test_an_answer_and_its_time_line_fit(lent: Phone, app: Server):
     lent.tap("Everything else", "summary")
     lent.until("document.querySelector('.timeline')")
     check(lent, "an answer")
-    lent.press("document.querySelectorAll('.line')[1]")
+    lent.press(SELLER)
     lent.until("document.querySelector('dialog[open]')")
     for width, height in SIZES:
         lent.resize(width, height)
