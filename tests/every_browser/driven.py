@@ -86,6 +86,10 @@ class Phone:
 
     def resize(self, width: int, height: int) -> None:
         """Another screen, or the same one on its side."""
+        self._set_size(width, height)
+        self.until("innerWidth === arguments[0] && innerHeight === arguments[1]", width, height)
+
+    def _set_size(self, width: int, height: int) -> None:
         if self.name == "chromium":
             metrics = {"width": width, "height": height, "deviceScaleFactor": 2, "mobile": True}
             self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", metrics)
@@ -96,7 +100,6 @@ class Phone:
             )
         else:
             self.driver.set_window_size(width, height)
-        self.until("innerWidth === arguments[0] && innerHeight === arguments[1]", width, height)
 
     def goto(self, url: str) -> None:
         """Open an address, and note from then on what the page reports."""
@@ -202,7 +205,7 @@ class Phone:
             self.driver.close()
         self.driver.switch_to.window(first)
         self.driver.get("about:blank")
-        self.resize(WIDTH, HEIGHT)
+        self._set_size(WIDTH, HEIGHT)  # an empty page is laid out wider than the screen
         self.tapped = (0.0, 0.0, 0.0)
 
     def end(self) -> None:
