@@ -70,7 +70,9 @@ def small_is_large(site) -> Iterator[Server]:
 
 
 def opened(browser: Browser, server: Server, script: str) -> Page:
-    page = watched(browser.new_context(service_workers="block", **PHONE).new_page())
+    page = watched(
+        browser.new_context(service_workers="block", reduced_motion="reduce", **PHONE).new_page()
+    )
     page.add_init_script(script)
     page.goto(server.url)
     expect(page.get_by_role("heading", level=1)).to_have_text("What have you got?")
@@ -163,7 +165,7 @@ def test_back_while_the_thread_is_at_work_takes_one_answer_back(browser, small_i
 
 
 def test_a_note_taken_while_the_thread_is_at_work_has_the_last_answer(browser, small_is_large):
-    page = opened(browser, small_is_large, SLOW + WATCHED)
+    page = opened(browser, small_is_large, SLOW.replace("400", "4000") + WATCHED)
     page.wait_for_function(OPEN)
     begin(page, "Wagon")
     see(page, choices(page)[0])

@@ -21,7 +21,7 @@ TABLES = mark_tables()
 FIGURES = st.text("0123456789", min_size=7, max_size=12)
 WRITTEN = (
     scribbles()
-    | st.text(max_size=12)
+    | st.text(st.characters(max_codepoint=0xFFFF), max_size=12)  # places are counted as each counts
     | st.from_regex(r"\A(?:Regd?\.? ?(?:No\.? ?)?|GB|Pat: )?[0-9]{1,9}\Z")
     | st.from_regex(r"\A[0-9]{1,3}(?:[, ][0-9]{3}){1,2} ?\Z")
     | st.from_regex(r"\A[0-9]{1,6} ?(?:/| ?of ?)(?:1[89])?[0-9]{2}\Z")

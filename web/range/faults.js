@@ -44,7 +44,7 @@ const WORDS = {
     `${called(other)} has the number ${said[0]} too. Give one of them another number, or delete ` +
     "one and add it to the other as a variant.",
   "no item": ({ other }) =>
-    (record(other)?.gone ?? true)
+    !record(other) || record(other).gone
       ? "The item that it is a variant of is not there any more. Choose another one in the table " +
         "of variants, or delete it."
       : "The item that it is a variant of was deleted. Put the item back, or delete it.",
