@@ -98,7 +98,7 @@ export async function compileRange(id) {
 }
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
-async function keepCompiled(state) {
+export async function keepCompiled(state) {
   const kept = ownIn(await read("kept", OWN)).filter((one) => one.written);
   const mine = ownRanges();
   let changed = false;

@@ -13,7 +13,7 @@ import { button, el, heading } from "../parts/element.js";
 import { goTo } from "../parts/navigation.js";
 import { anyOf, percent, small, variantName } from "../parts/say.js";
 import { notice } from "../parts/status.js";
-import { compileRange } from "./keep-compiled.js";
+import { compileRange, keepCompiled } from "./keep-compiled.js";
 import { rowsOf } from "./own-range.js";
 
 /** @import { Alike, Pack, Tried, TryingModule } from "../data/engine-types.d.ts" */
@@ -84,6 +84,7 @@ async function atStall(state, key) {
     notice("You are identifying a piece. Finish it or start again, then try the range.");
     return;
   }
+  await keepCompiled(state); // what was written just now waits for a pause otherwise
   await openRange(key);
   await changeSettings({ range: key });
   goTo("identify");
