@@ -9,12 +9,11 @@ from identify.core.belief import prepare
 from identify.core.lists import largest, total
 from identify.core.ranges.issues import usual_shares
 from identify.core.ranges.relatives import learn_relatives
-from identify.core.session import answered, new_session
 from identify.core.types.engine import Engine
 from identify.core.types.pack import Pack
 from identify.lab.calibration import Stated, calibration, error_of
-from identify.lab.pieces import Piece, drawn, piece, read_by
-from identify.lab.trials import Asker, Standing
+from identify.lab.pieces import Piece, drawn, piece
+from identify.lab.trials import Asker, walked
 
 Step = Callable[[], None]
 FOLDS = 10  # a tenth is left out at a time
@@ -100,16 +99,6 @@ def by_item(pack: Pack) -> list[list[int]]:
     return [each for each in out if each]
 
 
-def ends(rng: random.Random, asker: Asker, reader: Engine, found: Piece) -> Standing:
-    """Where a session with a piece ends."""
-    session = new_session(asker.engine)
-    while not (now := asker.standing(session)).stop:
-        feature = asker.engine["pack"]["features"][now.question]["id"]
-        answer = read_by(rng, reader, now.question, found.states[feature])
-        session = answered(session, answer)
-    return now
-
-
 def of_variants(rng: random.Random, reader: Engine, variants: set[int]) -> Piece:
     """A piece of one of these variants, by their priors."""
     rows = reader["pack"]["rows"]
@@ -134,7 +123,7 @@ def left_out(
         asker = Asker(prepare(pack_without(reader["pack"], gone)))
         for _ in range(len(range(n, count, len(folds)))):
             found = of_variants(rng, reader, gone)
-            end = ends(rng, asker, reader, found)
+            end, _ = walked(rng, asker, reader, found)
             name = largest(end.chances)
             truth = reader["pack"]["rows"]["variant"][found.row]
             out.append(Taken(truth, name, end.chances[name]))
@@ -163,7 +152,7 @@ def none_of_these(
     noted: Stated = []
     for _ in range(count):
         found = piece(rng, reader["pack"])
-        end = ends(rng, asker, reader, found)
+        end, _ = walked(rng, asker, reader, found)
         noted.append((end.unrecorded, rows["variant"][found.row] in gone))
         step()
     table = calibration(noted, EDGES)

@@ -92,21 +92,27 @@ def stands(engine: Engine, state: Belief, question: int) -> Standing:
     return Standing(chances, unrecorded, question, stop)
 
 
+def walked(
+    rng: random.Random, asker: Asker | Shuffler, reader: Engine, drawn: Piece
+) -> tuple[Standing, list[int]]:
+    """Where a session with a piece ends, and the features asked. reader: an engine with the
+    person's errors.
+    """
+    session = new_session(asker.engine)
+    asked: list[int] = []
+    while not (now := asker.standing(session)).stop:
+        asked.append(now.question)
+        seen = drawn.states[asker.engine["pack"]["features"][now.question]["id"]]
+        session = answered(session, read_by(rng, reader, now.question, seen))
+    return now, asked
+
+
 def session_with(
     rng: random.Random, asker: Asker | Shuffler, reader: Engine, drawn: Piece
 ) -> Trial:
     """Identify one piece until the engine stops. reader: an engine with the person's errors."""
     pack = asker.engine["pack"]
-    session = new_session(asker.engine)
-    asked: list[int] = []
-    while True:
-        now = asker.standing(session)
-        if now.stop:
-            break
-        feature = pack["features"][now.question]
-        asked.append(now.question)
-        seen = drawn.states[feature["id"]]
-        session = answered(session, read_by(rng, reader, now.question, seen))
+    now, asked = walked(rng, asker, reader, drawn)
     truth = pack["rows"]["variant"][drawn.row]
     return Trial(
         asked,

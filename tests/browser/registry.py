@@ -90,6 +90,13 @@ def brought(page: Page) -> None:
     page.evaluate(BROUGHT, kept(page)["journal"][0]["group"])
 
 
+def to_range(page: Page) -> None:
+    """To the one range of one's own."""
+    more(page, "Ranges")
+    page.get_by_role("list", name="Your own").get_by_role("button").click()
+    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
+
+
 def written_down(page: Page) -> None:
     """A range of one's own, with a coach of two variants in it."""
     more(page, "Ranges")

@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.phone_storage import more, records
-from tests.browser.registry import written_down
+from tests.browser.registry import to_range, written_down
 
 
 @pytest.fixture
@@ -13,12 +13,6 @@ def ostwick(page: Page, server) -> Page:
     written_down(page)
     to_range(page)
     return page
-
-
-def to_range(page: Page) -> None:
-    more(page, "Ranges")
-    page.get_by_role("list", name="Your own").get_by_role("button").click()
-    expect(page.get_by_role("heading", name="Ostwick", level=1)).to_be_visible()
 
 
 def fill(page: Page, label: str, text: str) -> None:

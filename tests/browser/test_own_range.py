@@ -89,16 +89,21 @@ def test_each_answer_is_taken_back_by_itself(ostwick):
     assert len([name for name, value in item.items() if name.startswith("seen_") and value]) == 1
 
 
+def two_variants(page: Page) -> None:
+    """A coach, and a variant of it that differs in the one thing that was seen."""
+    write_down(page, "Coach", "104")
+    page.get_by_role("button", name="Answer what you see").click()
+    [first] = answer(page, 1)
+    page.get_by_role("button", name="That will do").click()
+    page.get_by_role("button", name="Another variant of it").click()
+    page.locator(".states button").first.click()
+    expect(page.get_by_role("heading", name=first)).to_be_visible()
+    page.locator(".states button").first.click()
+    expect(page.get_by_text("A variant of 104")).to_be_visible()
+
+
 def test_a_variant_is_what_differs(ostwick):
-    write_down(ostwick, "Coach", "104")
-    ostwick.get_by_role("button", name="Answer what you see").click()
-    [first] = answer(ostwick, 1)
-    ostwick.get_by_role("button", name="That will do").click()
-    ostwick.get_by_role("button", name="Another variant of it").click()
-    ostwick.locator(".states button").first.click()
-    expect(ostwick.get_by_role("heading", name=first)).to_be_visible()
-    ostwick.locator(".states button").first.click()
-    expect(ostwick.get_by_text("A variant of 104")).to_be_visible()
+    two_variants(ostwick)
     plain, other = sorted(records(ostwick, "range_variant"), key=lambda one: one["at"])
     [item] = records(ostwick, "range_item")
     [field] = [name for name, value in other.items() if name.startswith("seen_") and value]

@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.browser.phone_storage import more, place, records
-from tests.browser.test_own_range import answer, ostwick, write_down
+from tests.browser.test_own_range import answer, ostwick, two_variants, write_down
 
 __all__ = ["ostwick"]
 
@@ -77,15 +77,7 @@ def add_of_ostwick(page):
 
 def test_pieces_whose_owner_says_what_they_are_are_learned_from_and_that_is_taken_back(ostwick):
     page = ostwick
-    write_down(page, "Coach", "104")
-    page.get_by_role("button", name="Answer what you see").click()
-    [first] = answer(page, 1)
-    page.get_by_role("button", name="That will do").click()
-    page.get_by_role("button", name="Another variant of it").click()
-    page.locator(".states button").first.click()
-    expect(page.get_by_role("heading", name=first)).to_be_visible()
-    page.locator(".states button").first.click()
-    expect(page.get_by_text("A variant of 104")).to_be_visible()
+    two_variants(page)
     more(page, "Ranges")  # it is there once the range is made
     expect(page.get_by_role("button", name="Share Ostwick")).to_be_visible(timeout=30_000)
     for _ in range(2):

@@ -84,8 +84,9 @@ export async function compileRange(id) {
   if (good.variants.length === 0)
     return { pack: null, text: null, mistakes, learned: null, gaps: [] };
   const whole = ranging.compiled_range(good, first, last, marks);
-  const learned = ranging.learned_from(whole, specimensOf(whole.id));
-  const gaps = ranging.gaps_told(whole, specimensOf(whole.id), ranging.from_pieces_alone(good));
+  const specimens = specimensOf(whole.id);
+  const learned = ranging.learned_from(whole, specimens);
+  const gaps = ranging.gaps_told(whole, specimens, ranging.from_pieces_alone(good));
   if (record(id).learns !== "no") {
     ranging.take_in_learned(whole, learned);
     ranging.take_in_gaps(whole, gaps);

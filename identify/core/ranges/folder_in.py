@@ -20,7 +20,7 @@ from ..types.rows import (
     VariantRow,
 )
 from .cells import stripped
-from .own_rows import decimal_text, number_at
+from .own_rows import decimal_text, needs_of, number_at
 from .picking import (
     groups_only,
     has,
@@ -188,21 +188,17 @@ def conditions_said(given: Group) -> list[StatesOf]:
 
 def feature_row_said(entry: Group) -> FeatureRow:
     """A feature as features.toml says it."""
-    needs = said_text(entry, "needs")
     out: FeatureRow = {
         "id": said_text(entry, "id"), "name": said_text(entry, "name"),
         "title": said_text(entry, "title"), "question": said_text(entry, "question"),
         "where": said_text(entry, "where"), "part": said_text(entry, "part"),
-        "seconds": number_at(entry, "seconds", 1.0), "needs": "nothing",
+        "seconds": number_at(entry, "seconds", 1.0),
+        "needs": needs_of(said_text(entry, "needs")),
         "every": not has(entry, "kinds"), "kinds": said_list(entry, "kinds"),
         "when": conditions_said(said_group(entry, "when")),
         "mistaken": said_list(entry, "mistaken"), "states": [],
         "layer": said_text(entry, "layer"), "unseen": said_text(entry, "unseen"), "seen": 0.0,
     }  # fmt: skip
-    if needs == "loupe":
-        out["needs"] = "loupe"
-    if needs == "body off":
-        out["needs"] = "body off"
     states = said_list(entry, "states")
     if groups_only(states):
         for state in states:

@@ -12,6 +12,7 @@ from ..edtf import padded
 from ..native.values import is_true, sort_of_value, value_at
 from ..shapes import SEEN
 from ..types.gate import Group
+from ..types.pack import Needs
 from ..types.rows import (
     CellText,
     ChangeRow,
@@ -49,6 +50,13 @@ def number_at(record: Group, name: str, usual: float) -> float:
     value = value_at(record, name)
     number: float = value if sort_of_value(value) == "number" else usual
     return number
+
+
+def needs_of(text: str) -> Needs:
+    """What a look needs, as it is said; nothing where that is not known."""
+    if text == "loupe":
+        return "loupe"
+    return "body off" if text == "body off" else "nothing"
 
 
 def share_at(record: Group, name: str, usual: float) -> float:
@@ -234,22 +242,18 @@ def feature_row_of(own: OwnRecords, record: Group) -> FeatureRow:
             }
         )  # fmt: skip
     kinds = all_named(own["kind_names"], list_at(record, "kinds"))
-    needs = text_at(record, "needs")
     name = text_at(record, "name")
     out: FeatureRow = {
         "id": named(own["feature_names"], text_at(record, "id")), "name": name,
         "title": text_at(record, "title"), "question": text_at(record, "question"),
         "where": text_at(record, "where"),
         "part": named(own["part_names"], text_at(record, "part")),
-        "seconds": above_nothing(record, "seconds", SECONDS), "needs": "nothing",
+        "seconds": above_nothing(record, "seconds", SECONDS),
+        "needs": needs_of(text_at(record, "needs")),
         "every": len(kinds) == 0, "kinds": kinds, "when": conditions_of(own, record),
         "mistaken": state_pairs(own, list_at(record, "mistaken"), keys), "states": states,
         "layer": text_at(record, "layer"), "unseen": text_at(record, "unseen"), "seen": 0.0,
     }  # fmt: skip
-    if needs == "loupe":
-        out["needs"] = "loupe"
-    if needs == "body off":
-        out["needs"] = "body off"
     return out
 
 
