@@ -33,9 +33,7 @@ def test_holdings_follow_a_new_number_and_keep_what_is_gone(page, folder, small_
     small_server.stop()
     small_server.start()
     page.evaluate("navigator.serviceWorker.ready.then(r => r.update())")
-    page.wait_for_function(
-        "async () => (await navigator.serviceWorker.getRegistration())?.waiting != null"
-    )
+    expect(page.get_by_text("A new version is ready: see Settings")).to_be_visible()
     more(page, "Settings")
     with page.expect_navigation():
         page.get_by_role("button", name="Use it now").click()
