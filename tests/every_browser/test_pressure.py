@@ -147,14 +147,20 @@ def test_what_the_browser_deleted_is_missed_at_the_next_start(phone: Phone, app:
     phone.open()
     phone.goto(app.url)
     phone.sees("This browser has deleted what the app had stored on this device: 122 records")
+    assert not phone.run("return document.body.innerText.includes('Try the demo')")
     phone.tap("Restore a backup file", "button")
     phone.until("document.querySelector('h1').innerText === 'Backup'")
     phone.goto(app.url)
     phone.sees("This browser has deleted what the app had stored")
+    phone.place("Collection")
+    phone.sees("Nothing is here: this browser has deleted it.")
     phone.tap("Start empty")
+    phone.sees("Nothing is in your collection yet.")
     phone.goto(app.url)
     phone.place("Collection")
+    phone.sees("Nothing is in your collection yet.")
     assert not phone.run("return document.body.innerText.includes('has deleted')")
+    assert not phone.run("return document.body.innerText.includes('Start empty')")
 
 
 def databases(phone: Phone) -> list[Path]:

@@ -3,6 +3,7 @@ import { change, everything, making } from "../data/records.js";
 import { run } from "../data/queue.js";
 import { problem } from "../data/store.js";
 import { forgetKnown, missing } from "../data/what-was-known.js";
+import { startEmpty } from "../first-steps/first-choice.js";
 import { timeText } from "../parts/days.js";
 import { goTo, redraw } from "../parts/navigation.js";
 import { notice } from "../parts/status.js";
@@ -18,9 +19,15 @@ export function tellMissing() {
     [
       ["Restore a backup file", () => goTo("backup")],
       ["Pair with a server", () => goTo("devices")],
-      ["Start empty", forgetKnown],
+      ["Start empty", withNothing],
     ],
   );
+}
+
+/** What was here is not expected back, and nobody is asked again how to begin. */
+function withNothing() {
+  forgetKnown();
+  startEmpty();
 }
 
 /** In an open window: it still knows all of it but the photos. */

@@ -1,5 +1,6 @@
 /** The demo collection: offered where nothing is kept yet, taken away again. */
 import { all } from "../data/records.js";
+import { missing } from "../data/what-was-known.js";
 import { button, el } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
 import { startEmpty } from "./first-choice.js";
@@ -12,6 +13,7 @@ import { redraw } from "../parts/navigation.js";
  * would get it.
  */
 export function demoOffer(state) {
+  if (missing()) return el("p", {}, "Nothing is here: this browser has deleted it.");
   const none = "Nothing is in your collection yet.";
   if (state.settings.paired) return el("p", {}, none);
   return el(

@@ -1,15 +1,17 @@
 import { onHomeScreen } from "../data/install.js";
 import { anything } from "../data/records.js";
+import { missing } from "../data/what-was-known.js";
 import { button, el } from "../parts/element.js";
 import { lookRound } from "./demo-offer.js";
 import { startEmpty } from "./first-choice.js";
 import { collectionOpen, goTo } from "../parts/navigation.js";
 
 /**
- * At the first start: look round with the demo collection, or start with nothing. Null later on.
+ * At the first start: look round with the demo collection, or start with nothing. Null later on,
+ * and where the browser deleted what was here, which is no first start.
  */
 export function firstOffer(state) {
-  if (!state.settings.first || anything()) return null;
+  if (!state.settings.first || anything() || missing()) return null;
   const then = (act) => () => collectionOpen().then(act);
   return el(
     "div",
