@@ -17,6 +17,11 @@ from collections.abc import Mapping, Sequence
 
 IMPORT = re.compile(r'^import \{([^}]*)\} from "(\.[^"]+)";\n', re.MULTILINE)
 EXPORT = re.compile(r"^export ((?:async )?function|class|const) (\w+)", re.MULTILINE)
+WORDS = re.compile(r"(?:^|/)(?:\w+-)*words\.js$")
+FIXED = re.compile(
+    r'^export const ([A-Z][A-Z0-9_]*) =\s+((?:"(?:[^"\\\n]|\\.)*"(?:\s*\+\s*)?)+);\n', re.MULTILINE
+)
+OWN = re.compile(r"^(?:import|(?:async )?function|class|const|let)\b", re.MULTILINE)
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
 LEFT = re.compile(r"^(?:import\b(?!\()|export\b).*", re.MULTILINE)
 SECOND = "later.js"
@@ -44,7 +49,7 @@ class _Bundle:
 
     def module(self, wanted: str, by: str) -> dict[str, str]:
         """What the module `wanted`, as `by` writes it, exports: the name of each here."""
-        path = posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
+        path = _beside(by, wanted)
         if path not in self.sources:
             raise BundleError(f"{by} imports {wanted}, which is not there.")
         if path in self.open:
@@ -53,6 +58,11 @@ class _Bundle:
             body, exports = self.body_of(path)
             place = len(self.given)
             given = {n: n if self.exported[n] == 1 else f"{n}_{place}" for n in exports}
+            apart = OWN.search(self.sources[path]) or any(n != own for n, own in given.items())
+            if WORDS.search(path) and not apart:  # it has no name that could be another's
+                self.written.append(body)
+                self.given[path] = given
+                return given
             listed = ", ".join(exports)
             self.written.append(
                 f"const {{{_renaming(given)}}} = (() => {{\n{body}\nreturn {{{listed}}};\n}})();"
@@ -64,8 +74,16 @@ class _Bundle:
         """A module's text without its imports and exports, and the names that it exports."""
         self.open.append(path)
         text = self.sources[path]
-        taken = [self.imported(names, wanted, path) for names, wanted in IMPORT.findall(text)]
+        fixed = self.fixed(path)
+        taken = []
+        for names, wanted in IMPORT.findall(text):
+            taken.append(self.imported(names, wanted, path))
+            there = self.fixed(_beside(path, wanted))
+            fixed |= {own: there[name] for name, own in _listed(names) if name in there}
         text = IMPORT.sub("", text)
+        if WORDS.search(path):
+            text = FIXED.sub("", text)
+        text = _put(text, fixed)
         exports = [name for _, name in EXPORT.findall(text)]
         text = EXPORT.sub(r"\1 \2", text)
         text = LATER.sub(lambda found: self.later(found[1], path), text)
@@ -79,9 +97,11 @@ class _Bundle:
     def imported(self, names: str, wanted: str, by: str) -> str:
         """What stands for an import: nothing, but for a name that is another one here."""
         given = self.module(wanted, by)
+        fixed = self.fixed(_beside(by, wanted))
         out = []
-        for listed in [name.split(" as ") for name in re.split(r"\s*,\s*", names.strip(" ,\n"))]:
-            name, own = listed[0].strip(), listed[-1].strip()
+        for name, own in _listed(names):
+            if name in fixed:
+                continue
             if name not in given:
                 raise BundleError(f"{by} imports {name} from {wanted}, which does not export it.")
             self.used.add(given[name])
@@ -89,13 +109,37 @@ class _Bundle:
                 out.append(f"const {own} = {given[name]};\n")
         return "".join(out)
 
+    def fixed(self, path: str) -> dict[str, str]:
+        """The fixed sentences that a module exports, as they are written there."""
+        found = FIXED.findall(self.sources[path]) if WORDS.search(path) else []
+        return {name: f"({text})" for name, text in found}
+
     def later(self, wanted: str, by: str) -> str:
         """What stands for `import("...")`: the module, once the second script is there."""
-        path = posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
+        path = _beside(by, wanted)
         if path not in self.sources:
             raise BundleError(f"{by} imports {wanted}, which is not there.")
         self.asked.setdefault(path, by)
         return f'import("./{SECOND}").then(({{{MODULES}}}) => {MODULES}["{path}"])'
+
+
+def _beside(by: str, wanted: str) -> str:
+    """The path of what the module `by` calls `wanted`."""
+    return posixpath.normpath(posixpath.join(posixpath.dirname(by), wanted))
+
+
+def _listed(names: str) -> list[tuple[str, str]]:
+    """What an import lists: the name of each there, and here."""
+    listed = [name.split(" as ") for name in re.split(r"\s*,\s*", names.strip(" ,\n"))]
+    return [(name[0].strip(), name[-1].strip()) for name in listed]
+
+
+def _put(text: str, instead: Mapping[str, str]) -> str:
+    """A script with other words in the place of some names."""
+    if not instead:
+        return text
+    name = re.compile(rf"(?<![\w.$])(?:{'|'.join(instead)})(?!\w)")
+    return name.sub(lambda found: instead[found[0]], text)
 
 
 def _renaming(given: Mapping[str, str]) -> str:

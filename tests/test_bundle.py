@@ -80,6 +80,22 @@ export async function tell() {
     assert sorted(told[3:]) == ["5", "Hello2 5 6"]
 
 
+def test_fixed_sentences_stand_where_they_are_used_and_others_keep_one_place(browser):
+    start = (
+        'import { FULL as ALL, left } from "./words.js";\nimport { EMPTY } from "./a/words.js";\n'
+    )
+    start += 'import { left as gone } from "./a/words.js";\n'
+    start += "const here = { FULL: ALL };\n"
+    start += 'console.log(here.FULL, `${EMPTY === "It is" ? EMPTY : ALL}`, left(2), gone(3));\n'
+    words = 'export const FULL =\n  "It is " +\n  "\\"full\\".";\n'
+    words += "export const left = (n) => `${n} left`;\n"
+    other = 'export const EMPTY = "It is";\nexport const left = (n) => `${EMPTY} ${n}`;\n'
+    sources = {"app.js": start, "words.js": words, "a/words.js": other}
+    script = bundled(sources, "app.js")["app.js"]
+    assert said(browser, script) == ['It is "full". It is 2 left It is 3']
+    assert "EMPTY" not in script
+
+
 @pytest.mark.parametrize(
     ("path", "text", "sentence"),
     [

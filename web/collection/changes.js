@@ -8,6 +8,20 @@ import { saveChange, takeBack } from "../parts/saving.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  asItWas,
+  EARLIER_VERSION_PUT_BACK,
+  fieldAsItWas,
+  HISTORY,
+  historyOfName,
+  NOTHING_HAS_BEEN_CHANGED_YET,
+  ON_ANOTHER_DEVICE,
+  onAnotherDeviceAt,
+  recordCount,
+  THE_EARLIER_VERSION_IS_BACK,
+  UNDO_THIS,
+  undoThis,
+} from "./words.js";
 
 const MOST = 60;
 const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
@@ -19,8 +33,8 @@ export async function changesScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, one ? `History: ${title(packsAtHand, one)}` : "History"),
-    entries.length === 0 ? el("p", {}, "Nothing has been changed yet.") : null,
+    heading(1, one ? historyOfName(title(packsAtHand, one)) : HISTORY),
+    entries.length === 0 ? el("p", {}, NOTHING_HAS_BEEN_CHANGED_YET) : null,
     el(
       "ol",
       { class: "answers" },
@@ -32,21 +46,21 @@ export async function changesScreen(state, { id }) {
 function step({ group, what, time, records, undone, pulled }) {
   const first = record(records[0]);
   const name = first && first.type !== "budget" && !first.gone ? title(packsAtHand, first) : "";
-  const about = records.length > 1 ? `${records.length} records` : name;
+  const about = records.length > 1 ? recordCount(records.length) : name;
   return [
     heading(2, what),
     el(
       "p",
       { class: "quiet" },
-      [about, timeText(time), pulled ? "on another device" : "", undone ? "undone" : ""]
+      [about, timeText(time), pulled ? ON_ANOTHER_DEVICE : "", undone ? "undone" : ""]
         .filter(Boolean)
         .join(" · "),
     ),
     undone || pulled
       ? null
-      : button("Undo this", () => run(() => takeBack({ group, what })), {
+      : button(UNDO_THIS, () => run(() => takeBack({ group, what })), {
           class: "plain",
-          "aria-label": `Undo this: ${what}, ${about}`,
+          "aria-label": undoThis(what, about),
         }),
   ];
 }
@@ -60,22 +74,21 @@ function version(state, { record: id, what, time, before, after, pulled }) {
     : [];
   const back = (former, when) =>
     button(
-      `As it was ${when}`,
+      asItWas(when),
       () =>
         run(async () => {
           const alter = (now) => ({ ...now, ...former });
-          const said = "The earlier version is back.";
-          if (await saveChange("Earlier version put back", [{ id, alter }], { said }))
-            await redraw();
+          const said = THE_EARLIER_VERSION_IS_BACK;
+          if (await saveChange(EARLIER_VERSION_PUT_BACK, [{ id, alter }], { said })) await redraw();
         }),
       {
         class: "plain",
-        "aria-label": `${fieldName(fields[0] ?? "")} as it was ${when}: ${timeText(time)}`,
+        "aria-label": fieldAsItWas(fieldName(fields[0] ?? ""), when, timeText(time)),
       },
     );
   return [
     heading(2, what),
-    el("p", { class: "quiet" }, pulled ? `${timeText(time)} · on another device` : timeText(time)),
+    el("p", { class: "quiet" }, pulled ? onAnotherDeviceAt(timeText(time)) : timeText(time)),
     el(
       "ul",
       { class: "plain-list" },

@@ -8,10 +8,20 @@ import { ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
+import {
+  BETTER_IDENTIFIED,
+  FOUND,
+  foundCount,
+  NEW_RECORD,
+  NOT_IN_ANY_RANGE,
+  notCalledSo,
+  NOTHING_FOUND,
+  NUMBER_OR_NAME,
+  RANGE,
+  WHAT_IS_CHOSEN,
+} from "./words.js";
 
 const MOST = 20;
-const WHAT = { piece: "What have you got?", want: "What do you want?" };
-const MADE = { piece: "New piece", want: "New want" };
 
 /** Chooses an item by number or name, for a new piece or want. */
 export async function chooseScreen(state, { into }) {
@@ -22,19 +32,12 @@ export async function chooseScreen(state, { into }) {
   const draw = async () => {
     const ready = await readyRange(range);
     const found = text === "" || !ready ? [] : state.engine.find(ready, text, MOST);
-    if (text !== "") announce(found.length === 0 ? "Nothing found" : `${found.length} found`);
+    if (text !== "") announce(found.length === 0 ? NOTHING_FOUND : foundCount(found.length));
     below.replaceChildren(
-      text === "" || found.length > 0
-        ? ""
-        : el(
-            "p",
-            {},
-            `Nothing in this range is called “${text}”. Try part of the number or one word of ` +
-              "the name. If no range has it, it is kept as you typed it.",
-          ),
+      text === "" || found.length > 0 ? "" : el("p", {}, notCalledSo(text)),
       el(
         "ul",
-        { class: "found", "aria-label": "Found" },
+        { class: "found", "aria-label": FOUND },
         found.map(({ item }) =>
           el(
             "li",
@@ -64,16 +67,10 @@ export async function chooseScreen(state, { into }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, WHAT[into]),
-    el(
-      "p",
-      {},
-      into === "piece"
-        ? "If it is in your hand, identify it instead: that finds the variant too."
-        : "",
-    ),
+    heading(1, WHAT_IS_CHOSEN[into]),
+    el("p", {}, into === "piece" ? BETTER_IDENTIFIED : ""),
     choice(
-      "Range",
+      RANGE,
       ranges().map(({ id, name }) => [id, name]),
       range,
       (value) => {
@@ -81,9 +78,9 @@ export async function chooseScreen(state, { into }) {
         draw();
       },
     ),
-    el("div", { class: "field" }, el("label", { for: "choose" }, "Number or name"), control),
+    el("div", { class: "field" }, el("label", { for: "choose" }, NUMBER_OR_NAME), control),
     below,
-    button("Not in any range", () => made(into, "", "", text), { class: "plain wide" }),
+    button(NOT_IN_ANY_RANGE, () => made(into, "", "", text), { class: "plain wide" }),
   );
 }
 
@@ -91,7 +88,7 @@ export async function chooseScreen(state, { into }) {
 function made(into, pack, item, called = "") {
   return run(async () => {
     const record = blank(into, { pack, item, called });
-    if (await saveChange(MADE[into], [making(record)]))
+    if (await saveChange(NEW_RECORD[into], [making(record)]))
       goTo(into, { id: record.id }, { instead: true });
   });
 }

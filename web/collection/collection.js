@@ -19,14 +19,34 @@ import { linkable } from "./known-now.js";
 import { demoOffer } from "../first-steps/demo-offer.js";
 import { goTo } from "../parts/navigation.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
+import {
+  ADD_A_PIECE,
+  ANY,
+  BOX,
+  BOXED,
+  COLLECTION,
+  CONDITION,
+  countInARangeNow,
+  countOf,
+  DONOR,
+  FILTER_AND_SORT,
+  IN_A_RANGE_NOW,
+  KEPT_AS,
+  KEPT_FOR,
+  KIND,
+  NO_BOX,
+  ONE_IN_A_RANGE_NOW,
+  paidForSome,
+  PART_OF_THE_COLLECTION,
+  PIECES,
+  PRINT_FOR_INSURANCE,
+  RANGE,
+  SEARCH_THE_COLLECTION,
+  SORT,
+  SORTS,
+  SPARE,
+} from "./words.js";
 
-const PURPOSES = { spare: "spare for parts", donor: "donor of parts" };
-const SORTS = [
-  ["number", "By number"],
-  ["latest", "Latest first"],
-  ["condition", "Best condition first"],
-  ["paid", "Dearest first"],
-];
 const USUAL = {
   text: "",
   range: "",
@@ -55,15 +75,15 @@ export async function collectionScreen(state, at, listOf = pieceList) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Collection"),
+    heading(1, COLLECTION),
     pieces.length === 0 ? [emptyPicture("shelf"), demoOffer(state)] : null,
     el(
       "div",
       { class: "row" },
-      button("Add a piece", () => goTo("choose", { into: "piece" }), { class: "main" }),
+      button(ADD_A_PIECE, () => goTo("choose", { into: "piece" }), { class: "main" }),
       pieces.length === 0
         ? null
-        : button("Print for insurance", () => goTo("print", { what: "insurance" }), {
+        : button(PRINT_FOR_INSURANCE, () => goTo("print", { what: "insurance" }), {
             class: "plain",
           }),
     ),
@@ -80,14 +100,10 @@ async function nowKnown(state) {
   return el(
     "details",
     { class: "filters" },
-    el(
-      "summary",
-      {},
-      records.length === 1 ? "1 is in a range now" : `${records.length} are in a range now`,
-    ),
+    el("summary", {}, records.length === 1 ? ONE_IN_A_RANGE_NOW : countInARangeNow(records.length)),
     el(
       "ul",
-      { class: "found", "aria-label": "In a range now" },
+      { class: "found", "aria-label": IN_A_RANGE_NOW },
       records.map((one) =>
         el(
           "li",
@@ -112,13 +128,13 @@ function searchBox(save) {
   return el(
     "div",
     { class: "field" },
-    el("label", { for: "within" }, "Search the collection"),
+    el("label", { for: "within" }, SEARCH_THE_COLLECTION),
     control,
   );
 }
 
 function filters(state, filter, listOf) {
-  const any = [["", "Any"]];
+  const any = [["", ANY]];
   const kinds = new Map();
   for (const pack of packsAtHand.values())
     for (const kind of pack.kinds) kinds.set(kind.id, kind.plural);
@@ -129,20 +145,20 @@ function filters(state, filter, listOf) {
   return el(
     "details",
     { class: "filters", open: set },
-    el("summary", {}, "Filter and sort"),
-    listOf === pieceList ? choice("Sort", SORTS, chosen.sort, filter("sort")) : null,
+    el("summary", {}, FILTER_AND_SORT),
+    listOf === pieceList ? choice(SORT, SORTS, chosen.sort, filter("sort")) : null,
     choice(
-      "Range",
+      RANGE,
       [...any, ...ranges().map(({ id, name }) => [id, name])],
       chosen.range,
       filter("range"),
     ),
-    choice("Kind", [...any, ...kinds], chosen.kind, filter("kind")),
-    choice("Condition", [...any, ...conditions], chosen.condition, filter("condition")),
-    choice("Box", [...any, ["yes", "Boxed"], ["no", "No box"]], chosen.boxed, filter("boxed")),
+    choice(KIND, [...any, ...kinds], chosen.kind, filter("kind")),
+    choice(CONDITION, [...any, ...conditions], chosen.condition, filter("condition")),
+    choice(BOX, [...any, ["yes", BOXED], ["no", NO_BOX]], chosen.boxed, filter("boxed")),
     choice(
-      "Kept as",
-      [...any, ["own", "Part of the collection"], ["spare", "Spare"], ["donor", "Donor"]],
+      KEPT_AS,
+      [...any, ["own", PART_OF_THE_COLLECTION], ["spare", SPARE], ["donor", DONOR]],
       chosen.purpose,
       filter("purpose"),
     ),
@@ -158,9 +174,9 @@ export function chosenPieces(state, pieces = all("piece")) {
 function results(state, pieces, first, listOf) {
   const found = chosenPieces(state, pieces);
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
-  const sum = paid.length === 0 ? "" : ` Paid ${totalText(state.engine, paid)} for ${paid.length}.`;
+  const sum = paid.length === 0 ? "" : paidForSome(totalText(state.engine, paid), paid.length);
   const count =
-    found.length === pieces.length ? pieces.length : `${found.length} of ${pieces.length}`;
+    found.length === pieces.length ? pieces.length : countOf(found.length, pieces.length);
   return [
     el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
     ...listOf(state, found, first),
@@ -168,14 +184,14 @@ function results(state, pieces, first, listOf) {
 }
 
 function pieceList(state, found, first) {
-  return longList("Pieces", found, (piece) => pieceRow(state, piece), first);
+  return longList(PIECES, found, (piece) => pieceRow(state, piece), first);
 }
 
 /** A piece as an entry of a list. */
 export function pieceRow(state, piece) {
   const standing = [
     stateText(piece),
-    PURPOSES[piece.purpose] ?? "",
+    KEPT_FOR[piece.purpose] ?? "",
     moneyText(state.engine, piece.paid),
   ];
   return entry(

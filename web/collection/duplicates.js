@@ -11,6 +11,21 @@ import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  askingForSome,
+  countToPartWith,
+  DUPLICATES,
+  KEEP_BOTH,
+  keepBothOf,
+  KEPT_NO_DUPLICATE,
+  NO_DUPLICATES,
+  PRINT,
+  THE_BEST_ONE,
+  THE_SAME_NUMBER_ANY_VARIANT,
+  THE_SAME_VARIANT,
+  WHAT_COUNTS_AS_THE_SAME,
+  WHAT_TO_ASK,
+} from "./words.js";
 
 /**
  * What is owned twice, and what to ask for each copy to part with, as `listOf` draws it.
@@ -24,13 +39,13 @@ export async function duplicatesScreen(state, at, listOf = duplicateList) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Duplicates"),
+    heading(1, DUPLICATES),
     parting.length === 0 ? emptyPicture("twins") : null,
     choice(
-      "What counts as the same",
+      WHAT_COUNTS_AS_THE_SAME,
       [
-        ["variant", "The same variant"],
-        ["item", "The same number, any variant"],
+        ["variant", THE_SAME_VARIANT],
+        ["item", THE_SAME_NUMBER_ANY_VARIANT],
       ],
       by,
       async (value) => {
@@ -43,23 +58,21 @@ export async function duplicatesScreen(state, at, listOf = duplicateList) {
       "p",
       {},
       parting.length === 0
-        ? "None. Pieces whose variant is not certain are not counted, nor spares, donors and " +
-            "those you mean to keep."
+        ? NO_DUPLICATES
         : [
-            `${parting.length} to part with.`,
-            asking.length > 0 &&
-              ` Asking ${totalText(state.engine, asking)} for ${asking.length} of them.`,
+            countToPartWith(parting.length),
+            asking.length > 0 && askingForSome(totalText(state.engine, asking), asking.length),
           ],
     ),
     parting.length === 0
       ? null
-      : button("Print", () => goTo("print", { what: "duplicates" }), { class: "plain" }),
+      : button(PRINT, () => goTo("print", { what: "duplicates" }), { class: "plain" }),
     ...listOf(state, groups, at.drawn),
   );
 }
 
 function duplicateList(state, groups) {
-  return longList("Duplicates", groups.flatMap(lines), (line) => lineOf(state, line));
+  return longList(DUPLICATES, groups.flatMap(lines), (line) => lineOf(state, line));
 }
 
 /** Duplicates of every range: [{pack, item, variant, part_with: [ids]}]. */
@@ -83,7 +96,7 @@ function lines({ keep: best, part_with: ids }) {
 
 function lineOf(state, { id, first, best }) {
   const piece = record(id);
-  if (best) return row(piece, "The best one: ");
+  if (best) return row(piece, THE_BEST_ONE);
   return el(
     "div",
     { class: "copy" },
@@ -104,21 +117,16 @@ function copy(state, piece) {
   const name = `${title(packsAtHand, piece)}, ${stateText(piece)}`;
   return [
     row(piece),
-    moneyField(
-      state,
-      "What to ask",
-      piece.asking ?? null,
-      saver(piece.id, "asking", "What to ask"),
-    ),
+    moneyField(state, WHAT_TO_ASK, piece.asking ?? null, saver(piece.id, "asking", WHAT_TO_ASK)),
     button(
-      "Keep both",
+      KEEP_BOTH,
       () =>
         run(async () => {
           const kept = { id: piece.id, alter: (now) => ({ ...now, kept: true }) };
-          const said = "Kept. It no longer counts as a duplicate.";
-          if (await saveChange("Keep both", [kept], { said })) await redraw();
+          const said = KEPT_NO_DUPLICATE;
+          if (await saveChange(KEEP_BOTH, [kept], { said })) await redraw();
         }),
-      { class: "link", "aria-label": `Keep both: ${name}` },
+      { class: "link", "aria-label": keepBothOf(name) },
     ),
   ];
 }

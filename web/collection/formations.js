@@ -7,6 +7,19 @@ import { ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  ALREADY_WANTED,
+  boxedSet,
+  NEW_WANT,
+  NO_INCOMPLETE_SETS,
+  ON_YOUR_LIST,
+  SETS_AND_TRAINS,
+  WANT_IT,
+  wantedName,
+  wantName,
+  WHAT_SETS_LACK,
+  youHave,
+} from "./words.js";
 
 /** What is missing from each train and boxed set of which part is owned. */
 export async function formationsScreen(state) {
@@ -25,27 +38,23 @@ export async function formationsScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Sets and trains"),
+    heading(1, SETS_AND_TRAINS),
     wholes.length === 0 ? emptyPicture("train") : null,
-    el(
-      "p",
-      {},
-      wholes.length === 0
-        ? "You have no incomplete sets or trains."
-        : "What yours still lack, the nearest to complete first.",
-    ),
+    el("p", {}, wholes.length === 0 ? NO_INCOMPLETE_SETS : WHAT_SETS_LACK),
     wholes.map((whole) => wholeOf(whole)),
   );
 }
 
 function wholeOf({ pack, sort, name, owned, missing }) {
-  const own =
-    `You have ${owned.length} of ${owned.length + missing.length}: ` +
-    `${owned.map((place) => itemName(pack, place)).join("; ")}.`;
+  const own = youHave(
+    owned.length,
+    owned.length + missing.length,
+    owned.map((place) => itemName(pack, place)).join("; "),
+  );
   return el(
     "section",
     {},
-    heading(2, sort === "set" ? `${name} (boxed set)` : name),
+    heading(2, sort === "set" ? boxedSet(name) : name),
     el("p", { class: "quiet" }, own),
     el(
       "ul",
@@ -62,13 +71,13 @@ function missingItem(pack, place) {
   return [
     el("span", {}, name),
     there
-      ? button("Wanted", () => goTo("want", { id: there.id }), {
+      ? button(ALREADY_WANTED, () => goTo("want", { id: there.id }), {
           class: "plain",
-          "aria-label": `Wanted: ${name}`,
+          "aria-label": wantedName(name),
         })
-      : button("Want it", () => wanted(pack.id, number), {
+      : button(WANT_IT, () => wanted(pack.id, number), {
           class: "plain",
-          "aria-label": `Want it: ${name}`,
+          "aria-label": wantName(name),
         }),
   ];
 }
@@ -76,7 +85,6 @@ function missingItem(pack, place) {
 function wanted(pack, item) {
   return run(async () => {
     const want = blank("want", { pack, item });
-    if (await saveChange("New want", [making(want)], { said: "It is on your list." }))
-      await redraw();
+    if (await saveChange(NEW_WANT, [making(want)], { said: ON_YOUR_LIST })) await redraw();
   });
 }

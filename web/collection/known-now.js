@@ -6,6 +6,7 @@ import { button, el } from "../parts/element.js";
 import { redraw } from "../parts/navigation.js";
 import { itemName } from "../parts/say.js";
 import { saveChange } from "../parts/saving.js";
+import { isInRange, LINKED_NOW, LINKED_TO_A_RANGE } from "./words.js";
 
 /** The items that a piece or want in no range may be now: [{range, name, pack, number}]. */
 async function itemsFor(state, record) {
@@ -27,15 +28,14 @@ export async function knownNow(state, record) {
     run(async () => {
       const { number } = packsAtHand.get(pack).items[item];
       const alter = (now) => ({ ...now, pack, item: number });
-      const said = "It is linked to the range now.";
-      if (await saveChange("Linked to a range", [{ id: record.id, alter }], { said }))
-        await redraw();
+      const said = LINKED_NOW;
+      if (await saveChange(LINKED_TO_A_RANGE, [{ id: record.id, alter }], { said })) await redraw();
     });
   return el(
     "div",
     { class: "stack" },
     found.map((one) =>
-      button(`It is ${one.name} in ${one.range}`, () => link(one), { class: "plain wide" }),
+      button(isInRange(one.name, one.range), () => link(one), { class: "plain wide" }),
     ),
   );
 }

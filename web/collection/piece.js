@@ -19,8 +19,58 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
 import { run } from "../data/queue.js";
+import {
+  A_DONOR_PARTS_TAKEN_FROM_IT,
+  A_SPARE_FOR_PARTS,
+  BOX,
+  BOXED,
+  CONDITION,
+  CONDITION_OF_THE_BOX,
+  EXAMPLE_OF_A_NAME,
+  HISTORY,
+  IF_THERE_ARE_TWO,
+  isInTheBin,
+  isThisOne,
+  IT_IS_NO_LONGER_HERE,
+  IT_IS_THIS_ONE,
+  IT_WAS_DELETED,
+  KEEP_BOTH,
+  KEEP_BOTH_NOT_A_DUPLICATE,
+  KEPT_AS,
+  MISSING_PARTS,
+  MOVE_TO_THE_BIN,
+  NAME,
+  NEW_WANT,
+  NO_BOX,
+  NOT_NOTED,
+  NOTES,
+  NUMBER_NOT_IN_RANGE,
+  oneOfBelow,
+  OPEN_THE_BIN,
+  PART_OF_THE_COLLECTION,
+  PARTS_AND_PURPOSE,
+  PRICE_PAID,
+  REPLACED_PARTS,
+  SOME_VARIANT_NOT_KNOWN,
+  THE_PIECE,
+  thoughtToBeThis,
+  toTheBin,
+  VARIANT,
+  VARIANT_CHANGED,
+  WANT_A_BETTER_ONE,
+  WHAT_IT_IS,
+  WHAT_IT_IS_KEPT_AS,
+  WHAT_TELLS_THEM_APART,
+  WHAT_TO_ASK,
+  WHAT_TO_ASK_FOR_IT,
+  WHAT_YOU_SAW_THEN,
+  WHEN,
+  WHERE,
+  WHERE_IT_WAS_BOUGHT,
+  YES_IT_IS,
+} from "./words.js";
 
-const HOW_CALLED = "Its number and name, for example: 304 brake coach.";
+const HOW_CALLED = EXAMPLE_OF_A_NAME;
 
 /** One piece of the collection: everything about it, each change saved by itself. */
 export async function pieceScreen(state, { id }) {
@@ -38,17 +88,17 @@ export async function pieceScreen(state, { id }) {
     await unsettledLine(id),
     piece.item === ""
       ? [
-          textField("What it is", piece.called, save("called", "Name"), { hint: HOW_CALLED }),
+          textField(WHAT_IT_IS, piece.called, save("called", NAME), { hint: HOW_CALLED }),
           await knownNow(state, piece),
         ]
       : variants(piece, pack),
     conditionFields(state, piece, save),
     photoBox(id),
-    moneyField(state, "Price paid", piece.paid, save("paid", "Price paid")),
-    textField("Where it was bought", piece.where, save("where", "Where")),
-    dateField("When", piece.when, save("when", "When")),
-    longField("Notes", piece.notes, save("notes", "Notes")),
-    el("details", { class: "filters" }, el("summary", {}, "Parts, and what it is kept for"), [
+    moneyField(state, PRICE_PAID, piece.paid, save("paid", PRICE_PAID)),
+    textField(WHERE_IT_WAS_BOUGHT, piece.where, save("where", WHERE)),
+    dateField(WHEN, piece.when, save("when", WHEN)),
+    longField(NOTES, piece.notes, save("notes", NOTES)),
+    el("details", { class: "filters" }, el("summary", {}, PARTS_AND_PURPOSE), [
       pack ? partFields(pack, piece, save) : null,
       purposeFields(state, piece, save),
     ]),
@@ -63,29 +113,29 @@ export function gone() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "It is no longer here"),
-    el("p", {}, "It was deleted. If that was a mistake, look in the bin."),
-    button("Open the bin", () => goTo("trash"), { class: "main wide" }),
+    heading(1, IT_IS_NO_LONGER_HERE),
+    el("p", {}, IT_WAS_DELETED),
+    button(OPEN_THE_BIN, () => goTo("trash"), { class: "main wide" }),
   );
 }
 
 /** Condition, box, and the box's own condition. */
 export function conditionFields(state, one, save) {
-  const scale = [["", "Not noted"], ...state.engine.conditions().map((word) => [word, word])];
+  const scale = [["", NOT_NOTED], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
-    ["", "Not noted"],
-    ["yes", "Boxed"],
-    ["no", "No box"],
+    ["", NOT_NOTED],
+    ["yes", BOXED],
+    ["no", NO_BOX],
   ];
   return [
-    choice("Condition", scale, one.condition ?? "", save("condition", "Condition")),
-    choice("Box", boxes, one.boxed ?? "", save("boxed", "Box")),
+    choice(CONDITION, scale, one.condition ?? "", save("condition", CONDITION)),
+    choice(BOX, boxes, one.boxed ?? "", save("boxed", BOX)),
     one.type === "piece"
       ? choice(
-          "Condition of the box",
+          CONDITION_OF_THE_BOX,
           scale,
           one.box_condition ?? "",
-          save("box_condition", "Condition of the box"),
+          save("box_condition", CONDITION_OF_THE_BOX),
         )
       : null,
   ];
@@ -93,18 +143,13 @@ export function conditionFields(state, one, save) {
 
 function variants(piece, pack) {
   const item = itemPlace(pack, piece.item);
-  if (item < 0)
-    return el(
-      "p",
-      { class: "warn" },
-      "This number is not in the range on this device. What you wrote is kept.",
-    );
+  if (item < 0) return el("p", { class: "warn" }, NUMBER_NOT_IN_RANGE);
   const places = variantsOf(pack, item);
   const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
   const sure = known.length === 1 ? known[0].variant : known.length > 1 ? "?" : "";
   const options = [
-    ["", "Some variant: not known"],
-    ...(known.length > 1 ? [["?", `One of ${known.length}, as below`]] : []),
+    ["", SOME_VARIANT_NOT_KNOWN],
+    ...(known.length > 1 ? [["?", oneOfBelow(known.length)]] : []),
     ...places.map((place) => [pack.variants[place].id, variantLabel(pack, place)]),
   ];
   const settle = async (variant) => {
@@ -112,14 +157,14 @@ function variants(piece, pack) {
     const place = variantPlace(pack, variant);
     const of = place < 0 ? [] : [{ variant, chance: 1 }];
     const number = place < 0 ? piece.item : pack.items[pack.variants[place].item].number;
-    const kept = await saveChange("Variant changed", [
+    const kept = await saveChange(VARIANT_CHANGED, [
       { id: piece.id, alter: (now) => ({ ...now, item: number, of }) },
     ]);
     if (kept && known.length > 1) run(redraw);
     return kept;
   };
   return [
-    choice("Variant", options, sure, settle),
+    choice(VARIANT, options, sure, settle),
     known.length === 1 && known[0].chance < 1 ? likelyOne(known[0], settle) : null,
     known.length < 2
       ? null
@@ -141,8 +186,8 @@ function likelyOne({ variant, chance: value }, settle) {
   return el(
     "p",
     { class: "quiet" },
-    `Thought to be this one, ${percent(value)} sure. `,
-    button("Yes, it is", say, { class: "link" }),
+    thoughtToBeThis(percent(value)),
+    button(YES_IT_IS, say, { class: "link" }),
   );
 }
 
@@ -153,7 +198,7 @@ function apart(pack, known) {
   const pictures = differencePictures(pack, named(one), named(other));
   return (
     pictures &&
-    el("details", { class: "filters" }, el("summary", {}, "What tells them apart"), pictures)
+    el("details", { class: "filters" }, el("summary", {}, WHAT_TELLS_THEM_APART), pictures)
   );
 }
 
@@ -165,9 +210,9 @@ function possible(pack, { variant, chance: value }, settle) {
     portrait(pack, variantPlace(pack, variant), { size: 160 }),
     el("span", {}, label),
     chance(value),
-    button("It is this one", () => settle(variant), {
+    button(IT_IS_THIS_ONE, () => settle(variant), {
       class: "link",
-      "aria-label": `It is this one: ${label}`,
+      "aria-label": isThisOne(label),
     }),
   );
 }
@@ -175,30 +220,30 @@ function possible(pack, { variant, chance: value }, settle) {
 function partFields(pack, piece, save) {
   const parts = pack.parts.map(({ id, name }) => [id, name]);
   return [
-    ticks("Missing parts", parts, piece.missing ?? [], save("missing", "Missing parts")),
-    ticks("Replaced parts", parts, piece.replaced ?? [], save("replaced", "Replaced parts")),
+    ticks(MISSING_PARTS, parts, piece.missing ?? [], save("missing", MISSING_PARTS)),
+    ticks(REPLACED_PARTS, parts, piece.replaced ?? [], save("replaced", REPLACED_PARTS)),
   ];
 }
 
 function purposeFields(state, piece, save) {
   return [
     choice(
-      "Kept as",
+      KEPT_AS,
       [
-        ["", "Part of the collection"],
-        ["spare", "A spare, for parts"],
-        ["donor", "A donor: parts taken from it"],
+        ["", PART_OF_THE_COLLECTION],
+        ["spare", A_SPARE_FOR_PARTS],
+        ["donor", A_DONOR_PARTS_TAKEN_FROM_IT],
       ],
       piece.purpose ?? "",
-      save("purpose", "What it is kept as"),
+      save("purpose", WHAT_IT_IS_KEPT_AS),
     ),
     ticks(
-      "If there are two",
-      [["kept", "Keep both: not a duplicate"]],
+      IF_THERE_ARE_TWO,
+      [["kept", KEEP_BOTH_NOT_A_DUPLICATE]],
       piece.kept ? ["kept"] : [],
-      (on) => save("kept", "Keep both")(on.length > 0),
+      (on) => save("kept", KEEP_BOTH)(on.length > 0),
     ),
-    moneyField(state, "What to ask for it", piece.asking ?? null, save("asking", "What to ask")),
+    moneyField(state, WHAT_TO_ASK_FOR_IT, piece.asking ?? null, save("asking", WHAT_TO_ASK)),
   ];
 }
 
@@ -207,7 +252,7 @@ function evidence(pack, { answers = [] }) {
   return el(
     "details",
     { class: "filters" },
-    el("summary", {}, "What you saw when you identified it"),
+    el("summary", {}, WHAT_YOU_SAW_THEN),
     whatWasSeen(pack, answers, (answer) => answerText(pack, answer)),
   );
 }
@@ -219,17 +264,17 @@ function ways(piece) {
     { class: "stack" },
     piece.item === ""
       ? null
-      : button("Want a better one", () => wantBetter(piece), { class: "plain wide" }),
-    button("History", () => goTo("changes", { id }), { class: "plain wide" }),
-    button("Move to the bin", () => discard(id, "The piece"), { class: "plain wide" }),
+      : button(WANT_A_BETTER_ONE, () => wantBetter(piece), { class: "plain wide" }),
+    button(HISTORY, () => goTo("changes", { id }), { class: "plain wide" }),
+    button(MOVE_TO_THE_BIN, () => discard(id, THE_PIECE), { class: "plain wide" }),
   );
 }
 
 /** Puts a record into the bin, and goes back with an Undo. */
 export function discard(id, name) {
   run(async () => {
-    const said = `${name} is in the bin.`;
-    if (await saveChange(`${name} to the bin`, [trashing(id)], { said })) history.back();
+    const said = isInTheBin(name);
+    if (await saveChange(toTheBin(name), [trashing(id)], { said })) history.back();
   });
 }
 
@@ -241,6 +286,6 @@ function wantBetter(piece) {
   if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack: piece.pack, item: piece.item, variant });
   return run(async () => {
-    if (await saveChange("New want", [making(want)])) goTo("want", { id: want.id });
+    if (await saveChange(NEW_WANT, [making(want)])) goTo("want", { id: want.id });
   });
 }

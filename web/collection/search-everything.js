@@ -8,11 +8,20 @@ import { pieceRow } from "./collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  ANY_WORD,
+  COLLECTION,
+  foundCount,
+  NOTEBOOK,
+  SEARCH_EVERYTHING,
+  SEARCH_FOR,
+  WANTS,
+} from "./words.js";
 
 const SORTS = [
-  { type: "piece", name: "Collection", row: pieceRow },
-  { type: "want", name: "Wants", row: wantRow },
-  { type: "note", name: "Notebook", row: noteRow },
+  { type: "piece", name: COLLECTION, row: pieceRow },
+  { type: "want", name: WANTS, row: wantRow },
+  { type: "note", name: NOTEBOOK, row: noteRow },
 ];
 let sought = "";
 
@@ -27,8 +36,7 @@ export function findScreen(state) {
       return { name, row, some };
     });
     const count = found.reduce((sum, { some }) => sum + some.length, 0);
-    const said =
-      words.length === 0 ? "Any word: a name, a note, a place, a hall." : `${count} found`;
+    const said = words.length === 0 ? ANY_WORD : foundCount(count);
     below.replaceChildren(
       ...(count === 0 ? [emptyPicture("lens")] : []),
       el("p", { class: "quiet" }, said),
@@ -55,8 +63,8 @@ export function findScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Search everything"),
-    el("div", { class: "field" }, el("label", { for: "everything" }, "Search for"), control),
+    heading(1, SEARCH_EVERYTHING),
+    el("div", { class: "field" }, el("label", { for: "everything" }, SEARCH_FOR), control),
     below,
   );
 }

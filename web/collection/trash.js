@@ -12,25 +12,26 @@ import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { redraw } from "../parts/navigation.js";
 import { packsAtHand } from "../data/known-ranges.js";
-
-const TYPES = {
-  piece: "Piece",
-  want: "Want",
-  note: "Note",
-  sighting: "Sighting",
-  budget: "Budget",
-  range: "Range",
-  range_kind: "Kind of piece",
-  range_part: "Part",
-  range_caution: "Caution",
-  range_feature: "Feature",
-  range_state: "What can be seen",
-  range_item: "Item",
-  range_variant: "Variant",
-  range_change: "Running change",
-  range_source: "Source",
-  range_move: "Old number",
-};
+import {
+  A_REMOVED_PHOTO,
+  BIN,
+  DELETE_FOR_GOOD,
+  DELETED_FOR_GOOD,
+  deletedAt,
+  EMPTY_THE_BIN,
+  ENTRY,
+  IN_THE_BIN,
+  IT_IS_BACK_WHERE_IT_WAS,
+  KEPT_UNTIL_EMPTIED,
+  NOTHING_IS_IN_THE_BIN,
+  PHOTOS_REMOVED,
+  PUT_BACK,
+  putBack,
+  RECORD_TYPES,
+  TAKEN_OUT_OF_THE_BIN,
+  THE_BIN_IS_EMPTY,
+  WHETHER_TO_EMPTY,
+} from "./words.js";
 
 /** The bin: everything deleted, with its photos, until it is emptied. */
 export async function trashScreen() {
@@ -40,35 +41,27 @@ export async function trashScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Bin"),
+    heading(1, BIN),
     empty ? emptyPicture("bin") : null,
-    el(
-      "p",
-      {},
-      empty
-        ? "Nothing is in the bin."
-        : "Everything here, photos too, is kept until you empty the bin.",
-    ),
-    ...longList("In the bin", records, (one) => row(one)),
+    el("p", {}, empty ? NOTHING_IS_IN_THE_BIN : KEPT_UNTIL_EMPTIED),
+    ...longList(IN_THE_BIN, records, (one) => row(one)),
     photos.length === 0
       ? null
       : [
-          heading(2, "Photos removed"),
+          heading(2, PHOTOS_REMOVED),
           el(
             "div",
             { class: "row" },
-            photos.map((id) => thumb(id, "A removed photo")),
+            photos.map((id) => thumb(id, A_REMOVED_PHOTO)),
           ),
         ],
-    empty
-      ? null
-      : button("Empty the bin", () => confirmed(records, photos), { class: "plain wide" }),
+    empty ? null : button(EMPTY_THE_BIN, () => confirmed(records, photos), { class: "plain wide" }),
   );
 }
 
 function row(one) {
   const name =
-    `${TYPES[one.type] ?? "Entry"}: ` +
+    `${RECORD_TYPES[one.type] ?? ENTRY}: ` +
     `${one.type === "budget" ? dateText(one.day) : title(packsAtHand, one)}`;
   return el(
     "div",
@@ -77,32 +70,27 @@ function row(one) {
       "span",
       { class: "lines" },
       name,
-      el("span", { class: "quiet" }, `Deleted ${timeText(one.trashed)}`),
+      el("span", { class: "quiet" }, deletedAt(timeText(one.trashed))),
     ),
     button(
-      "Put back",
+      PUT_BACK,
       () =>
         run(async () => {
-          const said = "It is back where it was.";
-          if (await saveChange("Taken out of the bin", [trashing(one.id, false)], { said }))
+          const said = IT_IS_BACK_WHERE_IT_WAS;
+          if (await saveChange(TAKEN_OUT_OF_THE_BIN, [trashing(one.id, false)], { said }))
             await redraw();
         }),
-      { class: "plain", "aria-label": `Put back: ${name}` },
+      { class: "plain", "aria-label": putBack(name) },
     ),
   );
 }
 
 function confirmed(records, photos) {
   const shut = sheet(
-    "Empty the bin?",
-    el(
-      "p",
-      {},
-      "Everything in it is deleted for good, with its photos and history. This is the one thing " +
-        "Undo cannot take back.",
-    ),
+    WHETHER_TO_EMPTY,
+    el("p", {}, DELETED_FOR_GOOD),
     button(
-      "Delete for good",
+      DELETE_FOR_GOOD,
       () => {
         shut();
         run(async () => {
@@ -117,7 +105,7 @@ function confirmed(records, photos) {
             records.map(({ id }) => id),
             gone,
           );
-          notice(kept === "" ? problem() : "The bin is empty.");
+          notice(kept === "" ? problem() : THE_BIN_IS_EMPTY);
           await redraw();
         });
       },

@@ -2,6 +2,7 @@ import { current } from "../data/piece-at-hand.js";
 import { el, heading } from "../parts/element.js";
 import { portrait } from "../parts/portrait.js";
 import { candidateNodes } from "../identify/candidates.js";
+import { WHAT_IT_COULD_BE } from "./words.js";
 
 const LIKELY = 0.02;
 
@@ -16,8 +17,8 @@ function picture({ pack, view, piece }) {
 export function beside(state) {
   return el(
     "aside",
-    { class: "beside", "aria-label": "What it could be" },
-    heading(2, "What it could be"),
+    { class: "beside", "aria-label": WHAT_IT_COULD_BE },
+    heading(2, WHAT_IT_COULD_BE),
     picture(state),
     ...candidateNodes(state, current(state.piece)),
   );

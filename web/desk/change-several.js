@@ -10,27 +10,42 @@ import { valueText } from "../parts/field-words.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { redraw } from "../parts/navigation.js";
+import {
+  AND_OTHERS,
+  BOX,
+  BOXED_OR_NOT,
+  CHANGE,
+  changeCount,
+  changeThese,
+  changeTo,
+  CHOOSE,
+  CHOOSE_A_FIELD_FIRST,
+  CONDITION,
+  CONDITION_OF_THE_BOX,
+  countChanged,
+  EMPTY_IT,
+  HOW_URGENT,
+  itAlready,
+  KEEP_BOTH,
+  KEPT_AS,
+  KEPT_AS_WHAT,
+  LOWEST_CONDITION,
+  MOST_TO_PAY,
+  NOT_NOTED,
+  NOTES,
+  nothingChanges,
+  nowThere,
+  ONLY_WITH_ITS_BOX,
+  PRICE_PAID,
+  URGENCIES,
+  WHAT_TO_ASK_FOR_IT,
+  WHEN_IT_WAS_BOUGHT,
+  WHERE_IT_WAS_BOUGHT,
+  WHICH_FIELD,
+  YES_OR_NO,
+} from "./words.js";
 
 const NOTHING = Symbol("nothing chosen yet");
-const BOXED = [
-  ["", "Not noted"],
-  ["yes", "Boxed"],
-  ["no", "No box"],
-];
-const PURPOSE = [
-  ["", "Part of the collection"],
-  ["spare", "A spare, for parts"],
-  ["donor", "A donor: parts taken from it"],
-];
-const YES = [
-  ["", "No"],
-  ["yes", "Yes"],
-];
-const URGENCY = [
-  ["3", "Urgent"],
-  ["2", "Ordinary"],
-  ["1", "No hurry"],
-];
 
 /**
  * The fields that can be changed together: [id, label, control(app, label, take)]; `take` gets the
@@ -38,35 +53,35 @@ const URGENCY = [
  */
 const FIELDS = {
   piece: [
-    ["condition", "Condition", scale],
-    ["boxed", "Box", list(BOXED)],
-    ["box_condition", "Condition of the box", scale],
-    ["where", "Where it was bought", text],
-    ["when", "When it was bought", day],
-    ["paid", "Price paid", money],
-    ["asking", "What to ask for it", money],
-    ["purpose", "Kept as", list(PURPOSE)],
-    ["kept", "Keep both", list(YES, (value) => value === "yes")],
-    ["notes", "Notes", text],
+    ["condition", CONDITION, scale],
+    ["boxed", BOX, list(BOXED_OR_NOT)],
+    ["box_condition", CONDITION_OF_THE_BOX, scale],
+    ["where", WHERE_IT_WAS_BOUGHT, text],
+    ["when", WHEN_IT_WAS_BOUGHT, day],
+    ["paid", PRICE_PAID, money],
+    ["asking", WHAT_TO_ASK_FOR_IT, money],
+    ["purpose", KEPT_AS, list(KEPT_AS_WHAT)],
+    ["kept", KEEP_BOTH, list(YES_OR_NO, (value) => value === "yes")],
+    ["notes", NOTES, text],
   ],
   want: [
-    ["least", "Lowest condition", scale],
-    ["box", "Only with its box", list(YES)],
-    ["most", "Most to pay", money],
-    ["urgency", "How urgent", list(URGENCY, Number)],
-    ["notes", "Notes", text],
+    ["least", LOWEST_CONDITION, scale],
+    ["box", ONLY_WITH_ITS_BOX, list(YES_OR_NO)],
+    ["most", MOST_TO_PAY, money],
+    ["urgency", HOW_URGENT, list(URGENCIES, Number)],
+    ["notes", NOTES, text],
   ],
 };
 
 function list(options, read = (value) => value) {
-  const open = [["?", "Choose"], ...options.map(([key, name]) => [`=${key}`, name])];
+  const open = [["?", CHOOSE], ...options.map(([key, name]) => [`=${key}`, name])];
   return (_app, label, take) =>
     choice(label, open, "?", (value) => take(value === "?" ? NOTHING : read(value.slice(1))));
 }
 
 function scale(state, label, take) {
   const words = state.engine.conditions().map((word) => [word, word]);
-  return list([["", "Not noted"], ...words])(state, label, take);
+  return list([["", NOT_NOTED], ...words])(state, label, take);
 }
 
 function text(_app, label, take) {
@@ -91,7 +106,7 @@ function day(_app, label, take) {
 
 /** What is typed, or nothing at all. */
 function emptied(whole, nothing, take) {
-  return [whole, button("Empty it", () => take(nothing), { class: "plain" })];
+  return [whole, button(EMPTY_IT, () => take(nothing), { class: "plain" })];
 }
 
 /** The sheet where a field of these records is changed. `one`: piece or want. */
@@ -99,7 +114,7 @@ export function openBulk(state, ids, one) {
   const records = ids.map(record).filter((found) => found && found.trashed === "");
   const below = el("div", { class: "stack" });
   const said = el("p", { role: "status" });
-  const save = button("Change", () => apply(), { class: "main wide" });
+  const save = button(CHANGE, () => apply(), { class: "main wide" });
   let field = "";
   let value = NOTHING;
 
@@ -124,14 +139,14 @@ export function openBulk(state, ids, one) {
 
   function preview() {
     const some = value === NOTHING ? [] : changing();
-    save.textContent = some.length === 0 ? "Change" : `Change ${some.length}`;
+    save.textContent = some.length === 0 ? CHANGE : changeCount(some.length);
     said.textContent = value === NOTHING ? "" : previewText(state, records, some, field, value);
   }
 
   function apply() {
     const some = value === NOTHING ? [] : changing();
     if (some.length === 0) {
-      if (value === NOTHING) said.textContent = "Choose a field and what to set it to first.";
+      if (value === NOTHING) said.textContent = CHOOSE_A_FIELD_FIRST;
       return;
     }
     const [, name] = FIELDS[one].find(([id]) => id === field);
@@ -139,16 +154,16 @@ export function openBulk(state, ids, one) {
     shut();
     run(async () => {
       const counted = `${some.length} ${some.length === 1 ? one : `${one}s`}`;
-      const what = `${name} of ${counted} changed`;
+      const what = countChanged(name, counted);
       if (await saveChange(what, edits, { said: `${what}.` })) await redraw();
     });
   }
 
   const shut = sheet(
-    `Change ${records.length} ${records.length === 1 ? one : `${one}s`}`,
+    changeThese(records.length, records.length === 1 ? one : `${one}s`),
     choice(
-      "Which field",
-      [["", "Choose"], ...FIELDS[one].map(([id, label]) => [id, label])],
+      WHICH_FIELD,
+      [["", CHOOSE], ...FIELDS[one].map(([id, label]) => [id, label])],
       "",
       chosen,
     ),
@@ -161,15 +176,15 @@ export function openBulk(state, ids, one) {
 function previewText(state, records, some, field, value) {
   const to = field === "when" ? dateText(value) : valueText(state, value);
   const there = records.length - some.length;
-  if (some.length === 0) return `Nothing changes: all ${records.length} have it already.`;
+  if (some.length === 0) return nothingChanges(records.length);
   const before = new Map();
   for (const found of some) {
     const held = valueText(state, found[field]);
     before.set(held, (before.get(held) ?? 0) + 1);
   }
   const most = [...before].sort((a, b) => b[1] - a[1]).slice(0, 4);
-  const left = before.size > most.length ? ", and others" : "";
-  const had = `Now there: ${most.map(([held, count]) => `${held} (${count})`).join(", ")}${left}.`;
-  const rest = there === 0 ? "" : ` ${there} ${there === 1 ? "has" : "have"} it already.`;
-  return `${some.length} of ${records.length} change to: ${to}.${rest} ${had}`;
+  const left = before.size > most.length ? AND_OTHERS : "";
+  const had = nowThere(most.map(([held, count]) => `${held} (${count})`).join(", "), left);
+  const rest = there === 0 ? "" : itAlready(there, there === 1 ? "has" : "have");
+  return changeTo(some.length, records.length, to, rest, had);
 }

@@ -9,6 +9,13 @@ import { notice } from "../parts/status.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { redraw } from "../parts/navigation.js";
+import {
+  nothingWasChanged,
+  ONE_PHOTO_ADDED,
+  PHOTO_ADDED,
+  photosAdded,
+  photosAddedNow,
+} from "./words.js";
 
 const OPEN = new Set(["piece", "note", "sighting"]);
 const WITH_PHOTOS = new Set(["piece", "note", "sighting"]);
@@ -73,17 +80,17 @@ function addPhotos(id, files) {
     }
     const said = [counted(made.length), ...wrong].filter(Boolean).join(" ");
     if (made.length === 0) {
-      notice(`${said} Nothing was changed.`);
+      notice(nothingWasChanged(said));
       return;
     }
     const ids = made.map((one) => one.id);
     const alter = (now) => now && { ...now, photos: [...(now.photos ?? []), ...ids] };
-    const what = made.length === 1 ? "Photo added" : `${made.length} photos added`;
+    const what = made.length === 1 ? PHOTO_ADDED : photosAdded(made.length);
     if (await saveChange(what, [{ id, alter }], { photos: made, said })) await redraw();
   });
 }
 
 function counted(count) {
   if (count === 0) return "";
-  return count === 1 ? "1 photo added." : `${count} photos added.`;
+  return count === 1 ? ONE_PHOTO_ADDED : photosAddedNow(count);
 }

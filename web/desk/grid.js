@@ -6,6 +6,14 @@
 import { here, remember } from "../data/back-button.js";
 import { button, el } from "../parts/element.js";
 import { announce } from "../parts/status.js";
+import {
+  IN_THE_USUAL_ORDER,
+  moreCount,
+  selectedCount,
+  sortedBy,
+  THE_HIGHEST_FIRST,
+  THE_LOWEST_FIRST,
+} from "./words.js";
 
 const SLICE = 60;
 const PAGE = 15;
@@ -89,10 +97,8 @@ export function grid({ label, columns, records, standing, act, drawn = SLICE }) 
     body.replaceChildren();
     count = 0;
     draw(SLICE);
-    const how = standing.down ? "the highest first" : "the lowest first";
-    announce(
-      standing.by === "" ? "In the usual order." : `By ${column.name.toLowerCase()}, ${how}.`,
-    );
+    const how = standing.down ? THE_HIGHEST_FIRST : THE_LOWEST_FIRST;
+    announce(standing.by === "" ? IN_THE_USUAL_ORDER : sortedBy(column.name.toLowerCase(), how));
   }
 
   function indexed() {
@@ -107,7 +113,7 @@ export function grid({ label, columns, records, standing, act, drawn = SLICE }) 
     body.append(...some.map((record, n) => rowFor(record, count + n)));
     count += some.length;
     table.dataset.drawn = count;
-    sentinel.textContent = count < order.length ? `${order.length - count} more` : "";
+    sentinel.textContent = count < order.length ? moreCount(order.length - count) : "";
     sentinel.hidden = count >= order.length;
   }
 
@@ -177,7 +183,7 @@ export function grid({ label, columns, records, standing, act, drawn = SLICE }) 
       if (n < count)
         body.children[n].setAttribute("aria-selected", String(standing.selected.has(id)));
     }
-    announce(`${standing.selected.size} selected`);
+    announce(selectedCount(standing.selected.size));
     act.changed();
   }
 

@@ -4,34 +4,8 @@ import { el, heading } from "../parts/element.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
 import { goTo } from "../parts/navigation.js";
 import { undoLast } from "../parts/saving.js";
+import { KEYS, KEYS_OF, KEYS_WHILE_NOT_TYPING, USE_SINGLE_KEYS } from "./words.js";
 
-/** @type {[string, string[][]][]} */
-const LISTS = [
-  [
-    "Anywhere",
-    [
-      ["/", "Search"],
-      ["?", "This list"],
-      ["Ctrl Z", "Undo"],
-    ],
-  ],
-  [
-    "In a table",
-    [
-      ["↑ ↓", "From row to row; the column heads are above the first"],
-      ["Page up, Page down, Home, End", "Further along"],
-      ["← →", "From column head to column head; Enter sorts"],
-      ["Space", "Select the row, or not"],
-      ["Shift ↑ ↓", "Select from here to there"],
-      ["Ctrl A", "Select all"],
-      ["Escape", "Select none"],
-      ["Enter", "Open the row"],
-      ["E", "Change a field of what is selected, or of this row"],
-      ["Delete", "What is selected, or this row, to the bin"],
-    ],
-  ],
-  ["At a question", [["1 to 9", "The answer with that number"]]],
-];
 const TYPING = "input, select, textarea, [contenteditable]";
 
 /** Makes the keys work from now on. */
@@ -80,9 +54,9 @@ export function openKeys(state) {
     },
   });
   sheet(
-    "Keys",
-    el("p", {}, "They work only while you are not typing in a field."),
-    LISTS.map(([title, keys]) => [
+    KEYS,
+    el("p", {}, KEYS_WHILE_NOT_TYPING),
+    KEYS_OF.map(([title, keys]) => [
       heading(3, title),
       el(
         "dl",
@@ -90,10 +64,6 @@ export function openKeys(state) {
         keys.map(([key, what]) => [el("dt", {}, key), el("dd", {}, what)]),
       ),
     ]),
-    el(
-      "div",
-      { class: "tick-list" },
-      el("label", {}, box, "Use single keys (/ ? E Delete, 1 to 9)"),
-    ),
+    el("div", { class: "tick-list" }, el("label", {}, box, USE_SINGLE_KEYS)),
   );
 }

@@ -4,13 +4,14 @@ import { byDay, notes } from "../notebook/meet-day.js";
 import { noteRow } from "../notebook/notebook.js";
 import { el, heading } from "../parts/element.js";
 import { sortedWants, wantRow } from "../wants/wants.js";
+import { COLLECTION, NOTEBOOK, theOthersOf, WANTS } from "./words.js";
 
 const BEFORE = 3;
 const SHOWN = 30;
 const LISTS = {
-  piece: { title: "Collection", of: chosenPieces, row: pieceRow },
-  want: { title: "Wants", of: sortedWants, row: wantRow },
-  note: { title: "Notebook", of: () => byDay(notes()), row: noteRow },
+  piece: { title: COLLECTION, of: chosenPieces, row: pieceRow },
+  want: { title: WANTS, of: sortedWants, row: wantRow },
+  note: { title: NOTEBOOK, of: () => byDay(notes()), row: noteRow },
 };
 
 /** The screens that have a list beside them. */
@@ -29,7 +30,7 @@ export function neighbours(state, { screen, id }) {
   });
   return el(
     "aside",
-    { class: "neighbours", "aria-label": `${title}: the others` },
+    { class: "neighbours", "aria-label": theOthersOf(title) },
     heading(2, title),
     el("ul", { class: "found" }, list),
   );

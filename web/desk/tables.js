@@ -16,16 +16,47 @@ import { packsAtHand, ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  ASKING,
+  AT_LEAST,
+  BOUGHT,
+  BOX,
+  BOX_IN_A_TABLE,
+  boxStanding,
+  CHANGE_A_FIELD,
+  CONDITION,
+  DUPLICATES,
+  HOW_TO_SELECT,
+  inTheBinNamed,
+  KEEP_THE_BEST,
+  KEPT_AS,
+  KEYS,
+  MOST_TO_PAY,
+  NAME,
+  NOTES,
+  NUMBER,
+  PAID,
+  PART_WITH,
+  PIECES,
+  SELECTED,
+  selectedNamed,
+  TO_DO,
+  TO_THE_BIN,
+  toTheBinNamed,
+  URGENCY,
+  URGENCY_IN_A_TABLE,
+  VARIANT,
+  WANTS,
+  WHERE,
+} from "./words.js";
 
 const PURPOSES = { spare: "spare", donor: "donor" };
-const URGENCY = { 3: "urgent", 2: "", 1: "no hurry" };
-const BOX = { yes: "boxed", no: "no box" };
 
 const TABLES = {
-  collection: { label: "Pieces", one: "piece", columns: pieceColumns, standing: newState() },
-  wants: { label: "Wants", one: "want", columns: wantColumns, standing: newState() },
+  collection: { label: PIECES, one: "piece", columns: pieceColumns, standing: newState() },
+  wants: { label: WANTS, one: "want", columns: wantColumns, standing: newState() },
   duplicates: {
-    label: "Duplicates",
+    label: DUPLICATES,
     one: "piece",
     columns: duplicateColumns,
     standing: newState(),
@@ -46,7 +77,7 @@ function tableNodes(state, { label, one, columns, standing }, found, drawn) {
   if (left(label)) standing.selected.clear();
   const groups = found[0]?.part_with ? found : null;
   const records = groups ? groups.flatMap(copies) : found;
-  const bar = el("div", { class: "grid-bar", role: "group", "aria-label": "Selected" });
+  const bar = el("div", { class: "grid-bar", role: "group", "aria-label": SELECTED });
   const draw = () => bar.replaceChildren(...barNodes(state, { one, standing }));
   draw();
   if (records.length === 0) return [];
@@ -79,22 +110,20 @@ function barNodes(state, { one, standing }) {
   const hint = el(
     "span",
     { class: "quiet", id: "grid-hint" },
-    size === 0
-      ? "Click a row to select it, with Shift or Ctrl for several; its name opens it."
-      : `${named} selected.`,
+    size === 0 ? HOW_TO_SELECT : selectedNamed(named),
   );
-  if (size === 0) return [hint, button("Keys", () => openKeys(state), { class: "plain" })];
+  if (size === 0) return [hint, button(KEYS, () => openKeys(state), { class: "plain" })];
   return [
     hint,
-    button("Change a field", () => openBulk(state, ids, one), {
+    button(CHANGE_A_FIELD, () => openBulk(state, ids, one), {
       class: "main",
       "data-key": "e",
     }),
-    button("To the bin", () => toTrash(standing, named), {
+    button(TO_THE_BIN, () => toTrash(standing, named), {
       class: "plain",
       "data-key": "Delete",
     }),
-    button("Keys", () => openKeys(state), { class: "plain" }),
+    button(KEYS, () => openKeys(state), { class: "plain" }),
   ];
 }
 
@@ -102,10 +131,10 @@ function barNodes(state, { one, standing }) {
 function toTrash(standing, named) {
   const ids = [...standing.selected].filter((id) => record(id)?.trashed === "");
   return run(async () => {
-    const said = `${named} in the bin.`;
+    const said = inTheBinNamed(named);
     if (
       !(await saveChange(
-        `${named} to the bin`,
+        toTheBinNamed(named),
         ids.map((id) => trashing(id)),
         { said },
       ))
@@ -145,11 +174,11 @@ function what() {
       : full;
   };
   return [
-    { id: "number", name: "Number", cell: ({ item }) => item, key: at },
-    { id: "name", name: "Name", wide: true, cell: (one) => pictured(one, name(one)), key: name },
+    { id: "number", name: NUMBER, cell: ({ item }) => item, key: at },
+    { id: "name", name: NAME, wide: true, cell: (one) => pictured(one, name(one)), key: name },
     {
       id: "variant",
-      name: "Variant",
+      name: VARIANT,
       wide: true,
       cell: (one) => variantText(packsAtHand, one),
       key: (one) => variantText(packsAtHand, one),
@@ -173,16 +202,16 @@ function money(state, id, name) {
   };
 }
 
-function condition(state, id = "condition", name = "Condition") {
+function condition(state, id = "condition", name = CONDITION) {
   const key = (one) => state.engine.condition_rank(one[id] ?? "") || "";
   return { id, name, cell: (one) => one[id] ?? "", key };
 }
 
 const boxed = {
   id: "boxed",
-  name: "Box",
+  name: BOX,
   cell: ({ boxed: has, box_condition: standing }) =>
-    has === "yes" && standing ? `box ${standing}` : (BOX[has] ?? ""),
+    has === "yes" && standing ? boxStanding(standing) : (BOX_IN_A_TABLE[has] ?? ""),
   key: ({ boxed: has }) => ({ yes: 1, no: 2 })[has] ?? "",
 };
 
@@ -191,24 +220,24 @@ function pieceColumns(state) {
     ...what(),
     condition(state),
     boxed,
-    money(state, "paid", "Paid"),
+    money(state, "paid", PAID),
     {
       id: "when",
-      name: "Bought",
+      name: BOUGHT,
       cell: ({ when }) => dateText(when ?? ""),
       key: ({ when }) => when ?? "",
     },
     {
       id: "where",
-      name: "Where",
+      name: WHERE,
       wide: true,
       cell: ({ where }) => where ?? "",
       key: ({ where }) => where ?? "",
     },
-    money(state, "asking", "Asking"),
+    money(state, "asking", ASKING),
     {
       id: "purpose",
-      name: "Kept as",
+      name: KEPT_AS,
       cell: ({ purpose }) => PURPOSES[purpose] ?? "",
       key: ({ purpose }) => purpose ?? "",
     },
@@ -218,18 +247,23 @@ function pieceColumns(state) {
 function wantColumns(state) {
   return [
     ...what(),
-    condition(state, "least", "At least"),
-    { id: "box", name: "Box", cell: ({ box }) => BOX[box] ?? "", key: ({ box }) => box ?? "" },
-    money(state, "most", "Most to pay"),
+    condition(state, "least", AT_LEAST),
+    {
+      id: "box",
+      name: BOX,
+      cell: ({ box }) => BOX_IN_A_TABLE[box] ?? "",
+      key: ({ box }) => box ?? "",
+    },
+    money(state, "most", MOST_TO_PAY),
     {
       id: "urgency",
-      name: "Urgency",
-      cell: ({ urgency }) => URGENCY[urgency] ?? "",
+      name: URGENCY,
+      cell: ({ urgency }) => URGENCY_IN_A_TABLE[urgency] ?? "",
       key: ({ urgency }) => -urgency,
     },
     {
       id: "notes",
-      name: "Notes",
+      name: NOTES,
       wide: true,
       cell: ({ notes }) => notes.split("\n")[0],
       key: ({ notes }) => notes,
@@ -241,8 +275,8 @@ function duplicateColumns(state, groups) {
   const best = new Set((groups ?? []).map((group) => group.keep));
   const part = {
     id: "part",
-    name: "To do",
-    cell: ({ id }) => (best.has(id) ? "keep: the best" : "part with"),
+    name: TO_DO,
+    cell: ({ id }) => (best.has(id) ? KEEP_THE_BEST : PART_WITH),
     key: ({ id }) => (best.has(id) ? 2 : 1),
   };
   const [number, name, variant, standing, box, paid, , , asking] = pieceColumns(state);

@@ -10,6 +10,14 @@ import { goTo } from "../parts/navigation.js";
 import { itemPlace } from "../parts/piece-names.js";
 import { saveChange } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
+import {
+  ADD_TO_COLLECTION,
+  atTable,
+  BOUGHT,
+  IT_IS_IN_YOUR_COLLECTION,
+  PRICE_PAID,
+  WHAT_DID_YOU_PAY,
+} from "./words.js";
 
 /** Asks what was paid, and puts the piece into the collection; `then`: in place of opening it. */
 export function askPaid(state, id, then = open) {
@@ -18,12 +26,12 @@ export function askPaid(state, id, then = open) {
   field.id = "paid";
   const wrong = el("p", { class: "wrong", role: "status" });
   const shut = sheet(
-    "What did you pay?",
-    el("label", { for: "paid" }, "Price paid"),
+    WHAT_DID_YOU_PAY,
+    el("label", { for: "paid" }, PRICE_PAID),
     field,
     wrong,
     button(
-      "Add to collection",
+      ADD_TO_COLLECTION,
       () => {
         const { money, problem } = state.engine.read_money(field.value, state.settings.currency);
         if (problem !== "" && problem !== "empty") {
@@ -49,8 +57,8 @@ function bought(id, paid, then) {
     await readyRange(note.pack);
     const piece = blank("piece", { ...pieceOf(note, packsAtHand.get(note.pack)), paid });
     const decided = { id, alter: (now) => ({ ...now, decision: "bought", piece: piece.id }) };
-    const said = "It is in your collection.";
-    if (await saveChange("Bought", [making(piece), decided], { said })) await then(piece);
+    const said = IT_IS_IN_YOUR_COLLECTION;
+    if (await saveChange(BOUGHT, [making(piece), decided], { said })) await then(piece);
   });
 }
 
@@ -66,7 +74,7 @@ function pieceOf(note, pack) {
     answers: note.answers,
     condition: note.condition ?? "",
     boxed: note.boxed ?? "",
-    where: [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", "),
+    where: [note.hall, note.table && atTable(note.table)].filter(Boolean).join(", "),
     when: today(),
     photos: note.photos,
     notes: note.text,

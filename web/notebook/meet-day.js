@@ -1,6 +1,7 @@
 /** The day of a meet: notes by day and hall, what to come back to and when, what is still open. */
 import { all } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
+import { BETWEEN_SUMS, ifAllTaken, openOffers, TODAY } from "./words.js";
 
 /** @import { EngineModule } from "../data/engine-types.d.ts" */
 
@@ -66,9 +67,7 @@ export function dayTitle(note) {
   const day = dayOf(note.made);
   const today = dayOf(Date.now());
   const named =
-    day === today
-      ? "Today"
-      : new Date(note.made).toLocaleDateString("en-GB", { dateStyle: "full" });
+    day === today ? TODAY : new Date(note.made).toLocaleDateString("en-GB", { dateStyle: "full" });
   return note.hall === "" ? named : `${named}, ${note.hall}`;
 }
 
@@ -89,7 +88,7 @@ export function offersText(engine, leftAfter) {
     .filter(Boolean);
   if (offers.length === 0) return "";
   const sums = engine.totals(offers);
-  const open = `Open offers: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
+  const open = openOffers(sums.map((sum) => moneyText(engine, sum)).join(BETWEEN_SUMS));
   const left = leftAfter(offers);
-  return left === "" ? open : `${open} If all are taken: ${left}`;
+  return left === "" ? open : ifAllTaken(open, left);
 }

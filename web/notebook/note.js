@@ -19,6 +19,32 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { saveChange, saver } from "../parts/saving.js";
 import { run } from "../data/queue.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  ANY_WORDS_FOR_WHEN,
+  BOUGHT,
+  BOUGHT_ADD_TO_COLLECTION,
+  COME_BACK_AT,
+  CROSSED_OFF,
+  DECISION,
+  GO_ON_IDENTIFYING,
+  HALL,
+  HISTORY,
+  IDENTIFIED,
+  IDENTIFY_IT,
+  LEFT,
+  LEFT_IT_CROSS_IT_OFF,
+  MOVE_TO_THE_BIN,
+  MY_OFFER,
+  NEXT_FROM_THE_SAME_BOX,
+  NOTE,
+  OFFER,
+  OPEN_IT_IN_THE_COLLECTION,
+  PRICE_ASKED,
+  STILL_TO_DECIDE,
+  TABLE,
+  THE_NOTE,
+  TO_BE_DECIDED_AGAIN,
+} from "./words.js";
 
 /** One note: what was seen at a stall, what it costs, and what becomes of it. */
 export async function noteScreen(state, { id }) {
@@ -35,11 +61,7 @@ export async function noteScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    el(
-      "p",
-      { class: "kicker" },
-      { open: "Note", bought: "Bought", left: "Left" }[note.decision] ?? "Note",
-    ),
+    el("p", { class: "kicker" }, { open: NOTE, bought: BOUGHT, left: LEFT }[note.decision] ?? NOTE),
     heading(1, title(packsAtHand, note)),
     recordFigure(note),
     await unsettledLine(id),
@@ -48,24 +70,24 @@ export async function noteScreen(state, { id }) {
     el(
       "div",
       { class: "side-by-side" },
-      moneyField(state, "Price asked", note.asked, priced(save("asked", "Price asked"))),
-      moneyField(state, "My offer", note.offer, save("offer", "Offer")),
-      keyed(textField("Table", note.table, save("table", "Table"))),
-      textField("Hall", note.hall, save("hall", "Hall")),
+      moneyField(state, PRICE_ASKED, note.asked, priced(save("asked", PRICE_ASKED))),
+      moneyField(state, MY_OFFER, note.offer, save("offer", OFFER)),
+      keyed(textField(TABLE, note.table, save("table", TABLE))),
+      textField(HALL, note.hall, save("hall", HALL)),
     ),
     photoBox(id),
-    textField("Come back at", note.come_back, save("come_back", "Come back at"), {
-      hint: "However you like: 14:30, or after lunch.",
+    textField(COME_BACK_AT, note.come_back, save("come_back", COME_BACK_AT), {
+      hint: ANY_WORDS_FOR_WHEN,
     }),
-    longField("Note", note.text, save("text", "Note")),
+    longField(NOTE, note.text, save("text", NOTE)),
     conditionFields(state, note, save),
     price,
     decide(state, note),
     el(
       "div",
       { class: "stack" },
-      button("History", () => goTo("changes", { id }), { class: "plain wide" }),
-      button("Move to the bin", () => discard(id, "The note"), { class: "plain wide" }),
+      button(HISTORY, () => goTo("changes", { id }), { class: "plain wide" }),
+      button(MOVE_TO_THE_BIN, () => discard(id, THE_NOTE), { class: "plain wide" }),
     ),
   );
 }
@@ -82,11 +104,11 @@ function onwards(note) {
   return el(
     "div",
     { class: "ways" },
-    button(note.answers.length > 0 ? "Go on identifying" : "Identify it", () => goOn(note), {
+    button(note.answers.length > 0 ? GO_ON_IDENTIFYING : IDENTIFY_IT, () => goOn(note), {
       class: "plain",
     }),
     note.answers.length > 0
-      ? button("Next from the same box", act.sameBox, { class: "plain" })
+      ? button(NEXT_FROM_THE_SAME_BOX, act.sameBox, { class: "plain" })
       : null,
   );
 }
@@ -96,7 +118,7 @@ async function goOn(note) {
   const session = note.session || newId("s");
   if (!note.session)
     await run(() =>
-      saveChange("Identified", [{ id: note.id, alter: (now) => ({ ...now, session }) }]),
+      saveChange(IDENTIFIED, [{ id: note.id, alter: (now) => ({ ...now, session }) }]),
     );
   await act.resume({ ...note, session });
 }
@@ -124,19 +146,19 @@ function decide(state, note) {
   const to = (decision, said) =>
     run(async () => {
       const edit = { id: note.id, alter: (now) => ({ ...now, decision }) };
-      if (await saveChange("Decision", [edit], { said })) await redraw();
+      if (await saveChange(DECISION, [edit], { said })) await redraw();
     });
   if (note.decision === "bought" && record(note.piece)?.trashed === "")
-    return button("Open it in the collection", () => goTo("piece", { id: note.piece }), {
+    return button(OPEN_IT_IN_THE_COLLECTION, () => goTo("piece", { id: note.piece }), {
       class: "main wide",
     });
   return el(
     "div",
     { class: "stack" },
-    button("Bought: add to collection", () => askPaid(state, note.id), { class: "main wide" }),
+    button(BOUGHT_ADD_TO_COLLECTION, () => askPaid(state, note.id), { class: "main wide" }),
     note.decision === "open"
-      ? button("Left it: cross it off", () => to("left", "Crossed off."), { class: "plain wide" })
-      : button("Still to decide", () => to("open", "To be decided again."), {
+      ? button(LEFT_IT_CROSS_IT_OFF, () => to("left", CROSSED_OFF), { class: "plain wide" })
+      : button(STILL_TO_DECIDE, () => to("open", TO_BE_DECIDED_AGAIN), {
           class: "plain wide",
         }),
   );

@@ -23,6 +23,28 @@ import {
 } from "./meet-day.js";
 import { openSettling } from "./settle-day.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  aboveBudget,
+  ALL_NOTES,
+  askedSum,
+  atTable,
+  backAt,
+  BETWEEN_SUMS,
+  BOUGHT,
+  LEFT,
+  leftOfBudget,
+  NEW_NOTE,
+  NOTEBOOK,
+  NOTES,
+  notesOf,
+  NOTHING_SPENT_TODAY,
+  offerSum,
+  SETTLE_THE_DAY,
+  SHOW,
+  spentToday,
+  STILL_TO_DECIDE,
+  TODAYS_BUDGET,
+} from "./words.js";
 
 const DECISIONS = { open: "", bought: "bought", left: "left" };
 let shown = "open";
@@ -34,32 +56,32 @@ export function notebookScreen(state, at) {
   const draw = (first) => {
     const some = byDay(kept.filter((note) => shown === "" || note.decision === shown));
     below.replaceChildren(
-      el("p", { class: "quiet" }, `${some.length} of ${kept.length} notes`),
-      ...longList("Notes", some, (note) => withDay(state, some, note), first),
+      el("p", { class: "quiet" }, notesOf(some.length, kept.length)),
+      ...longList(NOTES, some, (note) => withDay(state, some, note), first),
     );
   };
   draw(at.drawn);
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Notebook"),
+    heading(1, NOTEBOOK),
     kept.length === 0 ? emptyPicture("notebook") : null,
     budget(state),
     el(
       "div",
       { class: "row" },
-      button("New note", () => newNote({}), { class: "main" }),
+      button(NEW_NOTE, () => newNote({}), { class: "main" }),
       openToday().length > 0
-        ? button("Settle the day", () => openSettling(state), { class: "plain" })
+        ? button(SETTLE_THE_DAY, () => openSettling(state), { class: "plain" })
         : null,
     ),
     choice(
-      "Show",
+      SHOW,
       [
-        ["open", "Still to decide"],
-        ["bought", "Bought"],
-        ["left", "Left"],
-        ["", "All notes"],
+        ["open", STILL_TO_DECIDE],
+        ["bought", BOUGHT],
+        ["left", LEFT],
+        ["", ALL_NOTES],
       ],
       shown,
       (value) => {
@@ -84,11 +106,11 @@ function withDay(state, some, note) {
 /** A note as an entry of a list. */
 export function noteRow(state, note) {
   const { engine } = state;
-  const place = [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", ");
+  const place = [note.hall, note.table && atTable(note.table)].filter(Boolean).join(", ");
   const money = [
-    note.asked ? `asked ${moneyText(engine, note.asked)}` : "",
-    note.offer ? `offer ${moneyText(engine, note.offer)}` : "",
-    note.come_back ? `back ${note.come_back}` : "",
+    note.asked ? askedSum(moneyText(engine, note.asked)) : "",
+    note.offer ? offerSum(moneyText(engine, note.offer)) : "",
+    note.come_back ? backAt(note.come_back) : "",
     DECISIONS[note.decision],
     clockText(note.made),
   ];
@@ -115,7 +137,7 @@ export function newNote(fields, photos = []) {
     const note = blank("note", { hall: last?.hall ?? "", ...fields });
     const unused = all("note").filter(isEmpty);
     const edits = [making(note), ...unused.map(({ id }) => trashing(id))];
-    if (await saveChange("New note", edits, { photos })) goTo("note", { id: note.id });
+    if (await saveChange(NEW_NOTE, edits, { photos })) goTo("note", { id: note.id });
   });
 }
 
@@ -127,8 +149,8 @@ function spentText({ engine }, budgeted, pieces) {
   const sums = engine.totals(paid);
   const spent =
     sums.length === 0
-      ? "Nothing spent today."
-      : `Spent today: ${sums.map((sum) => moneyText(engine, sum)).join(" and ")}.`;
+      ? NOTHING_SPENT_TODAY
+      : spentToday(sums.map((sum) => moneyText(engine, sum)).join(BETWEEN_SUMS));
   const left = (amounts) => leftText(engine, budgeted, amounts);
   const offers = offersText(engine, (open) => left([...paid, ...open]));
   return [spent, left(paid), offers].filter(Boolean).join(" ");
@@ -145,9 +167,9 @@ function leftText(engine, budgeted, amounts) {
     typed: "",
   };
   const { order } = engine.compare_money(left, { ...left, minor: 0, over: 0 });
-  if (order >= 0) return `Left: ${moneyText(engine, left)}.`;
+  if (order >= 0) return leftOfBudget(moneyText(engine, left));
   const above = { ...left, minor: -left.minor, over: -left.over };
-  return `That is ${moneyText(engine, above)} above the budget.`;
+  return aboveBudget(moneyText(engine, above));
 }
 
 /**
@@ -165,10 +187,10 @@ function budget(state) {
       const edit = now
         ? setting(now.id, "amount", now.amount, amount)
         : making(blank("budget", { id: `r${day.replaceAll("-", "")}`, day, amount }));
-      kept = await saveChange("Today’s budget", [edit]);
+      kept = await saveChange(TODAYS_BUDGET, [edit]);
     });
     if (kept) said.textContent = text(amount);
     return kept;
   };
-  return [moneyField(state, "Today’s budget", there?.amount, save), said];
+  return [moneyField(state, TODAYS_BUDGET, there?.amount, save), said];
 }

@@ -4,6 +4,7 @@ import { goTo } from "../parts/navigation.js";
 import { title } from "../parts/piece-names.js";
 import { notice } from "../parts/status.js";
 import { minutesOf, openToday } from "./meet-day.js";
+import { atPlace, atTable, comeBackTo, OPEN_THE_NOTE } from "./words.js";
 
 const EVERY = 20_000;
 const LATE = 60; // minutes after which it is no use to say it
@@ -24,10 +25,10 @@ function remind() {
   });
   if (!due) return;
   told.add(key(due));
-  const place = [due.hall, due.table && `table ${due.table}`].filter(Boolean).join(", ");
-  const where = place === "" ? "" : ` at ${place}`;
-  notice(`${due.come_back}: come back to ${title(packsAtHand, due)}${where}.`, [
-    ["Open the note", () => goTo("note", { id: due.id })],
+  const place = [due.hall, due.table && atTable(due.table)].filter(Boolean).join(", ");
+  const where = place === "" ? "" : atPlace(place);
+  notice(comeBackTo(due.come_back, title(packsAtHand, due), where), [
+    [OPEN_THE_NOTE, () => goTo("note", { id: due.id })],
   ]);
 }
 

@@ -9,6 +9,21 @@ import { saveChange } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
 import { askPaid } from "./bought.js";
 import { openToday } from "./meet-day.js";
+import {
+  ALL_SETTLED,
+  askedSum,
+  atTable,
+  BOUGHT,
+  boughtName,
+  CROSSED_OFF,
+  DECISION,
+  LEFT_IT,
+  leftName,
+  offerSum,
+  SETTLE_THE_DAY,
+  STILL_OPEN,
+  WHAT_BECAME_OF_THESE,
+} from "./words.js";
 
 /** Opens the list of today. */
 export function openSettling(state) {
@@ -20,22 +35,20 @@ export function openSettling(state) {
   const leave = (note) =>
     run(async () => {
       const edit = { id: note.id, alter: (now) => ({ ...now, decision: "left" }) };
-      if (await saveChange("Decision", [edit], { said: "Crossed off." })) await again();
+      if (await saveChange(DECISION, [edit], { said: CROSSED_OFF })) await again();
     });
   sheet(
-    "Settle the day",
-    open.length === 0
-      ? el("p", {}, "Everything from today is settled.")
-      : el("p", {}, "What became of these? Bought asks what you paid in the end."),
+    SETTLE_THE_DAY,
+    open.length === 0 ? el("p", {}, ALL_SETTLED) : el("p", {}, WHAT_BECAME_OF_THESE),
     el(
       "ul",
-      { class: "answers", "aria-label": "Still open" },
+      { class: "answers", "aria-label": STILL_OPEN },
       open.map((note) => {
         const name = title(packsAtHand, note);
         const money = [
-          note.asked ? `asked ${moneyText(state.engine, note.asked)}` : "",
-          note.offer ? `offer ${moneyText(state.engine, note.offer)}` : "",
-          note.table ? `table ${note.table}` : "",
+          note.asked ? askedSum(moneyText(state.engine, note.asked)) : "",
+          note.offer ? offerSum(moneyText(state.engine, note.offer)) : "",
+          note.table ? atTable(note.table) : "",
         ];
         return el(
           "li",
@@ -45,13 +58,13 @@ export function openSettling(state) {
           el(
             "div",
             { class: "row" },
-            button("Bought", () => askPaid(state, note.id, again), {
+            button(BOUGHT, () => askPaid(state, note.id, again), {
               class: "plain",
-              "aria-label": `Bought: ${name}`,
+              "aria-label": boughtName(name),
             }),
-            button("Left it", () => leave(note), {
+            button(LEFT_IT, () => leave(note), {
               class: "plain",
-              "aria-label": `Left it: ${name}`,
+              "aria-label": leftName(name),
             }),
           ),
         );

@@ -1,3 +1,5 @@
+import { LIGHT_NAMES } from "./first-words.js";
+
 /**
  * Light by day, dark for a dim hall, black on white for the sun, or as the device has it. light.js
  * sets the first one.
@@ -5,7 +7,6 @@
 const DARK = matchMedia("(prefers-color-scheme: dark)");
 const SHARP = matchMedia("(prefers-contrast: more)");
 const NEXT = { day: "dark", dark: "sun", sun: "day" };
-const NAMES = { day: "daylight", dark: "dark", sun: "bright sun" };
 let chosen = stored();
 
 function stored() {
@@ -57,6 +58,8 @@ function showLight() {
   root.dataset.light = light;
   const ground = getComputedStyle(root).getPropertyValue("--ground").trim();
   document.querySelector("meta[name=theme-color]").setAttribute("content", ground);
-  document.getElementById("light").setAttribute("aria-label", `Switch to ${NAMES[NEXT[light]]}`);
+  document
+    .getElementById("light")
+    .setAttribute("aria-label", `Switch to ${LIGHT_NAMES[NEXT[light]]}`);
   document.dispatchEvent(new Event("light"));
 }

@@ -11,24 +11,40 @@ import { updateOffer } from "../parts/update-offer.js";
 import { leaveScreen } from "../parts/navigation.js";
 import { installWords } from "./install-words.js";
 import { run } from "../data/queue.js";
-
-const ABLE = [
-  ["loupe", "I have a loupe with me"],
-  ["body off", "I can take the body off"],
-];
-const LIGHTS = [
-  ["day", "Light"],
-  ["dark", "Dark, for a dim hall"],
-  ["sun", "Black on white, for the sun"],
-  ["", "As the device"],
-];
+import {
+  ABLE_TODAY,
+  ABOUT,
+  alsoSentTo,
+  ASK_THE_BROWSER_TO_KEEP_IT,
+  BACK_TO_THE_PIECE,
+  BACK_TO_THE_START,
+  CARE,
+  CHECKING_KEPT,
+  DOES_NOT_SAY,
+  LIGHT,
+  LIGHTS,
+  MAY_DELETE,
+  MONEY_WITHOUT_A_SIGN_IS_IN,
+  NOT_READY_FOR_NO_SIGNAL,
+  NOTHING_IS_SENT_ANYWHERE,
+  ON_THE_HOME_SCREEN,
+  PROMISED_TO_KEEP,
+  PUT_IT_ON_THE_HOME_SCREEN,
+  READY_FOR_NO_SIGNAL,
+  SETTINGS,
+  STORED_HERE,
+  storedThings,
+  VERSION_NOT_STORED_YET,
+  versionName,
+  WHAT_YOU_CAN_DO_TODAY,
+} from "./words.js";
 
 /** The settings. */
 export function settingsScreen(state) {
   return el(
     "section",
     { class: "settings" },
-    heading(1, "Settings"),
+    heading(1, SETTINGS),
     updateOffer(),
     lightChoice(),
     ableChoice(state),
@@ -36,14 +52,14 @@ export function settingsScreen(state) {
     installHelp(),
     stored(state),
     about(state),
-    button(state.piece ? "Back to the piece" : "Back to the start", leaveScreen, {
+    button(state.piece ? BACK_TO_THE_PIECE : BACK_TO_THE_START, leaveScreen, {
       class: "main wide",
     }),
   );
 }
 
 function lightChoice() {
-  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "Light"));
+  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, LIGHT));
   for (const [value, label] of LIGHTS) {
     group.append(
       el(
@@ -69,15 +85,15 @@ function lightChoice() {
 
 function ableChoice(state) {
   const able = new Set(state.settings.able);
-  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, "What you can do today"));
-  for (const [need, label] of ABLE) {
+  const group = el("fieldset", { class: "tick-list" }, el("legend", {}, WHAT_YOU_CAN_DO_TODAY));
+  for (const [need, label] of ABLE_TODAY) {
     const box = el("input", {
       type: "checkbox",
       checked: able.has(need),
       onchange: () => {
         if (box.checked) able.add(need);
         else able.delete(need);
-        setAble(ABLE.map(([name]) => name).filter((name) => able.has(name)));
+        setAble(ABLE_TODAY.map(([name]) => name).filter((name) => able.has(name)));
       },
     });
     group.append(el("label", {}, box, label));
@@ -87,7 +103,7 @@ function ableChoice(state) {
 
 function currencyChoice(state) {
   return choice(
-    "Money without a sign is in",
+    MONEY_WITHOUT_A_SIGN_IS_IN,
     state.engine.currencies().map(({ code }) => [code, code]),
     state.settings.currency,
     (code) =>
@@ -102,25 +118,22 @@ function installHelp() {
   return el(
     "section",
     {},
-    heading(2, "On the home screen"),
+    heading(2, ON_THE_HOME_SCREEN),
     canInstall()
-      ? button("Put it on the home screen", install, { class: "plain wide" })
+      ? button(PUT_IT_ON_THE_HOME_SCREEN, install, { class: "plain wide" })
       : el("p", {}, installWords()),
   );
 }
 
 /** What leaves the phone, and where to. */
 function sentText({ settings }) {
-  return settings.paired
-    ? "The collection with its photos and notes is also sent to your own server, " +
-        `${location.host}, and to the devices paired with it; nothing else is sent anywhere.`
-    : "Nothing is sent anywhere.";
+  return settings.paired ? alsoSentTo(location.host) : NOTHING_IS_SENT_ANYWHERE;
 }
 
 function stored(state) {
-  const asks = el("p", {}, "Checking whether the browser will keep it…");
+  const asks = el("p", {}, CHECKING_KEPT);
   const askIt = button(
-    "Ask the browser to keep it",
+    ASK_THE_BROWSER_TO_KEEP_IT,
     async () => {
       await askToKeep();
       await told();
@@ -131,9 +144,9 @@ function stored(state) {
     const answer = await kept();
     asks.textContent =
       {
-        true: "The browser has promised to keep it, even when space runs short.",
-        false: "The browser may delete it when space runs short.",
-      }[answer] ?? "This browser does not say whether it will keep it.";
+        true: PROMISED_TO_KEEP,
+        false: MAY_DELETE,
+      }[answer] ?? DOES_NOT_SAY;
     askIt.hidden = answer !== false;
     announce(asks.textContent);
   }
@@ -141,15 +154,8 @@ function stored(state) {
   return el(
     "section",
     {},
-    heading(2, "What is stored on this device"),
-    el(
-      "p",
-      {},
-      problem() === ""
-        ? "The app, the ranges, your settings, your collection and the piece at hand. " +
-            `${sentText(state)}`
-        : problem(),
-    ),
+    heading(2, STORED_HERE),
+    el("p", {}, problem() === "" ? storedThings(sentText(state)) : problem()),
     problem() === "" ? [asks, askIt] : null,
   );
 }
@@ -157,27 +163,15 @@ function stored(state) {
 function about({ entry }) {
   const version = el("p", { class: "quiet" });
   buildName().then((name) => {
-    version.textContent = name === "" ? "Version: not stored yet." : `Version ${name}.`;
+    version.textContent = name === "" ? VERSION_NOT_STORED_YET : versionName(name);
   });
   return el(
     "section",
     {},
-    heading(2, "About"),
-    el(
-      "p",
-      {},
-      worksOffline()
-        ? "Everything works with no signal."
-        : "Not ready for no signal yet: leave it open for a moment while there is one.",
-    ),
+    heading(2, ABOUT),
+    el("p", {}, worksOffline() ? READY_FOR_NO_SIGNAL : NOT_READY_FOR_NO_SIGNAL),
     el("p", {}, entry.about),
-    el(
-      "p",
-      {},
-      "Old models can carry mains voltage, lead paint, asbestos or brittle celluloid. What is " +
-        "known of the piece is shown with the answer. Have mains equipment tested by a competent " +
-        "person before it is plugged in, and follow the rules where you live.",
-    ),
+    el("p", {}, CARE),
     version,
   );
 }

@@ -4,6 +4,7 @@ import { title, variantText } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import { COPIED_TO_PASTE, COPY_THIS_TEXT, SELECT_ALL, WANTED_LINES } from "./words.js";
 
 /** The wants as plain text, a line each. */
 export function wantsText(state, wants) {
@@ -12,7 +13,7 @@ export function wantsText(state, wants) {
     const what = [variantText(packsAtHand, want), ...terms].join(", ");
     return `- ${title(packsAtHand, want)}: ${what}`;
   });
-  return ["Wanted:", ...lines, ""].join("\n");
+  return [WANTED_LINES, ...lines, ""].join("\n");
 }
 
 /** Hands a text to another app; where that cannot be, copies it; where that cannot be, shows it. */
@@ -27,14 +28,14 @@ export async function share(name, text) {
   }
   try {
     await navigator.clipboard.writeText(text);
-    notice("Copied. Paste it into a message.");
+    notice(COPIED_TO_PASTE);
   } catch {
     const area = el("textarea", { rows: 12, readonly: true, "aria-label": name }, text);
     sheet(
       name,
-      el("p", {}, "Copy this text."),
+      el("p", {}, COPY_THIS_TEXT),
       area,
-      button("Select all", () => area.select(), { class: "plain wide" }),
+      button(SELECT_ALL, () => area.select(), { class: "plain wide" }),
     );
   }
 }

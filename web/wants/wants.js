@@ -14,6 +14,33 @@ import { discard, gone } from "../collection/piece.js";
 import { saver } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  ADD_A_WANT,
+  ANY,
+  ANY_VARIANT,
+  BOX,
+  EXAMPLE_OF_A_NAME,
+  HISTORY,
+  HOW_URGENT,
+  LOWEST_CONDITION,
+  MISSING_FROM_SETS,
+  MOST_TO_PAY,
+  MOVE_TO_THE_BIN,
+  NAME,
+  NO_HURRY,
+  NO_WANTS_YET,
+  NOTES,
+  ONLY_WITH_ITS_BOX,
+  ORDINARY,
+  PRINT,
+  SHARE_AS_TEXT,
+  THE_WANT,
+  URGENCY,
+  URGENT,
+  VARIANT,
+  WANTS,
+  WHAT_IT_IS,
+} from "./words.js";
 
 /** The wants, the most urgent first, as `listOf` draws them. */
 export function wantsScreen(state, at, listOf = wantList) {
@@ -21,27 +48,22 @@ export function wantsScreen(state, at, listOf = wantList) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Wants"),
-    wants.length === 0
-      ? [
-          emptyPicture("wanted"),
-          el("p", {}, "Nothing yet. When you identify a piece on this list, the app will say so."),
-        ]
-      : null,
+    heading(1, WANTS),
+    wants.length === 0 ? [emptyPicture("wanted"), el("p", {}, NO_WANTS_YET)] : null,
     el(
       "div",
       { class: "row" },
-      button("Add a want", () => goTo("choose", { into: "want" }), { class: "main" }),
+      button(ADD_A_WANT, () => goTo("choose", { into: "want" }), { class: "main" }),
       wants.length === 0
         ? null
         : [
-            button("Print", () => goTo("print", { what: "wants" }), { class: "plain" }),
-            button("Share as text", () => share("Wants", wantsText(state, wants)), {
+            button(PRINT, () => goTo("print", { what: "wants" }), { class: "plain" }),
+            button(SHARE_AS_TEXT, () => share(WANTS, wantsText(state, wants)), {
               class: "plain",
             }),
           ],
     ),
-    button("What is missing from sets and trains", () => goTo("formations"), {
+    button(MISSING_FROM_SETS, () => goTo("formations"), {
       class: "link",
     }),
     ...listOf(state, wants, at.drawn),
@@ -49,7 +71,7 @@ export function wantsScreen(state, at, listOf = wantList) {
 }
 
 function wantList(state, wants, first) {
-  return longList("Wants", wants, (want) => wantRow(state, want), first);
+  return longList(WANTS, wants, (want) => wantRow(state, want), first);
 }
 
 /** The wants in the order of urgency, then by number. */
@@ -76,7 +98,7 @@ export async function wantScreen(state, { id }) {
   const pack = packsAtHand.get(want.pack);
   const item = itemPlace(pack, want.item);
   const variants = item < 0 ? [] : variantsOf(pack, item);
-  const scale = [["", "Any"], ...state.engine.conditions().map((word) => [word, word])];
+  const scale = [["", ANY], ...state.engine.conditions().map((word) => [word, word])];
   return el(
     "section",
     { class: "shelf" },
@@ -85,42 +107,42 @@ export async function wantScreen(state, { id }) {
     await unsettledLine(id),
     want.item === ""
       ? [
-          textField("What it is", want.called, save("called", "Name"), {
-            hint: "Its number and name, for example: 304 brake coach.",
+          textField(WHAT_IT_IS, want.called, save("called", NAME), {
+            hint: EXAMPLE_OF_A_NAME,
           }),
           await knownNow(state, want),
         ]
       : choice(
-          "Variant",
+          VARIANT,
           [
-            ["", "Any variant"],
+            ["", ANY_VARIANT],
             ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)]),
           ],
           want.variant,
-          save("variant", "Variant"),
+          save("variant", VARIANT),
         ),
-    choice("Lowest condition", scale, want.least, save("least", "Lowest condition")),
-    ticks("Box", [["yes", "Only with its box"]], want.box === "yes" ? ["yes"] : [], (on) =>
-      save("box", "Box")(on[0] ?? ""),
+    choice(LOWEST_CONDITION, scale, want.least, save("least", LOWEST_CONDITION)),
+    ticks(BOX, [["yes", ONLY_WITH_ITS_BOX]], want.box === "yes" ? ["yes"] : [], (on) =>
+      save("box", BOX)(on[0] ?? ""),
     ),
-    moneyField(state, "Most to pay", want.most, save("most", "Most to pay")),
+    moneyField(state, MOST_TO_PAY, want.most, save("most", MOST_TO_PAY)),
     choice(
-      "How urgent",
+      HOW_URGENT,
       [
-        ["3", "Urgent"],
-        ["2", "Ordinary"],
-        ["1", "No hurry"],
+        ["3", URGENT],
+        ["2", ORDINARY],
+        ["1", NO_HURRY],
       ],
       String(want.urgency),
-      (value) => save("urgency", "Urgency")(Number(value)),
+      (value) => save("urgency", URGENCY)(Number(value)),
     ),
-    longField("Notes", want.notes, save("notes", "Notes")),
+    longField(NOTES, want.notes, save("notes", NOTES)),
     await priceBox(state, { ...want, of: [{ variant: want.variant }] }),
     el(
       "div",
       { class: "stack" },
-      button("History", () => goTo("changes", { id }), { class: "plain wide" }),
-      button("Move to the bin", () => discard(id, "The want"), { class: "plain wide" }),
+      button(HISTORY, () => goTo("changes", { id }), { class: "plain wide" }),
+      button(MOVE_TO_THE_BIN, () => discard(id, THE_WANT), { class: "plain wide" }),
     ),
   );
 }
