@@ -2,6 +2,7 @@
 
 from typing import Any
 
+import orjson
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -259,3 +260,17 @@ def test_date_marks_of_two_parts_that_cannot_be_of_one_year():
     assert marks_apart(pack, [box, soft]) == [{"late": 0, "early": 1, "hard": False}]
     assert marks_apart(pack, [box, plate | {"latest": 1971}]) == []
     assert marks_apart(pack, [box, plate | {"feature": 0}]) == []  # a running change is no mark
+
+
+def test_only_date_marks_can_disagree_in_a_compiled_range(site):
+    """A colour that came late and a roof given up early are answers to look at again, no marks."""
+    pack = orjson.loads(site["packs/pellmarsh.json"])
+    marks = {one["id"] for one in pack["features"] if "seen" in one}
+    assert marks
+    assert all(name.startswith("mark_") for name in marks)
+    place = [one["id"] for one in pack["features"]].index
+    green, white = (
+        seen(place("main_colour"), 1957, 1966, 1957, 1966),
+        seen(place("roof"), 1947, 1951, 1947, 1951),
+    )
+    assert marks_apart(pack, [green, white]) == []

@@ -106,8 +106,10 @@ def feature_of(rows: RangeRows, row: FeatureRow) -> Feature:
         "mistaken": [
             [place_of(states, pair[0]), place_of(states, pair[1])] for pair in row["mistaken"]
         ],
-        "kinds": kinds, "none": len(states) - 1 if added else -1, "seen": row["seen"],
+        "kinds": kinds, "none": len(states) - 1 if added else -1,
     }  # fmt: skip
+    if row["seen"] > 0.0:
+        out["seen"] = row["seen"]
     if row["title"] != "":
         out["title"] = row["title"]
     if row["layer"] != "":
