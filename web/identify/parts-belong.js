@@ -1,5 +1,5 @@
 /** Do its parts belong together? The years of every part against those of the piece. */
-import { el, heading } from "../parts/element.js";
+import { el } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
 
@@ -57,7 +57,6 @@ function together(parts) {
 export function partsBelong(pack, { parts, whole }) {
   if (parts.length === 0) return null;
   return [
-    heading(2, "Do its parts belong together?"),
     el("p", {}, together(parts)),
     el(
       "ul",

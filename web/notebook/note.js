@@ -134,7 +134,8 @@ function candidates(note) {
       el(
         "li",
         {},
-        portrait(pack, variantPlace(pack, one.variant), { size: 80 }),
+        // one alone stands large above
+        known.length > 1 ? portrait(pack, variantPlace(pack, one.variant), { size: 80 }) : null,
         el("span", {}, variantName(pack, variantPlace(pack, one.variant))),
         chance(one.chance),
       ),
