@@ -15,6 +15,7 @@ from identify.server import exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
 from tests import sampling
+from tests.kept_site import kept_site
 from tests.threaded_server import Running, free_port
 
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
@@ -64,6 +65,13 @@ def browser_path() -> str:
     )
 
 
+def light_browser_path() -> str:
+    """The same browser without its windows, which takes half the processor time; where it is not
+    installed, the whole one.
+    """
+    return shutil.which("chromium-headless-shell") or browser_path()
+
+
 class Server:
     """The app on a free port of this machine, in a thread; can be stopped and started again."""
 
@@ -97,7 +105,7 @@ def serving(files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> Ite
 @pytest.fixture(scope="session")
 def site() -> dict[str, bytes]:
     """Every file of the demo app."""
-    return phone.site(phone.demo_packs())
+    return kept_site(phone.demo_packs())
 
 
 @pytest.fixture(scope="session")
@@ -114,6 +122,6 @@ def playwright() -> Iterator[Playwright]:
 
 @pytest.fixture(scope="session")
 def browser(playwright: Playwright) -> Iterator[Browser]:
-    running = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
+    running = playwright.chromium.launch(executable_path=light_browser_path(), args=ARGS)
     yield running
     running.close()

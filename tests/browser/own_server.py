@@ -26,6 +26,7 @@ from identify.shipped import ROOT
 from tests.browser.phone import watched
 from tests.browser.phone_storage import kept, more, place
 from tests.keeping.store_contents import records
+from tests.server.serving import SERVE
 from tests.threaded_server import Running, free_port
 
 RUN = [sys.executable, "-m", "identify"]
@@ -81,7 +82,8 @@ class OwnProcess(OwnServer):
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self, *options: str) -> None:
-        command = [*RUN, "serve", "--data", str(self.folder), "--port", str(self.port), *options]
+        run = SERVE if self.program == ROOT else [*RUN, "serve"]
+        command = [*run, "--data", str(self.folder), "--port", str(self.port), *options]
         self.process = subprocess.Popen(
             command, stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT, cwd=self.program
         )

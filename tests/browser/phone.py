@@ -12,7 +12,7 @@ from playwright.sync_api import BrowserContext, Error, Page, Playwright, expect
 
 from identify.core.types.pack import Pack
 from identify.lab.pieces import Piece, piece
-from tests.conftest import ARGS, browser_path
+from tests.conftest import ARGS, light_browser_path
 
 PHONE: dict[str, Any] = {
     "viewport": {"width": 360, "height": 740},
@@ -29,7 +29,18 @@ STRICT = {
         "target-size": {"enabled": True},
         "color-contrast-enhanced": {"enabled": True},
     },
+    "resultTypes": ["violations"],  # what passed is not gathered
 }
+# of those, what can be otherwise where only the colours are
+COLOURS = {
+    "runOnly": {
+        "type": "rule",
+        "values": ["color-contrast", "color-contrast-enhanced", "link-in-text-block"],
+    },
+    "resultTypes": ["violations"],
+}
+AXE = Axe()
+LIGHTS = ("day", "dark", "sun")
 
 
 CHANGED = """before => { const top = document.querySelector("#screen h1");
@@ -70,7 +81,7 @@ def watched(page: Page) -> Page:
 def kept_phone(playwright: Playwright, folder: Path, **more: Any) -> Iterator[BrowserContext]:
     """A browser of its own whose storage is a folder, so that it can be ended and opened again."""
     context = playwright.chromium.launch_persistent_context(
-        folder, executable_path=browser_path(), args=ARGS, **PHONE, **more
+        folder, executable_path=light_browser_path(), args=ARGS, **PHONE, **more
     )
     try:
         yield context
@@ -198,7 +209,7 @@ def kill(page: Page) -> None:
     page.close()
 
 
-def violations(page: Page) -> list[str]:
+def violations(page: Page, rules: dict[str, Any] = STRICT) -> list[str]:
     """What axe finds on this screen, with the rules that it leaves out by default.
 
     Bars that stay in place while the rest scrolls under them lie still for it: what they happen to
@@ -208,12 +219,22 @@ def violations(page: Page) -> list[str]:
         "() => document.querySelectorAll('.finish, #places, #notices')"
         ".forEach(bar => { bar.style.position = 'static'; })"
     )
-    found = Axe().run(page, options=STRICT)
+    found = AXE.run(page, options=rules)
     return [
         f"{v['id']}: {v['help']} ({node['html'][:120]})"
         for v in found.response["violations"]
         for node in v["nodes"]
     ]
+
+
+def in_each_light(page: Page) -> list[str]:
+    """What axe finds in the sun, in the dark and by day; light changes nothing but the colours."""
+    found = []
+    for light in reversed(LIGHTS):
+        page.evaluate("light => { document.documentElement.dataset.light = light; }", light)
+        rules = STRICT if light == "day" else COLOURS
+        found += [f"{light}: {one}" for one in violations(page, rules)]
+    return found
 
 
 def too_small(page: Page) -> list[str]:

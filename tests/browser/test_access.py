@@ -11,10 +11,12 @@ from playwright.sync_api import Page, expect
 from identify.phone import WEB
 from tests.browser import registry
 from tests.browser.phone import (
+    LIGHTS,
     PHONE,
     asking,
     begin,
     choices,
+    in_each_light,
     more_of_question,
     see,
     take_up,
@@ -22,7 +24,6 @@ from tests.browser.phone import (
     too_small,
     too_wide,
     unfold,
-    violations,
     watched,
 )
 from tests.browser.phone_storage import demo, place
@@ -145,37 +146,22 @@ SCREENS = [
 ]  # fmt: skip
 
 
-LIGHTS = ("day", "dark", "sun")
-
-
-def in_each_light(page: Page) -> list[str]:
-    """What axe finds on this screen by day, in the dark and in the sun."""
-    found = []
-    for light in LIGHTS:
-        page.evaluate("light => { document.documentElement.dataset.light = light; }", light)
-        found += [f"{light}: {one}" for one in violations(page)]
-    return found
-
-
 @pytest.mark.parametrize("screen", SCREENS, ids=lambda s: s.__name__)
-def test_axe_finds_nothing(browser, server, screen: Callable[[Page], None]):
-    context = browser.new_context(**PHONE, reduced_motion="reduce")
+def test_a_screen_is_read_by_all(browser, server, screen: Callable[[Page], None]):
+    """Large text on a narrow screen reads without scrolling sideways, on the whole way there; then
+    axe finds nothing at the usual size, and nothing to tap is under 48 px.
+    """
+    narrow = {"viewport": {"width": 320, "height": 640}, "reduced_motion": "reduce"}
+    context = browser.new_context(**{**PHONE, **narrow})
     page = watched(context.new_page())
-    page.goto(server.url)
-    screen(page)
-    assert in_each_light(page) == []
-    assert too_small(page) == [], "nothing to tap is under 48 px"
-    context.close()
-
-
-@pytest.mark.parametrize("screen", SCREENS, ids=lambda s: s.__name__)
-def test_large_text_on_a_narrow_screen_reads_without_scrolling_sideways(browser, server, screen):
-    context = browser.new_context(**{**PHONE, "viewport": {"width": 320, "height": 640}})
-    page = context.new_page()
     page.goto(server.url)
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     screen(page)
     assert too_wide(page) == []
+    page.evaluate("document.documentElement.style.fontSize = ''")
+    page.set_viewport_size(PHONE["viewport"])
+    assert in_each_light(page) == []
+    assert too_small(page) == [], "nothing to tap is under 48 px"
     context.close()
 
 

@@ -19,7 +19,7 @@ from identify import phone
 from identify.server import authority
 from identify.server.hosts import checked
 from tests.browser.phone import PHONE, violations
-from tests.conftest import ARGS, browser_path
+from tests.conftest import ARGS, light_browser_path
 from tests.server.own_server import OwnServer, own_server
 
 HOST = "trains.home.arpa"
@@ -32,7 +32,7 @@ def browser_of(playwright: Playwright, home: Path, *more: str) -> Iterator[Brows
     """A browser whose user has this home folder."""
     context = playwright.chromium.launch_persistent_context(
         home / "profile",
-        executable_path=browser_path(),
+        executable_path=light_browser_path(),
         args=[*ARGS, TO_HERE, *more],
         env={**os.environ, "HOME": str(home)},
         **PHONE,

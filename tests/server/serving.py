@@ -11,9 +11,11 @@ from contextlib import contextmanager
 from pathlib import Path
 from types import MappingProxyType
 
+from identify.shipped import ROOT
 from tests.threaded_server import free_port
 
 COMMAND = [sys.executable, "-m", "identify"]
+SERVE = [sys.executable, "-m", "tests.kept_site", "serve"]  # the same, with the files made before
 
 
 def run(*words: object, program: Sequence[str] = COMMAND) -> subprocess.CompletedProcess[str]:
@@ -39,10 +41,10 @@ class Serving:
         self.data = data
         with self.said.open("wb") as said, self.log.open("wb") as log:
             self.process = subprocess.Popen(
-                [*COMMAND, "serve", "--data", data, "--port", str(self.port), *map(str, words)],
+                [*SERVE, "--data", data, "--port", str(self.port), *map(str, words)],
                 stdout=said,
                 stderr=log,
-                env={**os.environ, "PYTHONUNBUFFERED": "1", **env},
+                env={**os.environ, "PYTHONUNBUFFERED": "1", "PYTHONPATH": str(ROOT), **env},
                 cwd=cwd,
             )
         while not self._answers():

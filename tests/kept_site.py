@@ -1,0 +1,64 @@
+"""The files of the app as `identify.phone.site` makes them, kept beside pytest's cache: a test run
+makes them once, and not in each of its processes again.
+
+`python -m tests.kept_site serve ...` is `python -m identify serve ...` with them.
+"""
+
+import hashlib
+import pickle
+import sys
+import tempfile
+from collections.abc import Iterator, Sequence
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+from identify import cli, phone
+from identify.shipped import ROOT, WEB
+
+KEPT = ROOT / ".pytest_cache" / "sites"
+MOST = 12  # that are kept
+MADE_BY = ("pscript", "minify-html", "tdewolff-minify")
+UNREAD = "__pycache__"
+_made = phone.site
+
+
+def made_of(packs: Sequence[Path]) -> Iterator[Path]:
+    """Every file that what the phone gets can depend on."""
+    for folder in (ROOT / "identify", WEB, ROOT / "fixtures", *packs):
+        paths = sorted(folder.rglob("*")) if folder.is_dir() else [folder]
+        yield from (path for path in paths if path.is_file() and UNREAD not in path.parts)
+
+
+def name_of(packs: Sequence[Path], proposals: str) -> str:
+    """A name made from the contents of all that: another name where any of it is another."""
+    digest = hashlib.sha256(repr((sys.version, [p.name for p in packs], proposals)).encode())
+    for package in MADE_BY:
+        try:
+            digest.update(version(package).encode())
+        except PackageNotFoundError:
+            digest.update(b"none")
+    for path in made_of(packs):
+        digest.update(str(path).encode() + hashlib.sha256(path.read_bytes()).digest())
+    return digest.hexdigest()
+
+
+def kept_site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
+    """What `identify.phone.site` gives, from the disk where it was made before."""
+    path = KEPT / name_of(packs, proposals)
+    try:
+        files: dict[str, bytes] = pickle.loads(path.read_bytes())
+    except FileNotFoundError:
+        files = _made(packs, proposals)
+        KEPT.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile(dir=KEPT, delete=False) as half:
+            half.write(pickle.dumps(files))
+        Path(half.name).replace(path)  # whole, for whichever process looks
+        newest = sorted(KEPT.iterdir(), key=lambda kept: -kept.stat().st_mtime)
+        for old in newest[MOST:]:
+            old.unlink(missing_ok=True)
+    return files
+
+
+if __name__ == "__main__":
+    phone.site = kept_site
+    sys.exit(cli.main())
