@@ -41,6 +41,27 @@ import { WIDE } from "./parts/wide-window.js";
 import { startLight, switchLight } from "./settings/light-switch.js";
 import { markPlace, startPlaces } from "./shell/bottom-bar.js";
 import { stuckScreen } from "./shell/stuck.js";
+import {
+  ANOTHER_WINDOWS_PIECE,
+  LOOK_AT_IT,
+  NEW_VERSION_BROUGHT_IN,
+  NEW_VERSION_READY,
+  NEXT_PIECE,
+  NO_SIGNAL_UNTIL_CLOSED,
+  NO_SIGNAL_WORKS,
+  ONE_RECORD_NOT_READ,
+  OPEN_IT_AGAIN,
+  OPEN_IT_HERE_TOO,
+  PIECE_NOT_READ,
+  RANGE_NO_LONGER_HERE,
+  recordsNotRead,
+  setAsideAndWorks,
+  START_AGAIN,
+  STEP_WENT_WRONG,
+  TAKE_IT_UP,
+  TRY_AGAIN,
+  youBeganAt,
+} from "./shell/first-words.js";
 
 const OLD = 12 * 3600 * 1000; // milliseconds after which a piece is hardly in the hand any more
 
@@ -55,13 +76,13 @@ function trouble(error) {
   }
   if (error instanceof StorageLost) {
     console.warn(error, error.cause);
-    notice(error.message, [["Open it again", () => location.reload()]]);
+    notice(error.message, [[OPEN_IT_AGAIN, () => location.reload()]]);
     return;
   }
   console.error(error);
-  notice("Something went wrong with that step. Your answers so far are kept.", [
-    ["Try again", () => location.reload()],
-    ...(state.piece ? [["Start again", act.restart]] : []),
+  notice(STEP_WENT_WRONG, [
+    [TRY_AGAIN, () => location.reload()],
+    ...(state.piece ? [[START_AGAIN, act.restart]] : []),
   ]);
 }
 
@@ -98,12 +119,8 @@ function place(nodes, head, focus) {
 
 function signal() {
   if (!navigator.onLine) {
-    signalLine(
-      worksOffline()
-        ? "No signal: everything still works"
-        : "No signal: works until you close this page",
-    );
-  } else signalLine(updateWaiting() ? "A new version is ready: see Settings" : "");
+    signalLine(worksOffline() ? NO_SIGNAL_WORKS : NO_SIGNAL_UNTIL_CLOSED);
+  } else signalLine(updateWaiting() ? NEW_VERSION_READY : "");
 }
 
 async function moved(entry) {
@@ -134,24 +151,16 @@ async function takeUpBeside(beside) {
 /** Takes up the piece that was at hand, or says why it cannot. */
 async function restore({ piece, unreadable }, beside) {
   if (beside && beside.id !== piece?.id && state.list.some((one) => one.id === packOf(beside)))
-    notice("Another window had a piece too. It is kept.", [
-      ["Take it up", () => run(() => takeUpBeside(beside))],
-    ]);
-  if (unreadable)
-    notice(
-      "This version cannot read the piece you were on. It was set aside: start with it again.",
-    );
+    notice(ANOTHER_WINDOWS_PIECE, [[TAKE_IT_UP, () => run(() => takeUpBeside(beside))]]);
+  if (unreadable) notice(PIECE_NOT_READ);
   if (piece && state.list.some((one) => one.id === packOf(piece))) {
     if (piece.made && Date.now() - Date.parse(piece.made) > OLD)
-      notice(`You began this piece on ${timeText(piece.made)}.`, [["Next piece", act.restart]]);
+      notice(youBeganAt(timeText(piece.made)), [[NEXT_PIECE, act.restart]]);
     return adopt(piece);
   }
   if (piece) {
     await putBy(piece);
-    notice(
-      "The range of the piece you had is no longer here. The piece was set aside: start again " +
-        "with another range.",
-    );
+    notice(RANGE_NO_LONGER_HERE);
   }
   return openRange(state.settings.range);
 }
@@ -220,9 +229,8 @@ async function tellLoss(before) {
 
 function tellSetAside() {
   const count = setAsideNow();
-  const what =
-    count === 1 ? "1 record here cannot be read" : `${count} records here cannot be read`;
-  notice(`${what}, and set aside. Everything else works.`, [["Look at it", () => goTo("aside")]]);
+  const what = count === 1 ? ONE_RECORD_NOT_READ : recordsNotRead(count);
+  notice(setAsideAndWorks(what), [[LOOK_AT_IT, () => goTo("aside")]]);
 }
 
 /** The second tap of a double tap would answer a question that nobody has read. */
@@ -286,9 +294,6 @@ starting.then(() => {
   signal();
   startWorker({
     ready: signal,
-    replaced: () =>
-      notice("Another window has brought in a new version.", [
-        ["Open it here too", () => location.reload()],
-      ]),
+    replaced: () => notice(NEW_VERSION_BROUGHT_IN, [[OPEN_IT_HERE_TOO, () => location.reload()]]),
   }).then(signal);
 });

@@ -8,6 +8,15 @@ import { entry, everything, reread } from "./records.js";
 import { StorageLost } from "./storage-connection.js";
 import { look, together } from "./store.js";
 import { countKnown } from "./what-was-known.js";
+import {
+  NEWER_BACKUP,
+  NOT_A_BACKUP,
+  NOT_A_PICTURE,
+  OLDER_VERSION,
+  RESTORED_FROM_A_BACKUP,
+  SOMETHING_ELSE,
+  storageGivesTooFew,
+} from "./words.js";
 
 const FORMAT = 1;
 const STORES = ["records", "journal", "photos"];
@@ -25,12 +34,7 @@ export class WouldBeEmptier extends StorageLost {}
 export async function makeBackup() {
   const [records, journal, photos] = await snapshot();
   const known = Math.max(everything().length, records.length === 0 ? countKnown() : 0);
-  if (records.length < known)
-    throw new WouldBeEmptier(
-      `The storage gives ${records.length} of the ${known} records that are known to have been ` +
-        "here. No file was made: it would only look like a backup. Keep the last one. Close the " +
-        "app and open it again; if it is still so, restore the last backup.",
-    );
+  if (records.length < known) throw new WouldBeEmptier(storageGivesTooFew(records.length, known));
   return fileOf(records, journal, photos);
 }
 
@@ -103,7 +107,7 @@ export async function readBackup(text) {
   for (const one of listed("photos").filter(fits(gate.photo_fault))) {
     const photo = await bared(one);
     if (photo) photos.push(photo);
-    else faults.push("One of its photos is not a picture.");
+    else faults.push(NOT_A_PICTURE);
   }
   return { records, journal, photos, broken: faults.length, why: faults[0] ?? "" };
 }
@@ -113,18 +117,11 @@ function parsed(text) {
   try {
     file = JSON.parse(text);
   } catch {
-    throw new NoBackup(
-      "This file is not a backup, or it was cut short. A backup is a file that this app made, " +
-        "called identify-backup and its date. Nothing was changed.",
-    );
+    throw new NoBackup(NOT_A_BACKUP);
   }
   if (file?.kind !== "identify backup" || !Array.isArray(file.records))
-    throw new NoBackup("This file is something other than a backup. Nothing was changed.");
-  if (file.format !== FORMAT)
-    throw new NoBackup(
-      "This backup was made by a newer version of the app. Update the app first, then restore " +
-        "it. Nothing was changed.",
-    );
+    throw new NoBackup(SOMETHING_ELSE);
+  if (file.format !== FORMAT) throw new NoBackup(NEWER_BACKUP);
   return file;
 }
 
@@ -133,7 +130,7 @@ function parsed(text) {
  * record the version changed later counts; the other one goes into its history. `last`: the
  * journal's end where all of it is from the backup, else 0.
  */
-export async function restore({ records, journal, photos }, what = "Restored from a backup") {
+export async function restore({ records, journal, photos }, what = RESTORED_FROM_A_BACKUP) {
   const group = newId("g");
   let [counts, last] = [{}, 0];
   const kept = await together([...STORES, "announced"], async (there) => {
@@ -180,5 +177,5 @@ function key({ group, record }) {
 
 /** The marks of a version that does not count, the same however often the file is restored. */
 function asHistory({ changed }) {
-  return { group: `older ${changed}`, what: "An older version, from a backup", side: true };
+  return { group: `older ${changed}`, what: OLDER_VERSION, side: true };
 }

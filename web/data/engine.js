@@ -5,6 +5,7 @@
  */
 const at = (path) => new URL(`../${path}`, import.meta.url).href;
 /** @import { EngineModule, FurtherModule } from "./engine-types.d.ts" */
+import { REASONING_NOT_LOADED } from "./first-words.js";
 
 let engine = null;
 let further = null;
@@ -38,9 +39,7 @@ async function had(address) {
   try {
     return await import(address);
   } catch {
-    throw new CannotGoOn(
-      "The part that does the reasoning could not be loaded. With a signal, try again.",
-    );
+    throw new CannotGoOn(REASONING_NOT_LOADED);
   }
 }
 

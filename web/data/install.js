@@ -1,10 +1,6 @@
 /** Putting the app on the home screen. */
 let prompt = null;
 
-export const SAFARI_DELETES =
-  "Safari deletes what a page has stored after seven days without use, unless the page is on the " +
-  "home screen.";
-
 /** Catches the browser's own offer, to be made when the person asks for it. */
 export function watchInstall() {
   window.addEventListener("beforeinstallprompt", (event) => {

@@ -2,6 +2,7 @@
 import { change } from "./records.js";
 import { same } from "./record-shapes.js";
 import { look, together } from "./store.js";
+import { undoneWhat } from "./words.js";
 
 /**
  * History: [{group, what, time, records: [ids], undone, undoes, pulled: made on another
@@ -50,7 +51,7 @@ export async function undo({ group, what }) {
   let left = 0;
   let settled = [];
   const done = await change(
-    `Undone: ${what}`,
+    undoneWhat(what),
     async (there) => {
       left = 0;
       const entries = await there.where("journal", "group", group);

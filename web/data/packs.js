@@ -1,6 +1,21 @@
 /** The list of reference packs, and the packs themselves. */
 import { CannotGoOn } from "./engine.js";
 import { read } from "./store.js";
+import {
+  ANY_RANGE,
+  damagedWhat,
+  EVERY_RANGE_AT_ONCE,
+  MARKS_NOT_HERE_YET,
+  NO_RANGE_HERE,
+  noSignalFor,
+  rangeNamed,
+  rangeNotRead,
+  siteGaveError,
+  THE_DATE_MARKS,
+  THE_LIST_OF_RANGES,
+  THE_SHELF_OF_FEATURES,
+  THE_TABLES_OF_MARKS,
+} from "./first-words.js";
 
 /** @import { Engine, EngineModule, FurtherModule } from "./engine-types.d.ts" */
 /** @import { MarkTables, MarkUsed, Pack } from "./engine-types.d.ts" */
@@ -19,9 +34,9 @@ let merged = null;
 function together(list) {
   return {
     id: ALL,
-    name: "Any range",
+    name: ANY_RANGE,
     version: list.map((one) => one.version).join(" "),
-    about: "Every range at once: you are first asked for the gauge and the material.",
+    about: EVERY_RANGE_AT_ONCE,
     first: Math.min(...list.map((one) => one.first || Infinity)),
     last: Math.max(...list.map((one) => one.last)),
     gauge: "",
@@ -35,13 +50,11 @@ function together(list) {
  * gauge, invented}]; last, all of them at once.
  */
 export async function packList(opened) {
-  const served = await json("packs/index.json", "the list of ranges");
+  const served = await json("packs/index.json", THE_LIST_OF_RANGES);
   await opened;
   const list = withOwn(served, ownIn(await read("kept", OWN)));
   if (!Array.isArray(list) || list.length === 0) {
-    throw new CannotGoOn(
-      "There is no range to identify from. The person who runs this site must add one.",
-    );
+    throw new CannotGoOn(NO_RANGE_HERE);
   }
   return list.length > 1 ? [...list, together(list)] : list;
 }
@@ -71,7 +84,7 @@ export async function rawPack(engine, entry) {
       ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
       : entry.own
         ? parsed(await read("kept", ownKey(entry.id)))
-        : await json(`packs/${entry.id}.json`, `the range ${entry.name}`);
+        : await json(`packs/${entry.id}.json`, rangeNamed(entry.name));
     if (pack?.format !== 1) throw unreadable(entry);
     loaded.set(key, { pack, ready: null });
   }
@@ -100,7 +113,7 @@ export async function loadPack(engine, entry) {
  * @returns {Promise<MarkTables>}
  */
 export async function markTables() {
-  marks ??= await json("packs/marks.json", "the tables of marks");
+  marks ??= await json("packs/marks.json", THE_TABLES_OF_MARKS);
   return marks;
 }
 
@@ -109,13 +122,13 @@ export async function markTables() {
  * @returns {Promise<MarkUsed[]>}
  */
 export async function dateMarks() {
-  merged ??= await json("packs/date-marks.json", "the date marks");
+  merged ??= await json("packs/date-marks.json", THE_DATE_MARKS);
   return merged;
 }
 
 /** The shelf that a range of one's own picks from: {kinds, features, drawings}. */
 export async function kit() {
-  shelf ??= await json("packs/kit.json", "the shelf of features");
+  shelf ??= await json("packs/kit.json", THE_SHELF_OF_FEATURES);
   return shelf;
 }
 
@@ -127,9 +140,7 @@ export async function markRules() {
   try {
     return await import(at("further.js").href);
   } catch {
-    throw new CannotGoOn(
-      "The part that reads marks is not on this device yet. Try it with a signal.",
-    );
+    throw new CannotGoOn(MARKS_NOT_HERE_YET);
   }
 }
 
@@ -142,10 +153,7 @@ function parsed(text) {
 }
 
 function unreadable({ name }) {
-  return new CannotGoOn(
-    `The range ${name} cannot be read by this version of the app. With a signal, try ` +
-      "again: a newer version may be ready.",
-  );
+  return new CannotGoOn(rangeNotRead(name));
 }
 
 async function json(path, what) {
@@ -153,18 +161,12 @@ async function json(path, what) {
   try {
     response = await fetch(at(path));
   } catch {
-    throw new CannotGoOn(
-      `Could not load ${what}: there is no signal, and it is not stored on this device yet. Try ` +
-        "again with a signal.",
-    );
+    throw new CannotGoOn(noSignalFor(what));
   }
-  if (!response.ok)
-    throw new CannotGoOn(
-      `Could not load ${what}: the site gave error ${response.status}. Try again later.`,
-    );
+  if (!response.ok) throw new CannotGoOn(siteGaveError(what, response.status));
   try {
     return await response.json();
   } catch {
-    throw new CannotGoOn(`Could not read ${what}: it is damaged. With a signal, try again.`);
+    throw new CannotGoOn(damagedWhat(what));
   }
 }

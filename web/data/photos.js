@@ -3,6 +3,7 @@
  * writes into its files stays out. The camera's own file is never stored.
  */
 import { newId } from "./record-shapes.js";
+import { IPHONES_OWN_FORM, NOT_ENOUGH_MEMORY, NOT_READABLE_PICTURE } from "./words.js";
 
 const LONG = 1600;
 const SMALL = 240;
@@ -25,13 +26,7 @@ export async function pictureOf(file) {
       // the next way
     }
   }
-  throw new NoPhoto(
-    (await isHeic(file))
-      ? "That photo is in the form in which an iPhone keeps its own (HEIC), and this browser " +
-          "cannot read it. On the iPhone, tap “Take a photo” here, or choose Settings, Camera, " +
-          "Formats, “Most Compatible” and take it again. A photo sent as JPEG does as well."
-      : "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.",
-  );
+  throw new NoPhoto((await isHeic(file)) ? IPHONES_OWN_FORM : NOT_READABLE_PICTURE);
 }
 
 async function shownAs(file) {
@@ -134,10 +129,7 @@ export function canvasOf(picture, long) {
 function jpeg(canvas) {
   return new Promise((resolve, reject) => {
     canvas.toBlob(
-      (blob) =>
-        blob
-          ? resolve(blob)
-          : reject(new NoPhoto("There is not enough memory for that photo. Try a smaller one.")),
+      (blob) => (blob ? resolve(blob) : reject(new NoPhoto(NOT_ENOUGH_MEMORY))),
       "image/jpeg",
       QUALITY,
     );

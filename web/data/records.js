@@ -13,6 +13,7 @@ import { PRACTICE, STORAGE } from "./practice-storage.js";
 import { newId, same } from "./record-shapes.js";
 import { look, onOpenedAgain, storing, together } from "./store.js";
 import { noteKnown } from "./what-was-known.js";
+import { DELETED_FOR_GOOD } from "./first-words.js";
 
 const known = new Map();
 const listeners = [];
@@ -239,7 +240,7 @@ export async function deleteForGood(ids, photos) {
         await there.put("journal", scrubbed(old));
       }
     }
-    const marks = { group: newId("g"), what: "Deleted for good", side: true };
+    const marks = { group: newId("g"), what: DELETED_FOR_GOOD, side: true };
     for (const one of left) {
       await there.put("records", one);
       await there.put("journal", entry({}, one, marks));

@@ -1,3 +1,5 @@
+import { ANSWER_NOT_READ, SERVER_NOT_REACHED, serverGaveError } from "./words.js";
+
 /** The server that the app came from, where there is more to it than files. */
 const at = (path) => new URL(`../api/${path}`, import.meta.url);
 const NOTHING = { sync: false, exchange: false, name: "", proposals: "" };
@@ -44,7 +46,7 @@ export async function ask(path, options = {}) {
   try {
     return await response.json();
   } catch {
-    throw new Refused("The server’s answer cannot be read.", response.status);
+    throw new Refused(ANSWER_NOT_READ, response.status);
   }
 }
 
@@ -56,12 +58,12 @@ export async function send(path, options = {}) {
   try {
     response = await fetch(at(path), { cache: "no-store", signal, ...options, headers });
   } catch {
-    throw new Refused("The server cannot be reached. Try again where there is a signal.", 0);
+    throw new Refused(SERVER_NOT_REACHED, 0);
   }
   if (response.ok) return response;
   const body = await response.json().catch(() => ({}));
   const wait = Number(response.headers.get("Retry-After")) || 0;
-  const said = body.error ?? `The server gave error ${response.status}.`;
+  const said = body.error ?? serverGaveError(response.status);
   throw new Refused(said, response.status, body, wait);
 }
 

@@ -4,6 +4,14 @@
  * next needed. What was stored once is never looked for in memory.
  */
 import { STORAGE } from "./practice-storage.js";
+import {
+  ANOTHER_WINDOW_HOLDS_IT,
+  NEWER_VERSION_USED_IT,
+  NEWER_WINDOW,
+  NO_STORAGE,
+  STORAGE_CLOSED,
+  STORAGE_NOT_OPENED,
+} from "./first-words.js";
 
 const VERSION = 4;
 const JOURNAL = { keyPath: "seq", autoIncrement: true };
@@ -20,26 +28,12 @@ export const STORES = {
 };
 const INDEXES = { journal: ["record", "group", "op", "held"] };
 const WAITS = [0, 100, 500, 1500]; // ms before each attempt to open it again
-const NEWER = "Another window opened a newer version. Close this one and go on there.";
 const BLOCKED = "BlockedError"; // a name of our own: another window holds an older version
 const HELD = {
-  VersionError:
-    "A newer version of this app has used this storage. With a signal, close the app and open it " +
-    "again, so that the newer version comes.",
-  [BLOCKED]:
-    "Another window of this app holds the storage. Close the other window, then open this " +
-    "one again.",
+  VersionError: NEWER_VERSION_USED_IT,
+  [BLOCKED]: ANOTHER_WINDOW_HOLDS_IT,
 };
 const REFUSED = ["SecurityError", "InvalidStateError", "NotSupportedError", "TypeError"];
-const PRIVATE =
-  "This browser does not let the app store anything (a private window, perhaps). It works, but " +
-  "forgets when you leave.";
-const UNOPENED =
-  "The browser cannot open its storage just now. The app works, but shows nothing of what was " +
-  "saved, and forgets when you leave. Close it, and open it again.";
-const CLOSED =
-  "The browser has closed its storage and will not open it again. What was saved before is still " +
-  "there. Close the app, open it again, and check that the last step is there.";
 
 /** The storage was there, and cannot be reached now. Its message is a sentence for the person. */
 export class StorageLost extends Error {}
@@ -58,7 +52,7 @@ export async function openFirst() {
     take(await opened().catch(onceMore));
     trouble = "";
   } catch (error) {
-    trouble = HELD[error.name] ?? (REFUSED.includes(error.name) ? PRIVATE : UNOPENED);
+    trouble = HELD[error.name] ?? (REFUSED.includes(error.name) ? NO_STORAGE : STORAGE_NOT_OPENED);
     if (error.name in HELD) bar(trouble);
   }
 }
@@ -122,8 +116,8 @@ async function openedAgain() {
       }
     }
   }
-  trouble = CLOSED;
-  throw new StorageLost(CLOSED);
+  trouble = STORAGE_CLOSED;
+  throw new StorageLost(STORAGE_CLOSED);
 }
 
 function take(open) {
@@ -132,7 +126,7 @@ function take(open) {
   open.onversionchange = ({ newVersion }) => {
     drop(open);
     if (newVersion === null) return; // it is only deleted
-    bar(NEWER);
+    bar(NEWER_WINDOW);
   };
   open.onclose = () => {
     drop(open);

@@ -17,10 +17,8 @@ import {
   onlyMemory,
   openFirst,
 } from "./storage-connection.js";
+import { NO_SPACE_LEFT, STEP_NOT_STORED, STORAGE_NOT_READ } from "./first-words.js";
 
-const UNREADABLE =
-  "The browser cannot read its storage. What was saved is still there. Close the app and open " +
-  "it again.";
 let failure = "";
 
 /** Opens the storage. Never rejects: `problem()` tells what is wrong. */
@@ -86,7 +84,7 @@ async function seen(stores, act) {
   try {
     return await twice((database) => act(over(database.transaction(stores))));
   } catch (error) {
-    if (error instanceof DOMException) throw new StorageLost(UNREADABLE, { cause: error });
+    if (error instanceof DOMException) throw new StorageLost(STORAGE_NOT_READ, { cause: error });
     throw error;
   }
 }
@@ -144,9 +142,7 @@ async function written(database, stores, act) {
 }
 
 function notStored({ name }) {
-  return name === "QuotaExceededError"
-    ? "There is no space left: the last step is not stored. Free some space, then go on."
-    : "The last step could not be stored. It is lost when you leave this page.";
+  return name === "QuotaExceededError" ? NO_SPACE_LEFT : STEP_NOT_STORED;
 }
 
 /** A transaction's stores; what does not fit through the gate goes where it is set aside. */

@@ -1,6 +1,6 @@
 import { backedUp, lastBackup } from "../data/last-backup.js";
 import { NoBackup, WouldBeEmptier, readBackup, restore } from "../data/backup-file.js";
-import { SAFARI_DELETES, askToKeep, kept, mayVanish } from "../data/install.js";
+import { askToKeep, kept, mayVanish } from "../data/install.js";
 import { changedAfter } from "../data/journal.js";
 import { change, everything, record, trashing } from "../data/records.js";
 import { problem } from "../data/store.js";
@@ -16,6 +16,7 @@ import { saveBackup, saveRescued } from "./save-backup.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
+import { SAFARI_DELETES } from "../data/first-words.js";
 
 const NAMED = 12;
 

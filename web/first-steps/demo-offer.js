@@ -7,29 +7,34 @@ import { startEmpty } from "./first-choice.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { redraw } from "../parts/navigation.js";
+import {
+  BROWSER_DELETED_IT,
+  DEMO_COLLECTION_REMOVED,
+  DEMO_IN_THE_BIN,
+  lookRoundWithDemo,
+  NOTHING_IN_COLLECTION,
+  REMOVE_THE_DEMO_COLLECTION,
+  START_EMPTY,
+  TRY_THE_DEMO,
+} from "./first-words.js";
 
 /**
  * For an empty collection: look round with a made-up one, or start with nothing. Not where a server
  * would get it.
  */
 export function demoOffer(state) {
-  if (missing()) return el("p", {}, "Nothing is here: this browser has deleted it.");
-  const none = "Nothing is in your collection yet.";
+  if (missing()) return el("p", {}, BROWSER_DELETED_IT);
+  const none = NOTHING_IN_COLLECTION;
   if (state.settings.paired) return el("p", {}, none);
   return el(
     "div",
     { class: "offer" },
-    el(
-      "p",
-      {},
-      `${none} You can look round with a demo collection: it is made up, and can be removed ` +
-        "again.",
-    ),
+    el("p", {}, lookRoundWithDemo(none)),
     el(
       "div",
       { class: "row" },
-      button("Try the demo", () => lookRound(), { class: "main" }),
-      state.settings.first ? button("Start empty", () => startEmpty(), { class: "plain" }) : null,
+      button(TRY_THE_DEMO, () => lookRound(), { class: "main" }),
+      state.settings.first ? button(START_EMPTY, () => startEmpty(), { class: "plain" }) : null,
     ),
   );
 }
@@ -47,13 +52,13 @@ export function demoAway() {
     .map(({ id }) => id);
   if (ids.length === 0) return null;
   return button(
-    "Remove the demo collection",
+    REMOVE_THE_DEMO_COLLECTION,
     () =>
       run(async () => {
         const time = new Date().toISOString();
         const edits = ids.map((id) => ({ id, alter: (now) => ({ ...now, trashed: time }) }));
-        const said = "The demo collection is in the bin.";
-        if (await saveChange("Demo collection removed", edits, { said })) await redraw();
+        const said = DEMO_IN_THE_BIN;
+        if (await saveChange(DEMO_COLLECTION_REMOVED, edits, { said })) await redraw();
       }),
     { class: "plain wide" },
   );

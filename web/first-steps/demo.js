@@ -5,6 +5,7 @@ import { started } from "./first-choice.js";
 import { ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { goTo } from "../parts/navigation.js";
+import { DEMO_COLLECTION, DEMO_NOT_LOADED } from "./words.js";
 
 /** Puts the demo collection in. */
 export function takeDemo() {
@@ -12,11 +13,11 @@ export function takeDemo() {
     try {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
       const read = await readBackup(await response.text());
-      const { kept } = await restore(read, "Demo collection");
+      const { kept } = await restore(read, DEMO_COLLECTION);
       if (kept === "") notice(problem());
     } catch (error) {
       if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
-      notice("The demo could not be loaded. With a signal, try again.");
+      notice(DEMO_NOT_LOADED);
       return;
     }
     for (const { id } of ranges()) await readyRange(id);

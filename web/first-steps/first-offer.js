@@ -5,6 +5,13 @@ import { button, el } from "../parts/element.js";
 import { lookRound } from "./demo-offer.js";
 import { startEmpty } from "./first-choice.js";
 import { collectionOpen, goTo } from "../parts/navigation.js";
+import {
+  EMPTY_COLLECTION,
+  FIRST_STEPS,
+  KEPT_IN_SAFARI_BEFORE,
+  START_EMPTY,
+  TRY_THE_DEMO,
+} from "./first-words.js";
 
 /**
  * At the first start: look round with the demo collection, or start with nothing. Null later on,
@@ -16,25 +23,18 @@ export function firstOffer(state) {
   return el(
     "div",
     { class: "offer first" },
-    el("p", {}, "Your collection is empty. A made-up one shows what the app can do."),
-    onHomeScreen()
-      ? el(
-          "p",
-          {},
-          "What you kept in Safari before is not here. Make a backup there, and restore it here: " +
-            "More, then Backup.",
-        )
-      : null,
+    el("p", {}, EMPTY_COLLECTION),
+    onHomeScreen() ? el("p", {}, KEPT_IN_SAFARI_BEFORE) : null,
     el(
       "div",
       { class: "row" },
-      button("Try the demo", then(lookRound), { class: "plain" }),
+      button(TRY_THE_DEMO, then(lookRound), { class: "plain" }),
       button(
-        "First steps",
+        FIRST_STEPS,
         then(() => goTo("steps")),
         { class: "plain" },
       ),
-      button("Start empty", then(startEmpty), { class: "plain" }),
+      button(START_EMPTY, then(startEmpty), { class: "plain" }),
     ),
   );
 }

@@ -7,33 +7,64 @@
  * `shape`: the feature whose drawing shows what it is.
  */
 import { small } from "../parts/say.js";
-
-const CAR = "Locomotive or power car";
+import {
+  ABOUT_HAVING_IT,
+  ABOUT_THE_BARGAIN,
+  ABOUT_THE_DATE,
+  ABOUT_THE_STALL,
+  ALL_OF_HAVING_IT,
+  ALL_OF_THE_BARGAIN,
+  ALL_OF_THE_DATE,
+  ALL_OF_THE_STALL,
+  cannotBeSeenOnYours,
+  CHOOSE_AS_NEW,
+  COACH,
+  CONFIRM_THE_DATE,
+  ELSEWHERE,
+  goTapMore,
+  HAVE_IT_ALREADY,
+  IDENTIFY_A_PIECE_AT_A_STALL,
+  IS_THIS_BETTER,
+  IT_WAITS_FOR_YOU,
+  justLikeYours,
+  LOCOMOTIVE_OR_CAR,
+  LOOK_AT_THE_QUESTION,
+  NOTE_A_BARGAIN_FOR_LATER,
+  NOTE_IS_BEGUN,
+  notQuiteLikeYours,
+  NOW_TAP_1951,
+  NOW_TAP_CLOSE,
+  NOW_TAP_SELLERS_DATE,
+  NOW_THE_DATE,
+  onYours,
+  SHEET,
+  TAP_1950S,
+  TAP_CHECK_THE_DATE,
+  TAP_SAVE_FOR_LATER,
+  tapTheKind,
+  THE_BLUE_ENGINE,
+  THE_BLUE_SHUNTER,
+  THE_DINING_CAR,
+  THE_GREY_VAN,
+  TIME_IS_SHORT,
+  TYPE_P24,
+  TYPE_THE_PRICE,
+  TYPE_THE_TABLE,
+  WAGON,
+  yoursHasNo,
+} from "./words.js";
 
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing, like }, { name }) {
-  if (like === "fits") return { text: `It is just like your ${name}. Tap “All fits”.` };
-  if (like === "differs")
-    return { text: `Your ${name} is not quite like that. Tap “Ask in words”.` };
-  if (!asked) return { text: "Look at the question, and tap what you see." };
-  if (missing) return { text: `Yours has no ${missing}. Tap “No ${missing}”.` };
-  if (state) return { text: `On your ${name}: ${small(state)}. Tap that.`, tap: state };
-  return { text: `That cannot be seen on your ${name}. Tap “Can’t see it”.` };
+  if (like === "fits") return { text: justLikeYours(name) };
+  if (like === "differs") return { text: notQuiteLikeYours(name) };
+  if (!asked) return { text: LOOK_AT_THE_QUESTION };
+  if (missing) return { text: yoursHasNo(missing) };
+  if (state) return { text: onYours(name, small(state)), tap: state };
+  return { text: cannotBeSeenOnYours(name) };
 }
 
-/** A screen that is not on the way. */
-const ELSEWHERE = {
-  text: "Look round as you like. To go on, tap Identify in the bar.",
-  at: "#places [data-screen=identify]",
-};
-
-const BEGIN = ({ kind }) => ({ text: `Tap what sort of piece it is: ${kind}.`, tap: kind });
-
-/** A sheet that is not on the way: read it, and close it. */
-const SHEET = {
-  text: "Take your time over this. To go on, tap Close.",
-  at: ".sheet-foot button",
-};
+const BEGIN = ({ kind }) => ({ text: tapTheKind(kind), tap: kind });
 
 const nothing = () => null;
 
@@ -50,13 +81,11 @@ function walked(now, use, lines) {
 export const USES = [
   {
     id: "stall",
-    title: "Identify a piece at a stall",
-    about: "A blue engine, and a minute to find out which.",
-    story:
-      "You hold a blue electric engine with flat ends: two bogies, plastic horns on the roof, " +
-      "its number at one end. There is no box.",
+    title: IDENTIFY_A_PIECE_AT_A_STALL,
+    about: ABOUT_THE_STALL,
+    story: THE_BLUE_ENGINE,
     name: "engine",
-    kind: CAR,
+    kind: LOCOMOTIVE_OR_CAR,
     shape: "form",
     seen: {
       form: "electric",
@@ -79,7 +108,7 @@ export const USES = [
     line(now) {
       return walked(now, this, {
         answer: () => ({
-          text: "That is what you hold, and when it was made. That was all.",
+          text: ALL_OF_THE_STALL,
           done: true,
           at: ".answer h1",
         }),
@@ -88,13 +117,11 @@ export const USES = [
   },
   {
     id: "owned",
-    title: "Check whether you have it already",
-    about: "A small diesel with its number on it, and the demo collection at home.",
-    story:
-      "You hold a small blue diesel shunter, as new, and P 24 stands under it. For this try the " +
-      "demo collection is yours.",
+    title: HAVE_IT_ALREADY,
+    about: ABOUT_HAVING_IT,
+    story: THE_BLUE_SHUNTER,
     name: "shunter",
-    kind: CAR,
+    kind: LOCOMOTIVE_OR_CAR,
     number: "P 24",
     shape: "form",
     seen: {
@@ -117,17 +144,17 @@ export const USES = [
     line(now) {
       return walked(now, this, {
         begin: () => ({
-          text: "Type P24 into the field at the top, then tap the one that is found.",
+          text: TYPE_P24,
           at: ".start:not(:has(.found)) #search, .start .found .hit",
         }),
         answer({ hand }) {
           if (!hand.condition)
             return {
-              text: "You have one. Is this better? Tap “Price”.",
+              text: IS_THIS_BETTER,
               at: ".line:nth-child(4)",
             };
           return {
-            text: "So you know whether it is better than yours. That was all.",
+            text: ALL_OF_HAVING_IT,
             done: true,
             at: ".pill",
           };
@@ -135,21 +162,19 @@ export const USES = [
         sheet({ sheet, hand }) {
           if (!sheet.startsWith("Price")) return null;
           return hand.condition
-            ? { text: "Now tap “Close”." }
-            : { text: "Under “Condition” choose: as new.", at: ".sheet .pick" };
+            ? { text: NOW_TAP_CLOSE }
+            : { text: CHOOSE_AS_NEW, at: ".sheet .pick" };
         },
       });
     },
   },
   {
     id: "seller",
-    title: "Confirm the date a seller claims",
-    about: "A grey goods van, and a seller who says 1951.",
-    story:
-      "You hold a grey goods van with doors that slide. There are large letters on its side, " +
-      "printed and flat. The seller says: “That is a 1951 one.”",
+    title: CONFIRM_THE_DATE,
+    about: ABOUT_THE_DATE,
+    story: THE_GREY_VAN,
     name: "van",
-    kind: "Wagon",
+    kind: WAGON,
     shape: "wagon_type",
     seen: {
       wagon_type: "van",
@@ -167,24 +192,24 @@ export const USES = [
     missing: ["box"],
     demo: false,
     line(now) {
-      const check = "Tap “Check the seller’s date”.";
+      const check = TAP_CHECK_THE_DATE;
       const over = {
-        text: "There is the verdict, and a sentence to say aloud. That was all.",
+        text: ALL_OF_THE_DATE,
         done: true,
         at: ".verdict, .strip",
       };
       return walked(now, this, {
         asking({ answers, claim }) {
           if (claim) return over;
-          return answers >= 6 ? { text: "Now the seller’s date: tap “More”." } : null;
+          return answers >= 6 ? { text: NOW_THE_DATE } : null;
         },
         answer: ({ claim }) =>
-          claim ? over : { text: "Now tap “Seller’s date”.", at: ".line:nth-child(2)" },
+          claim ? over : { text: NOW_TAP_SELLERS_DATE, at: ".line:nth-child(2)" },
         sheet({ sheet, claim, more }) {
           if (more) return { text: check };
           if (sheet === "The seller’s date")
-            return claim === "1951" ? over : { text: "Now tap “1951”." };
-          if (sheet === "Check the seller’s date" && !claim) return { text: "Tap “1950s”." };
+            return claim === "1951" ? over : { text: NOW_TAP_1951 };
+          if (sheet === "Check the seller’s date" && !claim) return { text: TAP_1950S };
           return null;
         },
       });
@@ -192,13 +217,11 @@ export const USES = [
   },
   {
     id: "bargain",
-    title: "Note a bargain for later",
-    about: "A dining car that you want, and a queue at the till.",
-    story:
-      "You hold a long brown dining car with thin lines and seats inside, in good condition. It " +
-      "is at table 9, for £22. For this try the demo collection and its wants are yours.",
+    title: NOTE_A_BARGAIN_FOR_LATER,
+    about: ABOUT_THE_BARGAIN,
+    story: THE_DINING_CAR,
     name: "coach",
-    kind: "Coach",
+    kind: COACH,
     shape: "coach_type",
     seen: {
       coach_type: "dining",
@@ -220,24 +243,23 @@ export const USES = [
     line(now) {
       const { note, screen } = now;
       if (now.sheet === "" && screen === "note" && note) {
-        if (!note.asked)
-          return { text: "Type the price under “Price asked”: 22. Leave the field: it is kept." };
-        if (note.table === "") return { text: "Under “Table” type 9, so that you find it again." };
+        if (!note.asked) return { text: TYPE_THE_PRICE };
+        if (note.table === "") return { text: TYPE_THE_TABLE };
         return {
-          text: "It is kept. Tap Notebook in the bar: there it waits for you.",
+          text: IT_WAITS_FOR_YOU,
           at: "#places [data-screen=notebook]",
         };
       }
       if (now.sheet === "" && screen === "notebook" && note?.asked)
         return {
-          text: "There it is, with its table and its price. That was all.",
+          text: ALL_OF_THE_BARGAIN,
           done: true,
           at: "main .hit",
         };
-      const go = note ? "Your note is begun: open it again." : "Time is short.";
-      const save = { text: "Tap “Save for later”." };
+      const go = note ? NOTE_IS_BEGUN : TIME_IS_SHORT;
+      const save = { text: TAP_SAVE_FOR_LATER };
       return walked(now, this, {
-        asking: ({ answers }) => (answers >= 2 || note ? { text: `${go} Tap “More”.` } : null),
+        asking: ({ answers }) => (answers >= 2 || note ? { text: goTapMore(go) } : null),
         answer: () => save,
         sheet: ({ more }) => (more ? save : null),
       });

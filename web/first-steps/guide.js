@@ -19,6 +19,18 @@ import { ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { chooseRange } from "../identify/range-at-hand.js";
 import { collectionOpen, show } from "../parts/navigation.js";
+import {
+  BEGIN,
+  DEMO_COLLECTION,
+  DEMO_COLLECTION_NOT_LOADED,
+  GO_ON,
+  LEAVE,
+  LEAVE_THE_FIRST_STEPS,
+  MADE_UP_AND_NOTHING_KEPT,
+  REMIND_ME,
+  TRY_ANOTHER,
+} from "./words.js";
+import { FIRST_STEPS } from "./first-words.js";
 
 const PACK = "pellmarsh"; // the range that the pieces are of
 
@@ -49,12 +61,12 @@ async function prepared(state, use, begun) {
   try {
     if (use.demo) {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      await restore(await readBackup(await response.text()), "Demo collection");
+      await restore(await readBackup(await response.text()), DEMO_COLLECTION);
       for (const { id } of ranges()) await readyRange(id);
     }
   } catch (error) {
     if (!(error instanceof NoBackup) && !(error instanceof TypeError)) throw error;
-    notice("The demo collection could not be loaded. With a signal, try again.");
+    notice(DEMO_COLLECTION_NOT_LOADED);
     return;
   }
   await started();
@@ -69,12 +81,12 @@ function follow(state, use) {
   const leave = leaver("link");
   const box = el(
     "aside",
-    { id: "guide", "aria-label": "First steps" },
+    { id: "guide", "aria-label": FIRST_STEPS },
     el(
       "div",
       { class: "guide-line" },
       text,
-      button("Remind me", () => tell(state, use, text.textContent), { class: "link" }),
+      button(REMIND_ME, () => tell(state, use, text.textContent), { class: "link" }),
       leave,
     ),
     foot,
@@ -126,16 +138,16 @@ function inSheet(title, line, done) {
 }
 
 function leaver(look) {
-  return button("Leave", leaveSteps, { class: look, "aria-label": "Leave the first steps" });
+  return button(LEAVE, leaveSteps, { class: look, "aria-label": LEAVE_THE_FIRST_STEPS });
 }
 
 function endings(use) {
-  return [button("Try another", () => another(use), { class: "plain" }), leaver("main")];
+  return [button(TRY_ANOTHER, () => another(use), { class: "plain" }), leaver("main")];
 }
 
 function another(use) {
   sheet(
-    "First steps",
+    FIRST_STEPS,
     el(
       "div",
       { class: "found" },
@@ -163,13 +175,8 @@ function tell({ pack }, use, line = "") {
     TELLING,
     el("div", { class: "guide-line" }, drawing(pack, seen.drawing), el("p", {}, use.story)),
     line === "" ? null : el("p", { class: "guide-said" }, line),
-    el(
-      "p",
-      { class: "quiet" },
-      "It is made up, and so is its maker. Everything else is the app as it is. Nothing of this " +
-        "try is kept: when you leave it, your own collection is as it was.",
-    ),
-    button(line === "" ? "Begin" : "Go on", closeSheet, { class: "main wide" }),
+    el("p", { class: "quiet" }, MADE_UP_AND_NOTHING_KEPT),
+    button(line === "" ? BEGIN : GO_ON, closeSheet, { class: "main wide" }),
   );
 }
 

@@ -2,6 +2,8 @@
 import { button, el, heading } from "../parts/element.js";
 import { beginSteps, forgetSteps } from "./practice.js";
 import { USES } from "./four-uses.js";
+import { FIRST_STEPS } from "./first-words.js";
+import { FOUR_THINGS_TO_TRY } from "./words.js";
 
 /** The four things that the app is for, to be tried. */
 export async function stepsScreen() {
@@ -9,14 +11,8 @@ export async function stepsScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "First steps"),
-    el(
-      "p",
-      {},
-      "Four things to try with a made-up piece, on the real screens, with a line that says what " +
-        "to do. Leave whenever you like: nothing of it is kept, and what you have here stays as " +
-        "it is.",
-    ),
+    heading(1, FIRST_STEPS),
+    el("p", {}, FOUR_THINGS_TO_TRY),
     el(
       "ul",
       { class: "found" },

@@ -1,5 +1,6 @@
 /** Days as people write them and as records keep them (EDTF), and times. No DOM here. */
 import { loadedEngine } from "../data/engine.js";
+import { dateNotRead } from "./first-words.js";
 
 const DAY_FIRST = "day"; // 3/5/1998 is 3 May, as the British write it; what was understood is said
 const ANY_YEAR = { first: 0, last: 0 };
@@ -18,7 +19,7 @@ function two(number) {
 export function readDay(text) {
   if (text.trim() === "") return { day: "", wrong: "" };
   const { edtf, problem, why } = loadedEngine().read_date(text, DAY_FIRST, ANY_YEAR);
-  return { day: edtf, wrong: problem === "" ? "" : `That date cannot be read. ${why}` };
+  return { day: edtf, wrong: problem === "" ? "" : dateNotRead(why) };
 }
 
 /** EDTF in words: "3 May 1998", "about 1957 to 1961"; what is not understood stays as it is. */

@@ -1,6 +1,14 @@
 import { dateText } from "./days.js";
 import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
+import {
+  belongsWith,
+  CARE,
+  onThePiece,
+  SHOULD_BE_IN_THE_BOX,
+  THE_SOURCES_DIFFER,
+  WHAT_THE_SOURCES_SAY,
+} from "./first-words.js";
 
 /** @import { Item, Pack, Variant } from "../data/engine-types.d.ts" */
 
@@ -15,7 +23,7 @@ export function sources(pack, variant, item) {
   if (said.length === 0) return null;
   const differ = new Set(said.map(([, years]) => years)).size > 1;
   return [
-    heading(2, differ ? "The sources differ" : "What the sources say"),
+    heading(2, differ ? THE_SOURCES_DIFFER : WHAT_THE_SOURCES_SAY),
     el(
       "ul",
       { class: "plain-list" },
@@ -44,9 +52,7 @@ export function whatWasSeen(pack, answers, say) {
  * @param {Item} item
  */
 export function carries({ carried }) {
-  return carried.length === 0
-    ? null
-    : el("p", { class: "quiet" }, `On the piece: ${anyOf(carried)}.`);
+  return carried.length === 0 ? null : el("p", { class: "quiet" }, onThePiece(anyOf(carried)));
 }
 
 /** What it runs with, and what should be in the box. */
@@ -59,12 +65,10 @@ export function belongs(pack, item, own) {
           .filter(([one, place]) => one.formation === item.formation && place !== own)
           .map(([, place]) => place);
   return [
-    fellows.length === 0
-      ? null
-      : [heading(2, `Belongs with (${item.formation})`), named(pack, fellows)],
+    fellows.length === 0 ? null : [heading(2, belongsWith(item.formation)), named(pack, fellows)],
     item.contains.length === 0
       ? null
-      : [heading(2, "Should be in the box"), named(pack, item.contains)],
+      : [heading(2, SHOULD_BE_IN_THE_BOX), named(pack, item.contains)],
   ];
 }
 
@@ -97,11 +101,6 @@ export function cautions(pack, kind) {
       { class: "plain-list" },
       texts.map((text) => el("li", {}, text)),
     ),
-    el(
-      "p",
-      { class: "quiet" },
-      "If in doubt, have it checked by a competent person before use, and follow the rules where " +
-        "you live.",
-    ),
+    el("p", { class: "quiet" }, CARE),
   ];
 }

@@ -1,5 +1,6 @@
 import { el } from "./element.js";
 import { announce } from "./status.js";
+import { SAVED_HERE } from "./first-words.js";
 
 let count = 0;
 
@@ -22,7 +23,7 @@ export function field(label, control, commit, { hint = "" } = {}) {
     if (wrong) announce(done);
     control.toggleAttribute("aria-invalid", wrong);
     if (wrong) control.setAttribute("aria-invalid", "true");
-    if (done === true) saved.textContent = "Saved";
+    if (done === true) saved.textContent = SAVED_HERE;
   });
   return el(
     "div",
@@ -65,7 +66,7 @@ export function ticks(label, options, values, save) {
   const commit = async () => {
     saved.textContent = "";
     const done = await save(boxes.filter((box) => box.checked).map((box) => box.value));
-    if (done === true) saved.textContent = "Saved";
+    if (done === true) saved.textContent = SAVED_HERE;
   };
   for (const box of boxes) box.addEventListener("change", commit);
   return el(

@@ -1,8 +1,8 @@
 /** Large keys of our own for what is typed at a stall: numbers, prices, tables. */
 import { button, el } from "./element.js";
+import { KEY_NAMES, KEYS } from "./first-words.js";
 
 const TOUCHED = matchMedia("(pointer: coarse)");
-const NAMES = { "⌫": "Delete the last", abc: "All letters", Done: "Done" };
 let open = null;
 let entered = null; // the field that the keys are for
 let touching = false;
@@ -54,8 +54,8 @@ function leave(pad) {
 function keypad(field, keys, plain) {
   const key = (sign) =>
     button(sign, () => pressed(field, sign, plain), {
-      class: NAMES[sign] ? `key wide-key key-${sign}` : "key",
-      "aria-label": NAMES[sign] ?? null,
+      class: KEY_NAMES[sign] ? `key wide-key key-${sign}` : "key",
+      "aria-label": KEY_NAMES[sign] ?? null,
     });
   // the field keeps the focus: what is typed stands where the keys put it
   return el(
@@ -63,11 +63,11 @@ function keypad(field, keys, plain) {
     {
       class: "keypad",
       role: "region",
-      "aria-label": "Keys",
+      "aria-label": KEYS,
       onpointerdown: (event) => event.preventDefault(),
       onmousedown: (event) => event.preventDefault(),
     },
-    [...keys, ...Object.keys(NAMES)].map(key),
+    [...keys, ...Object.keys(KEY_NAMES)].map(key),
   );
 }
 

@@ -3,6 +3,7 @@
  */
 
 import { loadFurther } from "../data/engine.js";
+import { PART_NOT_LOADED } from "./first-words.js";
 
 /** A part of the app could not be loaded, for want of a signal mostly. */
 export class NotLoaded extends Error {}
@@ -13,7 +14,7 @@ export async function loaded(module) {
     const [there] = await Promise.all([module, loadFurther()]);
     return there;
   } catch (error) {
-    throw new NotLoaded("This part of the app could not be loaded. With a signal, try again.", {
+    throw new NotLoaded(PART_NOT_LOADED, {
       cause: error,
     });
   }

@@ -1,12 +1,13 @@
 import { photo } from "../data/kept-photos.js";
 import { button, el } from "./element.js";
+import { SHOW_MORE } from "./first-words.js";
 
 const SLICE = 40;
 
 /** A long list, drawn a slice at a time as it is scrolled to. `row(value)` makes one entry. */
 export function longList(label, values, row, first = SLICE) {
   const list = el("ul", { class: "found rows", "aria-label": label });
-  const more = button("Show more", () => draw(SLICE), { class: "plain wide" });
+  const more = button(SHOW_MORE, () => draw(SLICE), { class: "plain wide" });
   let drawn = 0;
   function draw(count) {
     const next = values.slice(drawn, drawn + count);

@@ -2,20 +2,9 @@
 import { field } from "./fields.js";
 import { el } from "./element.js";
 import { priceKeys, withKeypad } from "./keypad.js";
+import { AND, MONEY_PROBLEMS, notSaved } from "./first-words.js";
 
 /** @import { EngineModule, Money } from "../data/engine-types.d.ts" */
-
-const PROBLEMS = {
-  amount: "There is no amount in it. Write it like 4.50, £4 or 12/6.",
-  word: "One of its words is not a currency. Write it like 4.50, £4 or 12/6.",
-  which: "Several currencies are written that way. Write its code too, like 4.50 USD.",
-  currency: "The app does not know that currency. Write it with a code like GBP or EUR.",
-  mixed: "There are two currencies in it. Write one.",
-  decimals: "It has too many decimals. Write it like 4.50.",
-  parts: "It has more than 19 shillings, 11 old pence or 99 pence beside a larger unit. Check it.",
-  large: "It is too large. Check it.",
-  ambiguous: "It can be read in more than one way. Write it like 4.50, £4 or 12/6.",
-};
 
 /**
  * An amount for the screen: £4.50, and old money as it was typed beside it.
@@ -46,12 +35,12 @@ export function moneyText(engine, money) {
  */
 export function totalText(engine, amounts) {
   const sums = engine.totals(amounts.filter(Boolean));
-  return sums.map((sum) => moneyText(engine, sum)).join(" and ");
+  return sums.map((sum) => moneyText(engine, sum)).join(AND);
 }
 
 /** What is wrong with a typed amount, in a sentence. */
 export function moneyProblem(problem) {
-  return PROBLEMS[problem];
+  return MONEY_PROBLEMS[problem];
 }
 
 /** Where money is typed, with large keys for it. */
@@ -74,7 +63,7 @@ export function moneyField(state, label, value, save, hint = "") {
     control,
     () => {
       const { money, problem } = state.engine.read_money(control.value, state.settings.currency);
-      if (problem !== "" && problem !== "empty") return `Not saved. ${PROBLEMS[problem]}`;
+      if (problem !== "" && problem !== "empty") return notSaved(MONEY_PROBLEMS[problem]);
       return save(problem === "" ? money : null);
     },
     { hint },

@@ -9,6 +9,19 @@ import { notice } from "./status.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "./saving.js";
 import { redraw } from "./navigation.js";
+import {
+  CHOOSE_A_PICTURE,
+  nothingElseChanged,
+  PHOTO,
+  PHOTO_ADDED,
+  PHOTO_IN_THE_BIN,
+  PHOTO_NOT_HERE,
+  PHOTO_REMOVED,
+  photoNumber,
+  PHOTOS,
+  REMOVE,
+  TAKE_A_PHOTO,
+} from "./words.js";
 
 /** The photos of a record, with the camera to take more. */
 export function photoBox(id) {
@@ -16,12 +29,12 @@ export function photoBox(id) {
   return el(
     "section",
     { class: "photos" },
-    heading(2, "Photos"),
+    heading(2, PHOTOS),
     el(
       "div",
       { class: "row" },
       photos.map((one, place) =>
-        button(thumb(one, `Photo ${place + 1}`), () => openPhoto(id, one), {
+        button(thumb(one, photoNumber(place + 1)), () => openPhoto(id, one), {
           class: "picture",
         }),
       ),
@@ -29,11 +42,11 @@ export function photoBox(id) {
     el(
       "div",
       { class: "row" },
-      fileButton("Take a photo", (file) => addPhoto(id, file), {
+      fileButton(TAKE_A_PHOTO, (file) => addPhoto(id, file), {
         accept: "image/*",
         capture: "environment",
       }),
-      fileButton("Choose a picture", (file) => addPhoto(id, file), { accept: "image/*" }),
+      fileButton(CHOOSE_A_PICTURE, (file) => addPhoto(id, file), { accept: "image/*" }),
     ),
   );
 }
@@ -43,11 +56,11 @@ function addPhoto(id, file) {
     try {
       const made = await photoFrom(file);
       const add = (now) => ({ ...now, photos: [...(now.photos ?? []), made.id] });
-      const kept = await saveChange("Photo added", [{ id, alter: add }], { photos: [made] });
+      const kept = await saveChange(PHOTO_ADDED, [{ id, alter: add }], { photos: [made] });
       if (kept) await redraw();
     } catch (error) {
       if (!(error instanceof NoPhoto)) throw error;
-      notice(`${error.message} Nothing else was changed.`);
+      notice(nothingElseChanged(error.message));
     }
   });
 }
@@ -55,7 +68,7 @@ function addPhoto(id, file) {
 function openPhoto(id, photoId) {
   return showPhoto(photoId, (shut) =>
     button(
-      "Remove",
+      REMOVE,
       () => {
         shut();
         run(async () => {
@@ -63,8 +76,8 @@ function openPhoto(id, photoId) {
             ...now,
             photos: now.photos.filter((one) => one !== photoId),
           });
-          await saveChange("Photo removed", [{ id, alter: without }], {
-            said: "The photo was removed. It is in the bin.",
+          await saveChange(PHOTO_REMOVED, [{ id, alter: without }], {
+            said: PHOTO_IN_THE_BIN,
           });
           await redraw();
         });
@@ -82,10 +95,10 @@ export async function showPhoto(
   const found = await photo(photoId);
   const url = found ? URL.createObjectURL(found.full) : "";
   const shut = sheet(
-    "Photo",
+    PHOTO,
     found
       ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
-      : el("p", {}, "This photo is not on this device."),
+      : el("p", {}, PHOTO_NOT_HERE),
     more(() => shut()),
   );
   document.querySelector("dialog.sheet")?.addEventListener("close", () => URL.revokeObjectURL(url));

@@ -1,5 +1,19 @@
 /** What pieces, wants and notes are called, by the packs they speak of. No DOM here. */
 import { itemName, percent, small } from "./say.js";
+import {
+  ANY_VARIANT,
+  boxIn,
+  IN_NO_RANGE,
+  NO_BOX,
+  NOT_IDENTIFIED,
+  NOT_IN_THE_RANGE,
+  NOT_NAMED_YET,
+  orAnotherNumber,
+  otherCount,
+  perhapsOr,
+  SOME_VARIANT,
+  THE_ONLY_VARIANT,
+} from "./first-words.js";
 
 /** @import { Pack } from "../data/engine-types.d.ts" */
 
@@ -55,7 +69,7 @@ export function variantsOf(pack, item) {
  * @returns {string}
  */
 export function variantLabel(pack, place) {
-  return pack.variants[place].name === "" ? "the only variant" : small(pack.variants[place].name);
+  return pack.variants[place].name === "" ? THE_ONLY_VARIANT : small(pack.variants[place].name);
 }
 
 /** The number of the item that a record is about; "" for none. */
@@ -75,16 +89,16 @@ export function title(packs, record) {
   const pack = packs.get(record.pack);
   const place = itemPlace(pack, number);
   if (place >= 0 && record.type === "piece" && ofSeveral(pack, record))
-    return `${itemName(pack, place)}, or another number`;
+    return orAnotherNumber(itemName(pack, place));
   if (place >= 0) return itemName(pack, place);
   if (number !== "") return `${number} (${record.pack})`;
-  if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || "Not identified";
-  return record.called || "Not named yet";
+  if (record.type === "note") return record.text.split("\n")[0].slice(0, 60) || NOT_IDENTIFIED;
+  return record.called || NOT_NAMED_YET;
 }
 
 /** What a range, or a row of one of one's own, is called. */
 function rowName({ number = "", name = "", what = "", text = "", was = "" }) {
-  return [number, name].filter(Boolean).join(" ") || what || text || was || "Not named yet";
+  return [number, name].filter(Boolean).join(" ") || what || text || was || NOT_NAMED_YET;
 }
 
 /** Could a piece be of more than one item? */
@@ -102,26 +116,26 @@ function ofSeveral(pack, { of }) {
 export function variantText(packs, record) {
   const pack = packs.get(record.pack);
   const item = itemPlace(pack, itemNumber(record));
-  if (item < 0 && itemNumber(record) === "" && record.type !== "note") return "in no range";
-  if (item < 0) return record.type === "piece" ? "not in the range" : "";
+  if (item < 0 && itemNumber(record) === "" && record.type !== "note") return IN_NO_RANGE;
+  if (item < 0) return record.type === "piece" ? NOT_IN_THE_RANGE : "";
   if (record.type === "want") {
     const place = variantPlace(pack, record.variant);
-    return place < 0 ? "any variant" : variantLabel(pack, place);
+    return place < 0 ? ANY_VARIANT : variantLabel(pack, place);
   }
   const named = record.of.filter((one) => variantPlace(pack, one.variant) >= 0);
-  if (named.length === 0) return variantsOf(pack, item).length === 1 ? "" : "some variant";
+  if (named.length === 0) return variantsOf(pack, item).length === 1 ? "" : SOME_VARIANT;
   const [best] = named;
   const label = variantLabel(pack, variantPlace(pack, best.variant));
   if (named.length === 1 || best.chance >= CERTAIN) return label;
-  const others = named.length === 2 ? "1 other" : `${named.length - 1} others`;
-  return `perhaps ${label} (${percent(best.chance)}), or ${others}`;
+  const others = named.length === 2 ? "1 other" : otherCount(named.length - 1);
+  return perhapsOr(label, percent(best.chance), others);
 }
 
 /** Condition and box in a few words; "" where nothing is said. */
 export function stateText({ condition, boxed, box_condition: box }) {
   const said = condition === "" ? [] : [condition];
-  if (boxed === "yes") said.push(box ? `box ${box}` : "boxed");
-  if (boxed === "no") said.push("no box");
+  if (boxed === "yes") said.push(box ? boxIn(box) : "boxed");
+  if (boxed === "no") said.push(NO_BOX);
   return said.join(", ");
 }
 

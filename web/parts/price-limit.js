@@ -6,6 +6,16 @@ import { stateText, variantText } from "./piece-names.js";
 import { dateText } from "./days.js";
 import { goTo } from "./navigation.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  IS_THE_PRICE_RIGHT,
+  limitInAnotherCurrency,
+  moreThanYourLimit,
+  NO_PRICE_NO_CONDITION_NOTED,
+  thisOne,
+  WHAT_YOU_PAID_BEFORE,
+  withinYourLimit,
+  YOU_PAID_BEFORE,
+} from "./words.js";
 
 const MOST = 6;
 
@@ -18,10 +28,8 @@ function againstLimit({ engine }, { pack, item, variant, asked }) {
   if (!want || !asked) return [];
   const limit = moneyText(engine, want.most);
   const { order, problem } = engine.compare_money(asked, want.most);
-  if (problem !== "") return [`Your limit is ${limit}, in another currency.`];
-  return [
-    order > 0 ? `More is asked than your limit of ${limit}.` : `Within your limit of ${limit}.`,
-  ];
+  if (problem !== "") return [limitInAnotherCurrency(limit)];
+  return [order > 0 ? moreThanYourLimit(limit) : withinYourLimit(limit)];
 }
 
 /**
@@ -46,16 +54,12 @@ export async function priceBox(state, about) {
   return el(
     "section",
     {},
-    heading(2, about.type === "note" ? "Is the price right?" : "What you paid before"),
+    heading(2, about.type === "note" ? IS_THE_PRICE_RIGHT : WHAT_YOU_PAID_BEFORE),
     about.type === "note"
-      ? el(
-          "p",
-          {},
-          `This one: ${own.filter(Boolean).join(", ") || "no price, no condition noted"}.`,
-        )
+      ? el("p", {}, thisOne(own.filter(Boolean).join(", ") || NO_PRICE_NO_CONDITION_NOTED))
       : null,
     limit.map((text) => el("p", {}, text)),
-    paid.length > 0 && about.type === "note" ? el("p", {}, "You paid before:") : null,
+    paid.length > 0 && about.type === "note" ? el("p", {}, YOU_PAID_BEFORE) : null,
     el(
       "ul",
       { class: "found" },

@@ -4,6 +4,7 @@
  */
 import { button, el } from "./element.js";
 import { differencesOf, placesIn, portrait } from "./portrait.js";
+import { notShown } from "./first-words.js";
 
 /** @import { Pack, Answer } from "../data/engine-types.d.ts" */
 
@@ -111,8 +112,6 @@ export function differencePictures(pack, one, other) {
     { class: "differences" },
     shown(one, "one"),
     shown(other, "other"),
-    unseen.length === 0
-      ? null
-      : el("p", { class: "quiet" }, `Not shown in the picture: ${unseen.join(", ")}.`),
+    unseen.length === 0 ? null : el("p", { class: "quiet" }, notShown(unseen.join(", "))),
   );
 }

@@ -1,5 +1,5 @@
 /** How every screen saves what it shows, and undoes it. */
-import { SAFARI_DELETES, askToKeep, mayVanish } from "../data/install.js";
+import { askToKeep, mayVanish } from "../data/install.js";
 import { undo, undoable } from "../data/journal.js";
 import { run } from "../data/queue.js";
 import { ChangedElsewhere, change, record, setting } from "../data/records.js";
@@ -12,6 +12,24 @@ import { goesWithScreen, redraw } from "./navigation.js";
 import { small } from "./say.js";
 import { sheet } from "./sheet.js";
 import { announce, notice } from "./status.js";
+import {
+  CHANGED_AGAIN_SINCE,
+  CHANGED_ELSEWHERE_SINCE,
+  CHANGED_IN_ANOTHER_WINDOW,
+  DELETED_ELSEWHERE_SINCE,
+  fieldChanged,
+  KEEP_MINE,
+  KEEP_THE_OTHER_ONE,
+  PUT_BACK,
+  PUT_IT_BACK,
+  SAVED,
+  settingsTells,
+  THERE_IS_NOTHING_TO_UNDO,
+  UNDO,
+  UNDONE,
+  WHICH_IS_RIGHT,
+} from "./first-words.js";
+import { SAFARI_DELETES } from "../data/first-words.js";
 
 let asked = false; // whether the browser was asked to keep what is stored
 
@@ -26,10 +44,7 @@ export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
     done = await change(what, edits, options);
   } catch (error) {
     if (!(error instanceof ChangedElsewhere)) throw error;
-    notice(
-      "Another window or device has since changed or deleted this. Nothing was written over it: " +
-        "here is how it stands now.",
-    );
+    notice(CHANGED_ELSEWHERE_SINCE);
     await redraw();
     return false;
   }
@@ -39,7 +54,7 @@ export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
   if (done.kept === "") return false;
   // now there is something to undo
   document.querySelector("#tools [hidden]")?.removeAttribute("hidden");
-  if (said === "") announce("Saved.");
+  if (said === "") announce(SAVED);
   else offerUndo(said + (await warnedOnce()), { group: done.group, what });
   return true;
 }
@@ -48,7 +63,7 @@ export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
 async function warnedOnce() {
   if (!mayVanish() || state.settings.warned) return "";
   await changeSettings({ warned: true });
-  return ` ${SAFARI_DELETES} Settings tells how to put it there.`;
+  return settingsTells(SAFARI_DELETES);
 }
 
 /** A function that saves one field of a record, as long as nobody else has changed it. */
@@ -66,7 +81,7 @@ export function saver(id, field, what) {
 
 async function saveField(id, field, shown, value, what) {
   try {
-    const { kept } = await change(`${what} changed`, [setting(id, field, shown, value)]);
+    const { kept } = await change(fieldChanged(what), [setting(id, field, shown, value)]);
     if (kept === "") notice(problem());
     return kept !== "";
   } catch (error) {
@@ -78,19 +93,14 @@ async function saveField(id, field, shown, value, what) {
 
 function askWhich(now, mine) {
   if (!now || now.gone) {
-    notice("Another window or device has since deleted this. It is in the bin.");
+    notice(DELETED_ELSEWHERE_SINCE);
     return;
   }
   const shut = sheet(
-    "Changed in another window",
-    el(
-      "p",
-      {},
-      "What you changed here was also changed in another window or on another device. " +
-        "Which is right?",
-    ),
-    button("Keep mine", () => settle(mine), { class: "plain wide" }),
-    button("Keep the other one", () => settle(() => {}), { class: "plain wide" }),
+    CHANGED_IN_ANOTHER_WINDOW,
+    el("p", {}, WHICH_IS_RIGHT),
+    button(KEEP_MINE, () => settle(mine), { class: "plain wide" }),
+    button(KEEP_THE_OTHER_ONE, () => settle(() => {}), { class: "plain wide" }),
   );
   const settle = (act) => {
     shut();
@@ -107,7 +117,7 @@ export function undoLast() {
   run(async () => {
     const last = await undoable();
     if (last) await takeBack(last);
-    else goesWithScreen(notice("There is nothing to undo."));
+    else goesWithScreen(notice(THERE_IS_NOTHING_TO_UNDO));
   });
 }
 
@@ -116,17 +126,17 @@ export async function takeBack(last) {
   const { kept, group, left } = await undo(last);
   if (kept === "") notice(problem());
   else {
-    const rest = left > 0 ? " What was changed again since stays as it is." : "";
+    const rest = left > 0 ? CHANGED_AGAIN_SINCE : "";
     const actions = last.again
       ? []
-      : [["Put it back", () => run(() => takeBack({ group, what: last.what, again: true }))]];
+      : [[PUT_IT_BACK, () => run(() => takeBack({ group, what: last.what, again: true }))]];
     goesWithScreen(
-      notice(`${last.again ? "Put back" : "Undone"}: ${small(last.what)}.${rest}`, actions),
+      notice(`${last.again ? PUT_BACK : UNDONE}: ${small(last.what)}.${rest}`, actions),
     );
     await redraw();
   }
 }
 
 function offerUndo(said, group) {
-  goesWithScreen(notice(said, [["Undo", () => run(() => takeBack(group))]]));
+  goesWithScreen(notice(said, [[UNDO, () => run(() => takeBack(group))]]));
 }

@@ -1,4 +1,5 @@
 import { button, el, heading } from "./element.js";
+import { CLOSE } from "./first-words.js";
 
 let open = null;
 
@@ -16,7 +17,7 @@ export function sheet(title, ...content) {
     el(
       "div",
       { class: "sheet-foot" },
-      button("Close", () => dialog.close(), { class: "plain" }),
+      button(CLOSE, () => dialog.close(), { class: "plain" }),
     ),
   );
   dialog.addEventListener("click", (event) => {

@@ -1,5 +1,6 @@
 import { here } from "../data/back-button.js";
 import { button, el } from "./element.js";
+import { HIDE_THIS } from "./first-words.js";
 
 let toldAt = ""; // the screen on which the last notice that only tells came up
 
@@ -19,7 +20,7 @@ export function signalLine(text) {
 export function notice(text, actions = []) {
   const box = el("div", { class: "notice", role: "alert" }, el("p", {}, text));
   const shut = () => box.remove();
-  const buttons = [...actions, ["Hide this", () => {}]].map(([label, act]) =>
+  const buttons = [...actions, [HIDE_THIS, () => {}]].map(([label, act]) =>
     button(
       label,
       () => {

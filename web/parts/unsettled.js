@@ -2,6 +2,7 @@
 import { look } from "../data/store.js";
 import { button } from "./element.js";
 import { goTo } from "./navigation.js";
+import { CHANGED_ON_TWO_DEVICES } from "./words.js";
 
 /** Of each record about which there is something to settle: {record, clashes, brought_back}. */
 export async function unsettled() {
@@ -13,5 +14,5 @@ export async function unsettledLine(id) {
   const found = await unsettled();
   if (!found.some(({ record }) => record === id)) return null;
   const open = () => goTo("settle", { id });
-  return button("Changed on two devices: choose what is right", open, { class: "plain wide" });
+  return button(CHANGED_ON_TWO_DEVICES, open, { class: "plain wide" });
 }

@@ -1,5 +1,6 @@
 import { updateWaiting, useUpdate } from "../data/update.js";
 import { button, el } from "./element.js";
+import { NEW_VERSION_READY, USE_IT_NOW } from "./first-words.js";
 
 /** The offer of a new version; null when there is none. */
 export function updateOffer() {
@@ -7,7 +8,7 @@ export function updateOffer() {
   return el(
     "div",
     { class: "offer" },
-    el("p", {}, "A new version is ready. Your piece stays where it is."),
-    button("Use it now", useUpdate, { class: "main wide" }),
+    el("p", {}, NEW_VERSION_READY),
+    button(USE_IT_NOW, useUpdate, { class: "main wide" }),
   );
 }

@@ -1,3 +1,5 @@
+import { CUT_SHORT, LOCKED_WITH_A_PASSWORD, TOO_LARGE_PACKED } from "./words.js";
+
 /**
  * Zip files (APPNOTE 6.3.10 of their makers, ISO/IEC 21320-1) by what the browser has itself:
  * several files read out of one, or put into one.
@@ -13,15 +15,13 @@ const UTF8 = 0x0800;
 /** A zip file that cannot be read. */
 export class NoZip extends Error {}
 
-const CUT = "This file is damaged, or was cut short. Save it or fetch it again.";
-
 /** The files of a zip file by their names, each a function that gives its bytes. Throws NoZip. */
 export function unzipped(bytes) {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   try {
     return listed(bytes, view, endOf(view));
   } catch (error) {
-    if (error instanceof RangeError) throw new NoZip(CUT);
+    if (error instanceof RangeError) throw new NoZip(CUT_SHORT);
     throw error;
   }
 }
@@ -31,7 +31,7 @@ function endOf(view) {
   const first = Math.max(0, view.byteLength - LONGEST_COMMENT - 22);
   for (let at = view.byteLength - 22; at >= first; at -= 1)
     if (view.getUint32(at, true) === END) return at;
-  throw new NoZip(CUT);
+  throw new NoZip(CUT_SHORT);
 }
 
 function listed(bytes, view, end) {
@@ -39,7 +39,7 @@ function listed(bytes, view, end) {
   const count = view.getUint16(end + 10, true);
   let at = view.getUint32(end + 16, true);
   for (let n = 0; n < count; n += 1) {
-    if (view.getUint32(at, true) !== LISTED) throw new NoZip(CUT);
+    if (view.getUint32(at, true) !== LISTED) throw new NoZip(CUT_SHORT);
     const [flags, method] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
     const [sum, packed, whole] = [16, 20, 24].map((place) => view.getUint32(at + place, true));
     const [named, extra, said] = [28, 30, 32].map((place) => view.getUint16(at + place, true));
@@ -48,7 +48,7 @@ function listed(bytes, view, end) {
     const about = { method, sum, packed, whole, head };
     if ((flags & 1) === 1)
       files.set(name, () => {
-        throw new NoZip("This file is locked with a password. Save it without one.");
+        throw new NoZip(LOCKED_WITH_A_PASSWORD);
       });
     else files.set(name, () => unpacked(bytes, view, about));
     at += 46 + named + extra + said;
@@ -57,8 +57,9 @@ function listed(bytes, view, end) {
 }
 
 async function unpacked(bytes, view, { method, sum, packed, whole, head }) {
-  if (whole > MOST) throw new NoZip("What is packed in this file is too large to be read here.");
-  if (head + 30 > view.byteLength || view.getUint32(head, true) !== HEAD) throw new NoZip(CUT);
+  if (whole > MOST) throw new NoZip(TOO_LARGE_PACKED);
+  if (head + 30 > view.byteLength || view.getUint32(head, true) !== HEAD)
+    throw new NoZip(CUT_SHORT);
   const from = head + 30 + view.getUint16(head + 26, true) + view.getUint16(head + 28, true);
   const inside = bytes.subarray(from, from + packed);
   let out;
@@ -68,9 +69,9 @@ async function unpacked(bytes, view, { method, sum, packed, whole, head }) {
         ? await through(inside, new DecompressionStream("deflate-raw"), whole)
         : inside;
   } catch (error) {
-    throw error instanceof NoZip ? error : new NoZip(CUT);
+    throw error instanceof NoZip ? error : new NoZip(CUT_SHORT);
   }
-  if (out.length !== whole || crc32(out) !== sum) throw new NoZip(CUT);
+  if (out.length !== whole || crc32(out) !== sum) throw new NoZip(CUT_SHORT);
   return out;
 }
 
@@ -84,7 +85,7 @@ async function through(bytes, stream, most = MOST) {
     const { done, value } = await reader.read();
     if (done) break;
     length += value.length;
-    if (length > most) throw new NoZip(CUT);
+    if (length > most) throw new NoZip(CUT_SHORT);
     parts.push(value);
   }
   return new Uint8Array(await new Blob(parts).arrayBuffer());

@@ -2,7 +2,7 @@
  * How the app gets onto the home screen, for each browser in the words of its own menus (from
  * memory: they move from version to version).
  */
-import { SAFARI_DELETES } from "../data/install.js";
+import { SAFARI_DELETES } from "../data/first-words.js";
 
 const APART = " An app put there starts empty: make a backup here first, and restore it there.";
 const SHARE = "tap the Share button (a square with an arrow), then “Add to Home Screen”.";

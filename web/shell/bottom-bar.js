@@ -4,6 +4,7 @@
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { WIDE } from "../parts/wide-window.js";
+import { OTHER_SCREENS, SETTINGS } from "./first-words.js";
 
 const bar = document.getElementById("places");
 const others = document.getElementById("others");
@@ -21,14 +22,14 @@ export function startPlaces(open) {
       open(screen);
     };
     const shut = sheet(
-      "Other screens",
+      OTHER_SCREENS,
       el(
         "div",
         { class: "found" },
         buttons
           .slice(1)
           .map((one) => button(one.textContent, go(one.dataset.screen), { class: "plain wide" })),
-        button("Settings", go("settings"), { class: "plain wide" }),
+        button(SETTINGS, go("settings"), { class: "plain wide" }),
       ),
     );
   });

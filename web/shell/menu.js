@@ -8,6 +8,7 @@ import { waitingText } from "../exchange/backup-waiting.js";
 import { demoAway, demoOffer } from "../first-steps/demo-offer.js";
 import { loaded } from "../parts/loaded-later.js";
 import { goTo } from "../parts/navigation.js";
+import { MORE, READ_A_MARK, WHAT_A_MARK_IS } from "./words.js";
 
 /** Everything that has no place of its own in the bar. */
 export async function moreScreen(state, _entry, _listOf, menuLines) {
@@ -19,14 +20,14 @@ export async function moreScreen(state, _entry, _listOf, menuLines) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "More"),
+    heading(1, MORE),
     el(
       "ul",
       { class: "found" },
       menuLines({ saved, clashes, aside }).map(([screen, name, about]) =>
         link(name, about, () => goTo(screen)),
       ),
-      link("Read a mark", "Words, numbers, prices: the years", readMark),
+      link(READ_A_MARK, WHAT_A_MARK_IS, readMark),
     ),
     everything().length === 0 ? demoOffer(state) : demoAway(),
   );

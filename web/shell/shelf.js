@@ -17,6 +17,8 @@ import { undoLast } from "../parts/saving.js";
 import { sheetOpen } from "../parts/sheet.js";
 import { WIDE } from "../parts/wide-window.js";
 import { SCREENS, menuLines } from "./screens.js";
+import { BACK, NOT_ON_THIS_DEVICE_YET, UNDO } from "./words.js";
+import { TRY_AGAIN } from "./first-words.js";
 
 /** In a wide window, what draws the list of a screen as a table; else nothing. */
 function wideList(screen) {
@@ -35,9 +37,9 @@ async function functionOf(screen) {
       el(
         "section",
         { class: "shelf" },
-        heading(1, "Not on this device yet"),
+        heading(1, NOT_ON_THIS_DEVICE_YET),
         el("p", {}, error.message),
-        button("Try again", () => location.reload(), { class: "main" }),
+        button(TRY_AGAIN, () => location.reload(), { class: "main" }),
       );
   }
 }
@@ -87,8 +89,8 @@ async function draw(state, entry) {
 }
 
 function tools() {
-  const back = button("Back", leaveScreen, { class: "plain" });
+  const back = button(BACK, leaveScreen, { class: "plain" });
   if (SCREENS[here().screen].undo === false) return [back];
   const nothing = everything().length === 0;
-  return [back, button("Undo", undoLast, { class: "plain", hidden: nothing })];
+  return [back, button(UNDO, undoLast, { class: "plain", hidden: nothing })];
 }

@@ -5,23 +5,32 @@ import { StorageLost } from "../data/storage-connection.js";
 import { button, el, heading } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
 import { notice } from "../parts/status.js";
+import {
+  MAKE_A_BACKUP_FILE,
+  NO_BACKUP_FILE,
+  START_WITH_ANOTHER_PIECE,
+  THE_APP_CANNOT_GO_ON,
+  TRY_AGAIN,
+  useInstead,
+  WRONG_AT_THE_START,
+} from "./first-words.js";
 
 /** What is shown when the app cannot show what it should: why, and the ways on. */
 export function stuckScreen(state, error) {
   const own = error instanceof CannotGoOn || error instanceof StorageLost;
-  const why = own ? error.message : "Something went wrong while the app was starting.";
+  const why = own ? error.message : WRONG_AT_THE_START;
   const others = state.list.filter((one) => one.id !== state.opening);
   const ways = [
-    ["Try again", () => location.reload()],
-    ["Make a backup file", backUp],
-    ["Start again with another piece", () => startOver(state, state.settings?.range ?? "")],
-    ...others.map((one) => [`Use ${one.name} instead`, () => startOver(state, one.id)]),
+    [TRY_AGAIN, () => location.reload()],
+    [MAKE_A_BACKUP_FILE, backUp],
+    [START_WITH_ANOTHER_PIECE, () => startOver(state, state.settings?.range ?? "")],
+    ...others.map((one) => [useInstead(one.name), () => startOver(state, one.id)]),
   ];
   const buttons = ways.map(([label, act]) => button(label, act, { class: "plain wide" }));
   return el(
     "section",
     { class: "answer" },
-    heading(1, "The app cannot go on"),
+    heading(1, THE_APP_CANNOT_GO_ON),
     el("p", {}, why),
     el("div", { class: "stack" }, buttons),
   );
@@ -35,7 +44,7 @@ async function backUp() {
   } catch (error) {
     console.error(error);
     if (error instanceof StorageLost) notice(error.message);
-    else notice("The backup could not be made. Reload the page, and try again.");
+    else notice(NO_BACKUP_FILE);
   }
 }
 

@@ -3,6 +3,16 @@ import { timeText } from "../parts/days.js";
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
+import {
+  ADD_A_DEVICE,
+  BROWSER_DOES_NOT_COPY,
+  COPIED_THE_LINK,
+  COPY_THE_LINK,
+  goodUntil,
+  orOpenAndType,
+  POINT_THE_CAMERA,
+  SQUARE_CODE,
+} from "./words.js";
 
 /** Shows how another device is let in; `then` when that is put away. */
 export async function addDevice(then) {
@@ -17,26 +27,21 @@ export async function addDevice(then) {
   const { code, until, svg, url } = found;
   const picture = `data:image/svg+xml,${encodeURIComponent(svg)}`;
   sheet(
-    "Add a device",
-    el("p", {}, "Point the other phone’s camera at this, and open the link."),
+    ADD_A_DEVICE,
+    el("p", {}, POINT_THE_CAMERA),
     el("img", {
       class: "qr",
       src: picture,
-      alt: "Square code with the pairing link",
+      alt: SQUARE_CODE,
       width: 240,
       height: 240,
     }),
-    el("p", {}, `Or open ${new URL(url).origin}/ there, go to More, “Devices and sync”, and type:`),
+    el("p", {}, orOpenAndType(new URL(url).origin)),
     el("p", { class: "pair-code" }, spaced(code)),
-    button("Copy the link", ({ currentTarget }) => copyLink(url, currentTarget), {
+    button(COPY_THE_LINK, ({ currentTarget }) => copyLink(url, currentTarget), {
       class: "plain wide",
     }),
-    el(
-      "p",
-      { class: "quiet" },
-      `Good until ${timeText(until)}, for one device. Show it to nobody else: whoever has it can ` +
-        "read the collection.",
-    ),
+    el("p", { class: "quiet" }, goodUntil(timeText(until))),
   );
   document.querySelector("dialog.sheet")?.addEventListener("close", then);
 }
@@ -44,9 +49,9 @@ export async function addDevice(then) {
 async function copyLink(url, tapped) {
   try {
     await navigator.clipboard.writeText(url);
-    tapped.textContent = "Copied: open it on the other device";
+    tapped.textContent = COPIED_THE_LINK;
   } catch {
-    tapped.textContent = "This browser does not copy: use the code";
+    tapped.textContent = BROWSER_DOES_NOT_COPY;
   }
   announce(tapped.textContent);
 }

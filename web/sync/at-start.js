@@ -4,6 +4,7 @@ import { warnOnce } from "./server-standing.js";
 import { startSync } from "./sync.js";
 import { notice } from "../parts/status.js";
 import { collectionOpen, goTo } from "../parts/navigation.js";
+import { UNPAIRED_FROM_AFAR } from "./words.js";
 
 /**
  * What the app was opened for: sync, and what the address brought along (`hash`, "" for nothing).
@@ -18,9 +19,5 @@ export async function arrive(state, hash) {
     await collectionOpen();
     await goTo("devices");
   }
-  if (hash === "#revoked")
-    notice(
-      "This device was unpaired by one of your other devices. What the collection kept here was " +
-        "deleted; it is still on your server. To use it here again, pair this device again.",
-    );
+  if (hash === "#revoked") notice(UNPAIRED_FROM_AFAR);
 }

@@ -13,13 +13,58 @@ import { serverWarnings } from "./server-standing.js";
 import { onSync, paired, sync, syncState, waiting } from "./sync.js";
 import { run } from "../data/queue.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  ADD_A_DEVICE,
+  ASKING_THE_SERVER,
+  backupIsMade,
+  BACKUPS,
+  BACKUPS_ON_THE_SERVER,
+  BETWEEN_TWO,
+  DEVICES,
+  DEVICES_AND_SYNC,
+  DOING,
+  doneOf,
+  isThisDevice,
+  isUnpaired,
+  lastInTouch,
+  lastSeen,
+  MAKE_A_BACKUP_THERE_NOW,
+  NAME,
+  NONE_YET,
+  NOT_IN_TOUCH_YET,
+  NOT_SEEN_YET,
+  NOTHING_IS_WAITING,
+  ONE_EVERY_NIGHT,
+  pairedAt,
+  PHOTO_IS,
+  PHOTOS_ARE,
+  PROGRESS,
+  recordsToSettle,
+  RENAME,
+  RENAME_A_DEVICE,
+  RENAMED,
+  renameName,
+  SAVE_THE_NAME,
+  serverDoesNotTake,
+  stillToCome,
+  SYNC,
+  SYNC_IS_NOT_SET_UP,
+  SYNC_NOW,
+  THE_BACKUP_IS_MADE,
+  UNPAIR,
+  UNPAIR_AND_DELETE_HERE,
+  UNPAIR_IT,
+  UNPAIRED_HERE,
+  UNPAIRED_THERE,
+  unpairedSince,
+  unpairName,
+  waitingToBeSent,
+  WHAT_GOES_WHERE,
+  whatGoesWhere,
+  whetherToUnpair,
+  WITH_A_SERVER_OF_YOUR_OWN,
+} from "./words.js";
 
-const DOING = {
-  looking: "Checking for changes",
-  sending: "Sending changes",
-  "photos there": "Sending photos",
-  "photos here": "Fetching photos",
-};
 let follow = () => {}; // draws what is being done, on the screen that is shown
 onSync(() => follow());
 
@@ -29,10 +74,10 @@ export async function devicesScreen(state) {
   if (!pairing) return unpaired(state);
   useToken(pairing.token);
   if (syncState().lost || secretGiven()) {
-    const top = heading(1, "Devices and sync");
+    const top = heading(1, DEVICES_AND_SYNC);
     return el("section", { class: "shelf" }, top, standing(), pairingForm(state, true));
   }
-  const list = el("div", {}, el("p", { class: "quiet" }, "Asking the server…"));
+  const list = el("div", {}, el("p", { class: "quiet" }, ASKING_THE_SERVER));
   const backups = el("div", {});
   const warnings = el("div", {});
   fill(list, () => deviceList());
@@ -41,35 +86,28 @@ export async function devicesScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Devices and sync"),
+    heading(1, DEVICES_AND_SYNC),
     standing(),
-    button("Sync now", () => sync(), { class: "main wide" }),
-    heading(2, "Devices"),
+    button(SYNC_NOW, () => sync(), { class: "main wide" }),
+    heading(2, DEVICES),
     list,
-    button("Add a device", () => run(() => addDevice(() => fill(list, () => deviceList()))), {
+    button(ADD_A_DEVICE, () => run(() => addDevice(() => fill(list, () => deviceList()))), {
       class: "plain wide",
     }),
-    heading(2, "Backups on the server"),
+    heading(2, BACKUPS_ON_THE_SERVER),
     warnings,
-    el("p", {}, "The server makes one every night. One made now holds what it has so far."),
-    button("Make a backup there now", () => run(() => backUp(backups)), {
+    el("p", {}, ONE_EVERY_NIGHT),
+    button(MAKE_A_BACKUP_THERE_NOW, () => run(() => backUp(backups)), {
       class: "plain wide",
     }),
     backups,
-    heading(2, "What goes where"),
-    el(
-      "p",
-      {},
-      `Pieces, wants, notes and photos with all their changes go to ${location.host}, your own ` +
-        "server, and from there to the devices above. Nobody else can read them without being " +
-        "paired. The piece you are identifying and your settings stay on this device. Photos " +
-        "carry no position.",
-    ),
+    heading(2, WHAT_GOES_WHERE),
+    el("p", {}, whatGoesWhere(location.host)),
   );
 }
 
 async function unpaired(state) {
-  const top = heading(1, "Devices and sync");
+  const top = heading(1, DEVICES_AND_SYNC);
   if (problem() !== "")
     return el("section", { class: "shelf" }, top, el("p", { class: "warn" }, problem()));
   const { sync: able } = await offers();
@@ -77,15 +115,8 @@ async function unpaired(state) {
     "section",
     { class: "shelf" },
     top,
-    el(
-      "p",
-      {},
-      "With a server of your own, at home or on a machine you rent, several phones and computers " +
-        "keep the same collection, each of them without a signal too.",
-    ),
-    able
-      ? pairingForm(state, false)
-      : el("p", {}, "Sync is not set up. It needs a server of your own; the README explains how."),
+    el("p", {}, WITH_A_SERVER_OF_YOUR_OWN),
+    able ? pairingForm(state, false) : el("p", {}, SYNC_IS_NOT_SET_UP),
   );
 }
 
@@ -93,12 +124,12 @@ async function unpaired(state) {
 function standing() {
   const touched = el("p", {});
   const waits = el("p", {});
-  const bar = el("progress", { max: 1, value: 0, "aria-label": "Progress" });
+  const bar = el("progress", { max: 1, value: 0, "aria-label": PROGRESS });
   const doing = el("p", { class: "quiet" });
   const wrong = el("div", {});
   const settle = el("div", {});
   const before = syncState().lost;
-  const box = el("section", { class: "standing", role: "group", "aria-label": "Sync" });
+  const box = el("section", { class: "standing", role: "group", "aria-label": SYNC });
   const draw = async () => {
     const { doing: what, done, total, problem: trouble, lost } = syncState();
     if (lost !== before) {
@@ -106,7 +137,7 @@ function standing() {
       return;
     }
     const moving = what !== "";
-    doing.textContent = moving ? `${DOING[what]}${total > 0 ? `: ${done} of ${total}` : ""}` : "";
+    doing.textContent = moving ? `${DOING[what]}${total > 0 ? doneOf(done, total) : ""}` : "";
     bar.hidden = !moving;
     doing.hidden = !moving;
     box.setAttribute("aria-busy", String(moving));
@@ -122,9 +153,7 @@ function standing() {
     const [left, line] = [await waiting(), await settleLine()];
     settle.replaceChildren(...[line].filter(Boolean));
     touched.textContent =
-      left.touched === ""
-        ? "Not in touch with the server yet."
-        : `Last in touch: ${timeText(left.touched)}.`;
+      left.touched === "" ? NOT_IN_TOUCH_YET : lastInTouch(timeText(left.touched));
     waits.textContent = waitsText(left);
   };
   follow = () => {
@@ -142,12 +171,9 @@ function waitsText({ entries, sending, fetching }) {
   ].filter(Boolean);
   const out =
     parts.length === 0
-      ? "Nothing is waiting to be sent."
-      : `${parts.join(" and ")} ${entries + sending === 1 ? "is" : "are"} waiting to be sent. ` +
-        "Until then the only copy is here.";
-  return fetching === 0
-    ? out
-    : `${out} ${counted(fetching, "photo is", "photos are")} still to come.`;
+      ? NOTHING_IS_WAITING
+      : waitingToBeSent(parts.join(BETWEEN_TWO), entries + sending === 1 ? "is" : "are");
+  return fetching === 0 ? out : stillToCome(out, counted(fetching, PHOTO_IS, PHOTOS_ARE));
 }
 
 function counted(count, one, many) {
@@ -157,16 +183,13 @@ function counted(count, one, many) {
 function refusedText(aside) {
   const refused = aside.filter(({ from }) => from === "sent" || from === "photo");
   if (refused.length === 0) return "";
-  return (
-    `The server does not take ${counted(refused.length, "change", "changes")}; kept here: ` +
-    `${refused[0].why} More, Set aside, shows it.`
-  );
+  return serverDoesNotTake(counted(refused.length, "change", "changes"), refused[0].why);
 }
 
 async function settleLine() {
   const found = await unsettled();
   if (found.length === 0) return null;
-  return button(`To settle: ${counted(found.length, "record", "records")}`, () => goTo("settle"), {
+  return button(recordsToSettle(counted(found.length, "record", "records")), () => goTo("settle"), {
     class: "plain wide",
   });
 }
@@ -190,7 +213,7 @@ async function deviceList() {
   return [
     el(
       "ul",
-      { class: "answers", "aria-label": "Devices" },
+      { class: "answers", "aria-label": DEVICES },
       rows.map((one) => el("li", {}, deviceRow(one))),
     ),
     off.length === 0
@@ -198,27 +221,28 @@ async function deviceList() {
       : el(
           "p",
           { class: "quiet" },
-          "Unpaired: " +
-            `${off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", ")}.`,
+          unpairedSince(
+            off.map(({ name, revoked }) => `${name} (${timeText(revoked)})`).join(", "),
+          ),
         ),
   ].filter(Boolean);
 }
 
 function deviceRow(one) {
-  const seen = one.seen ? `last seen ${timeText(one.seen)}` : "not seen yet";
+  const seen = one.seen ? lastSeen(timeText(one.seen)) : NOT_SEEN_YET;
   return [
-    el("strong", {}, one.here ? `${one.name} (this device)` : one.name),
-    el("p", { class: "quiet" }, `Paired ${timeText(one.made)}, ${seen}.`),
+    el("strong", {}, one.here ? isThisDevice(one.name) : one.name),
+    el("p", { class: "quiet" }, pairedAt(timeText(one.made), seen)),
     el(
       "div",
       { class: "row" },
-      button("Rename", () => rename(one), {
+      button(RENAME, () => rename(one), {
         class: "plain",
-        "aria-label": `Rename ${one.name}`,
+        "aria-label": renameName(one.name),
       }),
-      button("Unpair", () => takeOff(one), {
+      button(UNPAIR, () => takeOff(one), {
         class: "plain",
-        "aria-label": `Unpair ${one.name}`,
+        "aria-label": unpairName(one.name),
       }),
     ),
   ];
@@ -233,20 +257,20 @@ function rename(one) {
     autocomplete: "off",
   });
   const shut = sheet(
-    "Rename a device",
+    RENAME_A_DEVICE,
     el(
       "div",
       { class: "field" },
-      el("div", { class: "field-head" }, el("label", { for: "device-name" }, "Name")),
+      el("div", { class: "field-head" }, el("label", { for: "device-name" }, NAME)),
       name,
     ),
     button(
-      "Save the name",
+      SAVE_THE_NAME,
       () => {
         const text = name.value.trim();
         if (text === "") return;
         shut();
-        run(() => asked(() => post(`devices/${one.id}`, { name: text }), "Renamed."));
+        run(() => asked(() => post(`devices/${one.id}`, { name: text }), RENAMED));
       },
       { class: "main wide" },
     ),
@@ -255,26 +279,16 @@ function rename(one) {
 
 function takeOff(one) {
   const shut = sheet(
-    `Unpair ${one.name}?`,
-    el(
-      "p",
-      {},
-      one.here
-        ? "This device will no longer be paired, and everything the collection keeps on it is " +
-            "deleted. What is waiting to be sent is lost; the rest stays on the server and your " +
-            "other devices."
-        : "It cannot read or send anything from now on. When it is next in touch, the collection " +
-            "is deleted there, with what is waiting to be sent. Until then, what it holds " +
-            "can be read by whoever has it: lock the device if it is lost.",
-    ),
+    whetherToUnpair(one.name),
+    el("p", {}, one.here ? UNPAIRED_HERE : UNPAIRED_THERE),
     button(
-      one.here ? "Unpair and delete here" : "Unpair it",
+      one.here ? UNPAIR_AND_DELETE_HERE : UNPAIR_IT,
       () => {
         shut();
         run(async () => {
           const done = await asked(
             () => post(`devices/${one.id}/revoke`, {}),
-            `${one.name} is unpaired.`,
+            isUnpaired(one.name),
           );
           if (done && one.here) await sync();
         });
@@ -301,11 +315,8 @@ async function asked(act, said) {
 async function backUp(box) {
   try {
     const { records, photos } = await post("backup", {});
-    announce("The backup is made.");
-    notice(
-      `The backup is made: ${counted(records, "record", "records")}, ` +
-        `${counted(photos, "photo", "photos")}. It was restored once as a test, and is complete.`,
-    );
+    announce(THE_BACKUP_IS_MADE);
+    notice(backupIsMade(counted(records, "record", "records"), counted(photos, "photo", "photos")));
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     notice(error.message);
@@ -319,10 +330,10 @@ async function standingList() {
 
 async function backupList() {
   const { backups } = await ask("backups");
-  if (backups.length === 0) return el("p", {}, "None yet.");
+  if (backups.length === 0) return el("p", {}, NONE_YET);
   return el(
     "ul",
-    { class: "plain-list", "aria-label": "Backups" },
+    { class: "plain-list", "aria-label": BACKUPS },
     backups.map(({ made, records, photos }) =>
       el(
         "li",

@@ -10,6 +10,25 @@ import { NotStored, joined, setState } from "./replica.js";
 import { startSync, sync } from "./sync.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
+import {
+  A_CODE_HAS,
+  CODE,
+  COMPUTER,
+  DEMO_IS_AMONG_THEM,
+  LINK_PAIRS_THIS_DEVICE,
+  ONE_RECORD_IS_HERE,
+  PAIR,
+  PAIR_ON_THE_HOME_SCREEN,
+  PAIR_THIS_DEVICE,
+  PAIR_THIS_DEVICE_AGAIN,
+  PAIRED,
+  PAIRED_AND_PUT_TOGETHER,
+  PHONE,
+  putTogether,
+  recordsAreHere,
+  WHAT_TO_CALL_THIS_DEVICE,
+  WHERE_THE_CODE_IS,
+} from "./words.js";
 
 let secret = ""; // of the link that the app was opened by
 
@@ -46,9 +65,7 @@ export function pairingForm(state, again) {
       const typed = code.value.replace(/[^0-9a-z]/gi, "");
       wrong.textContent = "";
       if (secret === "" && typed.length !== 8) {
-        wrong.textContent =
-          "A code has 8 letters and figures, such as K7QM 2XDF. Look again at the other device, " +
-          "or at the server’s screen.";
+        wrong.textContent = A_CODE_HAS;
         code.focus();
         return;
       }
@@ -61,29 +78,14 @@ export function pairingForm(state, again) {
   return el(
     "section",
     {},
-    heading(2, again ? "Pair this device again" : "Pair this device"),
-    el(
-      "p",
-      {},
-      secret === ""
-        ? "On a device that is paired already, tap “Add a device” on this screen, and type the " +
-            "code here. It is good for five minutes. For the first device the code comes from " +
-            "the server; the README explains how."
-        : "This link pairs this device with the server it came from.",
-    ),
+    heading(2, again ? PAIR_THIS_DEVICE_AGAIN : PAIR_THIS_DEVICE),
+    el("p", {}, secret === "" ? WHERE_THE_CODE_IS : LINK_PAIRS_THIS_DEVICE),
     mergedText(),
-    secret === "" ? labelled("Code", code) : null,
-    labelled("What to call this device", name),
+    secret === "" ? labelled(CODE, code) : null,
+    labelled(WHAT_TO_CALL_THIS_DEVICE, name),
     wrong,
-    button("Pair", pair, { class: "main wide" }),
-    secret === ""
-      ? el(
-          "p",
-          { class: "quiet" },
-          "An app on the home screen may keep things apart from the browser: pair it there, with " +
-            "the code.",
-        )
-      : null,
+    button(PAIR, pair, { class: "main wide" }),
+    secret === "" ? el("p", { class: "quiet" }, PAIR_ON_THE_HOME_SCREEN) : null,
   );
 }
 
@@ -99,27 +101,16 @@ function labelled(text, control) {
 function usualName() {
   const { userAgentData } = /** @type {any} */ (navigator); // not in every browser
   const phone = userAgentData?.mobile ?? matchMedia("(pointer: coarse)").matches;
-  return phone ? "Phone" : "Computer";
+  return phone ? PHONE : COMPUTER;
 }
 
 /** What becomes of what is here: said beforehand. */
 function mergedText() {
   const here = everything().filter((one) => one.trashed === "");
   if (here.length === 0) return null;
-  const count =
-    here.length === 1
-      ? "1 record is on this device. It is"
-      : `${here.length} records are on this device. They are`;
-  const demo = here.some((one) => one.demo)
-    ? " The demo collection is among them: if it should not go along, remove it first, under " +
-      "More."
-    : "";
-  return el(
-    "p",
-    { class: "warn" },
-    `${count} put together with what is on the server: nothing is overwritten, and all your ` +
-      `paired devices will show both.${demo}`,
-  );
+  const count = here.length === 1 ? ONE_RECORD_IS_HERE : recordsAreHere(here.length);
+  const demo = here.some((one) => one.demo) ? DEMO_IS_AMONG_THEM : "";
+  return el("p", { class: "warn" }, putTogether(count, demo));
 }
 
 async function pairWith(state, asked, wrong) {
@@ -152,6 +143,6 @@ async function pairWith(state, asked, wrong) {
   await startSync();
   sync();
   await redraw();
-  announce("Paired.");
-  notice("This device is paired. What is here and what is on the server are being put together.");
+  announce(PAIRED);
+  notice(PAIRED_AND_PUT_TOGETHER);
 }

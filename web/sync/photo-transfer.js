@@ -7,6 +7,7 @@ import { putAside } from "../data/aside.js";
 import { Refused, ask, post, send } from "../data/server.js";
 import { newId } from "../data/record-shapes.js";
 import { look, problem, together } from "../data/store.js";
+import { PHOTO_NOT_TAKEN } from "./words.js";
 
 const CHUNK = 256 * 1024;
 const ASKED = 100;
@@ -148,7 +149,7 @@ async function sendOne(row, size, have) {
     stuck = got.have > from ? 0 : stuck + 1;
     from = got.have;
   }
-  throw new Refused("The server did not finish taking a photo. It is sent again later.", 0);
+  throw new Refused(PHOTO_NOT_TAKEN, 0);
 }
 
 function confirm(id, mark) {

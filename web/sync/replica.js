@@ -16,6 +16,7 @@ import { ASIDE } from "../data/gate.js";
 import { SILENT, entryOf, operationOf, recordOf, written } from "./operation-forms.js";
 import { operationsOf, remergeAll } from "./records-from-operations.js";
 import { loadRules } from "./merging-rules.js";
+import { A_DEVICES_NAME, AS_IT_WAS_ON_THIS_PHONE } from "./words.js";
 
 const STORES = ["kept", "records", "journal", "heads", "clashes", "announced"];
 const SLICE = 25; // small, so that a tap meanwhile does not wait
@@ -83,7 +84,7 @@ export async function nameHere(name) {
 async function nameIt(there, state, name) {
   state.names = { ...state.names, [state.device]: name };
   await there.put("journal", {
-    ...ownEntry(`r${state.device.slice(1)}`, "device", "The device’s name"),
+    ...ownEntry(`r${state.device.slice(1)}`, "device", A_DEVICES_NAME),
     before: null,
     after: { name, device: state.device },
   });
@@ -171,7 +172,7 @@ async function asItWas(there, rules, now) {
   const picked = (from) =>
     Object.fromEntries(names.filter((name) => name in from).map((name) => [name, from[name]]));
   return {
-    ...ownEntry(now.id, now.type, "As it was on this phone"),
+    ...ownEntry(now.id, now.type, AS_IT_WAS_ON_THIS_PHONE),
     time: now.changed,
     before: known ? picked(merged) : null,
     after: picked(now),

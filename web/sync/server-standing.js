@@ -3,6 +3,14 @@ import { ask } from "../data/server.js";
 import { dateText } from "../parts/days.js";
 import { notice } from "../parts/status.js";
 import { onSync } from "./sync.js";
+import {
+  authorityExpires,
+  certificateExpires,
+  DISK_NEARLY_FULL,
+  lastBackupIsOf,
+  NO_BACKUP_YET,
+  NO_COPY_ELSEWHERE,
+} from "./words.js";
 
 /** A sentence for each thing there that needs somebody, the most urgent first. Throws Refused. */
 export async function serverWarnings() {
@@ -10,18 +18,11 @@ export async function serverWarnings() {
   const { backup, overdue, full, away, certificate, authority } = standing;
   const day = dateText(backup.slice(0, 10));
   return [
-    certificate &&
-      `Your server’s certificate expires on ${dateText(certificate)}. Renew it before then, or ` +
-        "this device loses touch with the server.",
-    authority &&
-      `The authority of your server’s certificate expires on ${dateText(authority)}. Before then ` +
-        "a new one has to be made there, and put on this device as the first one was.",
-    overdue &&
-      (backup === ""
-        ? "Your server has not made a backup yet."
-        : `The last backup on your server that was tried out is of ${day}. Check the server.`),
-    away && "The copy of the last backup for another place could not be made. Check the server.",
-    full && "Your server’s disk is nearly full. Photos wait on this device until there is space.",
+    certificate && certificateExpires(dateText(certificate)),
+    authority && authorityExpires(dateText(authority)),
+    overdue && (backup === "" ? NO_BACKUP_YET : lastBackupIsOf(day)),
+    away && NO_COPY_ELSEWHERE,
+    full && DISK_NEARLY_FULL,
   ].filter(Boolean);
 }
 

@@ -14,6 +14,30 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  ANOTHER_DEVICE,
+  BOTH_TOGETHER,
+  budgetOf,
+  CHANGED_OUT_OF_TOUCH,
+  DELETED_AND_CHANGED,
+  fieldOf,
+  IT_IS_IN_THE_BIN,
+  IT_IS_KEPT,
+  KEEP_IT,
+  keepName,
+  KEPT,
+  MOVE_IT_TO_THE_BIN,
+  moveNameToTheBin,
+  NOTHING_TO_SETTLE,
+  OPEN_IT,
+  openName,
+  photoNumber,
+  settledAs,
+  settledField,
+  SHOWN_NOW,
+  TO_SETTLE,
+  TO_THE_BIN,
+} from "./words.js";
 
 const OPENS = { piece: "piece", want: "want", note: "note", sighting: "sighting" };
 
@@ -28,15 +52,8 @@ export async function settleScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "To settle"),
-    el(
-      "p",
-      {},
-      found.length === 0
-        ? "Nothing left to settle: your devices agree."
-        : "This was changed on two devices while they were out of touch. Nothing is lost. Tap " +
-            "what is right; the rest stays in the history.",
-    ),
+    heading(1, TO_SETTLE),
+    el("p", {}, found.length === 0 ? NOTHING_TO_SETTLE : CHANGED_OUT_OF_TOUCH),
     parts,
   );
 }
@@ -49,7 +66,7 @@ function known({ record: id }) {
 async function one(state, row) {
   const now = record(row.record);
   await readyRange(now.pack);
-  const name = now.type === "budget" ? `Budget of ${dateText(now.day)}` : title(packsAtHand, now);
+  const name = now.type === "budget" ? budgetOf(dateText(now.day)) : title(packsAtHand, now);
   const fields = [];
   for (const clash of clashesOf(row)) fields.push(await field(state, now, clash, name));
   return el(
@@ -57,9 +74,9 @@ async function one(state, row) {
     { class: "clash", "aria-label": name },
     heading(2, name),
     OPENS[now.type]
-      ? button("Open it", () => goTo(OPENS[now.type], { id: now.id }), {
+      ? button(OPEN_IT, () => goTo(OPENS[now.type], { id: now.id }), {
           class: "link",
-          "aria-label": `Open ${name}`,
+          "aria-label": openName(name),
         })
       : null,
     row.brought_back ? backAgain(now, name) : null,
@@ -82,22 +99,18 @@ function backAgain(now, name) {
     });
   const stay = { id: now.id, alter: (it) => it && { ...it, trashed: "" }, writes: ["trashed"] };
   return [
-    el("p", {}, "It was deleted on one device and changed on another, so it is kept."),
+    el("p", {}, DELETED_AND_CHANGED),
     el(
       "div",
       { class: "row" },
-      button("Keep it", () => done("Kept", stay, "It is kept."), {
+      button(KEEP_IT, () => done(KEPT, stay, IT_IS_KEPT), {
         class: "plain",
-        "aria-label": `Keep ${name}`,
+        "aria-label": keepName(name),
       }),
-      button(
-        "Move it to the bin",
-        () => done("To the bin", trashing(now.id), "It is in the bin."),
-        {
-          class: "plain",
-          "aria-label": `Move ${name} to the bin`,
-        },
-      ),
+      button(MOVE_IT_TO_THE_BIN, () => done(TO_THE_BIN, trashing(now.id), IT_IS_IN_THE_BIN), {
+        class: "plain",
+        "aria-label": moveNameToTheBin(name),
+      }),
     ),
   ];
 }
@@ -112,7 +125,7 @@ async function field(state, now, clash, name) {
   const both = lists ? [...new Set(choices.flatMap(({ value }) => value))] : null;
   return el(
     "div",
-    { class: "stack", role: "group", "aria-label": `${label} of ${name}` },
+    { class: "stack", role: "group", "aria-label": fieldOf(label, name) },
     heading(3, label),
     choices.map(({ value, from, shown }) =>
       button(
@@ -121,7 +134,7 @@ async function field(state, now, clash, name) {
           el(
             "span",
             { class: "quiet" },
-            [shown ? "shown now" : "", from].filter(Boolean).join(" · "),
+            [shown ? SHOWN_NOW : "", from].filter(Boolean).join(" · "),
           ),
         ],
         () => settle(now.id, clash, value),
@@ -131,7 +144,7 @@ async function field(state, now, clash, name) {
     both && !choices.some(({ value }) => value.length === both.length)
       ? button(
           [
-            el("strong", {}, "Both together"),
+            el("strong", {}, BOTH_TOGETHER),
             picture(clash.field, both) ?? valueText(state, both, pack),
           ],
           () => settle(now.id, clash, both),
@@ -146,7 +159,7 @@ function picture(name, value) {
   return el(
     "span",
     { class: "row" },
-    value.map((id, place) => thumb(id, `Photo ${place + 1}`)),
+    value.map((id, place) => thumb(id, photoNumber(place + 1))),
   );
 }
 
@@ -171,7 +184,7 @@ async function choicesOf(now, { field: name, values }) {
 async function origin(names, id) {
   const entries = await look(["journal"], async (there) => await there.where("journal", "op", id));
   const { device } = (await loadRules()).parts_of_id(id);
-  const name = Object.hasOwn(names, device) ? names[device] : "another device";
+  const name = Object.hasOwn(names, device) ? names[device] : ANOTHER_DEVICE;
   return entries.length > 0 ? `${name}, ${timeText(entries[0].time)}` : name;
 }
 
@@ -179,10 +192,9 @@ function settle(id, clash, value) {
   run(async () => {
     const { field: name } = clash;
     const alter = (now) => now && !now.gone && { ...now, [name]: value };
-    const said = `Settled: ${fieldName(name)}.`;
+    const said = settledField(fieldName(name));
     const edit = { id, alter, writes: [name] };
-    if (!(await saveChange(`Settled: ${fieldName(name)}`, [edit], { said, settles: clash })))
-      return;
+    if (!(await saveChange(settledAs(fieldName(name)), [edit], { said, settles: clash }))) return;
     await together(["clashes"], async (there) => {
       const row = await there.get("clashes", id);
       if (!row?.reopened) return;

@@ -24,6 +24,13 @@ import {
   withinReach,
 } from "./replica.js";
 import { wipe } from "./wiping.js";
+import {
+  ANSWER_NOT_READ,
+  DEVICE_NOT_KNOWN,
+  NO_SIGNAL,
+  SENDING_WENT_WRONG,
+  SERVER_NOT_REACHED,
+} from "./words.js";
 
 const SOON = 1000; // after a change
 const GLANCE = 8000; // while the app is in view: is there something new?
@@ -230,18 +237,15 @@ async function failed(error) {
 }
 
 function sentence(error) {
-  if (error.status === 401)
-    return "The server does not know this device any more. Everything here is kept. Pair it again.";
-  if (error.status === 0)
-    return "The server cannot be reached. What is waiting is sent when it can be reached.";
+  if (error.status === 401) return DEVICE_NOT_KNOWN;
+  if (error.status === 0) return SERVER_NOT_REACHED;
   if (OWN.some((sort) => error instanceof sort)) return error.message;
-  return "Something went wrong while sending. What is waiting is kept, and sent later.";
+  return SENDING_WENT_WRONG;
 }
 
 async function round() {
   await sealAll();
-  if (!navigator.onLine)
-    throw new Refused("There is no signal. What is waiting is sent when there is.", 0);
+  if (!navigator.onLine) throw new Refused(NO_SIGNAL, 0);
   await pull();
   for (let tries = 0; tries < 4 && !(await push()); tries += 1);
   const mark = await markNow();
@@ -298,7 +302,7 @@ async function pull() {
 
 /** The answer with nothing but operations that fit through the gate; the others are set aside. */
 async function sound(answer) {
-  if (!Array.isArray(answer.ops)) throw new Refused("The server’s answer cannot be read.", 0);
+  if (!Array.isArray(answer.ops)) throw new Refused(ANSWER_NOT_READ, 0);
   const { operation_fault, fault_words } = await loadFurther();
   const bad = [];
   const ops = answer.ops.filter((value, place) => {
