@@ -17,6 +17,35 @@ import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
 import { SAFARI_DELETES } from "../data/first-words.js";
+import {
+  ADDED_TO_WHAT_IS_HERE,
+  andMore,
+  ASK_THE_BROWSER_TO_KEEP_IT,
+  BACKUP,
+  budgetOf,
+  couldNotBeRead,
+  DELETED_THERE,
+  DELETED_WHERE_MADE,
+  FILE_HOLDS_EVERYTHING,
+  FILE_OF_THE_SCREEN,
+  HAS_PROMISED,
+  inAPrivateWindow,
+  MAKE_A_BACKUP_FILE,
+  NOT_FOR_CERTAIN,
+  nothingWasRestored,
+  recordCount,
+  RESTORE,
+  RESTORE_A_BACKUP_FILE,
+  RESTORE_AND_BIN,
+  RESTORE_AND_KEEP_THEM_HERE,
+  restoredWhat,
+  THIS_BROWSER_DOES_NOT_SAY,
+  tryAgainRestored,
+  wentToTheBin,
+  WILL_NOT_PROMISE,
+  WILL_THE_BROWSER_KEEP_IT,
+  wouldRemove,
+} from "./words.js";
 
 const NAMED = 12;
 
@@ -27,26 +56,16 @@ export async function backupScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Backup"),
+    heading(1, BACKUP),
     el("p", {}, waitingText(waiting, time, state.settings.paired)),
-    button("Make a backup file", handOver, { class: "main wide" }),
-    el(
-      "p",
-      { class: "quiet" },
-      "The file holds everything: pieces, wants, notes, photos, and what you paid. Keep it where " +
-        "only you can read it.",
-    ),
-    heading(2, "Restore"),
-    el(
-      "p",
-      {},
-      "What is in the file is added to what is here. Where both have the same piece, the version " +
-        "changed later counts, and the other one stays in its history.",
-    ),
-    fileButton("Restore a backup file", (file) => run(() => takeIn(file)), {
+    button(MAKE_A_BACKUP_FILE, handOver, { class: "main wide" }),
+    el("p", { class: "quiet" }, FILE_HOLDS_EVERYTHING),
+    heading(2, RESTORE),
+    el("p", {}, ADDED_TO_WHAT_IS_HERE),
+    fileButton(RESTORE_A_BACKUP_FILE, (file) => run(() => takeIn(file)), {
       accept: ".json,application/json",
     }),
-    heading(2, "Will the browser keep it?"),
+    heading(2, WILL_THE_BROWSER_KEEP_IT),
     await keepText(),
   );
 }
@@ -67,7 +86,7 @@ async function handOver() {
 function tellEmptier({ message }) {
   const rescue = async () => notice(await saveRescued());
   const some = everything().length > 0;
-  notice(message, some ? [["Make a file of what is on the screen", rescue]] : []);
+  notice(message, some ? [[FILE_OF_THE_SCREEN, rescue]] : []);
 }
 
 async function takeIn(file) {
@@ -84,63 +103,55 @@ async function ask(file, ids) {
   const some = ids.map(record);
   for (const one of some) await readyRange(one.pack);
   const names = some.slice(0, NAMED).map((one) => el("li", {}, nameOf(one)));
-  const rest = some.length > NAMED ? el("p", {}, `And ${some.length - NAMED} more.`) : null;
+  const rest = some.length > NAMED ? el("p", {}, andMore(some.length - NAMED)) : null;
   const go = (away, stay) => () => {
     shut();
     return run(() => told(() => putIn(file, away, stay)));
   };
   const shut = sheet(
-    `This file would remove ${counted(ids.length)}`,
-    el(
-      "p",
-      {},
-      "They were deleted where the file was made, but are still here. Nothing has changed yet.",
-    ),
+    wouldRemove(counted(ids.length)),
+    el("p", {}, DELETED_WHERE_MADE),
     el("ul", { class: "plain-list" }, names),
     rest,
-    button("Restore, and keep them here", go([], ids), { class: "main wide" }),
-    button("Restore, and move them to the bin", go(ids, []), { class: "plain wide" }),
+    button(RESTORE_AND_KEEP_THEM_HERE, go([], ids), { class: "main wide" }),
+    button(RESTORE_AND_BIN, go(ids, []), { class: "plain wide" }),
   );
 }
 
 function nameOf(one) {
-  return one.type === "budget" ? `Budget of ${one.day}` : title(packsAtHand, one);
+  return one.type === "budget" ? budgetOf(one.day) : title(packsAtHand, one);
 }
 
-const counted = (count) => (count === 1 ? "1 record" : `${count} records`);
+const counted = (count) => (count === 1 ? "1 record" : recordCount(count));
 
 /** Restores the file; then these go to the bin, and those come back out of it. */
 async function putIn(file, away, stay) {
   const shared = await takeShared(file);
   const { kept: stored, ...own } = await restore(shared.rest);
   if (stored === "") {
-    notice(`${problem()} Nothing was restored.`);
+    notice(nothingWasRestored(problem()));
     return;
   }
   const moved = [
     ...away.filter((id) => record(id)?.trashed === "").map((id) => trashing(id)),
     ...stay.filter((id) => record(id)?.trashed !== "").map((id) => trashing(id, false)),
   ];
-  if (moved.length > 0) await change("Deleted where the backup was made", moved);
+  if (moved.length > 0) await change(DELETED_THERE, moved);
   if (own.last > 0) await backedUp(own.last);
   for (const one of file.records) await readyRange(one.pack);
   await redraw();
   const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
-  const left = ` ${file.broken} in the file could not be read and were left out: ${file.why}`;
+  const left = couldNotBeRead(file.broken, file.why);
   const broken = file.broken === 0 ? "" : left;
-  const trash = away.length === 0 ? "" : ` ${counted(away.length)} went to the bin.`;
-  notice(
-    `Restored: ${added} added, ${newer} updated, ${older} left as they are here ` +
-      `because they were changed later.${trash}${broken}`,
-  );
+  const trash = away.length === 0 ? "" : wentToTheBin(counted(away.length));
+  notice(restoredWhat(added, newer, older, trash, broken));
 }
 
 async function told(act) {
   try {
     await act();
   } catch (error) {
-    if (error instanceof NotStored)
-      notice(`${error.message} Try again: what was restored so far stays.`);
+    if (error instanceof NotStored) notice(tryAgainRestored(error.message));
     else if (error instanceof NoBackup) notice(error.message);
     else throw error;
   }
@@ -148,25 +159,17 @@ async function told(act) {
 
 /** Asks outside the queue: no tap waits for the person’s answer to the browser. */
 async function askBrowser() {
-  if (!(await askToKeep()))
-    notice("The browser will not promise it. Put the app on the home screen, and make a backup.");
+  if (!(await askToKeep())) notice(WILL_NOT_PROMISE);
   run(redraw);
 }
 
 async function keepText() {
   const answer = await kept();
   if (problem() !== "") return el("p", { class: "warn" }, problem());
-  if (answer === true) return el("p", {}, "Yes: it has promised to, even when space runs short.");
+  if (answer === true) return el("p", {}, HAS_PROMISED);
   return [
-    el(
-      "p",
-      {},
-      (answer === false
-        ? "Not for certain: it may delete it if space runs short."
-        : "This browser does not say.") +
-        " In a private window everything is gone when you close it.",
-    ),
+    el("p", {}, inAPrivateWindow(answer === false ? NOT_FOR_CERTAIN : THIS_BROWSER_DOES_NOT_SAY)),
     mayVanish() ? el("p", { class: "warn" }, SAFARI_DELETES) : null,
-    button("Ask the browser to keep it", askBrowser, { class: "plain wide" }),
+    button(ASK_THE_BROWSER_TO_KEEP_IT, askBrowser, { class: "plain wide" }),
   ];
 }

@@ -7,12 +7,13 @@ import { pieceRow } from "../collection/collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
 import { goTo } from "../parts/navigation.js";
+import { allOfThe, importedFrom, NONE_IS_HERE_ANY_LONGER, NOTES, PIECES, WANTS } from "./words.js";
 
 /** @type {[string, string, string, Function][]} */
 const SORTS = [
-  ["piece", "Pieces", "collection", pieceRow],
-  ["want", "Wants", "wants", wantRow],
-  ["note", "Notes", "notebook", noteRow],
+  ["piece", PIECES, "collection", pieceRow],
+  ["want", WANTS, "wants", wantRow],
+  ["note", NOTES, "notebook", noteRow],
 ];
 
 /** The screen; `at.group`: the change that brought them in, `at.file`: the name of the file. */
@@ -24,21 +25,15 @@ export async function cameScreen(state, at) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, `Imported from ${at.file}`),
-    found.length === 0
-      ? el(
-          "p",
-          {},
-          "None of them is here any longer: they were undone or deleted. Look in the bin.",
-        )
-      : null,
+    heading(1, importedFrom(at.file)),
+    found.length === 0 ? el("p", {}, NONE_IS_HERE_ANY_LONGER) : null,
     SORTS.map(([type, label, place, row]) => {
       const some = found.filter((one) => one.type === type);
       if (some.length === 0) return null;
       return [
         heading(2, `${label}: ${some.length}`),
         ...longList(label, some, (one) => row(state, one), at.drawn),
-        button(`All of the ${place}`, () => goTo(place), { class: "plain wide" }),
+        button(allOfThe(place), () => goTo(place), { class: "plain wide" }),
       ];
     }),
   );

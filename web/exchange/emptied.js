@@ -8,20 +8,27 @@ import { timeText } from "../parts/days.js";
 import { goTo, redraw } from "../parts/navigation.js";
 import { notice } from "../parts/status.js";
 import { saveRescued } from "./save-backup.js";
+import {
+  browserHadDeleted,
+  browserHasDeleted,
+  MAKE_A_FILE_OF_THEM,
+  PAIR_WITH_A_SERVER,
+  PUT_BACK_AFTERWARDS,
+  PUT_THEM_BACK,
+  recordCount,
+  RESTORE_A_BACKUP_FILE,
+  START_EMPTY,
+  storedAgain,
+} from "./words.js";
 
 /** At the start: what was here is gone; a file, a server or another device may have it. */
 export function tellMissing() {
   const { count, time } = missing();
-  notice(
-    `This browser has deleted what the app had stored on this device: ${entries(count)} on ` +
-      `${timeText(time)}. Restore a backup file, or pair again with your own server, and it is ` +
-      "back.",
-    [
-      ["Restore a backup file", () => goTo("backup")],
-      ["Pair with a server", () => goTo("devices")],
-      ["Start empty", withNothing],
-    ],
-  );
+  notice(browserHadDeleted(entries(count), timeText(time)), [
+    [RESTORE_A_BACKUP_FILE, () => goTo("backup")],
+    [PAIR_WITH_A_SERVER, () => goTo("devices")],
+    [START_EMPTY, withNothing],
+  ]);
 }
 
 /** What was here is not expected back, and nobody is asked again how to begin. */
@@ -32,25 +39,17 @@ function withNothing() {
 
 /** In an open window: it still knows all of it but the photos. */
 export function tellEmptied() {
-  notice(
-    "This browser has just deleted what the app had stored on this device. This window still " +
-      `knows ${entries(everything().length)}, without photos and history. Do not close it yet.`,
-    [
-      ["Put them back", () => run(putBack)],
-      ["Make a file of them", async () => notice(await saveRescued())],
-    ],
-  );
+  notice(browserHasDeleted(entries(everything().length)), [
+    [PUT_THEM_BACK, () => run(putBack)],
+    [MAKE_A_FILE_OF_THEM, async () => notice(await saveRescued())],
+  ]);
 }
 
-const entries = (count) => (count === 1 ? "1 record" : `${count} records`);
+const entries = (count) => (count === 1 ? "1 record" : recordCount(count));
 
 async function putBack() {
-  const { kept } = await change("Put back after the browser deleted it", everything().map(making));
+  const { kept } = await change(PUT_BACK_AFTERWARDS, everything().map(making));
   await redraw();
   if (kept === "") notice(problem());
-  else
-    notice(
-      `Stored again: ${entries(everything().length)}. ` +
-        "Photos come back from a backup file or from your server.",
-    );
+  else notice(storedAgain(entries(everything().length)));
 }

@@ -5,25 +5,45 @@ import { all } from "../data/records.js";
 import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
-import { NO_SERVER } from "./import.js";
 import { download, madeFile, share } from "./server-files.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import { portraitPage } from "../parts/portrait.js";
 import { placesOf } from "../parts/record-picture.js";
 import { run } from "../data/queue.js";
 import { goTo } from "../parts/navigation.js";
+import {
+  AS,
+  AS_A_FILE,
+  BACKUP,
+  CAN_BE_IMPORTED_AGAIN,
+  DUPLICATES,
+  EVERY_PIECE_AND_PRICE,
+  EVERYTHING_WITH_PHOTOS,
+  FORMATS,
+  itWillHold,
+  LIST_FOR_THE_INSURER,
+  MAKE_THE_FILE,
+  ON_PAPER,
+  onePageWith,
+  PRINT_OR_SAVE,
+  SAY_THAT_TOO,
+  SEND_THE_PAGE,
+  THE_MOST_YOU_WOULD_PAY,
+  THERE_ARE_NONE_OF_THOSE_YET,
+  wantCount,
+  WANTED,
+  WANTS,
+  WANTS_FOR_A_FRIEND,
+  WHAT,
+  WHAT_A_BACKUP_HOLDS,
+  WHAT_A_LIST_SHOWS,
+  WHICH_RECORDS,
+  WITH_THE_MOST_TO_PAY,
+  WITH_WHAT_YOU_ASK_FOR_EACH,
+  YOU_HAVE_NO_WANTS_YET,
+} from "./words.js";
+import { NO_SERVER } from "./import-words.js";
 
-const WHAT = [
-  ["all", "Everything"],
-  ["piece", "The pieces"],
-  ["want", "The wants"],
-  ["note", "The notes"],
-];
-const FORMATS = [
-  ["xlsx", "Spreadsheet, XLSX"],
-  ["csv", "Plain table, CSV"],
-  ["json", "JSON, for programs"],
-];
 const NAMES = {
   piece: "piece",
   want: "want",
@@ -44,32 +64,22 @@ export async function exportScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Print or save"),
-    el(
-      "p",
-      { class: "warn" },
-      "A list shows which valuables are in your house. Give it only to those you " +
-        "trust, and do not leave it lying about on a shared computer.",
-    ),
-    heading(2, "As a file"),
+    heading(1, PRINT_OR_SAVE),
+    el("p", { class: "warn" }, WHAT_A_LIST_SHOWS),
+    heading(2, AS_A_FILE),
     exchange ? spreadsheet() : el("p", {}, NO_SERVER),
-    heading(2, "On paper"),
+    heading(2, ON_PAPER),
     el(
       "div",
       { class: "found" },
-      paper("wants", "Wants", "With condition, box and the most you would pay"),
-      paper("duplicates", "Duplicates", "With what you ask for each"),
-      paper("insurance", "List for the insurer", "Every piece with photos, and what was paid"),
+      paper("wants", WANTS, WITH_THE_MOST_TO_PAY),
+      paper("duplicates", DUPLICATES, WITH_WHAT_YOU_ASK_FOR_EACH),
+      paper("insurance", LIST_FOR_THE_INSURER, EVERY_PIECE_AND_PRICE),
     ),
-    exchange ? [heading(2, "Wants for a friend"), friend()] : null,
-    heading(2, "Everything, with photos"),
-    el(
-      "p",
-      {},
-      "A backup holds all of it, history and photos too, and can be restored. It works with no " +
-        "server.",
-    ),
-    button("Backup", () => goTo("backup"), { class: "plain wide" }),
+    exchange ? [heading(2, WANTS_FOR_A_FRIEND), friend()] : null,
+    heading(2, EVERYTHING_WITH_PHOTOS),
+    el("p", {}, WHAT_A_BACKUP_HOLDS),
+    button(BACKUP, () => goTo("backup"), { class: "plain wide" }),
   );
 }
 
@@ -90,7 +100,7 @@ function recordsOf({ what, format }) {
 
 function spreadsheet() {
   const said = el("p", { role: "status" });
-  const make = button("Make the file", () => run(() => made()), { class: "main wide" });
+  const make = button(MAKE_THE_FILE, () => run(() => made()), { class: "main wide" });
   const set = (name) => (value) => {
     chosen = { ...chosen, [name]: value };
     tell();
@@ -109,8 +119,8 @@ function spreadsheet() {
   return el(
     "section",
     {},
-    choice("What", WHAT, chosen.what, set("what")),
-    choice("As", FORMATS, chosen.format, set("format")),
+    choice(WHAT, WHICH_RECORDS, chosen.what, set("what")),
+    choice(AS, FORMATS, chosen.format, set("format")),
     said,
     make,
   );
@@ -118,17 +128,14 @@ function spreadsheet() {
 
 /** What a file of these records holds, in a sentence or two. */
 function contents(records, format) {
-  if (records.length === 0) return "There are none of those yet.";
+  if (records.length === 0) return THERE_ARE_NONE_OF_THOSE_YET;
   const counts = new Map();
   for (const { type } of records) counts.set(type, (counts.get(type) ?? 0) + 1);
   const listed = [...counts].map(
     ([type, count]) => `${count} ${NAMES[type]}${count === 1 ? "" : "s"}`,
   );
-  const again = format === "json" ? "" : " Changed in a spreadsheet, it can be imported again.";
-  return (
-    `It will hold ${listed.join(", ")}: what each is, its condition, where it is from and ` +
-    `what was paid, and your notes. No photos.${again}`
-  );
+  const again = format === "json" ? "" : CAN_BE_IMPORTED_AGAIN;
+  return itWillHold(listed.join(", "), again);
 }
 
 /** A portrait of each want, by its id, as text of SVG. */
@@ -145,29 +152,23 @@ function friend() {
   const make = async () => {
     const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
     const pictures = await picturesOf(wants);
-    const file = await madeFile("wants-page", { records, title: "Wanted", pictures });
-    if (file) await share(file, "Wanted");
+    const file = await madeFile("wants-page", { records, title: WANTED, pictures });
+    if (file) await share(file, WANTED);
   };
-  if (wants.length === 0) return el("p", {}, "You have no wants yet.");
+  if (wants.length === 0) return el("p", {}, YOU_HAVE_NO_WANTS_YET);
   return el(
     "section",
     {},
-    el(
-      "p",
-      {},
-      "One page to look at in any browser, with " +
-        `${wants.length === 1 ? "1 want" : `${wants.length} wants`}: item, variant, condition ` +
-        "and box. Nothing about what you own, and none of your notes.",
-    ),
+    el("p", {}, onePageWith(wants.length === 1 ? "1 want" : wantCount(wants.length))),
     ticks(
-      "The most you would pay",
-      [["limits", "Say that too"]],
+      THE_MOST_YOU_WOULD_PAY,
+      [["limits", SAY_THAT_TOO]],
       chosen.limits ? ["limits"] : [],
       (on) => {
         chosen = { ...chosen, limits: on.length > 0 };
         return false;
       },
     ),
-    button("Send the page", make, { class: "main wide" }),
+    button(SEND_THE_PAGE, make, { class: "main wide" }),
   );
 }

@@ -2,6 +2,7 @@
 import { onHomeScreen } from "../data/install.js";
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
+import { CHOOSE_WHERE, SHARE, THE_FILE_IS_READY } from "./words.js";
 
 /**
  * Hands out a File. An app on an iPhone's home screen has no downloads: there the share sheet takes
@@ -32,10 +33,10 @@ function afterTap(file) {
   return new Promise((resolve, reject) => {
     let tapped = false;
     const shut = sheet(
-      "The file is ready",
-      el("p", {}, "Choose where to put it, for instance “Save to Files”."),
+      THE_FILE_IS_READY,
+      el("p", {}, CHOOSE_WHERE),
       button(
-        "Share",
+        SHARE,
         () => {
           tapped = true;
           shared(file).then((went) => resolve(went ?? ""), reject);

@@ -5,16 +5,31 @@
 import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
 import { ranges } from "../data/known-ranges.js";
+import {
+  ANOTHER_FILE,
+  CHOOSE,
+  columnNumber,
+  columnOf,
+  daysOf,
+  fileRows,
+  LEAVE_IT_OUT,
+  NONE,
+  NOTHING_IN_IT,
+  ORDERS_OF_DAYS,
+  PRICES_ARE_IN,
+  RANGES_TO_LOOK_IN,
+  rowNumber,
+  sayHowDatesAre,
+  SEE_WHAT_CHANGES,
+  SHEET,
+  SORTS_OF_ROWS,
+  THE_COLUMNS,
+  WHAT_EACH_WAS_READ_AS,
+  WHAT_THE_ROWS_ARE,
+  WHICH_ROW_HAS_THE_HEADINGS,
+  WRITTEN_BY_THIS_APP,
+} from "./import-words.js";
 
-const SORTS = [
-  ["piece", "Pieces of the collection"],
-  ["want", "Wants"],
-  ["note", "Notes of stalls"],
-];
-const ORDERS = [
-  ["day", "Day first: 12/5 is 12 May"],
-  ["month", "Month first: 12/5 is 5 December"],
-];
 const SAMPLES = 3;
 const HEADS = 8;
 
@@ -28,13 +43,11 @@ export function columnNodes(state, job, act) {
   const wrong = el("p", { class: "wrong", role: "alert" });
   const go = () => {
     const missing = job.columns.find(({ order, field }) => order === "ask" && field !== "");
-    wrong.textContent = missing
-      ? `First say how the dates in “${missing.name}” are written: the column does not show it.`
-      : "";
+    wrong.textContent = missing ? sayHowDatesAre(missing.name) : "";
     if (!missing) act.run();
   };
   return [
-    heading(2, `${file.name}: ${table.rows.length} rows`),
+    heading(2, fileRows(file.name, table.rows.length)),
     table.notes.length === 0
       ? ""
       : el(
@@ -44,20 +57,18 @@ export function columnNodes(state, job, act) {
         ),
     table.sheets.length > 1
       ? choice(
-          "Sheet",
+          SHEET,
           table.sheets.map((name) => [name, name]),
           table.sheet,
           (sheet) => again(act, file, { sheet }),
         )
       : "",
-    table.own
-      ? el("p", {}, "This app wrote it, so its columns are known.")
-      : guessed(table, file, job, act),
-    table.own ? "" : choice("What the rows are", SORTS, job.as, set("as")),
+    table.own ? el("p", {}, WRITTEN_BY_THIS_APP) : guessed(table, file, job, act),
+    table.own ? "" : choice(WHAT_THE_ROWS_ARE, SORTS_OF_ROWS, job.as, set("as")),
     ranges().length < 2
       ? ""
       : ticks(
-          "Ranges to look in",
+          RANGES_TO_LOOK_IN,
           ranges().map(({ id, name }) => [id, name]),
           job.packs,
           (some) => {
@@ -66,14 +77,14 @@ export function columnNodes(state, job, act) {
           },
         ),
     choice(
-      "Prices with no currency are in",
+      PRICES_ARE_IN,
       state.engine.currencies().map(({ code }) => [code, code]),
       job.currency,
       set("currency"),
     ),
     wrong,
-    button("See what changes", go, { class: "main wide" }),
-    button("Another file", () => act.back("file"), { class: "plain wide" }),
+    button(SEE_WHAT_CHANGES, go, { class: "main wide" }),
+    button(ANOTHER_FILE, () => act.back("file"), { class: "plain wide" }),
   ].flat();
 }
 
@@ -90,17 +101,13 @@ function guessed(table, file, job, act) {
   const sheet = table.sheets.length > 1 ? { sheet: table.sheet } : {};
   return [
     choice(
-      "Which row has the headings",
-      [["0", "None"], ...rows.sort((a, b) => a - b).map((row) => [String(row), `Row ${row}`])],
+      WHICH_ROW_HAS_THE_HEADINGS,
+      [["0", NONE], ...rows.sort((a, b) => a - b).map((row) => [String(row), rowNumber(row)])],
       String(table.header),
       (header) => again(act, file, { ...sheet, header }),
     ),
-    heading(2, "The columns"),
-    el(
-      "p",
-      { class: "quiet" },
-      "What each was read as. Change what is wrong. A column that you leave out is not imported.",
-    ),
+    heading(2, THE_COLUMNS),
+    el("p", { class: "quiet" }, WHAT_EACH_WAS_READ_AS),
     el(
       "ol",
       { class: "import-columns" },
@@ -113,7 +120,7 @@ function columnFields(table, job, column, place) {
   const samples = [
     ...new Set(table.rows.map(({ cells }) => cells[place] ?? "").filter(Boolean)),
   ].slice(0, SAMPLES);
-  const options = [["", "Leave it out"], ...table.fields.map(({ id, name }) => [id, name])];
+  const options = [["", LEAVE_IT_OUT], ...table.fields.map(({ id, name }) => [id, name])];
   const put = (change) => {
     job.columns = job.columns.map((one, n) => (n === place ? { ...one, ...change } : one));
     return false;
@@ -123,24 +130,20 @@ function columnFields(table, job, column, place) {
     column.order === ""
       ? null
       : choice(
-          `Days of ${column.name || `column ${place + 1}`}`,
-          column.order === "ask" ? [["ask", "Choose"], ...ORDERS] : ORDERS,
+          daysOf(column.name || columnNumber(place + 1)),
+          column.order === "ask" ? [["ask", CHOOSE], ...ORDERS_OF_DAYS] : ORDERS_OF_DAYS,
           column.order,
           (order) => put({ order }),
         );
   return [
     choice(
-      column.name || `Column ${place + 1}`,
+      column.name || columnOf(place + 1),
       options,
       column.field,
       (field) => put({ field }),
       why,
     ),
-    el(
-      "p",
-      { class: "quiet samples" },
-      samples.length === 0 ? "Nothing in it." : samples.join(" · "),
-    ),
+    el("p", { class: "quiet samples" }, samples.length === 0 ? NOTHING_IN_IT : samples.join(" · ")),
     days,
   ].filter(Boolean);
 }

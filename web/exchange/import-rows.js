@@ -11,18 +11,45 @@ import { noteOwned } from "./import-owned.js";
 import { failedFile } from "./server-files.js";
 import { fieldName, valueText } from "../parts/field-words.js";
 import { packsAtHand } from "../data/known-ranges.js";
+import {
+  allRows,
+  BACK_TO_THE_COLUMNS,
+  CHANGED,
+  CHOOSE,
+  FATES,
+  HAVE_ALREADY,
+  HERE_ALREADY,
+  importCount,
+  IN_THE_BIN_HERE,
+  KEEP_WHAT_IS_HERE,
+  LEAVE_IT_FOR_NOW,
+  LEAVE_THIS_ROW_OUT,
+  NEW,
+  NOT_ALL_COULD_BE_READ,
+  NOT_IMPORTED,
+  NOTHING_IN_THE_ROW,
+  ONE_REMARK,
+  openAreNotSure,
+  readAsWhat,
+  remarkCount,
+  rowCount,
+  rowField,
+  rowIs,
+  rowName,
+  ROWS,
+  rowsOf,
+  saveLeftOut,
+  SHOW,
+  SOMETHING_ELSE_KEEP_MY_WORDS,
+  TAKE_ONE_OUT,
+  TAKE_THE_LIKELIEST,
+  TAKE_WHAT_IS_IN_THE_FILE,
+  takeTheseOut,
+  THERE_IS_NOTHING_TO_IMPORT,
+  TO_CHOOSE,
+  WHAT_CHANGES,
+} from "./import-words.js";
 
-const FATES = {
-  new: "new",
-  changed: "changed",
-  same: "here already",
-  back: "taken out of the bin",
-  trash: "in the bin here: left there",
-  out: "left out",
-  open: "not imported until you choose a number",
-  failed: "cannot be imported",
-};
-const OWNED = { item: "you have one already", variant: "you have this variant already" };
 const CELLS = 6;
 
 const SHOWN = {
@@ -47,7 +74,7 @@ export function rowNodes(state, job, act) {
   };
   const go = button("", () => act.write(), { class: "main wide" });
   const left = el("div", {});
-  const all = button("Take the likeliest for all of them", () => takeAll(), {
+  const all = button(TAKE_THE_LIKELIEST, () => takeAll(), {
     class: "plain wide",
   });
 
@@ -55,23 +82,19 @@ export function rowNodes(state, job, act) {
     const found = counts(rows);
     const open = rows.filter(unsure).length;
     said.textContent = countText(found);
-    hint.textContent =
-      open === 0
-        ? ""
-        : `${open} ${open === 1 ? "is" : "are"} not sure. What you do not choose is imported in ` +
-          "your own words.";
+    hint.textContent = open === 0 ? "" : openAreNotSure(open, open === 1 ? "is" : "are");
     all.hidden = open === 0;
     const count = found.new + found.changed + found.back;
-    go.textContent = count === 0 ? "There is nothing to import" : `Import ${count}`;
+    go.textContent = count === 0 ? THERE_IS_NOTHING_TO_IMPORT : importCount(count);
     go.disabled = count === 0;
     left.replaceChildren(leftButton(job) ?? "");
   };
   const draw = () => {
     const some = job.show === "" ? rows : rows.filter(SHOWN[job.show]);
-    const count = `${some.length} of ${rows.length} rows`;
+    const count = rowsOf(some.length, rows.length);
     list.replaceChildren(
       el("p", { class: "quiet" }, count),
-      ...longList("Rows", some, (row) => rowNode(state, row, changed)),
+      ...longList(ROWS, some, (row) => rowNode(state, row, changed)),
     );
     return count;
   };
@@ -97,15 +120,15 @@ export function rowNodes(state, job, act) {
   sums();
   draw();
   return [
-    heading(2, "What changes"),
+    heading(2, WHAT_CHANGES),
     said,
     hint,
     notes.length === 0 ? "" : remarks(notes),
     trashTick(rows, takeBack) ?? "",
     go,
     left,
-    button("Back to the columns", () => act.back("columns"), { class: "plain wide" }),
-    choice("Show", shownOptions(rows), job.show, (value) => {
+    button(BACK_TO_THE_COLUMNS, () => act.back("columns"), { class: "plain wide" }),
+    choice(SHOW, shownOptions(rows), job.show, (value) => {
       job.show = value;
       announce(draw());
       return false;
@@ -119,12 +142,9 @@ export function rowNodes(state, job, act) {
 function trashTick(rows, save) {
   const some = rows.filter(takeable);
   if (some.length === 0) return null;
-  const text =
-    some.length === 1
-      ? "Take this 1 out of the bin and import it"
-      : `Take these ${some.length} out of the bin and import them`;
+  const text = some.length === 1 ? TAKE_ONE_OUT : takeTheseOut(some.length);
   return ticks(
-    "In the bin here",
+    IN_THE_BIN_HERE,
     [["back", text]],
     some.every(({ back }) => back) ? ["back"] : [],
     save,
@@ -135,11 +155,7 @@ function remarks(notes) {
   return el(
     "details",
     {},
-    el(
-      "summary",
-      {},
-      notes.length === 1 ? "1 remark on the numbers" : `${notes.length} remarks on the numbers`,
-    ),
+    el("summary", {}, notes.length === 1 ? ONE_REMARK : remarkCount(notes.length)),
     el(
       "ul",
       { class: "plain-list" },
@@ -150,19 +166,19 @@ function remarks(notes) {
 
 function shownOptions(rows) {
   const names = {
-    choose: "To choose",
-    new: "New",
-    changed: "Changed",
-    problems: "Not all could be read",
-    same: "Here already",
-    trash: "In the bin here",
-    failed: "Not imported",
+    choose: TO_CHOOSE,
+    new: NEW,
+    changed: CHANGED,
+    problems: NOT_ALL_COULD_BE_READ,
+    same: HERE_ALREADY,
+    trash: IN_THE_BIN_HERE,
+    failed: NOT_IMPORTED,
   };
   const counted = Object.entries(names).map(([id, name]) => [
     id,
     `${name} (${rows.filter(SHOWN[id]).length})`,
   ]);
-  return [["", `All rows (${rows.length})`], ...counted];
+  return [["", allRows(rows.length)], ...counted];
 }
 
 /** The rows that are not brought in, as a file; null where there is none. */
@@ -171,7 +187,7 @@ export function leftButton({ found, table, file }) {
   if (left.length === 0) return null;
   const header = table.columns.map(({ name }) => name);
   return button(
-    `Save the ${left.length === 1 ? "row" : `${left.length} rows`} left out as a file`,
+    saveLeftOut(left.length === 1 ? "row" : rowCount(left.length)),
     () => failedFile({ name: file.name, header, rows: left, format: "csv" }),
     { class: "plain wide" },
   );
@@ -180,8 +196,8 @@ export function leftButton({ found, table, file }) {
 function rowNode(state, row, tell) {
   const what = el("strong", {});
   const name = () => {
-    what.textContent = `Row ${row.row}: ${nameOf(row)}`;
-    becomes.textContent = [FATES[fate(row)], OWNED[row.owned]].filter(Boolean).join(": ");
+    what.textContent = rowName(row.row, nameOf(row));
+    becomes.textContent = [FATES[fate(row)], HAVE_ALREADY[row.owned]].filter(Boolean).join(": ");
   };
   const becomes = el("span", { class: "quiet" });
   const changed = () => {
@@ -226,14 +242,14 @@ function readAs(state, row) {
     .map(([name, text]) => `${fieldName(name).toLowerCase()} ${text}`);
   return lines.length === 0
     ? null
-    : el("p", { class: "import-read" }, `Read as: ${lines.join(" · ")}`);
+    : el("p", { class: "import-read" }, readAsWhat(lines.join(" · ")));
 }
 
 function nameOf(row) {
   if (row.same) return title(packsAtHand, record(row.same.id));
   const found = row.candidates[row.pick];
   if (found) return candidateName(found);
-  return row.record?.called || row.cells.find((cell) => cell.trim() !== "") || "nothing in it";
+  return row.record?.called || row.cells.find((cell) => cell.trim() !== "") || NOTHING_IN_THE_ROW;
 }
 
 function candidateName({ item, name, which }) {
@@ -243,13 +259,13 @@ function candidateName({ item, name, which }) {
 /** Which item a row means: the best three, none of them, or leave it out. */
 function picking(row, changed) {
   if (row.record === null && !row.if_chosen) return null;
-  const none = row.record === null ? "Choose" : "Something else: keep my words";
+  const none = row.record === null ? CHOOSE : SOMETHING_ELSE_KEEP_MY_WORDS;
   const options = [
     ...row.candidates.map((one, n) => [String(n), `${candidateName(one)} (${percent(one.sure)})`]),
     ["-1", none],
-    ["out", "Leave this row out"],
+    ["out", LEAVE_THIS_ROW_OUT],
   ];
-  return choice(`Row ${row.row} is`, options, row.out ? "out" : String(row.pick), (value) => {
+  return choice(rowIs(row.row), options, row.out ? "out" : String(row.pick), (value) => {
     row.out = value === "out";
     if (!row.out) row.pick = Number(value);
     row.looked = true;
@@ -278,11 +294,11 @@ function changes(state, row, changed) {
         ),
     clashesOf(row).map(({ field, sentence }) =>
       choice(
-        `Row ${row.row}, ${fieldName(field).toLowerCase()}`,
+        rowField(row.row, fieldName(field).toLowerCase()),
         [
-          ["", "Leave it as it is here for now"],
-          ["ours", "Keep what is here"],
-          ["theirs", "Take what is in the file"],
+          ["", LEAVE_IT_FOR_NOW],
+          ["ours", KEEP_WHAT_IS_HERE],
+          ["theirs", TAKE_WHAT_IS_IN_THE_FILE],
         ],
         row.sides[field] ?? "",
         (side) => {

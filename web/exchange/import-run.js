@@ -5,6 +5,15 @@
 import { ChangedElsewhere, everything, making } from "../data/records.js";
 import { ask, post } from "../data/server.js";
 import { blank, same } from "../data/record-shapes.js";
+import {
+  CANNOT_BE_IMPORTED,
+  HERE_ALREADY_UNCHANGED,
+  IN_THE_BIN_AND_LEFT,
+  LEFT_OUT,
+  TAKEN_OUT_OF_THE_BIN,
+  TO_BE_CHOSEN,
+  YOU_LEFT_IT_OUT,
+} from "./import-words.js";
 
 const BATCH = 100;
 const GONE = 410;
@@ -191,7 +200,7 @@ export function leftRows(rows) {
     .map(({ row, cells, failed, out }) => ({
       row,
       cells,
-      wrong: [out ? "You left it out." : failed],
+      wrong: [out ? YOU_LEFT_IT_OUT : failed],
     }));
 }
 
@@ -207,12 +216,12 @@ export function countText(found) {
   const said = [
     [found.new, "new"],
     [found.changed, "changed"],
-    [found.back, "taken out of the bin"],
-    [found.same, "here already, unchanged"],
-    [found.trash, "in the bin here, and left there"],
-    [found.open, "without a number, to be chosen"],
-    [found.failed, "cannot be imported"],
-    [found.out, "left out"],
+    [found.back, TAKEN_OUT_OF_THE_BIN],
+    [found.same, HERE_ALREADY_UNCHANGED],
+    [found.trash, IN_THE_BIN_AND_LEFT],
+    [found.open, TO_BE_CHOSEN],
+    [found.failed, CANNOT_BE_IMPORTED],
+    [found.out, LEFT_OUT],
   ].filter(([count]) => count > 0);
   return `${said.map(([count, what]) => `${count} ${what}`).join(" · ")}.`;
 }

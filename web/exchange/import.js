@@ -14,11 +14,25 @@ import { ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
-
-export const NO_SERVER =
-  "Lists are read and written by a server of your own, and this copy of the app has none, or " +
-  "there is no signal. The README explains how to start one on your computer, and how to do it " +
-  "there with a backup file made here.";
+import {
+  ANOTHER_FILE,
+  CHOOSE_A_FILE,
+  IMPORT_A_LIST,
+  importedCount,
+  importedFromFile,
+  LIST_KEPT_ELSEWHERE,
+  LOOK_AT_THEM,
+  LOOKING_AT_EACH_ROW,
+  NO_SERVER,
+  noneOfRows,
+  OR_DRAG_IT_HERE,
+  READING_THE_FILE,
+  ROWS_LOOKED_AT,
+  rowsOf,
+  rowsRead,
+  STOP,
+  UNDO_TAKES_ALL_BACK,
+} from "./import-words.js";
 
 const LOOKED = 5; // changes of others may have come between
 
@@ -47,7 +61,7 @@ export async function importScreen(state) {
   };
   if (exchange) act.draw();
   else body.append(el("p", {}, NO_SERVER));
-  return el("section", { class: "shelf import-screen" }, heading(1, "Import a list"), body);
+  return el("section", { class: "shelf import-screen" }, heading(1, IMPORT_A_LIST), body);
 }
 
 function stageNodes(state, act) {
@@ -80,30 +94,21 @@ function fileNodes(act) {
         if (file) act.read(file);
       },
     },
-    fileButton("Choose a file", (file) => act.read(file), {
+    fileButton(CHOOSE_A_FILE, (file) => act.read(file), {
       accept:
         ".csv,.tsv,.txt,.xlsx,text/csv," +
         "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
     }),
-    el("p", { class: "quiet" }, "Or drag it here."),
+    el("p", { class: "quiet" }, OR_DRAG_IT_HERE),
   );
-  return [
-    el(
-      "p",
-      {},
-      "A list that you have kept elsewhere, as CSV or XLSX: of pieces, of wants, or of what you " +
-        "saw at stalls. Nothing is saved before you have seen what changes.",
-    ),
-    drop,
-    el("p", { class: "reading", role: "status" }),
-  ];
+  return [el("p", {}, LIST_KEPT_ELSEWHERE), drop, el("p", { class: "reading", role: "status" })];
 }
 
 /** Reads the file, or says what is wrong with it; what was read before stays then. */
 async function taken(state, act, file, more = {}) {
   const before = job;
   const line = document.querySelector(".reading");
-  if (line) line.textContent = "Reading the file…";
+  if (line) line.textContent = READING_THE_FILE;
   try {
     const fresh = before.file !== file;
     const upload = fresh ? {} : { upload: before.table.upload };
@@ -118,7 +123,7 @@ async function taken(state, act, file, more = {}) {
       currency: fresh ? state.settings.currency : before.currency,
       packs: fresh ? ranges().map(({ id }) => id) : before.packs,
     };
-    announce(`${table.rows.length} rows read.`);
+    announce(rowsRead(table.rows.length));
   } catch (error) {
     if (!told(error)) throw error;
     job = { ...before, wrong: error.message };
@@ -134,10 +139,10 @@ function told(error) {
 function runningNodes() {
   const { length } = job.table.rows;
   return [
-    heading(2, "Looking at each row"),
-    el("progress", { max: length, value: 0, "aria-label": "Rows looked at" }),
-    el("p", { class: "progress-text" }, `0 of ${length} rows`),
-    button("Stop", () => Object.assign(job, { stopped: true }), { class: "plain wide" }),
+    heading(2, LOOKING_AT_EACH_ROW),
+    el("progress", { max: length, value: 0, "aria-label": ROWS_LOOKED_AT }),
+    el("p", { class: "progress-text" }, noneOfRows(length)),
+    button(STOP, () => Object.assign(job, { stopped: true }), { class: "plain wide" }),
   ];
 }
 
@@ -152,7 +157,7 @@ async function look(state, act) {
     const bar = document.querySelector(".import progress");
     if (bar) {
       bar.value = done;
-      document.querySelector(".progress-text").textContent = `${done} of ${length} rows`;
+      document.querySelector(".progress-text").textContent = rowsOf(done, length);
     }
   };
   try {
@@ -180,7 +185,7 @@ function focusHeading() {
 function write() {
   return run(async () => {
     const edits = editsOf(job.found.rows, job.table.own);
-    const what = `${edits.length} imported from ${job.file.name}`;
+    const what = importedFromFile(edits.length, job.file.name);
     if (!(await saveChange(what, edits, { said: `${what}.` }))) return;
     const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
@@ -192,12 +197,12 @@ function write() {
 function doneNodes(act) {
   const { group, file } = job;
   return [
-    heading(2, `${job.written} imported`),
-    el("p", {}, "Undo takes it all back at once. Importing the same file again changes nothing."),
+    heading(2, importedCount(job.written)),
+    el("p", {}, UNDO_TAKES_ALL_BACK),
     leftButton(job) ?? "",
-    button("Look at them", () => goTo("came", { group, file: file.name }), {
+    button(LOOK_AT_THEM, () => goTo("came", { group, file: file.name }), {
       class: "main wide",
     }),
-    button("Another file", () => act.back("file"), { class: "plain wide" }),
+    button(ANOTHER_FILE, () => act.back("file"), { class: "plain wide" }),
   ];
 }

@@ -14,11 +14,37 @@ import { sortedWants } from "../wants/wants.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
 import { notice } from "../parts/status.js";
 import { handOutPage } from "./print-page.js";
+import {
+  andUrgent,
+  ASKING,
+  BOUGHT,
+  CANNOT_PRINT_BY_ITSELF,
+  CONDITION_AND_BOX,
+  DUPLICATES,
+  ITEM,
+  LIST_FOR_THE_INSURER,
+  MOST,
+  OTHER,
+  PAID,
+  photoOf,
+  PHOTOS,
+  pieceCount,
+  piecesAndPaid,
+  PRINT,
+  PRINT_THE_PHOTOS_TOO,
+  TERMS,
+  THE_LIST_WAS_NOT_SHARED,
+  TOGETHER,
+  togetherIs,
+  VARIANT,
+  WANTS,
+  wantsAndUrgent,
+} from "./words.js";
 
 const SHEETS = {
-  wants: { name: "Wants", make: wantsSheet },
-  duplicates: { name: "Duplicates", make: duplicatesSheet },
-  insurance: { name: "List for the insurer", make: insuranceSheet, photos: true },
+  wants: { name: WANTS, make: wantsSheet },
+  duplicates: { name: DUPLICATES, make: duplicatesSheet },
+  insurance: { name: LIST_FOR_THE_INSURER, make: insuranceSheet, photos: true },
 };
 const MOST_PHOTOS = 3; // of one piece
 const SMALL = 96; // pixels that a portrait is wide
@@ -33,7 +59,7 @@ export async function printScreen(state, { what }) {
   const { head, groups, sum, foot } = await make(state);
   const loading = [portraitsReady().catch(() => {})]; // without them a list is still a list
   const bodies = groups.map((group) => groupBody(head, group, loading));
-  const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, "Together", sum));
+  const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, TOGETHER, sum));
   const table = el(
     "table",
     { class: "paper", role: "table", "aria-label": name },
@@ -53,24 +79,17 @@ export async function printScreen(state, { what }) {
   const print = async () => {
     await Promise.all(loading);
     if (!apart) window.print();
-    else if ((await handOutPage(name, screen)) === "") notice("The list was not shared.");
+    else if ((await handOutPage(name, screen)) === "") notice(THE_LIST_WAS_NOT_SHARED);
   };
   const screen = el(
     "section",
     { class: "shelf sheet-of-paper" },
     heading(1, name),
     el("p", { class: "quiet" }, `${dateText(today())}. ${foot}`),
-    el("div", { class: "row" }, button("Print", print, { class: "main" })),
-    apart
-      ? el(
-          "p",
-          { class: "quiet no-printer" },
-          "An app on the home screen cannot print by itself. Tap Print, and choose Print among " +
-            "what is offered then.",
-        )
-      : null,
+    el("div", { class: "row" }, button(PRINT, print, { class: "main" })),
+    apart ? el("p", { class: "quiet no-printer" }, CANNOT_PRINT_BY_ITSELF) : null,
     photos && loading.length > 1
-      ? ticks("Photos", [["photos", "Print the photos too"]], ["photos"], (on) => {
+      ? ticks(PHOTOS, [["photos", PRINT_THE_PHOTOS_TOO]], ["photos"], (on) => {
           table.classList.toggle("without-photos", on.length === 0);
           return false;
         })
@@ -106,7 +125,7 @@ function groupBody(head, { name, rows, sum }, loading) {
             el("td", { role: "cell", colspan: head.length }, pictures(photos, cells[0], loading)),
           ),
     ]),
-    sum === "" ? null : sumRow(head, `Together, ${name}`, sum),
+    sum === "" ? null : sumRow(head, togetherIs(name), sum),
   );
 }
 
@@ -129,7 +148,7 @@ function sumRow(head, name, sum) {
  */
 function pictures(ids, name, loading) {
   return ids.slice(0, MOST_PHOTOS).map((id, place) => {
-    const image = el("img", { alt: `Photo ${place + 1} of ${name}` });
+    const image = el("img", { alt: photoOf(place + 1, name) });
     loading.push(
       photo(id).then(async (found) => {
         if (!found) {
@@ -160,13 +179,13 @@ function wantsSheet(state) {
     ]),
   );
   return {
-    head: ["Item", "Variant", "Terms", "Most"],
+    head: [ITEM, VARIANT, TERMS, MOST],
     groups: [{ name: "", rows, sum: "" }],
     sum: totalText(
       state.engine,
       wants.map(({ most }) => most),
     ),
-    foot: `${wants.length} wants${urgent > 0 ? `, ${urgent} urgent` : ""}.`,
+    foot: wantsAndUrgent(wants.length, urgent > 0 ? andUrgent(urgent) : ""),
   };
 }
 
@@ -182,13 +201,13 @@ async function duplicatesSheet(state) {
     ]),
   );
   return {
-    head: ["Item", "Variant", "Condition and box", "Asking"],
+    head: [ITEM, VARIANT, CONDITION_AND_BOX, ASKING],
     groups: [{ name: "", rows, sum: "" }],
     sum: totalText(
       state.engine,
       pieces.map(({ asking }) => asking),
     ),
-    foot: `${pieces.length} pieces.`,
+    foot: pieceCount(pieces.length),
   };
 }
 
@@ -200,19 +219,17 @@ function insuranceSheet(state) {
     .map((id) =>
       rangeGroup(
         state,
-        named.get(id) ?? (id || "Other"),
+        named.get(id) ?? (id || OTHER),
         pieces.filter(({ pack }) => pack === id),
       ),
     )
     .filter(({ rows }) => rows.length > 0);
   const paid = pieces.map((piece) => piece.paid).filter(Boolean);
   return {
-    head: ["Item", "Variant", "Condition and box", "Bought", "Paid"],
+    head: [ITEM, VARIANT, CONDITION_AND_BOX, BOUGHT, PAID],
     groups: groups.length > 1 ? groups : groups.map((group) => ({ ...group, sum: "" })),
     sum: totalText(state.engine, paid),
-    foot:
-      `${pieces.length} pieces. What was paid is known for ${paid.length} of them; it is not ` +
-      "what they are worth today.",
+    foot: piecesAndPaid(pieces.length, paid.length),
   };
 }
 

@@ -2,6 +2,7 @@
 import { Refused, send } from "../data/server.js";
 import { notice } from "../parts/status.js";
 import { handOut } from "./hand-out.js";
+import { isInDownloads, isWhereChosen, wasNotShared } from "./words.js";
 
 /**
  * A file made of JSON by a route of the server: a File, or null after the person was told why not.
@@ -27,13 +28,8 @@ export async function madeFile(path, value) {
 /** Hands out a file, and says where it went. */
 export async function download(file) {
   const went = await handOut(file);
-  if (went === "") notice(`${file.name} was not shared.`);
-  else
-    notice(
-      went === "saved"
-        ? `${file.name} went to this device’s downloads.`
-        : `${file.name} went where you chose.`,
-    );
+  if (went === "") notice(wasNotShared(file.name));
+  else notice(went === "saved" ? isInDownloads(file.name) : isWhereChosen(file.name));
 }
 
 /** Hands a file to another app where this device can do that; else downloads it. */

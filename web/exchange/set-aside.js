@@ -5,15 +5,23 @@ import { sheet } from "../parts/sheet.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
 import { download } from "./server-files.js";
+import {
+  bytesOf,
+  DELETE_FOR_GOOD,
+  DELETE_IT,
+  deletedForGood,
+  deleteName,
+  LOOK_AT_IT,
+  lookAtName,
+  NOTHING_IS_SET_ASIDE,
+  SAVE_THEM_ALL_AS_A_FILE,
+  SET_ASIDE,
+  SET_ASIDE_FROM,
+  setAsideAt,
+  SOMETHING,
+  WHAT_IS_SET_ASIDE,
+} from "./words.js";
 
-const FROM = {
-  records: "A record kept on this device",
-  journal: "A change in the history of this device",
-  photos: "A photo kept on this device",
-  server: "A change from the server",
-  sent: "A change of this device that the server does not take",
-  photo: "A photo that the server does not take",
-};
 const SHOWN = 4000;
 
 /** What cannot be read or sent: each can be looked at, taken out as a file, and put away. */
@@ -22,18 +30,11 @@ export async function setAsideScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Set aside"),
-    el(
-      "p",
-      {},
-      rows.length === 0
-        ? "Nothing is set aside."
-        : "The app cannot read these, or the server will not take them. Everything else " +
-            "works. A file of them helps whoever looks after the app to find out why.",
-    ),
+    heading(1, SET_ASIDE),
+    el("p", {}, rows.length === 0 ? NOTHING_IS_SET_ASIDE : WHAT_IS_SET_ASIDE),
     rows.length === 0
       ? null
-      : button("Save them all as a file", () => takeOut(rows), { class: "main wide" }),
+      : button(SAVE_THEM_ALL_AS_A_FILE, () => takeOut(rows), { class: "main wide" }),
     el(
       "ul",
       { class: "answers" },
@@ -43,21 +44,21 @@ export async function setAsideScreen() {
 }
 
 function one(row) {
-  const name = FROM[row.from] ?? "Something";
+  const name = SET_ASIDE_FROM[row.from] ?? SOMETHING;
   return [
     heading(2, name),
     el("p", {}, row.why),
-    el("p", { class: "quiet" }, `Set aside ${timeText(row.time)}`),
+    el("p", { class: "quiet" }, setAsideAt(timeText(row.time))),
     el(
       "div",
       { class: "row" },
-      button("Look at it", () => look(name, row), {
+      button(LOOK_AT_IT, () => look(name, row), {
         class: "plain",
-        "aria-label": `Look at it: ${name}`,
+        "aria-label": lookAtName(name),
       }),
       button("Delete", () => confirmed(name, row), {
         class: "plain",
-        "aria-label": `Delete: ${name}`,
+        "aria-label": deleteName(name),
       }),
     ),
   ];
@@ -77,7 +78,7 @@ function textOf(value) {
     if (typeof part !== "object" || part === null) return part;
     if (seen.has(part)) return "(again)";
     seen.add(part);
-    if (part instanceof Blob) return `(${part.size} bytes, ${part.type})`;
+    if (part instanceof Blob) return bytesOf(part.size, part.type);
     return part instanceof Map || part instanceof Set ? [...part] : part;
   };
   try {
@@ -96,15 +97,10 @@ function takeOut(rows) {
 
 function confirmed(name, row) {
   const shut = sheet(
-    "Delete it?",
-    el(
-      "p",
-      {},
-      `${name} is then deleted from this device for good. If you are not sure, save it as a ` +
-        "file first.",
-    ),
+    DELETE_IT,
+    el("p", {}, deletedForGood(name)),
     button(
-      "Delete for good",
+      DELETE_FOR_GOOD,
       () => {
         shut();
         run(async () => {
