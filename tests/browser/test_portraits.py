@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.phone import DESK, violations, watched
+from tests.browser.phone import DESK, more_of_question, see, start, violations, watched
 from tests.browser.phone_storage import add_photo, demo, more, place
 
 PORTRAIT = "svg.portrait"
@@ -39,6 +39,16 @@ def test_every_entry_of_a_list_that_the_reference_knows_has_its_picture(owned, w
 def test_duplicates_have_pictures(owned):
     more(owned, "Duplicates")
     drawn(owned.locator(f".rows .hit {PORTRAIT}").first)
+
+
+def test_candidates_have_pictures(page, server):
+    start(page, server.url, "Coach")
+    see(page, "Blue")
+    more_of_question(page, "What it could be")
+    candidates = page.get_by_role("dialog").locator(".candidates > li")
+    assert candidates.count() > 3
+    for n in range(4):
+        drawn(candidates.nth(n).locator(PORTRAIT))
 
 
 @pytest.mark.parametrize("where", ["Collection", "Wants"])

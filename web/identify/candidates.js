@@ -1,5 +1,5 @@
 import { chance } from "../parts/chance.js";
-import { portraitsReady } from "../parts/portrait.js";
+import { portrait, portraitsReady } from "../parts/portrait.js";
 import { differencePictures } from "../parts/ringed-portrait.js";
 import { button, el, heading } from "../parts/element.js";
 import { against, itemName, percent, small, span, weight } from "../parts/say.js";
@@ -49,9 +49,18 @@ function candidate(state, session, { variant, chance: value, first, last }, plac
   return el(
     "li",
     {},
-    heading(3, itemName(pack, item)),
-    name === "" ? null : el("p", {}, name),
-    el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
+    el(
+      "div",
+      { class: "beside-portrait" },
+      el(
+        "div",
+        { class: "lines" },
+        heading(3, itemName(pack, item)),
+        name === "" ? null : el("p", {}, name),
+        el("p", { class: "quiet" }, note === "" ? years : `${years}. ${note}`),
+      ),
+      portrait(pack, variant, { size: 80, answers: session.answers }),
+    ),
     chance(value),
     first > 0 ? who(pack, variant) : null,
     place === 0 ? null : whyNot(state, session, variant),
