@@ -46,8 +46,7 @@ def test_candidates_have_pictures(page, server):
     see(page, "Blue")
     more_of_question(page, "What it could be")
     candidates = page.get_by_role("dialog").locator(".candidates > li")
-    assert candidates.count() > 3
-    for n in range(4):
+    for n in range(3):
         drawn(candidates.nth(n).locator(PORTRAIT))
 
 
