@@ -11,6 +11,19 @@ import { at, axis, decades, rule } from "../parts/time-axis.js";
 import { compileRange, everyRow, rangingRules } from "./keep-compiled.js";
 import { itemTitle } from "./item-title.js";
 import { keepRows, newChange, seenField } from "./own-range.js";
+import {
+  changesNothing,
+  changesNothingYet,
+  FROM_THE_START,
+  fromDay,
+  NOTHING_OF_THAT_KIND,
+  OTHER,
+  RUNNING_CHANGE_APPLIED,
+  saysWhatIsSeen,
+  TIMELINE,
+  untilThenAndAfter,
+  WHAT_IT_CHANGES,
+} from "./row-words.js";
 
 /** @import { ChangeEffect, OwnChange, Saying } from "../data/engine-types.d.ts" */
 
@@ -32,19 +45,19 @@ function line({ stretches }, first, last) {
     sayings.map((saying) => ({ state, saying, end, change })),
   );
   return [
-    heading(2, "Timeline"),
+    heading(2, TIMELINE),
     el(
       "div",
       { class: "timeline" },
       axis(range),
       el(
         "ul",
-        { "aria-label": "Timeline" },
+        { "aria-label": TIMELINE },
         rows.map(({ state, saying, end }) =>
           el(
             "li",
             {},
-            el("strong", {}, record(state)?.name ?? "Other"),
+            el("strong", {}, record(state)?.name ?? OTHER),
             ` ${sayingWords(saying)}`,
             bar(range, saying, end),
           ),
@@ -56,7 +69,7 @@ function line({ stretches }, first, last) {
 
 /** "from about 1956 (A catalogue)". @param {Saying} saying */
 function sayingWords({ source, since }) {
-  const from = since === "" ? "from the start" : `from ${dateText(since)}`;
+  const from = since === "" ? FROM_THE_START : fromDay(dateText(since));
   const who = record(source)?.what ?? "";
   return who === "" ? from : `${from} (${who})`;
 }
@@ -93,27 +106,13 @@ const titles = (ids) =>
 function onPieces(change, found, again) {
   const { speaks, silent, told_by: toldBy, before } = found;
   const feature = small(record(change.feature)?.name ?? "it");
-  const out = [heading(2, "What it changes")];
+  const out = [heading(2, WHAT_IT_CHANGES)];
   if (speaks.length + silent.length + toldBy.length === 0)
-    out.push(el("p", {}, "Nothing of that kind is written down yet."));
-  if (speaks.length > 0) out.push(el("p", {}, `It says what is seen on ${titles(speaks)}.`));
-  if (toldBy.length > 0)
-    out.push(
-      el(
-        "p",
-        {},
-        `It changes nothing on ${titles(toldBy)}: there ${feature} tells the variants apart.`,
-      ),
-    );
+    out.push(el("p", {}, NOTHING_OF_THAT_KIND));
+  if (speaks.length > 0) out.push(el("p", {}, saysWhatIsSeen(titles(speaks))));
+  if (toldBy.length > 0) out.push(el("p", {}, changesNothing(titles(toldBy), feature)));
   if (silent.length > 0) {
-    out.push(
-      el(
-        "p",
-        {},
-        `It changes nothing yet on ${titles(silent)}: there ${feature} is noted as it is on the ` +
-          "piece you had, whatever the year.",
-      ),
-    );
+    out.push(el("p", {}, changesNothingYet(titles(silent), feature)));
     if (before !== "") out.push(letIt(change, found, again));
   }
   return out;
@@ -133,7 +132,7 @@ function letIt(change, { silent, before, stretches }, again) {
       const fresh = there
         ? []
         : [newChange(change.range, { feature, state: before, kinds, items })];
-      if (await keepRows("Running change applied", fresh, { edits })) await again();
+      if (await keepRows(RUNNING_CHANGE_APPLIED, fresh, { edits })) await again();
     });
-  return button(`${was} until then, ${small(now)} after`, settle, { class: "plain wide" });
+  return button(untilThenAndAfter(was, small(now)), settle, { class: "plain wide" });
 }

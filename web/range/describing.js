@@ -6,6 +6,7 @@
 import { kit } from "../data/packs.js";
 import { record } from "../data/records.js";
 import { featureFromKit, keepRows, newKind, rowsOf, seenField } from "./own-range.js";
+import { isNoted } from "./own-words.js";
 
 /** @import { OwnItem, OwnVariant } from "../data/engine-types.d.ts" */
 
@@ -173,7 +174,7 @@ export function putDown(row, feature, keys, fields = {}) {
   const value = keys.map((key) => stateIds.get(key));
   const edit = { id: row.id, alter: (now) => ({ ...now, [field]: value, ...fields }) };
   const edits = [edit, ...withKind(own, itemOf(row).kind)];
-  return keepRows(`${feature.name} noted`, rows, { edits });
+  return keepRows(isNoted(feature.name), rows, { edits });
 }
 
 /** The variants of an item, and the item of a variant. */

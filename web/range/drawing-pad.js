@@ -10,7 +10,6 @@ import { redraw } from "../parts/navigation.js";
 import { saver, undoLast } from "../parts/saving.js";
 import { announce, notice } from "../parts/status.js";
 import {
-  SHAPES,
   boxOf,
   drawn,
   elementOf,
@@ -23,29 +22,41 @@ import {
   through,
 } from "./drawn-shapes.js";
 import { PHOTO, smallPhoto } from "./small-photo.js";
+import {
+  A_DRAWING,
+  AROUND_IT,
+  AS_IT_IS_SHOWN,
+  CHOOSE_AND_MOVE,
+  DRAW,
+  DRAW_IT_INSTEAD,
+  DRAWING,
+  END_THE_LINE,
+  FILLED_WITH,
+  FILLS,
+  HOW,
+  LIST_OF_SHAPES,
+  LOOK_AT_OR_AROUND,
+  moveWord,
+  PHOTOGRAPH_IT,
+  PUT_ONE_IN_THE_MIDDLE,
+  REMOVE,
+  REMOVED,
+  SHAPE_NAMES,
+  TAKE_BACK,
+  THE_CHOSEN_SHAPE,
+  THE_DRAWING,
+  WHAT_IS_LOOKED_AT,
+  WHAT_TO_LOOK_AT_OR_AROUND_IT,
+} from "./own-words.js";
 
 const TOOLS = ["line", "polyline", "rect", "circle", "ellipse", "path"];
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
-const FILLS = [
-  ["", "No colour"],
-  ["#1d1d1d", "Black"],
-  ["#8a8f94", "Grey"],
-  ["#ffffff", "White"],
-  ["#b3202a", "Red"],
-  ["#7a1f2b", "Maroon"],
-  ["#e07b1f", "Orange"],
-  ["#f2c230", "Yellow"],
-  ["#e9dcb5", "Cream"],
-  ["#2f6b3a", "Green"],
-  ["#274b8f", "Blue"],
-  ["#6b4a2e", "Brown"],
-];
 
 /** Draws or photographs what the row `id` looks like; each stroke is kept at once. */
 export function padScreen(_, { id }) {
   const row = record(id);
   if (!row || row.trashed !== "") return gone();
-  const save = saver(id, "drawing", "Drawing");
+  const save = saver(id, "drawing", DRAWING);
   const shown = el("div", { class: "pad-shown" }, pictured(row.drawing));
   let last = Promise.resolve(); // a stroke is kept after the one before it
   const keep = (text) =>
@@ -56,12 +67,12 @@ export function padScreen(_, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, row.name || "A drawing"),
+    heading(1, row.name || A_DRAWING),
     photo
-      ? button("Draw it instead", () => run(() => keep("").then(redraw)), { class: "plain wide" })
+      ? button(DRAW_IT_INSTEAD, () => run(() => keep("").then(redraw)), { class: "plain wide" })
       : padOf(row.drawing, row.name, keep),
     photoInput(keep),
-    el("p", { class: "quiet" }, "As it is shown with the question:"),
+    el("p", { class: "quiet" }, AS_IT_IS_SHOWN),
     shown,
   );
 }
@@ -82,7 +93,7 @@ function photoInput(keep) {
         }
       }),
   });
-  return el("label", { class: "plain file" }, "Photograph it", input);
+  return el("label", { class: "plain file" }, PHOTOGRAPH_IT, input);
 }
 
 /** The pad with its tools and the list of shapes. */
@@ -92,9 +103,9 @@ function padOf(svg, title, keep) {
   const surface = pad(box);
   surface.setAttribute("class", "drawing-pad");
   surface.setAttribute("role", "img");
-  surface.setAttribute("aria-label", "The drawing. Its shapes are listed below it.");
-  const list = el("ul", { class: "found", "aria-label": "Shapes" });
-  const finish = button("End the line", () => ended(), { class: "plain", hidden: true });
+  surface.setAttribute("aria-label", THE_DRAWING);
+  const list = el("ul", { class: "found", "aria-label": LIST_OF_SHAPES });
+  const finish = button(END_THE_LINE, () => ended(), { class: "plain", hidden: true });
   let shapes = shapesOf(svg);
   let chosen = -1;
   let tool = "line";
@@ -140,8 +151,8 @@ function padOf(svg, title, keep) {
           {},
           button(
             [
-              el("strong", {}, `${place + 1}. ${SHAPES[shape.tag]}`),
-              el("span", { class: "quiet" }, shape.mark ? "what to look at" : "around it"),
+              el("strong", {}, `${place + 1}. ${SHAPE_NAMES[shape.tag]}`),
+              el("span", { class: "quiet" }, shape.mark ? WHAT_IS_LOOKED_AT : AROUND_IT),
             ],
             () => {
               chosen = chosen === place ? -1 : place;
@@ -161,25 +172,25 @@ function padOf(svg, title, keep) {
     const next = shapes.filter((_, place) => place !== chosen);
     chosen = -1;
     change(next);
-    announce("Removed.");
+    announce(REMOVED);
   };
   const tools = el(
     "div",
-    { class: "row", role: "group", "aria-label": "The chosen shape" },
+    { class: "row", role: "group", "aria-label": THE_CHOSEN_SHAPE },
     [
       ["←", -2, 0, "left"],
       ["→", 2, 0, "right"],
       ["↑", 0, -2, "up"],
       ["↓", 0, 2, "down"],
     ].map(([sign, dx, dy, word]) =>
-      button(sign, () => shift(dx, dy), { class: "plain", "aria-label": `Move ${word}` }),
+      button(sign, () => shift(dx, dy), { class: "plain", "aria-label": moveWord(word) }),
     ),
     button(
-      "What to look at, or around it",
+      WHAT_TO_LOOK_AT_OR_AROUND_IT,
       () => replace(chosen, { ...shapes[chosen], mark: !shapes[chosen].mark }),
       { class: "plain" },
     ),
-    button("Remove", away, { class: "plain" }),
+    button(REMOVE, away, { class: "plain" }),
   );
   list.addEventListener("keydown", (event) => {
     if (chosen < 0) return;
@@ -246,7 +257,7 @@ function padOf(svg, title, keep) {
   });
 
   const undo = button(
-    "Take back",
+    TAKE_BACK,
     () => {
       if (points.length > 0) {
         points = points.slice(0, -1);
@@ -270,7 +281,7 @@ function padOf(svg, title, keep) {
     );
   };
   draw();
-  const fills = choice("Filled with", FILLS, fill, (colour) => {
+  const fills = choice(FILLED_WITH, FILLS, fill, (colour) => {
     fill = colour;
     if (chosen >= 0) replace(chosen, filled(shapes[chosen], fill));
     return false;
@@ -282,13 +293,13 @@ function padOf(svg, title, keep) {
       { class: "row" },
       finish,
       undo,
-      button("Put one in the middle", middle, { class: "plain" }),
+      button(PUT_ONE_IN_THE_MIDDLE, middle, { class: "plain" }),
     ),
     tools,
     el(
       "fieldset",
       { class: "tick-list pad-tools" },
-      el("legend", {}, "Draw"),
+      el("legend", {}, DRAW),
       ["choose", ...TOOLS].map((one) =>
         el(
           "label",
@@ -303,11 +314,11 @@ function padOf(svg, title, keep) {
               add(null);
             },
           }),
-          one === "choose" ? "Choose and move" : SHAPES[one],
+          one === "choose" ? CHOOSE_AND_MOVE : SHAPE_NAMES[one],
         ),
       ),
     ),
-    ticks("How", [["mark", "What to look at (black); else around it (grey)"]], ["mark"], (now) => {
+    ticks(HOW, [["mark", LOOK_AT_OR_AROUND]], ["mark"], (now) => {
       mark = now.length > 0;
       return false;
     }),

@@ -3,6 +3,7 @@
  * drawings are.
  */
 import { attributesLetIn } from "../parts/drawing.js";
+import { SHAPE_NAMES } from "./own-words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const WIDTH = 120;
@@ -23,16 +24,6 @@ const POINTS = {
   circle: ["cx", "cy"],
   ellipse: ["cx", "cy"],
   text: ["x", "y"],
-};
-export const SHAPES = {
-  line: "Line",
-  polyline: "Line with corners",
-  rect: "Rectangle",
-  circle: "Circle",
-  ellipse: "Ellipse",
-  path: "Free hand",
-  polygon: "Polygon",
-  text: "Text",
 };
 
 /** The shapes of a drawing: [{tag, attributes, mark, text}]; [] where it has none. */
@@ -64,7 +55,7 @@ function walk(node, given, mark, out) {
     if (transforms !== "") all.transform = transforms;
     const marked = mark || named === "mark";
     if (child.localName === "g") walk(child, all, marked, out);
-    else if (child.localName in SHAPES)
+    else if (child.localName in SHAPE_NAMES)
       out.push({ tag: child.localName, attributes: all, mark: marked, text: child.textContent });
   }
 }

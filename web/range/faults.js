@@ -12,6 +12,41 @@ import { small } from "../parts/say.js";
 import { saveChange } from "../parts/saving.js";
 import { everyRow, rangingRules } from "./keep-compiled.js";
 import { rowName } from "./row-fields.js";
+import {
+  A_NUMBER,
+  A_PIECE,
+  A_RUNNING_CHANGE,
+  A_VARIANT,
+  A_VARIANT_WITHOUT_A_NAME,
+  andMore,
+  ANOTHER_ONE,
+  beginsAfterItEnds,
+  countsAsUnknown,
+  dayDoesNotExist,
+  endsBeforeItBegins,
+  goRound,
+  hasTheNumberToo,
+  ITEM_DELETED,
+  ITEM_NOT_THERE,
+  ITEM_OF_ANOTHER_KIND,
+  ITEM_PUT_BACK,
+  kindCannotHave,
+  NOT_WITH_THE_REST,
+  notAskedOf,
+  notReadAsYears,
+  ON_NONE_OF_THESE_KINDS,
+  outsideOf,
+  outsideTheRange,
+  pointsNowhere,
+  putNameBack,
+  ROUND_TO,
+  stillIsThere,
+  SUCH_PIECES,
+  THE_OTHER_RUNNING_CHANGE,
+  UNKNOWN_UNTIL_MENDED,
+  WHAT_DOES_NOT_GO_TOGETHER,
+  YEARS_OF_ANOTHER_SOURCE,
+} from "./trying-words.js";
 
 /** @import { RowFault } from "../data/engine-types.d.ts" */
 
@@ -26,10 +61,10 @@ const MOST = 20;
 /** What a row is called in such a sentence. */
 function called(id) {
   const row = record(id);
-  if (!row) return "another one";
+  if (!row) return ANOTHER_ONE;
   if (row.type === "range_item") return [row.number, row.name].filter(Boolean).join(" ");
-  if (row.type === "range_variant") return row.name || "a variant without a name";
-  if (row.type === "range_change") return "the other running change";
+  if (row.type === "range_variant") return row.name || A_VARIANT_WITHOUT_A_NAME;
+  if (row.type === "range_change") return THE_OTHER_RUNNING_CHANGE;
   return rowName(row);
 }
 
@@ -40,38 +75,22 @@ const life = ({ id }) => {
 };
 
 const WORDS = {
-  "number twice": ({ said, other }) =>
-    `${called(other)} has the number ${said[0]} too. Give one of them another number, or delete ` +
-    "one and add it to the other as a variant.",
-  "no item": ({ other }) =>
-    !record(other) || record(other).gone
-      ? "The item that it is a variant of is not there any more. Choose another one in the table " +
-        "of variants, or delete it."
-      : "The item that it is a variant of was deleted. Put the item back, or delete it.",
-  outside: (one) =>
-    `${years(one.said[0])} lies outside the years of the range, ${life(one)}. Change one of ` +
-    "them; those of the range stand under “About the range”.",
-  "outside item": ({ said }) =>
-    `${years(said[0])} lies outside the years of ${said[1]}, ${years(said[2])}. Change one of ` +
-    "them.",
-  unread: ({ said }) => `“${said[0]}” cannot be read as years. Write them as 1957, or 1957 to 61.`,
-  day: ({ said }) => `“${said[0]}” names a day that does not exist. Write the years again.`,
-  reversed: ({ said }) => `“${said[0]}” ends before it begins. Write the earlier year first.`,
-  late: ({ said }) =>
-    `It begins (${years(said[0])}) after it ends (${years(said[1])}). Write the earlier one first.`,
-  "no years": () => "Another source gives years, but nobody else does. Fill in “Made” as well.",
-  circle: ({ said }) => `These lead round in a circle: ${said.join(", then ")}. Break it at one.`,
-  "not of kind": ({ field, said }) =>
-    `What is seen of ${lookName(field)} is noted, which ${small(kindPlural(said[0]))} ` +
-    "cannot have. Say there that they can, or remove it.",
-  "no such there": ({ field }) =>
-    `What is seen of ${lookName(field)} is noted, which is not asked of a piece like this. ` +
-    "Remove it, or change when it is asked.",
-  "change kind": () => "What changed there is on none of these kinds. Change what it is on.",
-  "change item": () => "It names an item of another kind. Change what it is on.",
-  "there still": ({ said }) =>
-    `There still is such ${said[0] === "item" ? "a number" : "a variant"}. Delete this line.`,
-  unknown: ({ said }) => `It points to “${said[1]}”, which is not there. Change or delete it.`,
+  "number twice": ({ said, other }) => hasTheNumberToo(called(other), said[0]),
+  "no item": ({ other }) => (!record(other) || record(other).gone ? ITEM_NOT_THERE : ITEM_DELETED),
+  outside: (one) => outsideTheRange(years(one.said[0]), life(one)),
+  "outside item": ({ said }) => outsideOf(years(said[0]), said[1], years(said[2])),
+  unread: ({ said }) => notReadAsYears(said[0]),
+  day: ({ said }) => dayDoesNotExist(said[0]),
+  reversed: ({ said }) => endsBeforeItBegins(said[0]),
+  late: ({ said }) => beginsAfterItEnds(years(said[0]), years(said[1])),
+  "no years": () => YEARS_OF_ANOTHER_SOURCE,
+  circle: ({ said }) => goRound(said.join(ROUND_TO)),
+  "not of kind": ({ field, said }) => kindCannotHave(lookName(field), small(kindPlural(said[0]))),
+  "no such there": ({ field }) => notAskedOf(lookName(field)),
+  "change kind": () => ON_NONE_OF_THESE_KINDS,
+  "change item": () => ITEM_OF_ANOTHER_KIND,
+  "there still": ({ said }) => stillIsThere(said[0] === "item" ? A_NUMBER : A_VARIANT),
+  unknown: ({ said }) => pointsNowhere(said[1]),
 };
 
 function lookName(key) {
@@ -80,7 +99,7 @@ function lookName(key) {
 
 function kindPlural(key) {
   const kind = keyed("range_kind", key);
-  return kind?.plural || kind?.name || "such pieces";
+  return kind?.plural || kind?.name || SUCH_PIECES;
 }
 
 let rows = []; // of the range whose faults are told
@@ -92,9 +111,7 @@ function keyed(type, key) {
 /** The sentence of a fault. @param {RowFault} fault */
 function sentence(fault) {
   const words = WORDS[fault.why];
-  return words
-    ? words(fault)
-    : "Something in it does not go together with the rest. Look through what it says.";
+  return words ? words(fault) : NOT_WITH_THE_REST;
 }
 
 /** The faults of a range. @returns {Promise<RowFault[]>} */
@@ -108,9 +125,7 @@ async function faultsOf(range) {
 /** What does not go together of one row, where it is shown; nothing where all does. */
 export async function faultsHere(row) {
   const found = (await faultsOf(row.range)).filter(({ id }) => id === row.id);
-  return found.map((one) =>
-    el("p", { class: "warn" }, `${sentence(one)} Until then it counts as not known.`),
-  );
+  return found.map((one) => el("p", { class: "warn" }, countsAsUnknown(sentence(one))));
 }
 
 /** All that does not go together in a range, each with the way to it. */
@@ -130,20 +145,20 @@ export async function faultList(range) {
     );
   const more = found.length - MOST;
   return [
-    heading(2, "What does not go together"),
-    el("p", { class: "quiet" }, "It counts as not known until it is put right. Nothing is lost."),
+    heading(2, WHAT_DOES_NOT_GO_TOGETHER),
+    el("p", { class: "quiet" }, UNKNOWN_UNTIL_MENDED),
     el(
       "ul",
-      { class: "found", "aria-label": "What does not go together" },
+      { class: "found", "aria-label": WHAT_DOES_NOT_GO_TOGETHER },
       found.slice(0, MOST).map(line),
     ),
-    more > 0 ? el("p", { class: "quiet" }, `And ${more} more.`) : null,
+    more > 0 ? el("p", { class: "quiet" }, andMore(more)) : null,
   ].filter(Boolean);
 }
 
 function nameOf(id) {
   const row = record(id);
-  return row.type === "range_change" ? "A running change" : called(id) || "A piece";
+  return row.type === "range_change" ? A_RUNNING_CHANGE : called(id) || A_PIECE;
 }
 
 function placeOf(id) {
@@ -157,10 +172,10 @@ function putBack({ other }) {
   const item = record(other);
   if (!item || item.trashed === "" || item.gone) return null;
   return button(
-    `Put ${called(other)} back`,
+    putNameBack(called(other)),
     () =>
       run(async () => {
-        if (await saveChange("Item put back", [trashing(other, false)])) await redraw();
+        if (await saveChange(ITEM_PUT_BACK, [trashing(other, false)])) await redraw();
       }),
     { class: "link" },
   );

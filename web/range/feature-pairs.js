@@ -7,6 +7,23 @@ import { redraw } from "../parts/navigation.js";
 import { saveChange } from "../parts/saving.js";
 import { small } from "../parts/say.js";
 import { rowsOf } from "./own-range.js";
+import {
+  ASKED_OF_EVERY_PIECE,
+  bothOf,
+  CHOOSE,
+  EASILY_MISTAKEN,
+  IS_MISTAKEN_FOR,
+  MISTAKEN_FOR_EACH_OTHER,
+  NOT_SO,
+  ONLY_IF_ELSE_IS_SEEN,
+  ONLY_WHERE_SEEN,
+  THIS_ONE,
+  TWO_THAT_LOOK_ALIKE,
+  WHAT_IS_SEEN_THERE,
+  whatChanged,
+  WHEN_IT_IS_ASKED,
+  WHERE_YOU_LOOK_FIRST,
+} from "./row-words.js";
 
 const statesOf = (feature) =>
   rowsOf(feature.range, "range_state").filter((one) => one.feature === feature.id);
@@ -15,7 +32,7 @@ const statesOf = (feature) =>
 function changed(feature, field, what, alter) {
   return run(async () => {
     const edit = { id: feature.id, alter: (now) => ({ ...now, [field]: alter(now[field] ?? []) }) };
-    if (await saveChange(`${what} changed`, [edit])) await redraw();
+    if (await saveChange(whatChanged(what), [edit])) await redraw();
   });
 }
 
@@ -33,7 +50,7 @@ function list(label, pairs, said, takeAway) {
             "li",
             {},
             `${said(pair)} `,
-            button("Not so", () => takeAway(pair), { class: "link" }),
+            button(NOT_SO, () => takeAway(pair), { class: "link" }),
           ),
         ),
       );
@@ -45,7 +62,7 @@ function pairForm(first, second, label, settle) {
   const box = el("div", {});
   const draw = () =>
     box.replaceChildren(
-      choice(first.label, [["", "Choose"], ...first.options], one, (value) => {
+      choice(first.label, [["", CHOOSE], ...first.options], one, (value) => {
         one = value;
         other = "";
         draw();
@@ -54,7 +71,7 @@ function pairForm(first, second, label, settle) {
       ...(one === ""
         ? []
         : [
-            choice(second.label, [["", "Choose"], ...second.options(one)], other, (value) => {
+            choice(second.label, [["", CHOOSE], ...second.options(one)], other, (value) => {
               other = value;
               if (value !== "") settle([one, value]);
               return false;
@@ -69,7 +86,7 @@ function pairForm(first, second, label, settle) {
 export function takenForOneAnother(feature) {
   const states = statesOf(feature);
   const named = states.map(({ id, name }) => [id, name]);
-  const what = "What is mistaken for each other";
+  const what = MISTAKEN_FOR_EACH_OTHER;
   const pairs = feature.mistaken.filter((pair) =>
     pair.every((id) => states.some((s) => s.id === id)),
   );
@@ -77,17 +94,17 @@ export function takenForOneAnother(feature) {
   const away = (pair) => changed(feature, "mistaken", what, without(pair));
   const said = (pair) => {
     const [one, other] = pair.map((id) => record(id).name);
-    return `${one} and ${small(other)}`;
+    return bothOf(one, small(other));
   };
   return [
-    heading(2, "Easily mistaken for each other"),
-    list("Easily mistaken for each other", pairs, said, away),
+    heading(2, EASILY_MISTAKEN),
+    list(EASILY_MISTAKEN, pairs, said, away),
     states.length < 2
       ? null
       : pairForm(
-          { label: "This one", options: named },
-          { label: "is mistaken for", options: (one) => named.filter(([id]) => id !== one) },
-          "Two that look alike",
+          { label: THIS_ONE, options: named },
+          { label: IS_MISTAKEN_FOR, options: (one) => named.filter(([id]) => id !== one) },
+          TWO_THAT_LOOK_ALIKE,
           put,
         ),
   ];
@@ -96,26 +113,26 @@ export function takenForOneAnother(feature) {
 /** When it is asked: only where something else was seen. */
 export function conditions(feature) {
   const others = rowsOf(feature.range, "range_feature").filter(({ id }) => id !== feature.id);
-  const what = "When it is asked";
+  const what = WHEN_IT_IS_ASKED;
   const there = (id) => (record(id)?.trashed ?? "gone") === "";
   const pairs = feature.only_if.filter((pair) => pair.every(there));
   const put = (pair) => changed(feature, "only_if", what, (now) => [...without(pair)(now), pair]);
   const away = (pair) => changed(feature, "only_if", what, without(pair));
   const said = ([of, state]) => `${record(of).name}: ${small(record(state).name)}`;
   return [
-    heading(2, "Asked only where this is seen"),
+    heading(2, ONLY_WHERE_SEEN),
     pairs.length === 0
-      ? el("p", { class: "quiet" }, "It is asked of every piece that can have it.")
-      : list("Asked only where this is seen", pairs, said, away),
+      ? el("p", { class: "quiet" }, ASKED_OF_EVERY_PIECE)
+      : list(ONLY_WHERE_SEEN, pairs, said, away),
     others.length === 0
       ? null
       : pairForm(
-          { label: "Where you look first", options: others.map(({ id, name }) => [id, name]) },
+          { label: WHERE_YOU_LOOK_FIRST, options: others.map(({ id, name }) => [id, name]) },
           {
-            label: "What is seen there",
+            label: WHAT_IS_SEEN_THERE,
             options: (one) => statesOf(record(one)).map(({ id, name }) => [id, name]),
           },
-          "Ask it only where something else is seen",
+          ONLY_IF_ELSE_IS_SEEN,
           put,
         ),
   ];

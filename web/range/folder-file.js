@@ -10,6 +10,7 @@ import { everyRow, rangingRules } from "./keep-compiled.js";
 import { parsed } from "./list-files.js";
 import { plainWord } from "./own-range.js";
 import { PHOTO } from "./small-photo.js";
+import { fileNotRead, FOLDER_PART_NOT_HERE, inLine, NO_RANGE_IN_IT } from "./words.js";
 
 const TABLES = ["items", "variants", "changes", "sources", "moves"];
 const DRAWING = /^drawings\/([\w-]+)\.(svg|jpg)$/;
@@ -73,8 +74,7 @@ export async function rowsOfFolder(file) {
 function inFolder(files) {
   const names = [...files.keys()].filter((name) => /(^|\/)range\.toml$/.test(name));
   const [found] = names.sort((one, other) => one.length - other.length);
-  if (!found)
-    throw new NoFolder("There is no range in it: its folder must hold a file “range.toml”.");
+  if (!found) throw new NoFolder(NO_RANGE_IN_IT);
   const root = found.slice(0, -"range.toml".length);
   const inside = [...files].filter(([name]) => name.startsWith(root));
   const folder = root.split("/").at(-2) ?? "";
@@ -98,11 +98,8 @@ async function taken(texts) {
     try {
       return JSON.parse(JSON.stringify(parse(texts[name]))); // dates as texts
     } catch (error) {
-      const place = error.line ? ` in line ${error.line}` : "";
-      throw new NoFolder(
-        `The file “${name}” cannot be read${place}: texts stand in quotation marks, lists in ` +
-          "square brackets. Mend it in a text editor, then import it again.",
-      );
+      const place = error.line ? inLine(error.line) : "";
+      throw new NoFolder(fileNotRead(name, place));
     }
   };
   const tables = TABLES.map((table) => {
@@ -120,9 +117,7 @@ async function tomlReader() {
   try {
     return await import(new URL("../toml.js", import.meta.url).href);
   } catch {
-    throw new CannotGoOn(
-      "The part that reads such folders is not on this device yet. Try it with a signal.",
-    );
+    throw new CannotGoOn(FOLDER_PART_NOT_HERE);
   }
 }
 

@@ -9,9 +9,17 @@ import { leaveScreen } from "../parts/navigation.js";
 import { saveChange } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
 import { POINTING, newMove, rowsOf } from "./own-range.js";
-
-const HELD_BY_IT =
-  "Not saved. What you keep of it goes by this number. Give it another one rather than none.";
+import {
+  DELETE_IT_ANYWAY,
+  HELD_BY_IT,
+  IT_IS_IN_THE_BIN,
+  NUMBER_CHANGED,
+  ONE_RECORD_OF_YOURS_IS,
+  recordsOfIt,
+  recordsOfYoursAre,
+  rowDeleted,
+  THEY_STAY,
+} from "./own-words.js";
 
 /** The records that are of an item, or of a variant. */
 function held(row) {
@@ -47,7 +55,7 @@ export async function renumbered(id, number) {
       .filter(({ now, was }) => now === item.number && item.number !== "" && was !== number)
       .map((one) => setting(one.id, "now", one.now, number));
     const move = newMove(item.range, { what: "item", was: item.number, now: number });
-    kept = await saveChange("Number changed", [
+    kept = await saveChange(NUMBER_CHANGED, [
       setting(id, "number", item.number, number),
       ...mine.map((one) => setting(one.id, "item", one.item, number)),
       ...back,
@@ -63,24 +71,18 @@ export async function deleted(what, row, rows) {
   const mine = held(row).length;
   const done = async () => {
     const edits = rows.map(({ id }) => trashing(id));
-    const said = "It is in the bin.";
-    if (await saveChange(`${what} deleted`, edits, { said })) leaveScreen();
+    const said = IT_IS_IN_THE_BIN;
+    if (await saveChange(rowDeleted(what), edits, { said })) leaveScreen();
   };
   if (mine === 0) {
     await done();
     return;
   }
   const shut = sheet(
-    `${mine === 1 ? "1 record of yours is" : `${mine} records of yours are`} of it`,
-    el(
-      "p",
-      {},
-      "They stay in your collection, wants or notebook with their number, but the app can no " +
-        "longer say what they are. If it only has a new number, change the number instead: they " +
-        "follow.",
-    ),
+    recordsOfIt(mine === 1 ? ONE_RECORD_OF_YOURS_IS : recordsOfYoursAre(mine)),
+    el("p", {}, THEY_STAY),
     button(
-      "Delete it anyway",
+      DELETE_IT_ANYWAY,
       () => {
         shut();
         run(done);

@@ -1,3 +1,5 @@
+import { THE_WHOLE_FILE } from "./words.js";
+
 /** Does a value fit a JSON Schema? As much of it as the schema of a compiled pack uses. */
 const TYPES = {
   object: (value) => typeof value === "object" && value !== null && !Array.isArray(value),
@@ -29,7 +31,7 @@ function fit(root, schema, value, at) {
     (!schema.enum || schema.enum.includes(value)) &&
     !(value < schema.minimum || value > schema.maximum || value <= schema.exclusiveMinimum) &&
     !(value.length < schema.minItems || value.length > schema.maxItems);
-  if (!plain) return at.join(", ") || "the whole file";
+  if (!plain) return at.join(", ") || THE_WHOLE_FILE;
   if (schema.type === "object") return fitObject(root, schema, value, at);
   if (schema.type === "array") return fitArray(root, schema, value, at);
   return "";

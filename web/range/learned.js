@@ -9,6 +9,25 @@ import { choice } from "../parts/fields.js";
 import { percent, small, variantName } from "../parts/say.js";
 import { saver } from "../parts/saving.js";
 import { compileRange } from "./keep-compiled.js";
+import {
+  alonePiecesTell,
+  HOW_MUCH_IS_NOT_WRITTEN_DOWN,
+  HOW_OFTEN_A_VARIANT_IS_MET,
+  LEARN_FROM_THEM,
+  LEARNING,
+  namedByYou,
+  NO,
+  noneSaysWhich,
+  ofYourCountedAs,
+  pieceCount,
+  replacedCountedAs,
+  stateCountedAs,
+  TURNED_OUT_REPLACED,
+  VARIES_WITHIN_ONE,
+  WHAT_NO_MEANS,
+  WHAT_YOUR_PIECES_SHOW,
+  YES,
+} from "./trying-words.js";
 
 /** @import { Gap, Learned, Pack } from "../data/engine-types.d.ts" */
 
@@ -20,17 +39,17 @@ export async function learnedScreen(_, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "What your pieces show"),
+    heading(1, WHAT_YOUR_PIECES_SHOW),
     el("p", {}, standing(range, learned)),
     choice(
-      "Learn from them",
+      LEARN_FROM_THEM,
       [
-        ["", "Yes"],
-        ["no", "No"],
+        ["", YES],
+        ["no", NO],
       ],
       range.learns ?? "",
-      saver(id, "learns", "Learning"),
-      "What you wrote down stays as it is. With “No” the range counts as written.",
+      saver(id, "learns", LEARNING),
+      WHAT_NO_MEANS,
     ),
     ...(learned ? told(pack, learned) : []),
     ...unwritten(pack, gaps),
@@ -39,42 +58,34 @@ export async function learnedScreen(_, { id }) {
 
 /** @param {{ name: string }} range @param {Learned | null} learned */
 function standing({ name }, learned) {
-  if (!learned || learned.pieces === 0)
-    return (
-      `No piece of ${name} in your collection says which variant it is yet. Once you say so ` +
-      "on a piece, it counts here. What the app only thinks likely never does."
-    );
-  const count = learned.pieces === 1 ? "1 piece" : `${learned.pieces} pieces`;
-  return (
-    `${count} in your collection whose variant you named yourself. What the app only ` +
-    "thinks likely does not count."
-  );
+  if (!learned || learned.pieces === 0) return noneSaysWhich(name);
+  const count = learned.pieces === 1 ? "1 piece" : pieceCount(learned.pieces);
+  return namedByYou(count);
 }
 
 /** @param {Pack} pack @param {Learned} learned */
 function told(pack, { variants, states, parts }) {
   return [
-    ...lines("How often a variant is met", variants, ({ variant, owned, of, share }) => [
+    ...lines(HOW_OFTEN_A_VARIANT_IS_MET, variants, ({ variant, owned, of, share }) => [
       variantName(pack, variant),
-      `${owned} of your ${of}: counted as ${percent(share)} of them`,
+      ofYourCountedAs(owned, of, percent(share)),
     ]),
-    ...lines("What varies within one variant", states, ({ variant, feature, seen, of, shares }) => [
+    ...lines(VARIES_WITHIN_ONE, states, ({ variant, feature, seen, of, shares }) => [
       variantName(pack, variant),
       seenWords(pack.features[feature], seen, of, shares),
     ]),
-    ...lines("Parts that turned out replaced", parts, ({ part, replaced, of, swap }) => [
+    ...lines(TURNED_OUT_REPLACED, parts, ({ part, replaced, of, swap }) => [
       pack.parts[part].name,
-      `${replaced} of ${of}: counted as ${percent(swap)}`,
+      replacedCountedAs(replaced, of, percent(swap)),
     ]),
   ];
 }
 
 /** @param {Pack} pack @param {Gap[]} gaps */
 function unwritten(pack, gaps) {
-  return lines("How much is not written down", gaps, ({ kind, new: alone, of, share }) => [
+  return lines(HOW_MUCH_IS_NOT_WRITTEN_DOWN, gaps, ({ kind, new: alone, of, share }) => [
     pack.kinds[kind].plural,
-    `For ${alone} of your ${of}, that one piece is all that tells of its variant. So about ` +
-      `${percent(share)} of what you meet is probably not written down yet.`,
+    alonePiecesTell(alone, of, percent(share)),
   ]);
 }
 
@@ -98,6 +109,6 @@ function seenWords({ name, states }, seen, of, shares) {
   const each = states
     .map((state, place) => [small(state.name), seen[place], shares[place]])
     .filter(([, count]) => count > 0)
-    .map(([state, count, share]) => `${count} of ${of} ${state} (counted as ${percent(share)})`);
+    .map(([state, count, share]) => stateCountedAs(count, of, state, percent(share)));
   return `${name}: ${each.join(", ")}`;
 }

@@ -1,6 +1,7 @@
 /** A list from a file (CSV, XLSX) or from the clipboard, as rows of cells. */
 import { NoZip, unzipped } from "../parts/zip.js";
 import { numbered, workbookRows } from "./workbook.js";
+import { NO_LIST_IN_IT, NOT_A_LIST, TOO_LARGE_FOR_A_LIST, tooManyRows } from "./list-words.js";
 
 const MOST = 20_000_000; // bytes
 const MOST_ROWS = 2000;
@@ -16,8 +17,7 @@ export class NoList extends Error {}
  * NoList.
  */
 export async function rowsOfFile(file) {
-  if (file.size > MOST)
-    throw new NoList("This file is too large to be a list. Take pictures out of it, or split it.");
+  if (file.size > MOST) throw new NoList(TOO_LARGE_FOR_A_LIST);
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
     try {
@@ -27,11 +27,7 @@ export async function rowsOfFile(file) {
     }
   }
   const text = decoded(bytes);
-  if (text.includes("\0"))
-    throw new NoList(
-      "This is not a list. Open it in a spreadsheet program, save it as XLSX or CSV, and choose " +
-        "that file.",
-    );
+  if (text.includes("\0")) throw new NoList(NOT_A_LIST);
   return sound(parsed(text, delimiterOf(text)));
 }
 
@@ -49,13 +45,8 @@ function sound(rows) {
       ),
     )
     .filter((row) => row.some((cell) => cell !== ""));
-  if (full.length < 2)
-    throw new NoList("There is no list in it: the first row must say what the columns are.");
-  if (full.length > MOST_ROWS)
-    throw new NoList(
-      `This list has ${full.length.toLocaleString("en-GB")} rows, and at most 2,000 are taken ` +
-        "in at once. Split it, and import one part after the other.",
-    );
+  if (full.length < 2) throw new NoList(NO_LIST_IN_IT);
+  if (full.length > MOST_ROWS) throw new NoList(tooManyRows(full.length.toLocaleString("en-GB")));
   return full.slice(headingsAt(full));
 }
 

@@ -12,17 +12,51 @@ import { longList } from "../parts/long-list.js";
 import { goTo } from "../parts/navigation.js";
 import { announce } from "../parts/status.js";
 import { NoList, rowsOfFile, rowsOfText } from "./list-files.js";
-import {
-  FIELDS,
-  OF_ITS_OWN,
-  guessed,
-  known,
-  meaning,
-  rowSentence,
-  settledName,
-} from "./list-meant.js";
+import { OF_ITS_OWN, guessed, known, meaning, rowSentence, settledName } from "./list-meant.js";
 import { isThere, itemThere, rowsOfList } from "./list-rows.js";
 import { keepRows } from "./own-range.js";
+import {
+  ANOTHER_LIST,
+  ARE_THERE_ALREADY,
+  BACK_TO_THE_COLUMNS,
+  CHOOSE_A_FILE,
+  columnNumber,
+  EMPTY,
+  FIELDS,
+  FROM_A_LIST,
+  FURTHER_VARIANT,
+  FURTHER_VARIANTS,
+  IN_1_ROW,
+  inRows,
+  IS_THERE_ALREADY,
+  itemsAre,
+  LEAVE_IT_OPEN,
+  leftOutNameless,
+  NEW_ITEM,
+  NEW_ITEMS,
+  ONE_ITEM_IS,
+  PASTE_IT_HERE,
+  READ_WHAT_I_PASTED,
+  ROW_FOR_EACH,
+  rowIsWrong,
+  ROWS,
+  rowsRead,
+  rowStart,
+  SAID_ONCE,
+  SEE_WHAT_CHANGES,
+  seenIn,
+  somethingCalled,
+  somethingNew,
+  THEY_STAY_EMPTY,
+  thoseInTheRange,
+  twoColumnsAre,
+  WHAT_ARE_THESE,
+  WHAT_ARE_THEY,
+  WHAT_CHANGES,
+  whatAreTheColumns,
+  WRITE_THEM_DOWN,
+  YEARS_THAT_CANNOT_BE_READ,
+} from "./list-words.js";
 
 const SAMPLES = 3;
 const FEW = 12; // of what is the same, only so many are told one by one
@@ -44,7 +78,7 @@ export async function listInScreen(_, { range }) {
         const rows = await reading();
         const held = await known(range);
         job = { range, rows, held, settled: {}, kind: "", columns: await guessed(rows, held) };
-        announce(`${rows.length - 1} rows read.`);
+        announce(rowsRead(rows.length - 1));
         draw();
       } catch (error) {
         if (!(error instanceof NoList)) throw error;
@@ -58,7 +92,7 @@ export async function listInScreen(_, { range }) {
     "section",
     { class: "shelf row-wide" },
     el("p", { class: "kicker" }, whole.name),
-    heading(1, "From a list"),
+    heading(1, FROM_A_LIST),
     wrong,
     body,
   );
@@ -68,24 +102,14 @@ export async function listInScreen(_, { range }) {
 function given(taken) {
   const text = el("textarea", { rows: 6, id: "pasted-list" });
   return [
-    el(
-      "p",
-      {},
-      "A row for each item or variant, and a first row that says what the columns are. Nothing " +
-        "is saved before you have seen what changes.",
-    ),
-    fileButton("Choose a file", (file) => taken(() => rowsOfFile(file)), {
+    el("p", {}, ROW_FOR_EACH),
+    fileButton(CHOOSE_A_FILE, (file) => taken(() => rowsOfFile(file)), {
       accept:
         ".csv,.tsv,.txt,.xlsx,text/csv," +
         "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
     }),
-    el(
-      "div",
-      { class: "field" },
-      el("label", { for: "pasted-list" }, "Or paste it here, from a spreadsheet or a page"),
-      text,
-    ),
-    button("Read what I pasted", () => taken(async () => rowsOfText(text.value)), {
+    el("div", { class: "field" }, el("label", { for: "pasted-list" }, PASTE_IT_HERE), text),
+    button(READ_WHAT_I_PASTED, () => taken(async () => rowsOfText(text.value)), {
       class: "plain",
     }),
   ];
@@ -95,15 +119,15 @@ function given(taken) {
 function columns(draw) {
   const { rows, held } = job;
   const [headings, ...lines] = rows;
-  const looks = held.features.map(({ key, name }) => [`seen ${key}`, name]);
+  const looks = held.features.map(({ key, name }) => [seenIn(key), name]);
   const one = (name, place) => {
     const { field, feature } = job.columns[place];
     const samples = [...new Set(lines.map((line) => line[place] ?? "").filter(Boolean))];
-    const own = [OF_ITS_OWN, `Something to look at, called “${name}”`];
+    const own = [OF_ITS_OWN, somethingCalled(name)];
     const options = [...FIELDS, own, ...looks];
-    const now = field === "seen" ? `seen ${feature}` : field;
+    const now = field === "seen" ? seenIn(feature) : field;
     return choice(
-      name || `Column ${place + 1}`,
+      name || columnNumber(place + 1),
       options,
       now,
       (value) => {
@@ -113,7 +137,7 @@ function columns(draw) {
           if (text.startsWith(`${place} `)) delete job.settled[text]; // said of what it was before
         return false;
       },
-      samples.slice(0, SAMPLES).join(" · ") || "Empty",
+      samples.slice(0, SAMPLES).join(" · ") || EMPTY,
     );
   };
   const kinds = held.kinds.map(({ id, name }) => [id, name]);
@@ -122,7 +146,7 @@ function columns(draw) {
     run(async () => {
       const twice = doubled();
       if (twice !== "") {
-        wrong.textContent = `Two columns are “${twice}”. Leave one of them out.`;
+        wrong.textContent = twoColumnsAre(twice);
         announce(wrong.textContent);
         return;
       }
@@ -131,19 +155,14 @@ function columns(draw) {
     });
   const wrong = el("p", { class: "wrong" });
   return [
-    heading(2, `${lines.length} rows: what are the columns?`),
+    heading(2, whatAreTheColumns(lines.length)),
     el("div", { class: "side-by-side" }, headings.map(one)),
-    choice(
-      "What are they, where neither the name nor a column says it?",
-      kinds,
-      job.kind,
-      (kind) => {
-        job.kind = kind;
-        return false;
-      },
-    ),
+    choice(WHAT_ARE_THEY, kinds, job.kind, (kind) => {
+      job.kind = kind;
+      return false;
+    }),
     wrong,
-    button("See what changes", onward, { class: "main wide" }),
+    button(SEE_WHAT_CHANGES, onward, { class: "main wide" }),
     otherList(draw),
   ];
 }
@@ -165,7 +184,7 @@ async function lookAgain() {
 
 function otherList(draw) {
   return button(
-    "Another list",
+    ANOTHER_LIST,
     () => {
       job = null;
       draw();
@@ -191,27 +210,27 @@ function told(draw) {
     return sum === 0 ? "" : `${sum} ${sum === 1 ? one : many}`;
   };
   const sums = [
-    count(({ fresh }) => fresh, "new item", "new items"),
-    count(({ fresh, there }) => !fresh && !there, "further variant", "further variants"),
-    count(({ there }) => there, "is there already", "are there already"),
-    found.left > 0 ? `${found.left} without a number or a name left out` : "",
+    count(({ fresh }) => fresh, NEW_ITEM, NEW_ITEMS),
+    count(({ fresh, there }) => !fresh && !there, FURTHER_VARIANT, FURTHER_VARIANTS),
+    count(({ there }) => there, IS_THERE_ALREADY, ARE_THERE_ALREADY),
+    found.left > 0 ? leftOutNameless(found.left) : "",
   ].filter(Boolean);
   const changes = lines.some(({ there }) => !there);
   return [
-    heading(2, "What changes"),
+    heading(2, WHAT_CHANGES),
     el("p", {}, `${sums.join(", ")}.`),
     ...notUnderstood(draw),
-    changes ? button("Write them down", () => run(written), { class: "main wide" }) : null,
+    changes ? button(WRITE_THEM_DOWN, () => run(written), { class: "main wide" }) : null,
     button(
-      "Back to the columns",
+      BACK_TO_THE_COLUMNS,
       () => {
         job.found = null;
         draw();
       },
       { class: "plain wide" },
     ),
-    ...longList("Rows", lines, ({ line, text }) =>
-      el("p", {}, el("span", { class: "quiet" }, `Row ${job.rows[line + 1].line} `), text),
+    ...longList(ROWS, lines, ({ line, text }) =>
+      el("p", {}, el("span", { class: "quiet" }, rowStart(job.rows[line + 1].line)), text),
     ),
   ].filter(Boolean);
 }
@@ -226,10 +245,10 @@ function notUnderstood(draw) {
       id,
       texts[0],
     ]);
-    const fresh = field === "kind" ? [] : [["new", `Something new: ${text}`]];
+    const fresh = field === "kind" ? [] : [["new", somethingNew(text)]];
     return choice(
       `${rows[0][column]}: “${text}”`,
-      [["", "Leave it open"], ...fresh, ...options],
+      [["", LEAVE_IT_OPEN], ...fresh, ...options],
       "",
       (value) => {
         if (value === "") delete settled[settledName(column, text)];
@@ -237,27 +256,21 @@ function notUnderstood(draw) {
         run(lookAgain).then(draw);
         return false;
       },
-      count === 1 ? "In 1 row" : `In ${count} rows`,
+      count === 1 ? IN_1_ROW : inRows(count),
     );
   };
   const years = found.years
     .slice(0, FEW)
-    .map(({ line, text, wrong }) =>
-      el("li", {}, `Row ${rows[line + 1].line}: “${text}”. ${wrong}`),
-    );
+    .map(({ line, text, wrong }) => el("li", {}, rowIsWrong(rows[line + 1].line, text, wrong)));
   return [
     found.unread.length === 0
       ? null
-      : [
-          heading(2, "What are these?"),
-          el("p", { class: "quiet" }, "Said once, it counts for all rows that have it."),
-          found.unread.map(ask),
-        ],
+      : [heading(2, WHAT_ARE_THESE), el("p", { class: "quiet" }, SAID_ONCE), found.unread.map(ask)],
     years.length === 0
       ? null
       : [
-          heading(2, "Years that cannot be read"),
-          el("p", { class: "quiet" }, "They stay empty; everything else of the rows is imported."),
+          heading(2, YEARS_THAT_CANNOT_BE_READ),
+          el("p", { class: "quiet" }, THEY_STAY_EMPTY),
           el("ul", { class: "plain-list" }, years),
         ],
   ].flat(2);
@@ -272,9 +285,9 @@ async function written() {
     kind,
   });
   const count = found.items.length;
-  const those = count === 1 ? "1 item of the list is" : `${count} items of the list are`;
-  const said = `${those} in the range.`;
-  if (!(await keepRows("From a list", made, { edits, said }))) return;
+  const those = count === 1 ? ONE_ITEM_IS : itemsAre(count);
+  const said = thoseInTheRange(those);
+  if (!(await keepRows(FROM_A_LIST, made, { edits, said }))) return;
   job = null;
   goTo("own", { id: range }, { instead: true, told: true });
 }

@@ -8,19 +8,8 @@ import { small } from "../parts/say.js";
 import { ofRange, ofShelf } from "./describing.js";
 import { rangingRules } from "./keep-compiled.js";
 import { rowsOf } from "./own-range.js";
+import { isNewItem, isVariantOf, isWrittenDown, newText } from "./list-words.js";
 
-/** What a column can be, besides something to look at. */
-export const FIELDS = [
-  ["", "Leave it out"],
-  ["number", "Number"],
-  ["name", "Name"],
-  ["kind", "What it is"],
-  ["variant", "What the variant is called"],
-  ["years", "Made"],
-  ["source", "Who says so"],
-  ["carried", "Printed on the piece itself"],
-  ["note", "Notes"],
-];
 export const OF_ITS_OWN = "own"; // something to look at that is called like the column
 
 /** What a list can be held against: {features (of describing.js), kinds, looked, choices}. */
@@ -147,13 +136,13 @@ function withSettled(choices, place, settled) {
     texts: [...one.texts, ...mine.filter(([, id]) => id === one.id).map(([text]) => text)],
   }));
   const fresh = mine.filter(([, id]) => id === "new");
-  return [...widened, ...fresh.map(([text]) => choice(`new ${text}`, [text]))];
+  return [...widened, ...fresh.map(([text]) => choice(newText(text), [text]))];
 }
 
 /** What a row of the list does, as a sentence. */
 export function rowSentence(item, variant, there) {
   const called = [item.number, item.name].filter(Boolean).join(" ");
   const of = variant.name ? `${called}, ${small(variant.name)}` : called;
-  if (there) return `${of}: is written down already, and stays as it is`;
-  return item.lines[0] === variant.line ? `${of}: a new item` : `${of}: a variant of it`;
+  if (there) return isWrittenDown(of);
+  return item.lines[0] === variant.line ? isNewItem(of) : isVariantOf(of);
 }

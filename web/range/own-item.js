@@ -18,18 +18,58 @@ import { faultsHere } from "./faults.js";
 import { deleted, renumbered } from "./held-pieces.js";
 import { commonField, furtherFields, sourceField } from "./row-fields.js";
 import { copyOf, keepRows, newSource, rowsOf } from "./own-range.js";
-
-// how far each is believed is a guess, no source
-const SAID_BY = [
-  { what: "A catalogue", trust: 0.9 },
-  { what: "A book", trust: 0.8 },
-  { what: "My own piece", trust: 0.9 },
-  { what: "Somebody said so", trust: 0.5 },
-];
-
-const ADD_THERE = "If this is another version of it, add it there as a variant.";
-const NUMBER_FIRST =
-  "Give it a number first, so that your collection can name it. What you call it will do.";
+import {
+  A_VARIANT_WITHOUT_A_NAME_YET,
+  ADD_THERE,
+  ADDED_TO_COLLECTION,
+  ALREADY_YOURS,
+  ANOTHER_BOOK,
+  ANOTHER_SOURCE,
+  ANOTHER_VARIANT_OF_IT,
+  ANSWER_WHAT_YOU_SEE,
+  AS_FIRST_NOTED,
+  AS_ON_THE_PIECE,
+  BETWEEN_STATES,
+  COPY_IT,
+  EMPTY_AS_FOR_THE_ITEM,
+  EXAMPLE_OF_A_SOURCE,
+  EXAMPLE_OF_A_VARIANT,
+  EXAMPLE_OF_YEARS,
+  FURTHER_SOURCE,
+  hasThisNumber,
+  HOW_DO_YOU_KNOW,
+  IT_IS_IN_YOUR_COLLECTION,
+  IT_IS_MINE_ADD_TO_COLLECTION,
+  MADE,
+  madeAsSaid,
+  MORE_ABOUT_IT,
+  NAME,
+  NEW_VARIANT,
+  newText,
+  NOT_NOTED,
+  NOT_RECORDED,
+  NOTED,
+  NOTES,
+  NUMBER,
+  NUMBER_FIRST,
+  OF_YOUR_OWN_TO_LOOK_AT,
+  OTHER_YEARS,
+  OTHERWISE_SAID,
+  SAID_BY,
+  SOMETHING_ELSE_IS_DIFFERENT,
+  SOURCE,
+  THE_ITEM,
+  THE_VARIANT,
+  VARIANT_COPIED,
+  variantOf,
+  VARIANTS,
+  WHAT_IT_IS_CALLED,
+  WHICH_ONE,
+  WHO_SAYS_SO,
+  WHO_SAYS_SO_CHANGED,
+  WITHOUT_A_NAME_YET,
+  YEARS,
+} from "./own-words.js";
 
 /** The item `id`. */
 export async function entryScreen(_, { id }) {
@@ -47,23 +87,23 @@ export async function entryScreen(_, { id }) {
     el(
       "div",
       { class: "row" },
-      button("Answer what you see", () => goTo("looking", { id }), { class: "main" }),
-      button("Another variant of it", () => run(() => another(item, variants)), {
+      button(ANSWER_WHAT_YOU_SEE, () => goTo("looking", { id }), { class: "main" }),
+      button(ANOTHER_VARIANT_OF_IT, () => run(() => another(item, variants)), {
         class: "plain",
       }),
     ),
     numberField(item),
-    textField("Name", item.name, save("name", "Name")),
-    dateField("Made", item.years, save("years", "Years"), {
-      hint: "For example: about 1957, 1957 to 61, before 1960. Leave it empty if you do not know.",
+    textField(NAME, item.name, save("name", NAME)),
+    dateField(MADE, item.years, save("years", YEARS), {
+      hint: EXAMPLE_OF_YEARS,
     }),
     ...saidBy(item, save),
     putDownList(item, features),
-    button("Something of your own to look at", () => ownFeature(item), { class: "link" }),
+    button(OF_YOUR_OWN_TO_LOOK_AT, () => ownFeature(item), { class: "link" }),
     variants.length > 1 ? variantList(variants) : null,
     mine(item),
-    longField("Notes", item.note, save("note", "Notes")),
-    el("details", { class: "filters" }, el("summary", {}, "More about it"), ...furtherFields(item)),
+    longField(NOTES, item.note, save("note", NOTES)),
+    el("details", { class: "filters" }, el("summary", {}, MORE_ABOUT_IT), ...furtherFields(item)),
     button("Delete", () => run(() => away(item)), { class: "plain" }),
   );
 }
@@ -73,34 +113,32 @@ function numberField(item) {
     const twin = rowsOf(item.range, "range_item").find(
       (one) => one.id !== item.id && text !== "" && one.number === text,
     );
-    return twin
-      ? `Not saved. ${itemTitle(twin)} has this number already. ${ADD_THERE}`
-      : renumbered(item.id, text);
+    return twin ? hasThisNumber(itemTitle(twin), ADD_THERE) : renumbered(item.id, text);
   };
-  return textField("Number", item.number, check, {
-    hint: "As on the piece or its box. Leave it empty if there is none.",
+  return textField(NUMBER, item.number, check, {
+    hint: AS_ON_THE_PIECE,
   });
 }
 
 /** Who says so: what was said before in this range, or something new. */
 function saidBy(item, save) {
-  const keep = save("source", "Who says so");
+  const keep = save("source", WHO_SAYS_SO);
   const settle = async (value) => {
     if (!value.startsWith("new ")) return keep(value);
     const source = newSource(item.range, SAID_BY[Number(value.slice(4))]);
     const edit = setting(item.id, "source", item.source, source.id);
-    const kept = await keepRows("Who says so changed", [source], { edits: [edit] });
+    const kept = await keepRows(WHO_SAYS_SO_CHANGED, [source], { edits: [edit] });
     if (kept) run(redraw);
     return kept;
   };
   const chosen = record(item.source);
   return [
-    choice("How do you know?", sayings(item.range), item.source, settle),
+    choice(HOW_DO_YOU_KNOW, sayings(item.range), item.source, settle),
     chosen ? whichOne(chosen) : null,
     (item.other_years ?? []).map((pair, place) => otherSaying(item, pair, place)),
     item.source === "" || item.years === ""
       ? null
-      : button("Another source says otherwise", () => run(() => otherwise(item)), {
+      : button(OTHERWISE_SAID, () => run(() => otherwise(item)), {
           class: "link",
         }),
   ];
@@ -108,14 +146,14 @@ function saidBy(item, save) {
 
 /** What can be said to say so. */
 function sayings(range) {
-  const fresh = SAID_BY.map(({ what }, place) => [`new ${place}`, `${what}…`]);
+  const fresh = SAID_BY.map(({ what }, place) => [newText(place), `${what}…`]);
   const there = rowsOf(range, "range_source").map(({ id, what }) => [id, what]);
-  return [["", "Not noted"], ...there, ...fresh];
+  return [["", NOT_NOTED], ...there, ...fresh];
 }
 
 function whichOne(source) {
-  return textField("Which one?", source.what, saver(source.id, "what", "Source"), {
-    hint: "So that you find it again, for example: Summer catalogue 1958.",
+  return textField(WHICH_ONE, source.what, saver(source.id, "what", SOURCE), {
+    hint: EXAMPLE_OF_A_SOURCE,
   });
 }
 
@@ -125,21 +163,21 @@ function otherSaying(item, [id, years], place) {
   const save = (text) => {
     const shown = record(item.id).other_years;
     const next = shown.map((pair, at) => (at === place ? [id, text] : pair));
-    return saver(item.id, "other_years", "Other years")(next);
+    return saver(item.id, "other_years", OTHER_YEARS)(next);
   };
   return [
-    dateField(`Made, as ${small(source?.what ?? "another source")} says`, years, save),
+    dateField(madeAsSaid(small(source?.what ?? ANOTHER_SOURCE)), years, save),
     source ? whichOne(source) : null,
   ];
 }
 
 async function otherwise(item) {
-  const source = newSource(item.range, { what: "Another book", trust: 0.8 });
+  const source = newSource(item.range, { what: ANOTHER_BOOK, trust: 0.8 });
   const edit = {
     id: item.id,
     alter: (now) => ({ ...now, other_years: [...(now.other_years ?? []), [source.id, ""]] }),
   };
-  if (await keepRows("Another source", [source], { edits: [edit] })) await redraw();
+  if (await keepRows(FURTHER_SOURCE, [source], { edits: [edit] })) await redraw();
 }
 
 /** What is put down, each with its drawing; a tap asks it again. */
@@ -148,10 +186,10 @@ function putDownList(row, features) {
   if (put.length === 0) return null;
   return el(
     "ul",
-    { class: "put-down", "aria-label": "Noted" },
+    { class: "put-down", "aria-label": NOTED },
     put.map((feature) => {
       const states = seenOn(row, feature);
-      const said = states.map(({ caption }) => caption).join(" or ") || "Not recorded";
+      const said = states.map(({ caption }) => caption).join(BETWEEN_STATES) || NOT_RECORDED;
       return el(
         "li",
         {},
@@ -171,16 +209,16 @@ function putDownList(row, features) {
 
 function variantList(variants) {
   return [
-    heading(2, "Variants"),
+    heading(2, VARIANTS),
     el(
       "ul",
-      { class: "found", "aria-label": "Variants" },
+      { class: "found", "aria-label": VARIANTS },
       variants.map((one, place) =>
         el(
           "li",
           {},
           button(
-            el("strong", {}, one.name || (place === 0 ? "As first noted" : "Without a name yet")),
+            el("strong", {}, one.name || (place === 0 ? AS_FIRST_NOTED : WITHOUT_A_NAME_YET)),
             () => goTo("version", { id: one.id }),
             { class: "hit" },
           ),
@@ -193,7 +231,7 @@ function variantList(variants) {
 /** A variant like the latest one; what differs is tapped next. */
 async function another(item, variants) {
   const variant = copyOf(variants[variants.length - 1], { name: "" });
-  if (await keepRows("New variant", [variant])) goTo("differing", { id: variant.id });
+  if (await keepRows(NEW_VARIANT, [variant])) goTo("differing", { id: variant.id });
 }
 
 /** Into the collection with it, or to where it is there. */
@@ -203,7 +241,7 @@ function mine(item) {
     (one) => item.number !== "" && one.pack === pack && one.item === item.number,
   );
   if (there)
-    return button("It is in your collection", () => goTo("piece", { id: there.id }), {
+    return button(ALREADY_YOURS, () => goTo("piece", { id: there.id }), {
       class: "plain wide",
     });
   const collect = () =>
@@ -215,14 +253,14 @@ function mine(item) {
       const [variant, ...more] = variantsIn(item);
       const of = variant && more.length === 0 ? [{ variant: variant.key, chance: 1 }] : [];
       const piece = blank("piece", { pack, item: record(item.id).number, of });
-      const said = "It is in your collection.";
-      if (await saveChange("Added to collection", [making(piece)], { said })) redraw();
+      const said = IT_IS_IN_YOUR_COLLECTION;
+      if (await saveChange(ADDED_TO_COLLECTION, [making(piece)], { said })) redraw();
     });
-  return button("It is mine: add to collection", collect, { class: "plain wide" });
+  return button(IT_IS_MINE_ADD_TO_COLLECTION, collect, { class: "plain wide" });
 }
 
 async function away(item) {
-  await deleted("Item", item, [item, ...variantsIn(item)]);
+  await deleted(THE_ITEM, item, [item, ...variantsIn(item)]);
 }
 
 /** The variant `id`: what is different on it from the others of its item. */
@@ -231,10 +269,10 @@ export async function versionScreen(_, { id }) {
   if (!variant || variant.trashed !== "") return gone();
   const item = record(variant.item);
   const save = (field, what) => saver(id, field, what);
-  const title = heading(1, variant.name || "A variant without a name yet");
+  const title = heading(1, variant.name || A_VARIANT_WITHOUT_A_NAME_YET);
   const faults = await faultsHere(variant);
-  const name = textField("What it is called", variant.name, save("name", "Name"), {
-    hint: "By what is different, for example: with metal horns.",
+  const name = textField(WHAT_IT_IS_CALLED, variant.name, save("name", NAME), {
+    hint: EXAMPLE_OF_A_VARIANT,
   });
   const remove = button("Delete", () => run(() => awayWith(variant)), { class: "plain" });
   if (!item || item.gone) return el("section", { class: "shelf" }, title, ...faults, name, remove);
@@ -244,30 +282,29 @@ export async function versionScreen(_, { id }) {
     { class: "shelf" },
     title,
     ...faults,
-    el("p", { class: "quiet" }, `A variant of ${itemTitle(item)}`),
+    el("p", { class: "quiet" }, variantOf(itemTitle(item))),
     name,
-    dateField("Made", variant.years, save("years", "Years"), {
-      hint: "Leave it empty where it is as for the item, or not known.",
+    dateField(MADE, variant.years, save("years", YEARS), {
+      hint: EMPTY_AS_FOR_THE_ITEM,
     }),
     sourceField(variant),
     commonField(variant),
     putDownList(variant, features),
-    button("Something else is different", () => goTo("differing", { id }), {
+    button(SOMETHING_ELSE_IS_DIFFERENT, () => goTo("differing", { id }), {
       class: "plain wide",
     }),
-    longField("Notes", variant.note, save("note", "Notes")),
-    button("Copy it", () => run(() => copied(variant)), { class: "plain" }),
+    longField(NOTES, variant.note, save("note", NOTES)),
+    button(COPY_IT, () => run(() => copied(variant)), { class: "plain" }),
     remove,
   );
 }
 
 async function awayWith(variant) {
-  await deleted("Variant", variant, [variant]);
+  await deleted(THE_VARIANT, variant, [variant]);
 }
 
 /** Another one like it, to change what differs. */
 async function copied(variant) {
   const copy = copyOf(variant, { name: "" });
-  if (await keepRows("Variant copied", [copy]))
-    goTo("differing", { id: copy.id }, { instead: true });
+  if (await keepRows(VARIANT_COPIED, [copy])) goTo("differing", { id: copy.id }, { instead: true });
 }

@@ -22,6 +22,34 @@ import {
 import { itemTitle } from "./item-title.js";
 import { keepRows, newFeature, newState, seenField } from "./own-range.js";
 import { smallPhoto } from "./small-photo.js";
+import {
+  ADD_IT,
+  BACK_TO_IT,
+  CANT_SEE_IT,
+  IN_TWO_OR_THREE_WORDS,
+  IN_WORDS,
+  isNoted,
+  NAME_IT_IN_WORDS,
+  notedFor,
+  OF_YOUR_OWN_TO_LOOK_AT,
+  ONE_THING_LEFT,
+  PHOTOGRAPH_IT,
+  SOMETHING_ELSE,
+  SOMETHING_ELSE_IS_DIFFERENT,
+  TAP_WHAT_YOU_SEE,
+  THAT_IS_ALL,
+  THAT_IS_ALL_THERE_IS,
+  THAT_WILL_DO,
+  THE_LAST_ONE,
+  THE_NEXT_PIECE,
+  thingsLeft,
+  variantOf,
+  WHAT_DO_YOU_SEE,
+  WHAT_DO_YOU_SEE_THERE,
+  WHAT_IS_DIFFERENT,
+  WHAT_YOU_SEE,
+  WHERE_DO_YOU_LOOK,
+} from "./own-words.js";
 
 /**
  * What is seen of one feature of the item or variant `id`: `feature` (a key), else the next that
@@ -51,9 +79,9 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
     el(
       "div",
       { class: "unsure" },
-      button("Can’t see it", () => onward([feature.key]), { class: "plain" }),
-      button("Something else", () => other(row, feature, onward), { class: "plain" }),
-      button("That will do", leaveScreen, { class: "main" }),
+      button(CANT_SEE_IT, () => onward([feature.key]), { class: "plain" }),
+      button(SOMETHING_ELSE, () => other(row, feature, onward), { class: "plain" }),
+      button(THAT_WILL_DO, leaveScreen, { class: "main" }),
     ),
   );
 }
@@ -61,12 +89,12 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
 /** The question in full, for who wants it. */
 function inWords({ question, where }) {
   const words = [question, where].filter(Boolean).join(" ");
-  return el("details", { class: "in-words" }, el("summary", {}, "In words"), words);
+  return el("details", { class: "in-words" }, el("summary", {}, IN_WORDS), words);
 }
 
 function left(count) {
-  if (count === 0) return "the last one";
-  return count === 1 ? "1 thing left" : `${count} things left`;
+  if (count === 0) return THE_LAST_ONE;
+  return count === 1 ? ONE_THING_LEFT : thingsLeft(count);
 }
 
 function states(row, feature, onward) {
@@ -78,7 +106,7 @@ function states(row, feature, onward) {
   return el(
     "fieldset",
     { class: "choices" },
-    el("legend", {}, "Tap what you see."),
+    el("legend", {}, TAP_WHAT_YOU_SEE),
     el(
       "div",
       { class: "states columns" },
@@ -101,24 +129,24 @@ function allLookedAt(item) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "That is all there is to look at"),
-    el("p", {}, `What you saw is noted for ${itemTitle(item)}.`),
-    button("Back to it", leaveScreen, { class: "main wide" }),
-    button("The next piece", () => goTo("writing", { range: item.range }, { instead: true }), {
+    heading(1, THAT_IS_ALL_THERE_IS),
+    el("p", {}, notedFor(itemTitle(item))),
+    button(BACK_TO_IT, leaveScreen, { class: "main wide" }),
+    button(THE_NEXT_PIECE, () => goTo("writing", { range: item.range }, { instead: true }), {
       class: "plain wide",
     }),
-    button("Something of your own to look at", () => ownFeature(item), { class: "plain wide" }),
+    button(OF_YOUR_OWN_TO_LOOK_AT, () => ownFeature(item), { class: "plain wide" }),
   );
 }
 
 /** What is seen, when no drawing shows it: named, with a photo where one is wanted. */
 function other(row, feature, onward) {
-  named("What do you see?", async (name, photo) => {
+  named(WHAT_DO_YOU_SEE, async (name, photo) => {
     const { rows, own } = rowsFor(row.range, feature);
     const state = newState(own, { name, drawing: photo });
     const edit = { id: row.id, alter: (now) => ({ ...now, [seenField(own.id)]: [state.id] }) };
     const edits = [edit, ...withKind(own, itemOf(row).kind)];
-    if (await keepRows(`${feature.name} noted`, [...rows, state], { edits })) onward();
+    if (await keepRows(isNoted(feature.name), [...rows, state], { edits })) onward();
   });
 }
 
@@ -126,29 +154,24 @@ function other(row, feature, onward) {
 export function ownFeature(item) {
   const what = el("input", { type: "text", id: "own-feature", autocomplete: "off" });
   named(
-    "What do you see there?",
+    WHAT_DO_YOU_SEE_THERE,
     async (name, photo) => {
-      const called = what.value.trim() || "Something else";
+      const called = what.value.trim() || SOMETHING_ELSE;
       const feature = newFeature(item.range, { name: called, kinds: [item.kind] });
       const state = newState(feature, { name, drawing: photo });
       const edit = {
         id: item.id,
         alter: (now) => ({ ...now, [seenField(feature.id)]: [state.id] }),
       };
-      if (await keepRows(`${called} noted`, [feature, state], { edits: [edit] })) await redraw();
+      if (await keepRows(isNoted(called), [feature, state], { edits: [edit] })) await redraw();
     },
-    el(
-      "div",
-      { class: "field" },
-      el("label", { for: "own-feature" }, "Where do you look? For example: lamp brackets"),
-      what,
-    ),
+    el("div", { class: "field" }, el("label", { for: "own-feature" }, WHERE_DO_YOU_LOOK), what),
   );
 }
 
 function named(title, settle, before = null) {
   const name = el("input", { type: "text", id: "own-state", autocomplete: "off" });
-  const said = el("p", { class: "quiet" }, "In two or three words.");
+  const said = el("p", { class: "quiet" }, IN_TWO_OR_THREE_WORDS);
   const shown = el("div", {});
   let photo = "";
   const camera = el("input", {
@@ -169,15 +192,15 @@ function named(title, settle, before = null) {
   const shut = sheet(
     title,
     before,
-    el("div", { class: "field" }, el("label", { for: "own-state" }, "What you see"), name),
+    el("div", { class: "field" }, el("label", { for: "own-state" }, WHAT_YOU_SEE), name),
     said,
     shown,
-    el("label", { class: "plain file" }, "Photograph it", camera),
+    el("label", { class: "plain file" }, PHOTOGRAPH_IT, camera),
     button(
-      "Add it",
+      ADD_IT,
       () => {
         if (name.value.trim() === "") {
-          said.textContent = "Name what you see first, in two or three words.";
+          said.textContent = NAME_IT_IN_WORDS;
           said.className = "wrong";
           announce(said.textContent);
           name.focus();
@@ -209,7 +232,7 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
     "section",
     { class: "card" },
     el("p", { class: "quiet" }, ofWhat(row, item)),
-    heading(1, "What is different?"),
+    heading(1, WHAT_IS_DIFFERENT),
     el(
       "div",
       { class: "states columns dense" },
@@ -220,7 +243,7 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
       : el(
           "details",
           { class: "filters" },
-          el("summary", {}, "Something else is different"),
+          el("summary", {}, SOMETHING_ELSE_IS_DIFFERENT),
           el(
             "div",
             { class: "row" },
@@ -231,14 +254,14 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
       ? el(
           "div",
           { class: "unsure" },
-          button("That is all", () => goTo("entry", { id }, { instead: true }), { class: "main" }),
+          button(THAT_IS_ALL, () => goTo("entry", { id }, { instead: true }), { class: "main" }),
         )
       : null,
   );
 }
 
 function ofWhat(row, item) {
-  return row === item ? itemTitle(item) : `A variant of ${itemTitle(item)}`;
+  return row === item ? itemTitle(item) : variantOf(itemTitle(item));
 }
 
 function tile(item, row, feature, pick) {
@@ -273,7 +296,7 @@ function differently(row, item, feature) {
     el(
       "fieldset",
       { class: "choices" },
-      el("legend", {}, "Tap what you see."),
+      el("legend", {}, TAP_WHAT_YOU_SEE),
       el(
         "div",
         { class: "states columns" },

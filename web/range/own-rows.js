@@ -25,22 +25,57 @@ import {
   usesOf,
 } from "./own-range.js";
 import { fieldsOf, rowAbout, rowName } from "./row-fields.js";
+import {
+  A_CAUTION,
+  A_KIND_OF_PIECE,
+  A_PART,
+  A_SOURCE,
+  ADD_WHAT_CAN_BE_SEEN,
+  addOne,
+  CATALOGUES_AND_BOOKS,
+  CHANGE_THE_DRAWING,
+  DELETE_IT,
+  DRAW_OR_PHOTOGRAPH_IT,
+  IT_IS_IN_THE_BIN,
+  KINDS_OF_PIECE,
+  NEW_KIND,
+  NEW_PART,
+  NEW_SOURCE,
+  NEW_WHAT_CAN_BE_SEEN,
+  newOne,
+  NUMBERS_THAT_CHANGED,
+  oneUp,
+  ORDER_CHANGED,
+  PARTS_THAT_GET_SWAPPED,
+  placeCount,
+  placesSaySo,
+  rowDeleted,
+  SOMETHING_NEW,
+  SOMETHING_TO_LOOK_AT,
+  somethingElseNumber,
+  TAKES_TWO,
+  WHAT_CAN_BE_SEEN_THERE,
+  WHAT_IT_IS_MADE_OF,
+  WHAT_TO_LOOK_AT,
+  WHAT_TO_TAKE_CARE_WITH,
+  whetherToDelete,
+} from "./own-words.js";
 
 /** The sorts of rows, with what a list of them is called, one of them, and how one is begun. */
 const SORTS = {
-  range_kind: ["Kinds of piece", "a kind of piece", newKind, { name: "New kind" }],
-  range_feature: ["What to look at", "something to look at", newFeature, { name: "Something new" }],
-  range_part: ["Parts that get swapped", "a part", newPart, { name: "New part" }],
-  range_source: ["Catalogues and books", "a source", newSource, { what: "New source" }],
-  range_caution: ["What to take care with", "a caution", newCaution, { text: "" }],
-  range_move: ["Numbers that changed", "", null, {}],
+  range_kind: [KINDS_OF_PIECE, A_KIND_OF_PIECE, newKind, { name: NEW_KIND }],
+  range_feature: [WHAT_TO_LOOK_AT, SOMETHING_TO_LOOK_AT, newFeature, { name: SOMETHING_NEW }],
+  range_part: [PARTS_THAT_GET_SWAPPED, A_PART, newPart, { name: NEW_PART }],
+  range_source: [CATALOGUES_AND_BOOKS, A_SOURCE, newSource, { what: NEW_SOURCE }],
+  range_caution: [WHAT_TO_TAKE_CARE_WITH, A_CAUTION, newCaution, { text: "" }],
+  range_move: [NUMBERS_THAT_CHANGED, "", null, {}],
 };
 
 /** The ways to each list, with how many there are. */
 export function rowLists(range) {
   return el(
     "ul",
-    { class: "found", "aria-label": "What it is made of" },
+    { class: "found", "aria-label": WHAT_IT_IS_MADE_OF },
     Object.entries(SORTS)
       .map(([type, [label, , begin]]) => ({
         type,
@@ -71,14 +106,14 @@ export function rowsScreen(_, { range, type }) {
   const add = () =>
     run(async () => {
       const row = begin(range, fresh);
-      if (await keepRows(`New: ${one}`, [row])) goTo("row", { id: row.id });
+      if (await keepRows(newOne(one), [row])) goTo("row", { id: row.id });
     });
   return el(
     "section",
     { class: "shelf" },
     el("p", { class: "kicker" }, whole.name),
     heading(1, label),
-    begin ? button(`Add ${one}`, add, { class: "main wide" }) : null,
+    begin ? button(addOne(one), add, { class: "main wide" }) : null,
     el("ul", { class: "found", "aria-label": label }, rowsOf(range, type).map(line)),
   );
 }
@@ -120,7 +155,7 @@ function drawingOf(row) {
   return button(
     [
       pictured(row.drawing),
-      el("span", {}, row.drawing === "" ? "Draw or photograph it" : "Change the drawing"),
+      el("span", {}, row.drawing === "" ? DRAW_OR_PHOTOGRAPH_IT : CHANGE_THE_DRAWING),
     ],
     () => goTo("pad", { id: row.id }),
     { class: "plain wide" },
@@ -132,24 +167,18 @@ function statesOf(feature) {
   const states = rowsOf(feature.range, "range_state").filter((one) => one.feature === feature.id);
   const add = () =>
     run(async () => {
-      const state = newState(feature, { name: `Something else ${states.length + 1}` });
-      if (await keepRows("New: what can be seen", [state])) goTo("row", { id: state.id });
+      const state = newState(feature, { name: somethingElseNumber(states.length + 1) });
+      if (await keepRows(NEW_WHAT_CAN_BE_SEEN, [state])) goTo("row", { id: state.id });
     });
   return [
-    heading(2, "What can be seen there"),
-    states.length < 2
-      ? el(
-          "p",
-          { class: "quiet" },
-          "It takes two to choose between: with this one alone it is not asked.",
-        )
-      : null,
+    heading(2, WHAT_CAN_BE_SEEN_THERE),
+    states.length < 2 ? el("p", { class: "quiet" }, TAKES_TWO) : null,
     el(
       "ul",
-      { class: "found", "aria-label": "What can be seen there" },
+      { class: "found", "aria-label": WHAT_CAN_BE_SEEN_THERE },
       states.map((state, place) => [line(state), place > 0 ? earlier(states, place) : null]),
     ),
-    button("Add what can be seen", add, { class: "plain wide" }),
+    button(ADD_WHAT_CAN_BE_SEEN, add, { class: "plain wide" }),
   ];
 }
 
@@ -162,17 +191,17 @@ function earlier(states, place) {
         setting(state.id, "at", state.at, before.at),
         setting(before.id, "at", before.at, state.at),
       ];
-      if (await saveChange("Order changed", edits)) await redraw();
+      if (await saveChange(ORDER_CHANGED, edits)) await redraw();
     });
-  return el("li", {}, button(`${state.name}: one up`, swap, { class: "link" }));
+  return el("li", {}, button(oneUp(state.name), swap, { class: "link" }));
 }
 
 /** Takes a row away; what uses it is told first. */
 async function away(row) {
   const uses = usesOf(row);
   const done = async () => {
-    const kept = await saveChange(`${rowName(row)} deleted`, [trashing(row.id)], {
-      said: "It is in the bin.",
+    const kept = await saveChange(rowDeleted(rowName(row)), [trashing(row.id)], {
+      said: IT_IS_IN_THE_BIN,
     });
     if (kept) leaveScreen();
   };
@@ -181,16 +210,14 @@ async function away(row) {
     return;
   }
   const shut = sheet(
-    `Delete ${small(rowName(row))}?`,
+    whetherToDelete(small(rowName(row))),
     el(
       "p",
       {},
-      `${uses === 1 ? "1 place" : `${uses} places`} in this range ${uses === 1 ? "says" : "say"} ` +
-        "so. Nothing said about it counts then. Nothing else is lost, and it is all there again " +
-        "once you take this out of the bin.",
+      placesSaySo(uses === 1 ? "1 place" : placeCount(uses), uses === 1 ? "says" : "say"),
     ),
     button(
-      "Delete it",
+      DELETE_IT,
       () => {
         shut();
         run(done);

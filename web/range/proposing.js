@@ -7,10 +7,22 @@ import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { dateText } from "../parts/days.js";
 import { run } from "../data/queue.js";
+import {
+  KEEPERS_NOT_REACHED,
+  keepersAnswered,
+  nothingWasSent,
+  proposalOf,
+  PROPOSE_IT_TO_THE_KEEPERS,
+  PROPOSED,
+  SEND_IT,
+  SENT_TO_THE_KEEPERS,
+  STATES_OF_A_PROPOSAL,
+  WHAT_THE_KEEPERS_GET,
+  WORD_OF_THE_KEEPERS,
+} from "./words.js";
 
 const KEY = "proposing"; // under which the word is kept
 const LONGEST = 60_000;
-const STATES = { waiting: "waits", taken: "was taken", declined: "was declined" };
 
 /** A place for what the network says, filled when it does: no screen waits for that. */
 function later(making) {
@@ -28,7 +40,7 @@ export const proposalLines = () => later(lines);
 async function buttonFor(sighting) {
   const { proposals } = await offers();
   if (!proposals) return null;
-  return button("Propose it to the keepers", () => run(() => ask(proposals, sighting)), {
+  return button(PROPOSE_IT_TO_THE_KEEPERS, () => run(() => ask(proposals, sighting)), {
     class: "main wide",
   });
 }
@@ -42,8 +54,12 @@ async function lines() {
   const found = (await answer.json()).proposals;
   if (found.length === 0) return null;
   const line = ({ time, state, said }) =>
-    el("li", {}, `That of ${dateText(time.slice(0, 10))} ${STATES[state]}.${said && ` ${said}`}`);
-  return [heading(2, "Proposed"), el("ul", { class: "plain-list" }, found.map(line))];
+    el(
+      "li",
+      {},
+      proposalOf(dateText(time.slice(0, 10)), STATES_OF_A_PROPOSAL[state], said && ` ${said}`),
+    );
+  return [heading(2, PROPOSED), el("ul", { class: "plain-list" }, found.map(line))];
 }
 
 async function ask(proposals, sighting) {
@@ -61,20 +77,10 @@ async function ask(proposals, sighting) {
       notice(await propose(proposals, word, sighting));
     });
   const shut = sheet(
-    "Propose it to the keepers",
-    el(
-      "p",
-      {},
-      "They get what was seen, what you noted of it and its photos, and nothing else that you " +
-        "keep. They look at it before anybody else sees it.",
-    ),
-    el(
-      "div",
-      { class: "field" },
-      el("label", { for: "word" }, "The word that the keepers gave you"),
-      field,
-    ),
-    button("Send it", go, { class: "main wide" }),
+    PROPOSE_IT_TO_THE_KEEPERS,
+    el("p", {}, WHAT_THE_KEEPERS_GET),
+    el("div", { class: "field" }, el("label", { for: "word" }, WORD_OF_THE_KEEPERS), field),
+    button(SEND_IT, go, { class: "main wide" }),
   );
 }
 
@@ -87,11 +93,11 @@ async function propose(proposals, word, sighting) {
       headers: { "Content-Type": "application/json" },
       body: blob,
     });
-    if (answer.ok) return "Sent. The keepers of the range look at it.";
+    if (answer.ok) return SENT_TO_THE_KEEPERS;
     const { error } = await answer.json().catch(() => ({}));
-    return `${error ?? `The keepers’ server answered ${answer.status}.`} Nothing was sent.`;
+    return nothingWasSent(error ?? keepersAnswered(answer.status));
   } catch {
-    return "The keepers’ server cannot be reached. Try again where there is a signal.";
+    return KEEPERS_NOT_REACHED;
   }
 }
 

@@ -17,6 +17,18 @@ import {
   ownRanges,
   rowsOf,
 } from "./own-range.js";
+import {
+  ADD_TO_YOUR_OWN_RANGE,
+  BEGIN_A_NEW_RANGE,
+  intoName,
+  MAKERS_NAME,
+  NAME_THE_RANGE_FIRST,
+  NEW_VARIANT,
+  OR_INTO_A_NEW_ONE,
+  pieceInto,
+  WHAT_IS_IT,
+  WHAT_IS_IT_CALLED,
+} from "./own-words.js";
 
 /** @import { Answer, Feature, Pack } from "../data/engine-types.d.ts" */
 
@@ -49,7 +61,7 @@ function ask(kinds, likely, settle) {
     ),
   );
   const name = el("input", { type: "text", id: "put-in-name", autocomplete: "off" });
-  const said = el("p", { class: "quiet" }, "The maker’s name, or what collectors call it.");
+  const said = el("p", { class: "quiet" }, MAKERS_NAME);
   const into = (range, rows) => {
     const chosen = [likely, ...kinds].find(({ id }) => id === pick.value);
     shut();
@@ -58,7 +70,7 @@ function ask(kinds, likely, settle) {
   const fresh = () => {
     const called = name.value.trim();
     if (called === "") {
-      said.textContent = "Name the range first: the maker’s name, or what collectors call it.";
+      said.textContent = NAME_THE_RANGE_FIRST;
       said.className = "wrong";
       announce(said.textContent);
       name.focus();
@@ -69,24 +81,24 @@ function ask(kinds, likely, settle) {
   };
   const mine = ownRanges();
   const shut = sheet(
-    "Add to your own range",
+    ADD_TO_YOUR_OWN_RANGE,
     el(
       "div",
       { class: "field" },
-      el("label", { for: pick.id }, "What is it?"),
+      el("label", { for: pick.id }, WHAT_IS_IT),
       el("span", { class: "pick" }, pick),
     ),
     mine.map((range) =>
-      button(`Into ${range.name}`, () => into(range, []), { class: "main wide" }),
+      button(intoName(range.name), () => into(range, []), { class: "main wide" }),
     ),
     el(
       "div",
       { class: "field" },
-      el("label", { for: name.id }, mine.length > 0 ? "Or into a new one" : "What is it called?"),
+      el("label", { for: name.id }, mine.length > 0 ? OR_INTO_A_NEW_ONE : WHAT_IS_IT_CALLED),
       name,
     ),
     said,
-    button("Begin a new range", fresh, { class: mine.length > 0 ? "plain wide" : "main wide" }),
+    button(BEGIN_A_NEW_RANGE, fresh, { class: mine.length > 0 ? "plain wide" : "main wide" }),
   );
 }
 
@@ -95,7 +107,7 @@ async function put(range, before, kindShelf, pack, answers) {
   const { made, seen, edits } = await seenRows(range.id, pack, answers, [...before, ...rows], kind);
   const item = newItem(range.id, { number: "", name: "", kind: kind.id, seen });
   const all = [...made, item, newVariant(item, {})];
-  const kept = await keepRows(`A piece put into ${range.name}`, all, { edits });
+  const kept = await keepRows(pieceInto(range.name), all, { edits });
   if (kept) goTo("entry", { id: item.id });
 }
 
@@ -157,7 +169,6 @@ export function putInVariant({ pack, variant, answers }) {
     const feature = pack.features.find(({ id }) => id === first.feature);
     const name = feature.states.find(({ id }) => id === first.states[0]).name;
     const fresh = copyOf(like, { name, seen });
-    if (await keepRows("New variant", [...made, fresh], { edits }))
-      goTo("version", { id: fresh.id });
+    if (await keepRows(NEW_VARIANT, [...made, fresh], { edits })) goTo("version", { id: fresh.id });
   });
 }

@@ -5,50 +5,78 @@ import { choice, longField, textField, ticks } from "../parts/fields.js";
 import { small } from "../parts/say.js";
 import { saver } from "../parts/saving.js";
 import { rowsOf } from "./own-range.js";
+import {
+  A_BOXED_SET_OF,
+  A_SOURCE_WITHOUT_A_NAME_YET,
+  asItCame,
+  BELONGS_TOGETHER_AS,
+  BETWEEN_NUMBERS,
+  CANNOT_BE_EMPTY,
+  CAPTION,
+  CAUTION,
+  COMPLETE,
+  EMPTY_WHERE_NO_MORE,
+  EXAMPLE_OF_A_SOURCE,
+  EXAMPLE_OF_A_TRAIN,
+  FROM_WHEN,
+  HOW_COMPLETE,
+  HOW_COMPLETE_IS_IT,
+  HOW_FAR_CAN_IT_BE_TRUSTED,
+  HOW_LONG_DOES_A_LOOK_TAKE,
+  HOW_OFTEN_IS_IT_MET,
+  HOW_OFTEN_NOT_SAID,
+  HOW_OFTEN_WAS_IT_SWAPPED,
+  IS_CALLED_NOW,
+  LOOK_TAKES,
+  MET,
+  NAME,
+  NAME_OF_SEVERAL,
+  NEEDS,
+  NEW_NUMBER,
+  NO_MORE,
+  NO_NAME_YET,
+  NOT_SAID,
+  NOTES,
+  NOTHING_WRITTEN_YET,
+  notWrittenDown,
+  NUMBERS_OF_THE_SET,
+  NUMBERS_OR_NAMES,
+  OF_THE_PIECES_THAT_YOU_MEET,
+  OLD_NUMBER,
+  ONLY_FOR_THESE,
+  PART,
+  PRICE_OF_A_REPLACED_ONE,
+  PRINTED_ON_THE_PIECE_ITSELF,
+  SET_IN_ITSELF,
+  SWAPPED,
+  swappedHow,
+  THE_PIECE_ITSELF,
+  THE_QUESTION_IN_FULL,
+  TITLE_OF_ITS_CARD,
+  TOO_LONG,
+  TRAIN,
+  TRUST,
+  WAS_CALLED,
+  WHAT_COMPLETE_MEANS,
+  WHAT_DOES_IT_TAKE_TO_SEE_IT,
+  WHAT_HAS_IT,
+  WHAT_IS_IN_THE_SET,
+  WHAT_IT_IS,
+  WHAT_IT_TAKES,
+  WHAT_REPLACED_MEANS,
+  WHAT_TO_TAKE_CARE_WITH,
+  WHAT_YOU_SEE,
+  WHEN_WRITTEN,
+  WHERE_TO_LOOK,
+  WHICH_PART_IS_IT_ON,
+  WHO_SAYS_IT,
+  WHO_SAYS_SO,
+  WITHOUT_A_NAME_YET,
+  WORDS_UNDER_ITS_DRAWING,
+  YEAR,
+} from "./row-words.js";
 
 // How far a source is believed, how often a part is met replaced, how often a variant is met: the
-// figures behind the words are guesses, no source.
-const TRUST = [
-  [0.95, "Nearly always right"],
-  [0.9, "Right apart from slips"],
-  [0.8, "Mostly right"],
-  [0.5, "As often wrong as right"],
-  [0.2, "Seldom right"],
-];
-const SWAPPED = [
-  [0.01, "Hardly ever"],
-  [0.05, "Seldom: 1 in 20"],
-  [0.1, "Now and then: 1 in 10"],
-  [0.2, "Often: 1 in 5"],
-  [0.4, "Very often: 2 in 5"],
-];
-const MET = [
-  [3, "Very common"],
-  [1, "As often as others"],
-  [0.5, "Half as often"],
-  [0.2, "Seldom"],
-  [0.05, "Hardly ever"],
-];
-const LOOK_TAKES = [
-  [2, "A glance"],
-  [4, "A few seconds"],
-  [10, "10 seconds"],
-  [30, "Half a minute"],
-  [120, "Two minutes"],
-];
-const NEEDS = [
-  ["nothing", "A look at it"],
-  ["loupe", "A loupe"],
-  ["body off", "The body taken off"],
-];
-const COMPLETE = [
-  ["", "Not said"],
-  ["a beginning", "A beginning"],
-  ["all I know of", "All I know of"],
-  ["every catalogue gone through", "Every catalogue gone through"],
-];
-const CAPTION = "At most three words. Leave it empty for the name.";
-const TOO_LONG = "Not saved. Make it three words and 22 letters at most, so that it fits the card.";
 
 /** A saver of a field of a row. */
 const keep = (row, field, what) => saver(row.id, field, what);
@@ -56,7 +84,7 @@ const keep = (row, field, what) => saver(row.id, field, what);
 /** What is needed: an empty one is not kept. */
 function needed(row, field, label, hint) {
   const save = keep(row, field, label);
-  const check = (text) => (text === "" ? "Not saved. This cannot be empty." : save(text));
+  const check = (text) => (text === "" ? CANNOT_BE_EMPTY : save(text));
   return textField(label, row[field], check, { hint });
 }
 
@@ -72,9 +100,9 @@ function caption(row, field, label) {
 function figure(row, field, label, figures, hint) {
   const now = row[field];
   const there = figures.some(([value]) => value === now) || now === null;
-  const all = there ? figures : [...figures, [now, `${now}, as it came`]];
+  const all = there ? figures : [...figures, [now, asItCame(now)]];
   const save = keep(row, field, label);
-  const known = now === null ? [["", "Not said"], ...all] : all;
+  const known = now === null ? [["", NOT_SAID], ...all] : all;
   return choice(
     label,
     known.map(([value, words]) => [String(value), words]),
@@ -86,10 +114,7 @@ function figure(row, field, label, figures, hint) {
 
 /** The rows of a sort, to choose one from. */
 function options(range, type, none) {
-  const named = rowsOf(range, type).map(({ id, name, what }) => [
-    id,
-    name || what || "No name yet",
-  ]);
+  const named = rowsOf(range, type).map(({ id, name, what }) => [id, name || what || NO_NAME_YET]);
   return [["", none], ...named];
 }
 
@@ -111,7 +136,7 @@ function listed(row, field, label, hint) {
 
 /** The numbers of the items in a boxed set. */
 function contents(row) {
-  const save = keep(row, "contains", "What is in the set");
+  const save = keep(row, "contains", WHAT_IS_IN_THE_SET);
   const items = rowsOf(row.range, "range_item");
   const numberOf = (id) => items.find((item) => item.id === id)?.number ?? "";
   const check = (text) => {
@@ -122,118 +147,106 @@ function contents(row) {
     const found = numbers.map((number) => items.find((item) => item.number === number));
     const missing = numbers.filter((_, place) => !found[place]);
     if (missing.length > 0)
-      return (
-        `Not saved. ${missing.join(" and ")} ${missing.length === 1 ? "is" : "are"} not written ` +
-        "down yet. Write it down first, then put it into the set."
-      );
-    if (found.some((item) => item?.id === row.id)) return "Not saved. A set cannot hold itself.";
+      return notWrittenDown(missing.join(BETWEEN_NUMBERS), missing.length === 1 ? "is" : "are");
+    if (found.some((item) => item?.id === row.id)) return SET_IN_ITSELF;
     return save(found.map((item) => item?.id));
   };
-  return textField("A boxed set of", row.contains.map(numberOf).join(", "), check, {
-    hint: "The numbers of what is in it, with commas between them. Leave it empty for no set.",
+  return textField(A_BOXED_SET_OF, row.contains.map(numberOf).join(", "), check, {
+    hint: NUMBERS_OF_THE_SET,
   });
 }
 
 /** Who says so, of those that are written down. */
-export function sourceField(row, label = "Who says so?") {
+export function sourceField(row, label = WHO_SAYS_IT) {
   return choice(
     label,
-    options(row.range, "range_source", "Not said"),
+    options(row.range, "range_source", NOT_SAID),
     row.source,
-    keep(row, "source", "Who says so"),
+    keep(row, "source", WHO_SAYS_SO),
   );
 }
 
 /** How often a variant is met. */
 export function commonField(row) {
-  return figure(row, "common", "How often is it met?", MET);
+  return figure(row, "common", HOW_OFTEN_IS_IT_MET, MET);
 }
 
 /** What an item may have besides. */
 export function furtherFields(item) {
   return [
     choice(
-      "What it is",
-      options(item.range, "range_kind", "Not said"),
+      WHAT_IT_IS,
+      options(item.range, "range_kind", NOT_SAID),
       item.kind,
-      keep(item, "kind", "What it is"),
+      keep(item, "kind", WHAT_IT_IS),
     ),
     contents(item),
-    textField("Belongs together with others as", item.formation, keep(item, "formation", "Train"), {
-      hint: "One name for all of them, for example: Night mail.",
+    textField(BELONGS_TOGETHER_AS, item.formation, keep(item, "formation", TRAIN), {
+      hint: EXAMPLE_OF_A_TRAIN,
     }),
-    listed(
-      item,
-      "carried",
-      "Printed on the piece itself",
-      "Running numbers or names, with commas between them.",
-    ),
+    listed(item, "carried", PRINTED_ON_THE_PIECE_ITSELF, NUMBERS_OR_NAMES),
   ];
 }
 
 const FIELDS = {
   range_kind: (row) => [
-    needed(row, "name", "Name"),
-    needed(row, "plural", "Name of several"),
-    caption(row, "caption", "Words under its drawing"),
+    needed(row, "name", NAME),
+    needed(row, "plural", NAME_OF_SEVERAL),
+    caption(row, "caption", WORDS_UNDER_ITS_DRAWING),
     choice(
-      "How complete is it?",
+      HOW_COMPLETE_IS_IT,
       COMPLETE,
       row.complete,
-      keep(row, "complete", "How complete"),
-      "The more complete, the sooner the app says that a piece is in no range.",
+      keep(row, "complete", HOW_COMPLETE),
+      WHAT_COMPLETE_MEANS,
     ),
   ],
   range_part: (row) => [
-    needed(row, "name", "Name"),
-    figure(row, "swap", "How often was it swapped?", SWAPPED, "Of the pieces that you meet."),
-    longField(
-      "What a replaced one means for the price",
-      row.replaced,
-      keep(row, "replaced", "Price of a replaced one"),
-    ),
+    needed(row, "name", NAME),
+    figure(row, "swap", HOW_OFTEN_WAS_IT_SWAPPED, SWAPPED, OF_THE_PIECES_THAT_YOU_MEET),
+    longField(WHAT_REPLACED_MEANS, row.replaced, keep(row, "replaced", PRICE_OF_A_REPLACED_ONE)),
   ],
   range_caution: (row) => [
-    longField("What to take care with", row.text, keep(row, "text", "Caution")),
-    kinds(row, "Only for these; none ticked: for everything"),
+    longField(WHAT_TO_TAKE_CARE_WITH, row.text, keep(row, "text", CAUTION)),
+    kinds(row, ONLY_FOR_THESE),
   ],
   range_source: (row) => [
-    needed(row, "what", "What it is", "So that you find it again: Summer catalogue 1958."),
-    dateField("From when", row.year, keep(row, "year", "Year"), {
-      hint: "When it was written or printed.",
+    needed(row, "what", WHAT_IT_IS, EXAMPLE_OF_A_SOURCE),
+    dateField(FROM_WHEN, row.year, keep(row, "year", YEAR), {
+      hint: WHEN_WRITTEN,
     }),
-    figure(row, "trust", "How far can it be trusted?", TRUST),
+    figure(row, "trust", HOW_FAR_CAN_IT_BE_TRUSTED, TRUST),
   ],
   range_feature: (row) => [
-    needed(row, "name", "Name"),
-    caption(row, "title", "Title of its card"),
-    needed(row, "question", "The question in full"),
-    textField("Where to look", row.where, keep(row, "where", "Where to look")),
+    needed(row, "name", NAME),
+    caption(row, "title", TITLE_OF_ITS_CARD),
+    needed(row, "question", THE_QUESTION_IN_FULL),
+    textField(WHERE_TO_LOOK, row.where, keep(row, "where", WHERE_TO_LOOK)),
     choice(
-      "Which part is it on?",
-      options(row.range, "range_part", "The piece itself, which nobody swaps"),
+      WHICH_PART_IS_IT_ON,
+      options(row.range, "range_part", THE_PIECE_ITSELF),
       row.part,
-      keep(row, "part", "Part"),
+      keep(row, "part", PART),
     ),
-    kinds(row, "What has it; none ticked: everything"),
+    kinds(row, WHAT_HAS_IT),
     choice(
-      "What does it take to see it?",
+      WHAT_DOES_IT_TAKE_TO_SEE_IT,
       NEEDS,
       row.needs || "nothing",
-      keep(row, "needs", "What it takes"),
+      keep(row, "needs", WHAT_IT_TAKES),
     ),
-    figure(row, "seconds", "How long does a look take?", LOOK_TAKES),
+    figure(row, "seconds", HOW_LONG_DOES_A_LOOK_TAKE, LOOK_TAKES),
   ],
   range_state: (row) => [
-    needed(row, "name", "What you see"),
-    caption(row, "caption", "Words under its drawing"),
+    needed(row, "name", WHAT_YOU_SEE),
+    caption(row, "caption", WORDS_UNDER_ITS_DRAWING),
   ],
   range_move: (row) => [
-    textField("Was called", row.was, keep(row, "was", "Old number")),
-    textField("Is called now", row.now, keep(row, "now", "New number"), {
-      hint: "Leave it empty where it is no more.",
+    textField(WAS_CALLED, row.was, keep(row, "was", OLD_NUMBER)),
+    textField(IS_CALLED_NOW, row.now, keep(row, "now", NEW_NUMBER), {
+      hint: EMPTY_WHERE_NO_MORE,
     }),
-    longField("Notes", row.note, keep(row, "note", "Notes")),
+    longField(NOTES, row.note, keep(row, "note", NOTES)),
   ],
 };
 
@@ -244,16 +257,18 @@ export function fieldsOf(row) {
 
 /** What a row is called in lists. */
 export function rowName(row) {
-  if (row.type === "range_source") return row.what || "A source without a name yet";
-  if (row.type === "range_caution") return row.text || "Nothing written yet";
-  if (row.type === "range_move") return `${row.was} → ${row.now || "no more"}`;
-  return row.name || "Without a name yet";
+  if (row.type === "range_source") return row.what || A_SOURCE_WITHOUT_A_NAME_YET;
+  if (row.type === "range_caution") return row.text || NOTHING_WRITTEN_YET;
+  if (row.type === "range_move") return `${row.was} → ${row.now || NO_MORE}`;
+  return row.name || WITHOUT_A_NAME_YET;
 }
 
 /** What is said beside its name. */
 export function rowAbout(row) {
   if (row.type === "range_part")
-    return `swapped: ${small(SWAPPED.find(([value]) => value === row.swap)?.[1] ?? "not said")}`;
+    return swappedHow(
+      small(SWAPPED.find(([value]) => value === row.swap)?.[1] ?? HOW_OFTEN_NOT_SAID),
+    );
   if (row.type === "range_feature") return record(row.part)?.name ?? "";
   return "";
 }

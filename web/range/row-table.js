@@ -13,6 +13,40 @@ import { announce } from "../parts/status.js";
 import { renumbered } from "./held-pieces.js";
 import { itemTitle } from "./item-title.js";
 import { keepRows, newItem, newVariant, rowsOf, seenField } from "./own-range.js";
+import {
+  A_VARIANT_WITHOUT_A_NAME_YET,
+  ADD_A_VARIANT,
+  ADD_AN_ITEM,
+  CHANGE_THEM,
+  HOW_TO_GO_ABOUT,
+  ITEM,
+  ITEM_FIRST,
+  ITEMS_AS_A_TABLE,
+  MADE,
+  NAME,
+  NEW_ITEM,
+  NEW_VARIANT,
+  NOT_RECORDED,
+  notSaved,
+  NUMBER,
+  numberTaken,
+  ofAllOfThem,
+  ONE_OF_SEVERAL,
+  OPEN,
+  openName,
+  rowsChanged,
+  rowsFollow,
+  SEVERAL,
+  SEVERAL_ROWS_CHANGED,
+  severalOf,
+  SHOW_MORE,
+  TABLE,
+  VARIANTS_AS_A_TABLE,
+  WHAT_IT_IS,
+  WHAT_IT_IS_CALLED,
+  WHAT_TO_CHANGE,
+  WHO_SAYS_SO,
+} from "./row-words.js";
 
 const SLICE = 40;
 
@@ -22,13 +56,13 @@ function columnsOf(range, type) {
   const first =
     type === "range_item"
       ? [
-          ["number", "Number", null],
-          ["name", "Name", null],
-          ["kind", "What it is", named("range_kind")],
+          ["number", NUMBER, null],
+          ["name", NAME, null],
+          ["kind", WHAT_IT_IS, named("range_kind")],
         ]
       : [
-          ["item", "Item", rowsOf(range, "range_item").map((item) => [item.id, itemTitle(item)])],
-          ["name", "What it is called", null],
+          ["item", ITEM, rowsOf(range, "range_item").map((item) => [item.id, itemTitle(item)])],
+          ["name", WHAT_IT_IS_CALLED, null],
         ];
   const states = rowsOf(range, "range_state");
   const looks = rowsOf(range, "range_feature").map((feature) => [
@@ -38,8 +72,8 @@ function columnsOf(range, type) {
   ]);
   return [
     ...first,
-    ["years", "Made", null],
-    ["source", "Who says so", named("range_source")],
+    ["years", MADE, null],
+    ["source", WHO_SAYS_SO, named("range_source")],
     ...looks,
   ];
 }
@@ -53,7 +87,7 @@ export function tableScreen(_, { range, type }) {
   const there = rowsOf(range, type);
   const ticked = new Set();
   const body = el("tbody", {});
-  const more = button("Show more", () => slice(), { class: "plain wide" });
+  const more = button(SHOW_MORE, () => slice(), { class: "plain wide" });
   const several = el("div", { class: "row" });
   let shown = 0;
   function slice() {
@@ -72,17 +106,12 @@ export function tableScreen(_, { range, type }) {
     "section",
     { class: "shelf row-wide" },
     el("p", { class: "kicker" }, whole.name),
-    heading(1, items ? "Items as a table" : "Variants as a table"),
-    el(
-      "p",
-      { class: "quiet" },
-      "Arrow up and down, or Enter, go from row to row; Tab goes from cell to cell. Enter in the " +
-        "last row begins a new one. Each cell is saved when you leave it.",
-    ),
+    heading(1, items ? ITEMS_AS_A_TABLE : VARIANTS_AS_A_TABLE),
+    el("p", { class: "quiet" }, HOW_TO_GO_ABOUT),
     several,
     el(
       "div",
-      { class: "row-table", role: "region", "aria-label": "Table", tabindex: "0" },
+      { class: "row-table", role: "region", "aria-label": TABLE, tabindex: "0" },
       el(
         "table",
         {},
@@ -92,7 +121,7 @@ export function tableScreen(_, { range, type }) {
           el(
             "tr",
             {},
-            el("th", { scope: "col" }, "Several"),
+            el("th", { scope: "col" }, SEVERAL),
             columns.map(([, label]) => el("th", { scope: "col" }, label)),
             el("td", {}),
           ),
@@ -101,20 +130,20 @@ export function tableScreen(_, { range, type }) {
       ),
     ),
     more,
-    button(items ? "Add an item" : "Add a variant", add, { class: "plain" }),
+    button(items ? ADD_AN_ITEM : ADD_A_VARIANT, add, { class: "plain" }),
   );
 }
 
 /** What a row is called for who hears the table. */
 function called(row) {
-  return row.type === "range_item" ? itemTitle(row) : row.name || "A variant without a name yet";
+  return row.type === "range_item" ? itemTitle(row) : row.name || A_VARIANT_WITHOUT_A_NAME_YET;
 }
 
 function line(row, columns, tick) {
   const name = called(row);
   const box = el("input", {
     type: "checkbox",
-    "aria-label": `Several: ${name}`,
+    "aria-label": severalOf(name),
     onchange: () => tick(row.id, box.checked),
   });
   const screen = row.type === "range_item" ? "entry" : "version";
@@ -126,9 +155,9 @@ function line(row, columns, tick) {
     el(
       "td",
       {},
-      button("Open", () => goTo(screen, { id: row.id }), {
+      button(OPEN, () => goTo(screen, { id: row.id }), {
         class: "plain",
-        "aria-label": `Open ${name}`,
+        "aria-label": openName(name),
       }),
     ),
   );
@@ -147,9 +176,9 @@ function cell(row, [field, label, options], name) {
     const list = field.startsWith("seen_");
     const now = list ? (row[field] ?? []) : row[field];
     const several = list && now.length > 1; // one of these: changed on the card
-    const known = several ? [["several", "One of several"], ...options] : options;
+    const known = several ? [["several", ONE_OF_SEVERAL], ...options] : options;
     const shown = several ? "several" : list ? (now[0] ?? "") : now;
-    const all = shown === "?" ? [["?", "Not recorded"], ...known] : known;
+    const all = shown === "?" ? [["?", NOT_RECORDED], ...known] : known;
     const change = () => {
       if (control.value !== "several")
         settle(control, list ? [control.value].filter(Boolean) : control.value);
@@ -167,7 +196,7 @@ function cell(row, [field, label, options], name) {
       const text = control.value.trim();
       if (!years) return settle(control, text);
       const read = readDay(text);
-      if (read.wrong !== "") return said(control, wrong, `Not saved. ${read.wrong}`);
+      if (read.wrong !== "") return said(control, wrong, notSaved(read.wrong));
       control.value = dateText(read.day);
       return settle(control, read.day);
     },
@@ -200,9 +229,7 @@ function numbered(row, text) {
   const twin = rowsOf(row.range, "range_item").find(
     (one) => one.id !== row.id && text !== "" && one.number === text,
   );
-  return twin
-    ? `Not saved. ${itemTitle(twin)} has this number already. Change one of the two.`
-    : renumbered(row.id, text);
+  return twin ? numberTaken(itemTitle(twin)) : renumbered(row.id, text);
 }
 
 /** A new row at the end, with its first cell to type in. */
@@ -216,12 +243,12 @@ async function added(range, type, body, columns, tick) {
   } else {
     const item = record(before?.item) ?? rowsOf(range, "range_item")[0];
     if (!item) {
-      announce("Write down an item first, then its variants.");
+      announce(ITEM_FIRST);
       return;
     }
     made = [newVariant(item, {})];
   }
-  if (!(await keepRows(type === "range_item" ? "New item" : "New variant", made))) return;
+  if (!(await keepRows(type === "range_item" ? NEW_ITEM : NEW_VARIANT, made))) return;
   const row = line(record(made[0].id), columns, tick);
   body.append(row);
   row.children[1].firstElementChild.focus();
@@ -252,14 +279,14 @@ function atOnce(ids, columns) {
   const place = el("span", { class: "pick" });
   const which = el(
     "select",
-    { "aria-label": "What to change", onchange: () => draw() },
+    { "aria-label": WHAT_TO_CHANGE, onchange: () => draw() },
     fields.map(([field, label]) => el("option", { value: field }, label)),
   );
   let control;
   const draw = () => {
     const [field, label, options] = fields.find(([name]) => name === which.value);
     const none = field !== "item"; // no variant without one
-    const props = { "aria-label": `${label} of all of them` };
+    const props = { "aria-label": ofAllOfThem(label) };
     control = options
       ? choices(options, none ? "" : options[0]?.[0], props, () => {}, none)
       : el("input", { type: "text", autocomplete: "off", ...props });
@@ -276,14 +303,14 @@ function atOnce(ids, columns) {
       }
       const now = field.startsWith("seen_") ? [value].filter(Boolean) : value;
       const edits = ids.map((id) => ({ id, alter: (one) => ({ ...one, [field]: now }) }));
-      const told = `${ids.length} rows changed.`;
-      if (await saveChange("Several rows changed", edits, { said: told })) await redraw();
+      const told = rowsChanged(ids.length);
+      if (await saveChange(SEVERAL_ROWS_CHANGED, edits, { said: told })) await redraw();
     });
   draw();
   return [
-    el("span", {}, `${ids.length} rows:`),
+    el("span", {}, rowsFollow(ids.length)),
     el("span", { class: "pick" }, which),
     place,
-    button("Change them", change, { class: "main" }),
+    button(CHANGE_THEM, change, { class: "main" }),
   ];
 }

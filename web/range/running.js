@@ -18,28 +18,62 @@ import { kit } from "../data/packs.js";
 import { whatItDoes } from "./change-line.js";
 import { keepRows, newChange, newSource, rowsOf } from "./own-range.js";
 import { faultsHere } from "./faults.js";
+import {
+  ADD_A_RUNNING_CHANGE,
+  allKinds,
+  ANOTHER_BOOK,
+  ANOTHER_SOURCE,
+  AT_SOME_TIME,
+  BETWEEN_NUMBERS,
+  changeLine,
+  EMPTY_IF_IT_STAYED,
+  EXAMPLE_OF_FROM,
+  FROM,
+  fromAsSaid,
+  fromDay,
+  fromTo,
+  FURTHER_SOURCE,
+  HOW_DO_YOU_KNOW,
+  IT_IS_IN_THE_BIN,
+  NEW_RUNNING_CHANGE,
+  NOT_SAID,
+  NOTES,
+  ON,
+  ON_WHAT,
+  OTHERWISE_SAID,
+  RUNNING_CHANGE_DELETED,
+  RUNNING_CHANGES,
+  SOMETHING,
+  TAP_WHAT_CHANGED,
+  TAP_WHAT_IS_SEEN,
+  UNTIL,
+  untilDay,
+  WHAT_CHANGED,
+  WHAT_CHANGED_ON_ALL_OF_THEM,
+  WHAT_RUNNING_CHANGES_ARE,
+  WHERE_IT_CHANGED,
+  WHO_SAYS_SO,
+} from "./row-words.js";
 
 /** The kinds that a change is of, in words: "all coaches and wagons", "everything". */
 function onWhat({ kinds }) {
   const named = kinds.map((id) => record(id)).filter(Boolean);
   if (named.length === 0) return "everything";
-  return `all ${named.map(({ plural }) => small(plural)).join(" and ")}`;
+  return allKinds(named.map(({ plural }) => small(plural)).join(BETWEEN_NUMBERS));
 }
 
 /** When a change came and went: "from about 1956", "from 1956 to 1961", "at some time". */
 function when({ since, until }) {
-  if (since === "" && until === "") return "at some time";
-  if (until === "") return `from ${dateText(since)}`;
-  return since === ""
-    ? `until ${dateText(until)}`
-    : `from ${dateText(since)} to ${dateText(until)}`;
+  if (since === "" && until === "") return AT_SOME_TIME;
+  if (until === "") return fromDay(dateText(since));
+  return since === "" ? untilDay(dateText(until)) : fromTo(dateText(since), dateText(until));
 }
 
 /** A running change as a sentence: "Bogies: plastic, from about 1956, on all coaches." */
 function changeSentence(change) {
-  const feature = record(change.feature)?.name ?? "Something";
+  const feature = record(change.feature)?.name ?? SOMETHING;
   const state = record(change.state)?.name ?? "other";
-  return `${feature}: ${small(state)}, ${when(change)}, on ${onWhat(change)}.`;
+  return changeLine(feature, small(state), when(change), onWhat(change));
 }
 
 /** The running changes of a range, each as its sentence, and a way to add one. */
@@ -49,12 +83,12 @@ export function runningChanges(range) {
       one.feature.localeCompare(other.feature) || one.since.localeCompare(other.since),
   );
   return [
-    heading(2, "Running changes"),
+    heading(2, RUNNING_CHANGES),
     changes.length === 0
-      ? el("p", {}, "What was made differently from some year on, such as a new coupling.")
+      ? el("p", {}, WHAT_RUNNING_CHANGES_ARE)
       : el(
           "ul",
-          { class: "found", "aria-label": "Running changes" },
+          { class: "found", "aria-label": RUNNING_CHANGES },
           changes.map((change) =>
             el(
               "li",
@@ -65,7 +99,7 @@ export function runningChanges(range) {
             ),
           ),
         ),
-    button("Add a running change", () => goTo("newrunning", { range }), { class: "plain wide" }),
+    button(ADD_A_RUNNING_CHANGE, () => goTo("newrunning", { range }), { class: "plain wide" }),
   ];
 }
 
@@ -75,8 +109,8 @@ export async function newRunningScreen(_, { range, kind = "", feature: wanted = 
   const next = (more) => goTo("newrunning", { range, kind, ...more }, { instead: true });
   if (kind === "")
     return tiles(
-      "On what?",
-      "What changed on all of them.",
+      ON_WHAT,
+      WHAT_CHANGED_ON_ALL_OF_THEM,
       kinds.map(({ id, plural, name, drawing }) => [
         plural ?? name,
         drawing,
@@ -87,8 +121,8 @@ export async function newRunningScreen(_, { range, kind = "", feature: wanted = 
   const feature = features.find(({ key }) => key === wanted);
   if (!feature)
     return tiles(
-      "What changed?",
-      "Tap what was made differently.",
+      WHAT_CHANGED,
+      TAP_WHAT_CHANGED,
       features.map((one) => [
         one.name,
         one.states[0]?.drawing ?? "",
@@ -97,7 +131,7 @@ export async function newRunningScreen(_, { range, kind = "", feature: wanted = 
     );
   return tiles(
     feature.title,
-    "Tap what is seen from then on.",
+    TAP_WHAT_IS_SEEN,
     feature.states.map((state) => [
       state.caption,
       state.drawing,
@@ -143,7 +177,7 @@ async function added(range, shelf, feature, state) {
     kinds: [kind.id],
   });
   const edits = withKind(needed.own, kind.id);
-  const kept = await keepRows("New running change", [...rows, ...needed.rows, change], { edits });
+  const kept = await keepRows(NEW_RUNNING_CHANGE, [...rows, ...needed.rows, change], { edits });
   if (kept) goTo("running", { id: change.id }, { instead: true });
 }
 
@@ -175,22 +209,22 @@ export async function runningScreen(_, { id }) {
     { class: "shelf" },
     title,
     ...(await faultsHere(change)),
-    dateField("From", change.since, save("since", "From"), {
-      hint: "For example: about 1956. Leave it empty if it was so from the start.",
+    dateField(FROM, change.since, save("since", FROM), {
+      hint: EXAMPLE_OF_FROM,
     }),
-    dateField("Until", change.until, save("until", "Until"), {
-      hint: "Leave it empty if it stayed so, or until the next change of the same thing.",
+    dateField(UNTIL, change.until, save("until", UNTIL), {
+      hint: EMPTY_IF_IT_STAYED,
     }),
-    ticks("On", kinds, change.kinds, save("kinds", "On what")),
+    ticks(ON, kinds, change.kinds, save("kinds", WHERE_IT_CHANGED)),
     sources,
     does,
-    longField("Notes", change.note, saver(id, "note", "Notes")),
+    longField(NOTES, change.note, saver(id, "note", NOTES)),
     button(
       "Delete",
       () =>
         run(async () => {
-          const said = "It is in the bin.";
-          if (await saveChange("Running change deleted", [trashing(id)], { said })) leaveScreen();
+          const said = IT_IS_IN_THE_BIN;
+          if (await saveChange(RUNNING_CHANGE_DELETED, [trashing(id)], { said })) leaveScreen();
         }),
       { class: "plain" },
     ),
@@ -202,21 +236,21 @@ function saidBy(change, again, shown) {
   const { id, range } = change;
   const there = rowsOf(range, "range_source").map((source) => [source.id, source.what]);
   const others = (change.other_from ?? []).map(([source, since], place) =>
-    dateField(`From, as ${small(record(source)?.what ?? "another source")} says`, since, (text) => {
+    dateField(fromAsSaid(small(record(source)?.what ?? ANOTHER_SOURCE)), since, (text) => {
       const next = record(id).other_from.map((pair, n) => (n === place ? [source, text] : pair));
-      return savedAndShown(saver(id, "other_from", "Another source")(next), shown);
+      return savedAndShown(saver(id, "other_from", FURTHER_SOURCE)(next), shown);
     }),
   );
   return [
     there.length > 0
-      ? choice("How do you know?", [["", "Not said"], ...there], change.source, (value) =>
-          savedAndShown(saver(id, "source", "Who says so")(value), shown),
+      ? choice(HOW_DO_YOU_KNOW, [["", NOT_SAID], ...there], change.source, (value) =>
+          savedAndShown(saver(id, "source", WHO_SAYS_SO)(value), shown),
         )
       : null,
     ...others,
     change.since === ""
       ? null
-      : button("Another source says otherwise", () => run(() => otherwise(change, again)), {
+      : button(OTHERWISE_SAID, () => run(() => otherwise(change, again)), {
           class: "link",
         }),
   ].filter(Boolean);
@@ -229,10 +263,10 @@ async function savedAndShown(saving, shown) {
 }
 
 async function otherwise({ id, range }, again) {
-  const source = newSource(range, { what: "Another book", trust: 0.8 });
+  const source = newSource(range, { what: ANOTHER_BOOK, trust: 0.8 });
   const edit = {
     id,
     alter: (now) => ({ ...now, other_from: [...(now.other_from ?? []), [source.id, ""]] }),
   };
-  if (await keepRows("Another source", [source], { edits: [edit] })) await again();
+  if (await keepRows(FURTHER_SOURCE, [source], { edits: [edit] })) await again();
 }

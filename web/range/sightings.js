@@ -23,6 +23,33 @@ import { run } from "../data/queue.js";
 import { proposalLines, proposeButton } from "./proposing.js";
 import { saver } from "../parts/saving.js";
 import { goTo } from "../parts/navigation.js";
+import {
+  ALL_SIGHTINGS,
+  BEYOND_THE_SOURCES,
+  EXAMPLE_OF_A_SIGHTING,
+  HOW_DO_YOU_KNOW,
+  IT_IS_A_VARIANT_OF,
+  ITEM,
+  knownFrom,
+  MOVE_TO_THE_BIN,
+  NAME,
+  NO_SIGHTINGS_YET,
+  NOT_IN_THE_RANGE,
+  NOT_KNOWN,
+  NOTE,
+  ONLY_IF_YOU_KNOW,
+  SAVE_ALL_AS_A_FILE,
+  SAVE_IT_AS_A_FILE,
+  SEND_THE_FILE,
+  SIGHTING,
+  SIGHTINGS,
+  THE_SIGHTING,
+  TYPE_YEARS_HERE,
+  WHAT_TO_CALL_IT,
+  WHAT_WAS_SEEN,
+  WHEN_WAS_IT_MADE,
+  YEARS,
+} from "./words.js";
 
 /** All sightings, and the file of them. */
 export function sightingsScreen() {
@@ -30,21 +57,13 @@ export function sightingsScreen() {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Sightings"),
+    heading(1, SIGHTINGS),
     found.length === 0 ? emptyPicture("question") : null,
-    el(
-      "p",
-      {},
-      found.length === 0
-        ? "None yet. When a piece is not in the range, or shows something new, the answer " +
-            "offers to keep it as a sighting."
-        : "Send the file to whoever keeps the range: it has what was seen, when it was " +
-            "made, and the photos.",
-    ),
-    ...longList("Sightings", found, (one) => row(one)),
+    el("p", {}, found.length === 0 ? NO_SIGHTINGS_YET : SEND_THE_FILE),
+    ...longList(SIGHTINGS, found, (one) => row(one)),
     found.length === 0
       ? null
-      : button("Save all as a file", () => run(() => handOver(found)), { class: "main wide" }),
+      : button(SAVE_ALL_AS_A_FILE, () => run(() => handOver(found)), { class: "main wide" }),
     found.length === 0 ? null : proposalLines(),
   );
 }
@@ -74,15 +93,15 @@ export async function sightingScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, sighting.unrecorded ? "Not in the range" : "Sighting"),
+    el("p", { class: "kicker" }, sighting.unrecorded ? NOT_IN_THE_RANGE : SIGHTING),
     heading(1, named(sighting)),
     await unsettledLine(id),
-    textField("What to call it", sighting.called, save("called", "Name"), {
-      hint: "In a few words: blue, with a silver roof.",
+    textField(WHAT_TO_CALL_IT, sighting.called, save("called", NAME), {
+      hint: EXAMPLE_OF_A_SIGHTING,
     }),
-    pack ? itemChoice(pack, sighting, save("item", "Item")) : null,
-    ready ? yearsField(state, ready, sighting, save("years", "Years")) : null,
-    longField("How do you know?", sighting.text, save("text", "Note")),
+    pack ? itemChoice(pack, sighting, save("item", ITEM)) : null,
+    ready ? yearsField(state, ready, sighting, save("years", YEARS)) : null,
+    longField(HOW_DO_YOU_KNOW, sighting.text, save("text", NOTE)),
     ready ? stretched(state, ready, sighting) : null,
     photoBox(id),
     pack ? seen(pack, sighting) : null,
@@ -90,11 +109,11 @@ export async function sightingScreen(state, { id }) {
       "div",
       { class: "stack" },
       proposeButton(sighting),
-      button("Save it as a file", () => run(() => handOver([record(id)])), {
+      button(SAVE_IT_AS_A_FILE, () => run(() => handOver([record(id)])), {
         class: "main wide",
       }),
-      button("All sightings", () => goTo("sightings"), { class: "plain wide" }),
-      button("Move to the bin", () => discard(id, "The sighting"), { class: "plain wide" }),
+      button(ALL_SIGHTINGS, () => goTo("sightings"), { class: "plain wide" }),
+      button(MOVE_TO_THE_BIN, () => discard(id, THE_SIGHTING), { class: "plain wide" }),
     ),
   );
 }
@@ -107,20 +126,18 @@ function itemChoice(pack, { item, of, kind }, save) {
     .filter((one) => kind === "" || pack.kinds[one.kind].id === kind)
     .sort((a, b) => rank(a) - rank(b) || a.place - b.place);
   const options = items.map((one) => [one.number, itemName(pack, one.place)]);
-  return choice("It is a variant of", [["", "Not known"], ...options], item, save);
+  return choice(IT_IS_A_VARIANT_OF, [["", NOT_KNOWN], ...options], item, save);
 }
 
 function yearsField(state, ready, sighting, save) {
-  const hint = "Only if you know it: a dated box, a receipt, a gift.";
+  const hint = ONLY_IF_YOU_KNOW;
   const read = async (text) => {
     if (text === "") return save("");
     const claim = state.engine.read_claim(ready, text);
     if (claim.problem !== "") return claimProblem(ready.pack, claim.problem);
-    return claim.about === "years"
-      ? save(claim.edtf)
-      : "Type years here, such as 1957 or late fifties.";
+    return claim.about === "years" ? save(claim.edtf) : TYPE_YEARS_HERE;
   };
-  return textField("When was it made?", sighting.years, read, { hint });
+  return textField(WHEN_WAS_IT_MADE, sighting.years, read, { hint });
 }
 
 function session({ pack, kind, item, answers }) {
@@ -140,7 +157,7 @@ function stretched({ engine }, ready, sighting) {
   return el(
     "div",
     { class: "warn" },
-    el("p", {}, "This goes beyond what the sources say:"),
+    el("p", {}, BEYOND_THE_SOURCES),
     el(
       "ul",
       { class: "plain-list" },
@@ -148,8 +165,11 @@ function stretched({ engine }, ready, sighting) {
         el(
           "li",
           {},
-          `${ready.pack.features[one.feature].name}, ${seenWords(ready.pack, told, one)}: known ` +
-            `from ${span(one.earliest, one.latest)}.`,
+          knownFrom(
+            ready.pack.features[one.feature].name,
+            seenWords(ready.pack, told, one),
+            span(one.earliest, one.latest),
+          ),
         ),
       ),
     ),
@@ -164,5 +184,5 @@ function years(engine, ready, sighting) {
 
 function seen(pack, { answers }) {
   const say = (answer) => small(answerText(pack, answer));
-  return [heading(2, "What was seen"), whatWasSeen(pack, answers, say)];
+  return [heading(2, WHAT_WAS_SEEN), whatWasSeen(pack, answers, say)];
 }

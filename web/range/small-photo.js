@@ -1,5 +1,6 @@
 /** A photo that stands for a drawing: small, drawn anew, with nothing else in it. */
 import { NoPhoto, canvasOf, pictureOf } from "../data/photos.js";
+import { PHOTO_NOT_SMALL } from "./words.js";
 
 export const PHOTO = "data:image/jpeg;base64,";
 const LONGEST = 400; // pixels of the longer side
@@ -15,5 +16,5 @@ export async function smallPhoto(file) {
     const url = canvas.toDataURL("image/jpeg", quality);
     if ((url.length - PHOTO.length) * 0.75 <= MOST) return url;
   }
-  throw new NoPhoto("That photo does not come small enough. Take one with less in it.");
+  throw new NoPhoto(PHOTO_NOT_SMALL);
 }

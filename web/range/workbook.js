@@ -3,10 +3,8 @@
  * for it: dates by year, month and day, noughts in front where the format puts them.
  */
 import { NoZip } from "../parts/zip.js";
+import { NO_BOOK, NO_SHEET_WITH_CELLS } from "./list-words.js";
 
-const NO_BOOK =
-  "This file is not a workbook that can be read. Open it in a spreadsheet program, save it as " +
-  "XLSX and choose that file.";
 const DAY = 86_400_000;
 const BUILT_IN_DATES = [14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47];
 const SYMBOL = /\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|"([^"]*)"/;
@@ -45,7 +43,7 @@ export async function workbookRows(files) {
     const rows = rowsOf(await xml(path), { shared, formats, from1904 });
     if (rows.length > 0) return rows;
   }
-  throw new NoZip("There is no sheet with cells in this workbook.");
+  throw new NoZip(NO_SHEET_WITH_CELLS);
 }
 
 function parsedXml(bytes) {
