@@ -44,7 +44,10 @@ PACK = "folder of a range, or a file made from one"
 def demo(args: argparse.Namespace) -> int:
     """Serve the app with the demo packs until stopped."""
     packs = phone.demo_packs()
-    app = create_app(phone.site(packs), [offers(exchange=True), *exchange.routes(packs)])
+    app = create_app(
+        phone.site(packs) | phone.written_down(packs),
+        [offers(exchange=True), *exchange.routes(packs)],
+    )
     print(
         f"Open http://{args.host}:{args.port}/ in a browser. Ctrl+C stops the server.", flush=True
     )
@@ -117,9 +120,14 @@ def date(args: argparse.Namespace) -> int:
 def publish(args: argparse.Namespace) -> int:
     """Write the site into a folder."""
     proposals = box_address(args.proposals) if args.proposals else ""
-    files = phone.site(args.packs or phone.demo_packs(), proposals=proposals)
+    packs = args.packs or phone.demo_packs()
+    files = phone.site(packs, proposals=proposals) | phone.written_down(packs)
     count = publish_site(files, args.folder, proposals)
     print(f"{count} files in {args.folder}. Serve it over https, under any path.")
+    print(
+        "Others can follow these ranges from their own app, by this address, if the host answers "
+        "the files in packs/ with the header Access-Control-Allow-Origin: *"
+    )
     return 0
 
 

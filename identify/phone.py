@@ -21,6 +21,8 @@ from identify.bundle import bundled
 from identify.core import ranges
 from identify.minified import minified, minified_by_hand
 from identify.reference.compiled import pack_bytes, pack_schema
+from identify.reference.folder import read_pack
+from identify.reference.folder_rows import rows_of_pack
 from identify.reference.kit import kit_to_pick
 from identify.reference.loading import load_pack
 from identify.reference.mark_tables import mark_tables
@@ -32,6 +34,7 @@ WRITTEN = (".css", ".html")  # what goes to the phone smaller than it is written
 UNSENT = (".md", ".ts")  # what in web/ is for those who work on it
 DEMO_NEEDS = {"pellmarsh", "tarrowby"}  # the packs that the demo collection speaks of
 INDEX = "packs/index.json"
+WRITTEN_DOWN = ".rows.json"  # packs/<id>.rows.json: a range as it was written down
 SCHEMA = "packs/schema.json"  # by which a pack is looked at that comes as a file
 MARKS = "packs/marks.json"  # the tables for core/marking.py
 KIT = "packs/kit.json"  # features to pick from for a range of one's own
@@ -62,6 +65,7 @@ FURTHER_EXPORTS = (
 TRYING_EXPORTS = (
     "prepare", "without_errors", "to_part", "alike_with", "worths", "new_trial", "ask_on",
     "told_of", "first_asked", "unrecorded_features", "looks_to_take",
+    "twin_of", "named_as",
 )  # fmt: skip
 MERGING_EXPORTS = (
     "tick", "heard", "in_reach", "merged", "mark_of", "sealed", "is_late", "pulled",
@@ -73,7 +77,8 @@ RANGING_EXPORTS = (
     "from_pieces_alone", "gaps_told", "take_in_gaps",
     "effect_of_change",
     "column_uses", "kind_in_name", "read_lines", "listed_items",
-    "rows_of_folder", "files_of_rows", "faults_of_records",
+    "rows_of_folder", "files_of_rows", "faults_of_records", "news_of_edition",
+    "proposal_of", "plain_looks", "take_in_proposal",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
@@ -205,6 +210,20 @@ def _packs(paths: Sequence[Path]) -> dict[str, bytes]:
         entry = {"id": compiled.id, "version": compiled.version, "url": url}
         index.append(entry | msgspec.to_builtins(compiled.range))
     files[INDEX] = orjson.dumps(index, option=orjson.OPT_SORT_KEYS)
+    return files
+
+
+def written_down(paths: Sequence[Path]) -> dict[str, bytes]:
+    """packs/<id>.rows.json for each pack that is a folder: what others take into ranges of theirs.
+
+    The app itself does not need it: the service worker is not told of it.
+    """
+    files: dict[str, bytes] = {}
+    for path in paths:
+        if path.is_dir():
+            rows = rows_of_pack(read_pack(path)[0])
+            said = {"format": 1, "kind": "identify range", "made": "", "rows": rows}
+            files[f"packs/{rows['id']}{WRITTEN_DOWN}"] = orjson.dumps(said)
     return files
 
 

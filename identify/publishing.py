@@ -8,7 +8,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from identify.errors import UserError
-from identify.phone import BUILD
+from identify.phone import BUILD, WRITTEN_DOWN
 
 WORKER = "sw.js"
 OFFERS = "api/offers"  # where the app asks what its server can do; a plain host can do nothing
@@ -67,7 +67,8 @@ def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> in
     files = {OFFERS: json.dumps(able).encode(), **files}
     for name in sorted(files, key=lambda name: name == WORKER):
         _write(folder / name, files[name])
-    for name in before or []:
+    ranges = {path.relative_to(folder).as_posix() for path in folder.glob(f"packs/*{WRITTEN_DOWN}")}
+    for name in {*(before or []), *ranges}:
         gone = folder / name
         if name not in files and gone.is_file() and gone.resolve().is_relative_to(folder.resolve()):
             gone.unlink()

@@ -49,7 +49,8 @@ RECORD_SHAPES: list[RecordShape] = [
         "fields": [
             ["key", "text"], ["name", "text"], ["maker", "text"], ["gauge", "number"],
             ["scale", "text"], ["material", "text"], ["country", "text"], ["years", "text"],
-            ["about", "text"], ["invented", "flag"], ["drawings", "pairs"], ["learns", "text"],
+            ["about", "text"], ["by", "text"], ["invented", "flag"], ["drawings", "pairs"],
+            ["learns", "text"],
         ],
     },
     {

@@ -17,7 +17,7 @@ from .reasons import variant_chances
 from .session import answered, new_session
 from .stopping import aimed
 from .types.engine import Engine
-from .types.session import Answer
+from .types.session import Answer, Session
 from .types.trying import Luck, Trial, Tried
 
 TIMES = 16807
@@ -113,6 +113,25 @@ def ask_on(engine: Engine, trial: Trial) -> None:
         seen = feature["states"][trial["says"][asked[0]["feature"]]]["id"]
         answer: Answer = {"feature": feature["id"], "how": "sure", "states": [seen]}
         trial["session"] = answered(trial["session"], answer)
+
+
+def twin_of(engine: Engine, trial: Trial) -> Trial:
+    """The same piece, to be identified by another edition of its range: what is seen on it stays,
+    by the places of features and states, which have to be the same in both.
+    """
+    return {
+        "variant": trial["variant"], "says": trial["says"], "session": new_session(engine),
+        "done": False, "right": False, "unknown": False, "chance": 0.0,
+    }  # fmt: skip
+
+
+def named_as(engine: Engine, session: Session) -> str:
+    """The id of the variant that a piece with these answers is named as; "" for one in no range."""
+    state = believe(engine, session)
+    chances = variant_chances(engine, state)
+    best = largest(chances)
+    unknown = aimed(engine, session, state, chances, [])["stop"] == "unrecorded"
+    return "" if unknown else engine["pack"]["variants"][best]["id"]
 
 
 def told_of(trials: list[Trial]) -> Tried:

@@ -15,7 +15,7 @@ class _Closed(msgspec.Struct, kw_only=True, forbid_unknown_fields=True):
     """Nothing but the fields named."""
 
 
-class Range(_Closed):
+class Range(_Closed, omit_defaults=True):
     name: str
     maker: str
     gauge_mm: float
@@ -27,6 +27,7 @@ class Range(_Closed):
     last: int
     about: str
     invented: bool
+    by: str = ""
 
 
 class Kind(_Closed, omit_defaults=True):

@@ -47,6 +47,7 @@ def range_row(about: Range) -> RangeRow:
         "years": about.years,
         "about": about.about,
         "material": about.material,
+        "by": about.by,
         "invented": about.invented,
     }
 

@@ -96,6 +96,7 @@ class Range(Entry):
     years: Text = ""
     about: Text = ""
     material: Text = ""
+    by: Text = ""
     invented: Truth = False
 
 

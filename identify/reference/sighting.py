@@ -6,30 +6,38 @@ items.csv: the keeper's own years are never written over.
 """
 
 import difflib
-import re
 import shutil
 import tempfile
 from pathlib import Path
+from typing import Any
 
 import msgspec
 
-from identify.core.edtf import is_season, span_of, written_edtf
+from identify.core.ranges.bounds import years_of_edtf
+from identify.core.ranges.sighted import (
+    SOURCE,
+    SOURCE_TRUST,
+    SOURCE_WHAT,
+    plain_looks,
+    proposal_of,
+    take_in_proposal,
+)
 from identify.core.seen import seen_years
 from identify.core.session import problem
+from identify.core.types.claims import SeenYears
+from identify.core.types.rows import VariantRow
 from identify.core.types.session import Scope, Session
+from identify.core.types.sighted import OtherYears
 from identify.errors import UserError
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
 from identify.reference.editing_csv import CsvText
 from identify.reference.folder import read_pack
+from identify.reference.folder_rows import rows_of_pack
 from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
 from identify.reference.records import Change, Item, Pack, Source, Variant
-from identify.reference.years import YearsError, outside, read_years
-
-SOURCE = "sighting"
-SOURCE_ROW = {"id": SOURCE, "what": "Sightings noted with the app", "trust": "0.5"}
-COMMON = "0.1"  # how often it is met: seldom, or it would have been written down
+from identify.reference.years import years_fault
 
 
 class SightingError(UserError):
@@ -87,12 +95,6 @@ def sightings_in(content: bytes, name: str) -> list[Sighting]:
     return file.sightings
 
 
-def _beyond(years: str, entry: Item | Variant) -> bool:
-    """Whether these years lie outside all that is said of an item or a variant."""
-    said = [read_years(text) for text in (entry.years, *(text for _, text in entry.other_years))]
-    return outside(years, min(each.earliest for each in said), max(each.latest for each in said))
-
-
 def _text(path: Path) -> str:
     """A file as it is written, line ends and all, but for a byte order mark."""
     return path.read_bytes().decode("utf-8-sig")
@@ -127,116 +129,73 @@ class _Proposal:
             kind: CsvText(_text(folder / FILES[kind]), FILES[kind])
             for kind in (Source, Item, Variant, Change)
         }
+        self.rows = rows_of_pack(self.pack)
         self.before = {table.name: table.text for table in self.tables.values()}
-        self.ids = {variant.id for variant in self.pack.variants}
 
     def take(self, sighting: Sighting) -> None:
         """Work one sighting in. Raises SightingError where it says nothing new."""
         if sighting.pack != self.pack.id:
             wrong = f"The sighting is of {quoted(sighting.pack)}, and the range is {self.pack.id}."
             raise SightingError(wrong)
-        if sighting.years:
-            sighting.years = self._years(sighting.years)
-        before = [table.text for table in self.tables.values()]
-        known = [a for a in sighting.answers if self._known(a)]
-        if sighting.unrecorded:
-            self._new_variant(sighting, known)
-        elif sighting.years:
-            self._years_of_variant(sighting)
-        if sighting.years:
-            self._years_of_states(sighting, known)
-        if before == [table.text for table in self.tables.values()]:
-            raise SightingError("The sighting says nothing that the range does not say already.")
-        if all(source.id != SOURCE for source in self.pack.sources):
-            self.tables[Source].add(SOURCE, SOURCE_ROW)
-            self.pack.sources.append(Source(id=SOURCE))
-
-    def _years(self, text: str) -> str:
-        """The years of a sighting as packs write them, which have months for a season."""
-        date = written_edtf(text)
-        years = span_of(date["first"], date["last"])["edtf"] if is_season(text) else text
-        try:
-            read_years(years)
-        except YearsError as error:
-            raise SightingError(f"The years of the sighting: {error}") from error
-        return years
-
-    def _known(self, answer: Answer) -> bool:
-        """An answer that says something, of a feature that the pack has."""
-        given = msgspec.to_builtins(answer)
-        return answer.how not in ("cannot", "other") and problem(self.engine, given) == ""
-
-    def _new_variant(self, sighting: Sighting, known: list[Answer]) -> None:
-        item = next((each for each in self.pack.items if each.number == sighting.item), None)
-        if item is None:
+        told: Any = msgspec.to_builtins(sighting)
+        told["answers"] = [one for one in told["answers"] if problem(self.engine, one) == ""]
+        told["called"], told["text"] = sighting.called.strip(), sighting.text.strip()
+        columns = self.tables[Variant].columns
+        proposal = proposal_of(
+            self.rows, self.engine["pack"], told, self._seen(sighting, told["answers"]), columns
+        )
+        if proposal["why"] == "unread":
+            fault = years_fault(sighting.years, years_of_edtf(sighting.years)["problem"])
+            raise SightingError(f"The years of the sighting: {fault}")
+        if proposal["why"] == "no item":
             raise SightingError(
                 "The sighting does not say which item it is a variant of. Choose one on the phone "
                 "and export it again, or add the item to items.csv and fill in its number."
             )
-        columns = self.tables[Variant].columns
-        fixed = {answer.feature: "|".join(answer.states) for answer in known}
-        row = {name: states for name, states in fixed.items() if name in columns}
-        row = {name: states for name, states in row.items() if item.cells.get(name) != states}
-        beside = [self._words(answer) for answer in known if answer.feature not in columns]
-        note = [sighting.text.strip(), *([f"Also seen: {'; '.join(beside)}."] if beside else [])]
-        years = {"years": sighting.years, "source": SOURCE} if sighting.years else {}
-        if sighting.years and item.years and _beyond(sighting.years, item):
-            _add_to(self.tables[Item], item.line, "other_years", f"{SOURCE} {sighting.years}")
-        about = {
-            "id": self._new_id(item.number),
-            "item": item.number,
-            "name": sighting.called.strip() or "seen, and not recorded before",
-            "common": COMMON,
-            "note": " ".join(" ".join(part.split()) for part in note if part),
-        }
-        self.tables[Variant].add(about["id"], about | years | row)
+        before = [table.text for table in self.tables.values()]
+        for variant in proposal["variants"]:
+            self._add_variant(variant, proposal["beside"])
+        for entry in proposal["other"]:
+            self._add_years(entry)
+        if before == [table.text for table in self.tables.values()]:
+            raise SightingError("The sighting says nothing that the range does not say already.")
+        if all(source.id != SOURCE for source in self.pack.sources):
+            row = {"id": SOURCE, "what": SOURCE_WHAT, "trust": str(SOURCE_TRUST)}
+            self.tables[Source].add(SOURCE, row)
+            self.pack.sources.append(Source(id=SOURCE))
+        take_in_proposal(self.rows, proposal, self.rows)
 
-    def _words(self, answer: Answer) -> str:
-        feature = next(f for f in self.engine["pack"]["features"] if f["id"] == answer.feature)
-        names = {state["id"]: state["name"] for state in feature["states"]}
-        return f"{feature['name']}: {' or '.join(names[state] for state in answer.states)}"
-
-    def _new_id(self, number: str) -> str:
-        stem = re.sub(r"[^a-z0-9]+", "_", number.lower()).strip("_")
-        stem = stem if stem[:1].isalpha() else f"v{stem}"
-        count = 1
-        while f"{stem}_seen{count}" in self.ids:
-            count += 1
-        self.ids.add(f"{stem}_seen{count}")
-        return f"{stem}_seen{count}"
-
-    def _years_of_variant(self, sighting: Sighting) -> None:
-        """The likeliest variant, seen outside the years that are said of it."""
-        if not sighting.of:
-            return
-        variant = next((v for v in self.pack.variants if v.id == sighting.of[0].variant), None)
-        if variant is None or not variant.years:
-            return
-        if _beyond(sighting.years, variant):
-            table = self.tables[Variant]
-            _add_to(table, variant.line, "other_years", f"{SOURCE} {sighting.years}")
-
-    def _years_of_states(self, sighting: Sighting, known: list[Answer]) -> None:
-        """Running changes that came earlier, or whose end came later, than is said."""
-        seen = read_years(sighting.years)
+    def _seen(self, sighting: Sighting, answers: list[Any]) -> list[SeenYears]:
+        """When what is seen on it was made."""
         scope: Scope = {"kind": sighting.kind, "items": [sighting.item] if sighting.item else []}
-        answers = [msgspec.to_builtins(answer) for answer in known if len(answer.states) == 1]
         session: Session = {
             "pack": self.pack.id, "version": "", "scope": scope, "able": [], "missing": [],
-            "answers": answers,
+            "answers": plain_looks(answers),
         }  # fmt: skip
-        table = self.tables[Change]
-        for entry in seen_years(self.engine, session):
-            state = answers[entry["answer"]]["states"][0]
-            rows = [self.pack.changes[n] for n in entry["changes"] if n < len(self.pack.changes)]
-            at = next((n for n, row in enumerate(rows) if row.state == state), -1)
-            if at < 0 or not entry["earliest"]:
-                continue
-            if seen.last <= entry["earliest"] and rows[at].came:
-                _add_to(table, rows[at].line, "other_from", f"{SOURCE} {sighting.years}")
-            follower = rows[at + 1] if at + 1 < len(rows) else None
-            if seen.first >= entry["latest"] + 1 and follower is not None:
-                _add_to(table, follower.line, "other_from", f"{SOURCE} {int(seen.first)}")
+        return seen_years(self.engine, session)
+
+    def _add_variant(self, variant: VariantRow, beside: list[str]) -> None:
+        """A new row of variants.csv."""
+        note = [variant["note"], *([f"Also seen: {'; '.join(beside)}."] if beside else [])]
+        row = {"id": variant["id"], "item": variant["item"], "name": variant["name"]}
+        row["common"] = str(variant["common"])
+        row["note"] = " ".join(" ".join(part.split()) for part in note if part)
+        if variant["years"]:
+            row |= {"years": variant["years"], "source": variant["source"]}
+        cells = {str(name): str(states) for name, states in variant["cells"]}
+        self.tables[Variant].add(variant["id"], row | cells)
+
+    def _add_years(self, entry: OtherYears) -> None:
+        """Years beside those of a row."""
+        kinds: dict[str, Any] = {
+            "items": (Item, self.pack.items, "other_years"),
+            "variants": (Variant, self.pack.variants, "other_years"),
+            "changes": (Change, self.pack.changes, "other_from"),
+        }
+        kind, rows, column = kinds[entry["table"]]
+        if entry["row"] < len(rows):  # else it came with a sighting before
+            line = rows[entry["row"]].line
+            _add_to(self.tables[kind], line, column, f"{SOURCE} {entry['years']}")
 
     def checked(self) -> str:
         """The change as a unified diff, once a patched copy of the pack has no mistake."""

@@ -4,6 +4,7 @@ import hashlib
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+import orjson
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
@@ -15,6 +16,7 @@ from starlette.routing import BaseRoute, Route
 from identify.errors import UserError
 from identify.keeping.devices import UnknownDeviceError
 from identify.keeping.troubles import DamagedError, DiskError
+from identify.phone import INDEX, WRITTEN_DOWN
 from identify.server.access import trouble
 from identify.server.json_http import refused
 from identify.server.security_headers import SafeHeaders
@@ -48,6 +50,7 @@ def create_app(
     A browser asks again each time and gets "304 Not Modified" for what it has: an update shows at
     once, and offline the service worker answers.
     """
+    followed = ranges_in(files)
     marks = {
         name: f'"{hashlib.sha256(content).hexdigest()[:32]}"' for name, content in files.items()
     }
@@ -57,6 +60,8 @@ def create_app(
         if name not in files:
             return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404)
         headers = {"ETag": marks[name], "Cache-Control": "no-cache"}
+        if name in followed:
+            headers["Access-Control-Allow-Origin"] = "*"
         asked = request.headers.get("if-none-match", "")
         if marks[name] in [mark.strip().removeprefix("W/") for mark in asked.split(",")]:
             return Response(status_code=304, headers=headers)
@@ -73,6 +78,13 @@ def create_app(
         exception_handlers={HTTPException: _http_error, UserError: _user_error},
         **more,
     )
+
+
+def ranges_in(files: Mapping[str, bytes]) -> set[str]:
+    """Of these files the ranges and the list of them: what apps from elsewhere may read."""
+    listed = orjson.loads(files.get(INDEX, b"[]"))
+    rows = {name for name in files if name.endswith(WRITTEN_DOWN)}
+    return {INDEX, *(one["url"] for one in listed), *rows}
 
 
 async def _http_error(_: Request, error: Exception) -> Response:

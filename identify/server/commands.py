@@ -49,7 +49,7 @@ def serve(args: argparse.Namespace) -> int:
     tls = _tls(args, data)
     public, hosts = _addresses(args, tls)
     packs = args.packs or phone.demo_packs()
-    files = phone.site(packs)
+    files = phone.site(packs) | phone.written_down(packs)
     root = authority.root_bytes(authority.folder_of(data))
     if root:
         files |= phone.trusting_files()

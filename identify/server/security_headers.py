@@ -19,6 +19,12 @@ HEADERS = {
 }
 
 
+# The one script that fetches ranges from other hosts, a thread of its own, may speak to them and do
+# nothing else; the pages may not (README.md, "Security").
+FETCHING = "/fetch-range.js"
+POLICY_OF_FETCHING = "default-src 'none'; connect-src 'self' https:"
+
+
 class SafeHeaders:
     """ASGI middleware that puts HEADERS on every answer."""
 
@@ -28,7 +34,10 @@ class SafeHeaders:
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         async def send_with_headers(message: Message) -> None:
             if message["type"] == "http.response.start":
-                MutableHeaders(scope=message).update(HEADERS)
+                headers = MutableHeaders(scope=message)
+                headers.update(HEADERS)
+                if scope.get("path") == FETCHING:
+                    headers["Content-Security-Policy"] = POLICY_OF_FETCHING
             await send(message)
 
         await self.app(scope, receive, send_with_headers)

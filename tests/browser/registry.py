@@ -147,6 +147,7 @@ FIRST |= dict.fromkeys(
         "newrunning",
         "trying",
         "learned",
+        "proposed",
         "rows",
         "row",
         "listin",

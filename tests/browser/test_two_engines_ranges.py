@@ -10,6 +10,7 @@ from playwright.sync_api import Page
 
 from identify import phone
 from identify.core.ranges.compiling import compiled_range
+from identify.core.ranges.editions import news_of_edition
 from identify.core.ranges.own_rows import rows_of_records
 from identify.core.ranges.usable import usable
 from identify.phone import demo_packs
@@ -19,6 +20,7 @@ from tests.browser.engines import PAGE
 from tests.conftest import serving
 from tests.own_ranges import own_ranges
 from tests.sampling import sample
+from tests.strategies import packs
 
 TOGETHER = """
 async marks => {
@@ -29,6 +31,7 @@ async marks => {
     const { rows, first, last } = found;
     return [found, ranging.compiled_range(rows, first, last, marks)];
   };
+  window.news = ([before, after]) => ranging.news_of_edition(before, after);
 }"""
 
 
@@ -60,3 +63,10 @@ def test_ranges_of_ones_own(page, records, random):
     found = usable(rows_of_records(copy.deepcopy(whole), rows), marks_to_merge())
     pack = compiled_range(found["rows"], found["first"], found["last"], marks_to_merge())
     assert theirs == [found, pack]
+
+
+@settings(max_examples=sample(60, 25), deadline=None, suppress_health_check=list(HealthCheck))
+@given(packs(), packs())
+def test_what_an_edition_says_otherwise(page, before, after):
+    theirs = page.evaluate("given => news(given)", [before, after])
+    assert theirs == news_of_edition(before, after)

@@ -29,6 +29,22 @@ def test_every_file_of_the_core_is_compiled():
     assert here | there - {"ranges/__init__"} == set(SOURCES)
 
 
+@pytest.mark.parametrize(
+    "files",
+    [core.FILES, (*SHARED, *core.MERGING), (*ranges.BESIDES, *RANGES)],
+    ids=["engine", "merging", "ranging"],
+)
+def test_no_name_stands_twice_in_what_becomes_one_module(files):
+    """The later one would silently take the place of the earlier."""
+    made = [
+        ast.unparse(node.targets[0]) if isinstance(node, ast.Assign) else node.name
+        for name in files
+        for node in TREES[name].body
+        if isinstance(node, ast.FunctionDef | ast.Assign)
+    ]
+    assert [name for name in set(made) if made.count(name) > 1] == []
+
+
 def test_a_file_uses_only_files_before_it():
     order = list(SOURCES)
     for name, tree in TREES.items():

@@ -71,6 +71,26 @@ def test_anything_else_is_not_found_in_a_sentence(server, path):
     assert "There is no page" in answer.body.decode()
 
 
+def test_only_ranges_may_be_read_by_pages_elsewhere(server, site):
+    ranges = {"packs/index.json", "packs/pellmarsh.json", "packs/tarrowby.json"}
+    allowed = {
+        name for name in site if "Access-Control-Allow-Origin" in get(server.url + name).headers
+    }
+    assert allowed == ranges
+    mark = get(f"{server.url}packs/index.json").headers["ETag"]
+    again = get(f"{server.url}packs/index.json", **{"If-None-Match": mark})
+    assert (again.status, again.headers["Access-Control-Allow-Origin"]) == (304, "*")
+
+
+def test_one_script_alone_may_speak_to_other_hosts(server, site):
+    apart = {
+        name
+        for name in site
+        if "https:" in get(server.url + name).headers["Content-Security-Policy"]
+    }
+    assert apart == {"fetch-range.js"}
+
+
 def test_only_reading_is_allowed(server):
     assert get(server.url, method="POST").status == 405
 

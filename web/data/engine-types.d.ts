@@ -160,6 +160,42 @@ export interface ReadDate {
   readings: Array<string>;
 }
 
+/**
+ * What became of everything that has a number or is asked, for people to be told.
+ *
+ * Variants are told of numbers that are in both editions only.
+ */
+export interface EditionNews {
+  /** numbers that only the later edition has */
+  new: Array<string>;
+  /** numbers that it has no more, under any other one */
+  gone: Array<string>;
+  /** [what it was, what the number is now] */
+  moved: Array<Array<string>>;
+  /** numbers of which something else is said */
+  items: Array<string>;
+  /** ids of variants */
+  variants_new: Array<string>;
+  variants_gone: Array<string>;
+  /** of which something else is said */
+  variants: Array<string>;
+  /** names of features */
+  questions_new: Array<string>;
+  questions_gone: Array<string>;
+  /** that are put otherwise, or have other answers */
+  questions: Array<string>;
+}
+
+/** Two editions side by side: the place that each thing of the earlier has in the later one. */
+export interface Compared {
+  /** -1: it has none; so for all of them */
+  features: Array<number>;
+  /** by feature */
+  states: Array<Array<number>>;
+  items: Array<number>;
+  variants: Array<number>;
+}
+
 /** How often answers are wrong, and what the world is like. */
 export interface Errors {
   sure: number;
@@ -1310,6 +1346,8 @@ export interface OwnRange extends OfAllRecords {
   /** EDTF: the life of the range, "" not said */
   years: string;
   about: string;
+  /** who writes it down, "" not said */
+  by: string;
   invented: boolean;
   /** name and drawing of "range-gauge", "range-material", "none" */
   drawings: Array<Pair>;
@@ -1491,6 +1529,8 @@ export interface Range {
   /** year */
   last: number;
   about: string;
+  /** who wrote it down */
+  by?: string;
   invented: boolean;
 }
 
@@ -2218,6 +2258,8 @@ export interface RangeRow {
   years: string;
   about: string;
   material: string;
+  /** who wrote it down, "" not said */
+  by?: string;
   invented: boolean;
 }
 
@@ -2743,6 +2785,40 @@ export interface Dropped {
 export interface Mended {
   session: Session;
   dropped: Array<Dropped>;
+}
+
+/** A sighting (records.py), as far as it concerns the range. */
+export interface Sighted {
+  /** number, "" not known */
+  item: string;
+  called: string;
+  unrecorded: boolean;
+  /** likeliest first */
+  of: Array<Chance>;
+  /** those that the range knows */
+  answers: Array<Answer>;
+  /** EDTF, "" not known */
+  years: string;
+  /** how that is known */
+  text: string;
+}
+
+/** Years that stand beside those of a row from now on. */
+export interface OtherYears {
+  table: "items" | "variants" | "changes";
+  row: number;
+  years: string;
+}
+
+/** What a sighting would change. */
+export interface Proposal {
+  /** nothing can be made of it */
+  why: "" | "no item" | "nothing new" | "unread";
+  /** a new one, or none */
+  variants: Array<VariantRow>;
+  /** what was seen of it that no cell can hold, in words */
+  beside: Array<string>;
+  other: Array<OtherYears>;
 }
 
 /** Characters of one sort that stand together, in capitals. */
@@ -3467,6 +3543,13 @@ export interface TryingModule {
    * is not recorded of a variant. `worth_of`: the bits of each feature as a first question.
    */
   looks_to_take(pack: Pack, alike: Array<Alike>, worth_of: Array<number>, most: number): Array<LookNext>;
+  /**
+   * The same piece, to be identified by another edition of its range: what is seen on it stays,
+   * by the places of features and states, which have to be the same in both.
+   */
+  twin_of(engine: Engine, trial: Trial): Trial;
+  /** The id of the variant that a piece with these answers is named as; "" for one in no range. */
+  named_as(engine: Engine, session: Session): string;
 }
 
 /** merging.js: the rules of syncing. */
@@ -3598,4 +3681,18 @@ export interface RangingModule {
   files_of_rows(rows: RangeRows): Array<DrawingRow>;
   /** All that does not go together in a range of one's own. */
   faults_of_records(whole: Group, records: Array<Group>): Array<RowFault>;
+  /** What `after` has, lacks and says otherwise than `before`. */
+  news_of_edition(before: Pack, after: Pack): EditionNews;
+  /**
+   * What a sighting would change in `rows`. `pack`: compiled of them; `seen`: the years of its
+   * plain looks there; `fields`: the features that a variant has cells for.
+   */
+  proposal_of(rows: RangeRows, pack: Pack, sighting: Sighted, seen: Array<SeenYears>, fields: Array<string>): Proposal;
+  /** The answers that name one state: of these it is asked when it was made. */
+  plain_looks(answers: Array<Answer>): Array<Answer>;
+  /**
+   * Change `mine` as proposed: `rows` are those of it that the range is made of, which the
+   * proposal speaks of.
+   */
+  take_in_proposal(rows: RangeRows, proposal: Proposal, mine: RangeRows): null;
 }

@@ -58,6 +58,9 @@ export function aboutIt(range) {
     el("summary", {}, "About the range"),
     textField("Name of the range", range.name, save("name", "Name")),
     textField("Who made it", range.maker, save("maker", "Maker")),
+    textField("Who wrote it down", range.by, save("by", "Who wrote it down"), {
+      hint: "Your name, for those whom you share it with.",
+    }),
     textField("Scale", range.scale, save("scale", "Scale")),
     gaugeField(range, save("gauge", "Gauge")),
     textField("What the bodies are made of", range.material, save("material", "Material"), {

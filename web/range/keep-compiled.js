@@ -16,7 +16,7 @@ import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
 import { specimensOf } from "./specimens.js";
 
-/** @import { Gap, Learned, Pack, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
+/** @import { Gap, Learned, Pack, RangeRows, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
 
 const FORM = "2"; // another one where ranges have to be made anew
 const PAUSE = 400;
@@ -80,10 +80,8 @@ function stampOf(range) {
 export async function compileRange(id) {
   const [ranging, marks] = await Promise.all([rangingRules(), dateMarks()]);
   const rows = ranging.rows_of_records(record(id), everyRow(id));
-  const { rows: good, first, last, mistakes } = ranging.usable(rows, marks);
-  if (good.variants.length === 0)
-    return { pack: null, text: null, mistakes, learned: null, gaps: [] };
-  const whole = ranging.compiled_range(good, first, last, marks);
+  const { good, whole, mistakes } = growing(ranging, rows, marks);
+  if (!whole) return { pack: null, text: null, mistakes, learned: null, gaps: [] };
   const specimens = specimensOf(whole.id);
   const learned = ranging.learned_from(whole, specimens);
   const gaps = ranging.gaps_told(whole, specimens, ranging.from_pieces_alone(good));
@@ -91,11 +89,32 @@ export async function compileRange(id) {
     ranging.take_in_learned(whole, learned);
     ranging.take_in_gaps(whole, gaps);
   }
+  return { ...(await sealed(whole)), mistakes, learned, gaps };
+}
+
+/** What can be made of rows: {good: the rows that are used, whole: null for none, mistakes}. */
+function growing(ranging, rows, marks) {
+  const { rows: good, first, last, mistakes } = ranging.usable(rows, marks);
+  if (good.variants.length === 0) return { good, whole: null, mistakes };
+  return { good, whole: ranging.compiled_range(good, first, last, marks), mistakes };
+}
+
+/** A compiled range with its version, and as text. */
+async function sealed(whole) {
   const { version: _, ...made } = whole;
   const bare = JSON.stringify(made);
   const version = await digest(bare);
-  const pack = { ...made, version };
-  return { pack, text: `${bare.slice(0, -1)},"version":"${version}"}`, mistakes, learned, gaps };
+  return { pack: { ...made, version }, text: `${bare.slice(0, -1)},"version":"${version}"}` };
+}
+
+/**
+ * The compiled range of rows as they are: {pack, text}, null where nothing can be made of them, and
+ * `good`, the rows that it is made of.
+ * @returns {Promise<{ pack: Pack | null; text: string | null; good: RangeRows }>}
+ */
+export async function compiled(rows, marks) {
+  const { good, whole } = growing(await rangingRules(), rows, marks);
+  return whole ? { ...(await sealed(whole)), good } : { pack: null, text: null, good };
 }
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */

@@ -28,8 +28,11 @@ function renamed(now, { item, variant, of }) {
   return { ...now, ...Object.fromEntries(there.map((name) => [name, changed[name]])) };
 }
 
-/** Goes through the ranges that are another version than before; true when something was told. */
-export async function lookAtMoved(state) {
+/**
+ * Goes through the ranges that are another version than before; true when something was told, after
+ * what is `said` first.
+ */
+export async function lookAtMoved(state, said = "") {
   const seen = { ...state.settings.seen };
   const other = ranges().filter(
     ({ id, version }) => seen[id] !== version && pointing(id).length > 0,
@@ -52,7 +55,9 @@ export async function lookAtMoved(state) {
   }
   if (other.length > 0) await changeSettings({ seen });
   if (told.length > 0)
-    notice(told.map(sentence).join(" "), [["Look at them", () => goTo("moved")]]);
+    notice([said, ...told.map(sentence)].filter(Boolean).join(" "), [
+      ["Look at them", () => goTo("moved")],
+    ]);
   return told.length > 0;
 }
 

@@ -56,6 +56,7 @@ function looksBack(id) {
       class: "plain wide",
     }),
     button("What your pieces show", () => goTo("learned", { id }), { class: "plain wide" }),
+    button("Sightings from others", () => goTo("proposed", { id }), { class: "plain wide" }),
   ];
 }
 

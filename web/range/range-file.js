@@ -12,6 +12,7 @@ import { goTo } from "../parts/navigation.js";
 import { saveChange } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
+import { holdsTogether } from "./check-range.js";
 import { everyRow, rangingRules } from "./keep-compiled.js";
 import { newRange, ownRanges, plainWord } from "./own-range.js";
 
@@ -26,10 +27,14 @@ export async function handOnRange(range) {
   await share(new File([text], name, { type: "application/json" }), range.name);
 }
 
-/** Asks how a range from a file is to be taken in. `found`: what is in the file. */
-export function takeInRange(found) {
+/**
+ * Asks how a range that came is to be taken in. `found`: what is in the file. `asItIs`: uses it
+ * unchanged; null where it is used already.
+ */
+export function takeInRange(found, asItIs) {
   const { range, items } = found.rows;
-  const who = el("input", { type: "text", id: "range-from", autocomplete: "off" });
+  const by = typeof range.by === "string" ? range.by : "";
+  const who = el("input", { type: "text", id: "range-from", autocomplete: "off", value: by });
   const mine = ownRanges().filter(
     ({ key, name }) => key === found.rows.id || name.toLowerCase() === range.name.toLowerCase(),
   );
@@ -54,6 +59,15 @@ export function takeInRange(found) {
     button(mine.length > 0 ? "Keep it beside yours" : "Import it", () => done(null), {
       class: mine.length > 0 ? "plain wide" : "main wide",
     }),
+    asItIs &&
+      button(
+        "Only use it as it is",
+        () => {
+          shut();
+          run(asItIs);
+        },
+        { class: "plain wide" },
+      ),
   );
 }
 
@@ -108,29 +122,6 @@ async function takenIn(rows, own, from) {
 
 const counted = (count) => (count === 1 ? "1 item" : `${count} items`);
 const times = (count) => (count === 1 ? "one place" : `${count} places`);
-
-// the fields of rows that are lists: what is none there would be lost without a word
-const LISTS = {
-  kinds: [],
-  parts: [],
-  cautions: ["kinds"],
-  features: ["kinds", "when", "mistaken", "states"],
-  sources: [],
-  items: ["other_years", "contains", "carried", "cells"],
-  variants: ["other_years", "cells"],
-  changes: ["kinds", "items", "other_from"],
-  moves: [],
-  drawings: [],
-};
-
-/** Whether all tables are there, and every list is one. */
-function holdsTogether(rows) {
-  return Object.entries(LISTS).every(
-    ([table, fields]) =>
-      Array.isArray(rows[table]) &&
-      rows[table].every((row) => fields.every((field) => Array.isArray(row?.[field]))),
-  );
-}
 
 /**
  * {records, added, differ}; null where the rows make none that can be kept. `named`: whether it was

@@ -1,23 +1,23 @@
 /** The ranges there are: one can be added from a file, handed on, taken away again. */
+import { here } from "../data/back-button.js";
 import { ownKey } from "../data/packs.js";
 import { packOf } from "../data/piece-at-hand.js";
 import { record } from "../data/records.js";
 import { problem, read } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
-import { fits } from "./json-schema.js";
 import { share } from "../exchange/server-files.js";
-import { refresh, stored } from "./kept-ranges.js";
-import { lookAtMoved } from "./moved-names.js";
+import { addRange, standing } from "./added-range.js";
+import { rangeIn, rangeOfRows } from "./check-range.js";
+import { refresh, rowsKept, stored } from "./kept-ranges.js";
 import { ownRanges, rowsOf } from "./own-range.js";
 import { ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
-import { adopt, openRange } from "../identify/range-at-hand.js";
+import { openRange } from "../identify/range-at-hand.js";
 import { loaded } from "../parts/loaded-later.js";
 import { goTo, redraw } from "../parts/navigation.js";
 
 const MOST = 60_000_000; // characters
-const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
 
 /** The list of ranges. */
 export async function rangesScreen(state) {
@@ -27,10 +27,11 @@ export async function rangesScreen(state) {
     heading(1, "Ranges"),
     el(
       "ul",
-      { class: "plain-list ranges" },
+      { class: "plain-list ranges", "aria-label": "In use" },
       ranges().map((one) => el("li", {}, lines(state, one))),
     ),
     yourOwn(),
+    button("Follow a range from an address", () => goTo("follow"), { class: "plain wide" }),
     fileInput(state),
     el(
       "p",
@@ -67,8 +68,9 @@ function yourOwn() {
 }
 
 /** Where a range of this device came from; "" for those that came with the app. */
-function whence({ own, written }) {
+export function whence({ own, written, follows }) {
   if (written) return "written down by you";
+  if (follows) return `followed from ${new URL(follows.address).host}`;
   return own ? "added from a file" : "";
 }
 
@@ -81,6 +83,12 @@ function lines(state, one) {
     el(
       "div",
       { class: "row" },
+      one.written
+        ? null
+        : button("Look at it", () => goTo("range", { id: one.id }), {
+            class: "plain",
+            "aria-label": `Look at ${one.name}`,
+          }),
       button("Share", () => run(() => handOn(one)), {
         class: "plain",
         "aria-label": `Share ${one.name}`,
@@ -107,89 +115,55 @@ function fileInput(state) {
 
 /** Takes a file in, or says why not; nothing is changed then. */
 async function addFile(state, file) {
-  const found = await readFile(state, file);
+  const found = await readFile(file);
   if (found.problem) {
-    notice(found.problem);
+    notice(`${file.name}: ${found.problem}`);
     return;
   }
   if (found.rows) {
     const { takeInRange } = await loaded(import("./range-file.js"));
-    takeInRange(found);
+    takeInRange(found, () => useRows(state, file, found));
     return;
   }
-  const { pack, text } = found;
-  const entry = { id: pack.id, version: pack.version, own: true, ...pack.range };
-  const before = ranges().find(({ id }) => id === pack.id);
-  if (!(await stored(entry, text))) {
-    notice(problem());
-    return;
-  }
-  await refresh();
-  await (state.piece ? adopt(state.piece) : openRange(state.entry.id));
-  const told = await lookAtMoved(state);
-  await redraw();
-  const how = before ? `${entry.name} is now as in the file.` : `${entry.name} is added.`;
-  announce(how);
-  if (!told) notice(how);
+  const before = standing(found.pack.id);
+  const { name } = found.pack.range;
+  await added(state, found, before ? `${name} is now as in the file.` : `${name} is added.`);
 }
 
-/** {pack, text}, or {problem: a sentence}. */
-async function readFile(state, file) {
-  const wrong = (what) => ({ problem: `${file.name}: ${what}` });
-  if (file.size > MOST) return wrong("this is too large to be a range.");
+/** Uses a range that came as what was written down, as it is. */
+async function useRows(state, file, found) {
+  const made = await rangeOfRows(found.rows);
+  if (made.problem) notice(`${file.name}: ${made.problem}`);
+  else await added(state, { ...found, ...made }, `${made.pack.range.name} is added.`);
+}
+
+async function added(state, found, how) {
+  if (!(await addRange(state, found, {}, how))) return;
+  await redraw();
+  announce(how);
+}
+
+/** What a file holds, as `rangeIn` gives it. */
+async function readFile(file) {
+  if (file.size > MOST) return { problem: "this is too large to be a range." };
   if (new TextDecoder("latin1").decode(await file.slice(0, 2).arrayBuffer()) === "PK")
-    return zippedRange(file, wrong);
-  const text = await file.text();
-  let pack;
-  try {
-    pack = JSON.parse(text);
-  } catch {
-    return wrong("this is not a range, or the file is damaged. Ask for it again.");
-  }
-  if (pack?.kind === "identify range") {
-    const { items, range } = pack.rows ?? {};
-    if (Array.isArray(items) && typeof range?.name === "string") return { rows: pack.rows };
-    return wrong("this range is damaged. Ask for it again.");
-  }
-  const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
-  const place = fits(schema, pack);
-  if (place !== "")
-    return wrong(`this is not a range that this version of the app can read (${place}).`);
-  if (pack.id === "all") return wrong("a range cannot be called “all”. Rename its folder.");
-  if ((await digest(text)) !== pack.version)
-    return wrong("this was changed after it was made, or is damaged. Ask for it again.");
-  try {
-    const ready = state.engine.prepare(pack);
-    state.engine.assess(ready, state.engine.new_session(ready));
-  } catch (error) {
-    console.warn(error);
-    return wrong("it contradicts itself. Ask for it again.");
-  }
-  return { pack, text: text.trim() };
+    return zippedRange(file);
+  return rangeIn(await file.text());
 }
 
 /** {rows, unknown, unread, large} of a folder in a zip, or {problem}. */
-async function zippedRange(file, wrong) {
+async function zippedRange(file) {
   const { NoFolder, rowsOfFolder } = await loaded(import("./folder-file.js"));
   try {
     return await rowsOfFolder(file);
   } catch (error) {
     if (!(error instanceof NoFolder)) throw error;
-    return wrong(error.message);
+    return { problem: error.message };
   }
 }
 
-/** The version that the text of a compiled pack should have: made of everything but the version. */
-async function digest(text) {
-  const bare = text.replace(VERSION, "}");
-  const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(bare));
-  return [...new Uint8Array(sum)]
-    .slice(0, 8)
-    .map((byte) => byte.toString(16).padStart(2, "0"))
-    .join("");
-}
-
-async function takeAway(state, one) {
+/** Takes a range away that was added, and offers to put it back. */
+export async function takeAway(state, one) {
   if (state.piece && [one.id, state.list.at(-1).id].includes(packOf(state.piece))) {
     notice(
       `You are identifying a piece of ${one.name}. Finish it or start again, then ` +
@@ -198,19 +172,21 @@ async function takeAway(state, one) {
     return;
   }
   const text = await read("kept", ownKey(one.id));
+  const rows = await rowsKept(one.id);
   if (!(await stored(one, null))) {
     notice(problem());
     return;
   }
   await refresh();
   if (!state.piece) await openRange(state.entry.id);
-  await redraw();
+  if (here().screen === "range") goTo("ranges", {}, { instead: true, told: true });
+  else await redraw();
   notice(`${one.name} is removed. Your own pieces of it stay.`, [
     [
       "Put it back",
       () =>
         run(async () => {
-          await stored(one, text);
+          await stored(one, text, rows);
           await refresh();
           await redraw();
         }),
@@ -219,14 +195,17 @@ async function takeAway(state, one) {
 }
 
 /** Gives the range as a file: to another app where the phone can, else to save. */
-async function handOn(one) {
+export async function handOn(one) {
   if (one.written) {
     const { handOnRange } = await loaded(import("./range-file.js"));
     await handOnRange(record(one.written));
     return;
   }
-  const text = one.own
-    ? await read("kept", ownKey(one.id))
-    : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();
+  const rows = await rowsKept(one.id);
+  const text = rows
+    ? JSON.stringify({ format: 1, kind: "identify range", made: one.made, rows: JSON.parse(rows) })
+    : one.own
+      ? await read("kept", ownKey(one.id))
+      : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();
   await share(new File([text], `${one.id}.json`, { type: "application/json" }), one.name);
 }

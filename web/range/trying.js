@@ -25,7 +25,7 @@ const SHOWN = 8;
 let rules = null;
 
 /** @returns {Promise<TryingModule>} */
-async function tryingRules() {
+export async function tryingRules() {
   try {
     rules ??= await import(new URL("../trying.js", import.meta.url).href);
   } catch {
@@ -91,7 +91,7 @@ async function atStall(state, key) {
 }
 
 /** Works without holding the screen up; false once the screen is left. */
-function slices(shown) {
+export function slices(shown) {
   let since = performance.now();
   return async () => {
     if (performance.now() - since < AT_ONCE) return true;
@@ -164,7 +164,7 @@ function firstQuestions(trying, engine, pack) {
 const nameOf = (pack, place) => pack.features[place].name;
 
 /** What a variant is called; its number stands once where its item has no other name. */
-function calledOf(pack, place) {
+export function calledOf(pack, place) {
   const { number, name } = pack.items[pack.variants[place].item];
   const called = variantName(pack, place);
   return number === name ? called.slice(number.length + 1) : called;

@@ -160,6 +160,17 @@ export const SCREENS = {
     way: ["more"],
     load: async () => (await loaded(import("../range/ranges.js"))).rangesScreen,
   },
+  range: {
+    title: "A range",
+    way: ["ranges", "list In use"],
+    load: async () => (await loaded(import("../range/one-range.js"))).oneRangeScreen,
+  },
+  follow: {
+    title: "Follow a range from an address",
+    way: ["ranges"],
+    still: true,
+    load: async () => (await loaded(import("../range/follow-range.js"))).followScreen,
+  },
   newrange: {
     title: A_RANGE_OF_YOUR_OWN,
     way: ["ranges"],
@@ -208,6 +219,11 @@ export const SCREENS = {
     title: WHAT_YOUR_PIECES_SHOW,
     way: ["own"],
     load: async () => (await loaded(import("../range/learned.js"))).learnedScreen,
+  },
+  proposed: {
+    title: "Sightings from others",
+    way: ["own"],
+    load: async () => (await loaded(import("../range/sightings-in.js"))).proposedScreen,
   },
   running: {
     title: A_RUNNING_CHANGE,

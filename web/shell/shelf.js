@@ -62,6 +62,7 @@ export async function openShelf(state) {
   startReminders();
   if (ranges().some(another)) run(() => lookAtMoved(state));
   followOwn(state);
+  if (ranges().some(({ follows }) => follows)) startLooking(state).catch(console.warn);
   return { draw: (entry) => draw(state, entry), tools };
 }
 
@@ -77,6 +78,11 @@ function followOwn(state) {
   onWritten(begin);
   onChanged(begin);
   begin().catch(console.warn);
+}
+
+/** Looks for newer editions of ranges that are followed. */
+async function startLooking(state) {
+  (await loaded(import("../range/following.js"))).startLooking(state);
 }
 
 /** The nodes of a screen. */

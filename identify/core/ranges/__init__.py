@@ -4,7 +4,7 @@ FILES is the order in which the build joins them, with BESIDES of the core befor
 module of their own, which the phone loads when a range is edited.
 """
 
-BESIDES = ("lists", "runs", "edtf", "kin", "misreading", "look_up", "looks", "shapes")
+BESIDES = ("lists", "runs", "edtf", "kin", "misreading", "look_up", "looks", "shapes", "moved")
 
 FILES = (
     "bounds",
@@ -33,4 +33,6 @@ FILES = (
     "folder_in",
     "folder_out",
     "faults",
+    "editions",
+    "sighted",
 )

@@ -181,12 +181,16 @@ def change_of(split: Split, row: ChangeRow) -> Change:
 def range_of(rows: RangeRows, first: int, last: int) -> Range:
     """What the range is."""
     about = rows["range"]
-    return {
+    out: Range = {
         "name": about["name"], "maker": about["maker"], "gauge_mm": about["gauge_mm"],
         "gauge": about["gauge"], "material": about["material"], "scale": about["scale"],
         "country": about["country"], "first": first, "last": last, "about": about["about"],
         "invented": about["invented"],
     }  # fmt: skip
+    by = about.get("by", "")
+    if by != "":
+        out["by"] = by
+    return out
 
 
 def kinds_of_range(rows: RangeRows) -> list[Kind]:

@@ -288,7 +288,8 @@ def rows_of_folder(given: FolderFiles) -> FolderRead:
             "gauge_mm": gauge, "gauge": decimal_text(gauge) + " mm" if gauge > 0 else "",
             "scale": said_text(about, "scale"), "country": said_text(about, "country"),
             "years": said_text(about, "years"), "about": said_text(about, "about"),
-            "material": said_text(about, "material"), "invented": is_true(invented),
+            "material": said_text(about, "material"), "by": said_text(about, "by"),
+            "invented": is_true(invented),
         },
         "kinds": [
             {

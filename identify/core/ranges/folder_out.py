@@ -44,6 +44,7 @@ def range_text(rows: RangeRows) -> str:
     out = out + toml_where("material", about["material"]) + toml_where("scale", about["scale"])
     out = out + toml_where("country", about["country"]) + toml_where("years", about["years"])
     out = out + toml_where("about", about["about"])
+    out = out + toml_where("by", about.get("by", ""))
     if is_true(about["invented"]):
         out = out + "invented = true\n"
     for kind in rows["kinds"]:

@@ -221,6 +221,7 @@ def range_record(rows: RangeRows, whole: Group) -> Group:
         out, about,
         ["name", "maker", "scale", "material", "country", "years", "about", "invented"],
     )  # fmt: skip
+    out["by"] = about.get("by", "")
     out["gauge"] = about["gauge_mm"] if about["gauge_mm"] > 0 else None
     out["key"] = rows["id"]
     shared: list[TextPair] = []

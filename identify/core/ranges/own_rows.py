@@ -432,7 +432,7 @@ def rows_of_records(whole: Group, records: list[Group]) -> RangeRows:
             "gauge": decimal_text(gauge) + " mm" if gauge > 0 else "",
             "scale": text_at(whole, "scale"), "country": text_at(whole, "country"),
             "years": text_at(whole, "years"), "about": text_at(whole, "about"),
-            "material": text_at(whole, "material"),
+            "material": text_at(whole, "material"), "by": text_at(whole, "by"),
             "invented": is_true(invented),
         },
         "kinds": [

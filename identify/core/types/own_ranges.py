@@ -31,6 +31,7 @@ class OwnRange(OfAllRecords):
     country: str  # two capitals, "" not said
     years: str  # EDTF: the life of the range, "" not said
     about: str
+    by: str  # who writes it down, "" not said
     invented: bool
     drawings: list[Pair]  # name and drawing of "range-gauge", "range-material", "none"
     learns: Literal["", "no"]  # from the pieces that are owned; "" it does

@@ -22,6 +22,7 @@ class Range(TypedDict):
     first: int  # year
     last: int  # year
     about: str
+    by: NotRequired[str]  # who wrote it down
     invented: bool
 
 

@@ -2,7 +2,7 @@
 what is compiled. A table is a list of rows; a row is named by its place in it, from 0 on.
 """
 
-from typing import Annotated, Any, Literal, TypedDict
+from typing import Annotated, Any, Literal, NotRequired, TypedDict
 
 from .gate import Group
 from .pack import Moving, Needs, Rows, Span
@@ -25,6 +25,7 @@ class RangeRow(TypedDict):
     years: str  # EDTF: its life
     about: str
     material: str
+    by: NotRequired[str]  # who wrote it down, "" not said
     invented: bool
 
 

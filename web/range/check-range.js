@@ -1,0 +1,103 @@
+/** Is a text a range? The same check for a file and for what was fetched from an address. */
+import { dateMarks } from "../data/packs.js";
+import { state } from "../data/state.js";
+import { fits } from "./json-schema.js";
+import { compiled } from "./keep-compiled.js";
+
+/** @import { Pack, RangeRows } from "../data/engine-types.d.ts" */
+
+const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
+const AGAIN = "Ask for it again.";
+
+/**
+ * What a text is: a compiled range {pack, text}, the rows of one {rows, made}, or {problem: a
+ * sentence}.
+ * @param {string} text
+ * @returns {Promise<{ pack?: Pack; text?: string; rows?: RangeRows; made?: string;
+ *   problem?: string }>}
+ */
+export async function rangeIn(text) {
+  let found;
+  try {
+    found = JSON.parse(text);
+  } catch {
+    return { problem: `this is not a range, or the file is damaged. ${AGAIN}` };
+  }
+  if (found?.kind === "identify range") {
+    const { items, range } = found.rows ?? {};
+    if (!Array.isArray(items) || typeof range?.name !== "string")
+      return { problem: `this range is damaged. ${AGAIN}` };
+    return { rows: found.rows, made: typeof found.made === "string" ? found.made : "" };
+  }
+  const problem = await problemOf(found);
+  if (problem) return { problem };
+  if ((await digest(text)) !== found.version)
+    return { problem: `this was changed after it was made, or is damaged. ${AGAIN}` };
+  return { pack: found, text: text.trim() };
+}
+
+/** Why this cannot be identified from, "" where it can. */
+async function problemOf(pack) {
+  const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
+  const place = fits(schema, pack);
+  if (place !== "") return `this is not a range that this version of the app can read (${place}).`;
+  if (pack.id === "all") return "a range cannot be called “all”. Rename its folder.";
+  try {
+    const ready = state.engine.prepare(pack);
+    state.engine.assess(ready, state.engine.new_session(ready));
+  } catch (error) {
+    console.warn(error);
+    return `it contradicts itself. ${AGAIN}`;
+  }
+  return "";
+}
+
+/**
+ * The compiled range of rows that came, {pack, text}, or {problem}.
+ * @param {RangeRows} rows
+ */
+export async function rangeOfRows(rows) {
+  try {
+    if (!holdsTogether(rows)) throw new Error("a table is missing");
+    const { pack, text } = await compiled(structuredClone(rows), await dateMarks());
+    if (!pack) return { problem: "nothing is written down in it yet." };
+    const problem = await problemOf(JSON.parse(text));
+    return problem ? { problem } : { pack, text };
+  } catch (error) {
+    console.warn(error);
+    return { problem: `it contradicts itself. ${AGAIN}` };
+  }
+}
+
+/** The version that the text of a compiled range should have: made of everything but the version. */
+async function digest(text) {
+  const bare = text.replace(VERSION, "}");
+  const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(bare));
+  return [...new Uint8Array(sum)]
+    .slice(0, 8)
+    .map((byte) => byte.toString(16).padStart(2, "0"))
+    .join("");
+}
+
+// the fields of rows that are lists: what is none there would be lost without a word
+const LISTS = {
+  kinds: [],
+  parts: [],
+  cautions: ["kinds"],
+  features: ["kinds", "when", "mistaken", "states"],
+  sources: [],
+  items: ["other_years", "contains", "carried", "cells"],
+  variants: ["other_years", "cells"],
+  changes: ["kinds", "items", "other_from"],
+  moves: [],
+  drawings: [],
+};
+
+/** Whether all tables are there, and every list is one. */
+export function holdsTogether(rows) {
+  return Object.entries(LISTS).every(
+    ([table, fields]) =>
+      Array.isArray(rows[table]) &&
+      rows[table].every((row) => fields.every((field) => Array.isArray(row?.[field]))),
+  );
+}

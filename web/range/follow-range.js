@@ -1,0 +1,154 @@
+/** A range is followed from an address: what lies there is shown first. */
+import { run } from "../data/queue.js";
+import { button, el, heading } from "../parts/element.js";
+import { goTo } from "../parts/navigation.js";
+import { announce } from "../parts/status.js";
+import { standing } from "./added-range.js";
+import { follow } from "./following.js";
+import { fromFolder, lookAt, readAddress } from "./from-address.js";
+import { aboutLines } from "./one-range.js";
+
+/** The screen where an address is typed or pasted. */
+export function followScreen(state) {
+  const said = el("p", { class: "quiet", id: "address-said" });
+  const field = el("input", {
+    id: "address",
+    type: "text",
+    inputmode: "url",
+    autocomplete: "off",
+    autocapitalize: "none",
+    spellcheck: "false",
+    placeholder: "https://",
+    "aria-describedby": said.id,
+  });
+  const below = el("div", { id: "found-there" });
+  const shown = { field, said, below };
+  return el(
+    "section",
+    { class: "shelf" },
+    heading(1, "Follow a range"),
+    el(
+      "p",
+      {},
+      "Whoever keeps a range can give you its address on the internet. The app fetches the range " +
+        "from there, and newer editions of it when there is signal. Nothing of yours is sent.",
+    ),
+    el(
+      "form",
+      {
+        class: "field",
+        novalidate: true,
+        onsubmit: (event) => {
+          event.preventDefault();
+          look(state, shown);
+        },
+      },
+      el("label", { for: field.id }, "Address of the range"),
+      field,
+      said,
+      el(
+        "div",
+        { class: "row" },
+        navigator.clipboard?.readText
+          ? button("Paste", () => paste(shown), { class: "plain" })
+          : null,
+        el("button", { type: "submit", class: "main" }, "Look at it"),
+      ),
+    ),
+    below,
+  );
+}
+
+async function paste({ field, said }) {
+  try {
+    field.value = (await navigator.clipboard.readText()).trim();
+    said.textContent = "";
+  } catch {
+    said.textContent = "This phone does not hand it over. Hold a finger on the field, then paste.";
+  }
+  field.focus();
+}
+
+/** Says what is going on below the field. */
+function say({ said, field }, text, wrong = true) {
+  said.textContent = text;
+  said.className = wrong && text !== "" ? "wrong" : "quiet";
+  field.toggleAttribute("aria-invalid", wrong && text !== "");
+  if (text !== "") announce(text);
+}
+
+let latest = 0; // which look is the latest: an earlier one may answer after it
+
+/** Waits beside the queue: no tap waits for an address to answer. Gives null when it is too late. */
+async function waited(shown, work) {
+  const own = (latest += 1);
+  say(shown, "Looking …", false);
+  shown.below.replaceChildren();
+  const answer = await work();
+  if (own !== latest || !shown.below.isConnected) return null;
+  say(shown, answer.problem ?? "");
+  return answer.problem ? null : answer;
+}
+
+async function look(state, shown) {
+  const { address, problem } = readAddress(shown.field.value);
+  if (problem) {
+    shown.below.replaceChildren();
+    say(shown, problem);
+    return;
+  }
+  const there = await waited(shown, async () => {
+    const seen = await lookAt(address);
+    return seen.found?.problem ? seen.found : seen;
+  });
+  if (!there) return;
+  if (there.found) preview(state, shown, there.found, { address });
+  else if (there.ranges.length === 1) await one(state, shown, address, there, there.ranges[0]);
+  else several(state, shown, address, there);
+}
+
+/** One of those in a published folder. */
+async function one(state, shown, address, { folder }, { id }) {
+  const found = await waited(shown, () => fromFolder(folder, id));
+  if (found) preview(state, shown, found, { address, folder });
+}
+
+function several(state, shown, address, there) {
+  const list = el(
+    "ul",
+    { class: "found", "aria-label": "Ranges there" },
+    there.ranges.map((line) =>
+      el(
+        "li",
+        {},
+        button(
+          [el("strong", {}, line.name), el("span", { class: "quiet" }, String(line.maker ?? ""))],
+          () => one(state, shown, address, there, line),
+          { class: "hit" },
+        ),
+      ),
+    ),
+  );
+  shown.below.replaceChildren(heading(2, "Which one?"), list);
+  list.querySelector("button").focus();
+}
+
+/** What it is, before it is taken. */
+function preview(state, { below }, found, follows) {
+  const { pack } = found;
+  const before = standing(pack.id);
+  const about = { ...pack.range, items: pack.items.length, made: found.made ?? "" };
+  const go = async () => {
+    if (await follow(state, found, follows))
+      goTo("range", { id: pack.id }, { instead: true, told: true });
+  };
+  below.replaceChildren(
+    heading(2, pack.range.name),
+    ...aboutLines(about),
+    before && !before.written
+      ? el("p", { class: "warn" }, `It takes the place of the ${before.name} that you have.`)
+      : "",
+    button("Follow it", () => run(go), { class: "main wide" }),
+  );
+  below.querySelector("button").focus();
+}

@@ -1,0 +1,133 @@
+/**
+ * Ranges that are followed from an address: looked for a newer edition when the person asks, and by
+ * itself once a day while the app is open, there is signal, and no piece is in the hand.
+ */
+import { ranges } from "../data/known-ranges.js";
+import { run } from "../data/queue.js";
+import { button, el } from "../parts/element.js";
+import { redraw } from "../parts/navigation.js";
+import { sheet, sheetOpen } from "../parts/sheet.js";
+import { notice } from "../parts/status.js";
+import { here } from "../data/back-button.js";
+import { addRange, newsOf, newsText, standing } from "./added-range.js";
+import { newerOf } from "./from-address.js";
+import { noted, rowsKept } from "./kept-ranges.js";
+
+const DAY = 24 * 3600 * 1000; // milliseconds
+const EVERY = 60_000;
+const STAYS = "The edition that you have stays.";
+const OLDER =
+  "The address gives an edition that is older than yours. Whoever keeps the range may have gone " +
+  "back to it.";
+let looking = false;
+
+/** Looks by itself from now on, whenever a day has passed. */
+export function startLooking(state) {
+  if (looking) return;
+  looking = true;
+  const look = () => lookByItself(state).catch(console.warn);
+  setInterval(look, EVERY);
+  window.addEventListener("online", look);
+  look();
+}
+
+/** Nothing is in the hand: nobody waits for an answer now. */
+function idle(state) {
+  return state.piece === null && navigator.onLine && !document.hidden && !sheetOpen();
+}
+
+async function lookByItself(state) {
+  const due = ranges().find(
+    ({ follows, looked = "" }) => follows && !(Date.now() - Date.parse(looked) < DAY),
+  );
+  if (!due || !idle(state)) return;
+  const answer = await newerOf(due);
+  // a piece may have come into the hand meanwhile: it is looked for again another time
+  await run(() => (idle(state) && answer.kind !== "offline" ? told(state, due, answer) : null));
+}
+
+/** Looks for a newer edition because the person asks. */
+export async function lookNow(state, entry) {
+  const answer = await newerOf(entry);
+  await run(async () => {
+    const said = await told(state, entry, answer);
+    if (said) notice(said);
+  });
+}
+
+/**
+ * Takes up what came. Gives what is left to be said to somebody who waits for it.
+ * @param {any} state
+ * @param {any} line of the list, as it was when it was looked for
+ * @param {Awaited<ReturnType<typeof newerOf>>} answer
+ */
+async function told(state, line, { same, found, problem, kind }) {
+  const { id, name, version } = line;
+  const entry = standing(id);
+  if (!entry?.follows || entry.version !== version) return "";
+  const looked = new Date().toISOString();
+  if (kind === "offline") return `${problem} ${STAYS}`;
+  if (found && isOlder(entry, found)) {
+    await seen(id, { looked, trouble: OLDER });
+    askOlder(state, entry, found);
+    return "";
+  }
+  if (found) {
+    await takeUp(state, entry, found, looked);
+    return "";
+  }
+  await seen(id, { looked, trouble: same ? "" : problem });
+  return same ? `You have the newest edition of ${name}.` : `${problem} ${STAYS}`;
+}
+
+async function seen(id, changes) {
+  await noted(id, changes);
+  if (here().screen === "range" && !sheetOpen()) await redraw();
+}
+
+/** Was this edition here before, or is it known to be older than the one that is? */
+function isOlder({ had = [], made }, { pack = null, made: then = "" }) {
+  return had.includes(pack.version) || (then !== "" && then < (made ?? ""));
+}
+
+async function takeUp(state, entry, found, looked) {
+  const news = await newsOf(state, entry, found.pack);
+  const had = [...(entry.had ?? []), entry.version].slice(-50);
+  const { follows } = entry;
+  const said = `${entry.name} has a newer edition: ${newsText(news)}.`;
+  const line = { follows, had, looked, came: looked, news, trouble: "" };
+  if ((await addRange(state, found, line, said)) && here().screen !== "identify") await redraw();
+}
+
+/** Asks whether an older edition is to be taken in place of the one that is here. */
+function askOlder(state, entry, found) {
+  if (here().screen !== "range") return;
+  const shut = sheet(
+    `An older edition of ${entry.name}`,
+    el("p", {}, `${OLDER} ${STAYS}`),
+    button(
+      "Take the older one all the same",
+      () => {
+        shut();
+        run(() => takeUp(state, { ...entry, had: [] }, found, new Date().toISOString()));
+      },
+      { class: "plain wide" },
+    ),
+  );
+}
+
+/** Begins to follow what was found at an address: {address, folder}. True when it is kept. */
+export async function follow(state, found, follows) {
+  const { name } = found.pack.range;
+  const now = new Date().toISOString();
+  const line = { follows, had: [], looked: now, came: now, news: null, trouble: "" };
+  const kept = await addRange(state, found, line, `You follow ${name} from now on.`);
+  if (kept) startLooking(state);
+  return kept;
+}
+
+/** What was written down of a range that came so, else null. */
+export async function rowsHere(id) {
+  const text = await rowsKept(id);
+  return text === null ? null : JSON.parse(text);
+}
