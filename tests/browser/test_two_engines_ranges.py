@@ -18,6 +18,7 @@ from identify.reference.check import checked_pack
 from identify.reference.marks_to_merge import marks_to_merge
 from tests.browser.engines import PAGE
 from tests.conftest import serving
+from tests.core.test_sighted import proposals
 from tests.own_ranges import own_ranges
 from tests.sampling import sample
 from tests.strategies import packs
@@ -31,6 +32,7 @@ async marks => {
     const { rows, first, last } = found;
     return [found, ranging.compiled_range(rows, first, last, marks)];
   };
+  window.propose = (given) => ranging.proposal_of(...given);
   window.news = ([before, after]) => ranging.news_of_edition(before, after);
 }"""
 
@@ -70,3 +72,9 @@ def test_ranges_of_ones_own(page, records, random):
 def test_what_an_edition_says_otherwise(page, before, after):
     theirs = page.evaluate("given => news(given)", [before, after])
     assert theirs == news_of_edition(before, after)
+
+
+@settings(max_examples=sample(60, 25), deadline=None, suppress_health_check=list(HealthCheck))
+@given(proposals())
+def test_what_a_sighting_would_change(page, drawn):
+    assert page.evaluate("given => propose(given)", drawn["given"]) == drawn["made"]

@@ -77,9 +77,10 @@ function editsOf(ranging, range, rows) {
 /**
  * What it does: {apart, alike: pairs of ids of variants that can be told apart from then on, or no
  * longer; tried, otherwise: of so many pieces drawn from the range how many are named otherwise;
- * own, ownOtherwise: the same of pieces in the collection}; null once `shown()` is false.
+ * own, ownOtherwise: the same of pieces in the collection; was, would: the ids of the variants that
+ * the piece that was seen is named as, "" for one in no range}; null once `shown()` is false.
  */
-export async function effectOf({ engine }, pack, after, shown) {
+export async function effectOf({ engine }, sighting, { pack, after }, shown) {
   const trying = await tryingRules();
   const go = slices(shown);
   const before = await pairsOf(trying, pack, go);
@@ -103,6 +104,7 @@ export async function effectOf({ engine }, pack, after, shown) {
     const { session } = engine.mend(range, sessionOf(range.pack, { kind }, answers));
     return trying.named_as(range, session);
   };
+  const like = { ...sighting, item: "" }; // as it would be asked at a stall
   const ownOtherwise = own.filter((one) => named(old, one) !== named(fresh, one)).length;
   return {
     apart: before.filter((pair) => !then.includes(pair)),
@@ -111,6 +113,8 @@ export async function effectOf({ engine }, pack, after, shown) {
     otherwise,
     own: own.length,
     ownOtherwise,
+    was: named(old, like),
+    would: named(fresh, like),
   };
 }
 

@@ -129,7 +129,7 @@ async function shown(state, range, sighting) {
       button("Leave it", () => run(() => leave(range, sighting)), { class: "plain wide" }),
     ),
   );
-  if (takeable) tellEffect(state, found, effect);
+  if (takeable) tellEffect(state, sighting, found, effect);
   return section;
 }
 
@@ -206,14 +206,14 @@ function otherLine({ table, row, years }, rows) {
 }
 
 /** Beside the queue: no tap waits for all that is tried. */
-async function tellEffect(state, { pack, after }, line) {
+async function tellEffect(state, sighting, change, line) {
   line.textContent = "Trying what that does …";
   await new Promise((done) => {
     setTimeout(done);
   });
   try {
-    const found = await effectOf(state, pack, after, () => line.isConnected);
-    if (found) line.textContent = effectText(found, after);
+    const found = await effectOf(state, sighting, change, () => line.isConnected);
+    if (found) line.textContent = effectText(found, change.after);
   } catch (error) {
     run(() => {
       throw error;
@@ -221,7 +221,7 @@ async function tellEffect(state, { pack, after }, line) {
   }
 }
 
-function effectText({ apart, alike, tried, otherwise, own, ownOtherwise }, pack) {
+function effectText({ apart, alike, tried, otherwise, own, ownOtherwise, was, would }, pack) {
   const told = [
     ...pairsText(alike, pack, "can no longer be told apart by looking"),
     ...pairsText(apart, pack, "can be told apart from then on"),
@@ -234,17 +234,25 @@ function effectText({ apart, alike, tried, otherwise, own, ownOtherwise }, pack)
       ? ""
       : `Of your own pieces that were answered about (${own}), ` +
         `${ownOtherwise === 0 ? "none" : ownOtherwise} would be named otherwise.`;
+  const now = was === "" ? "taken for one in no range" : `named “${variantCalled(pack, was)}”`;
+  const then = would === "" ? "taken for one in no range" : `named “${variantCalled(pack, would)}”`;
+  const like =
+    now === then
+      ? `A piece like this one is ${now}, as before.`
+      : `A piece like this one is ${now} now, and would be ${then}.`;
   if (told.length === 0) told.push("What can be told apart stays as it is.");
-  return [...told, drawn, yours].filter(Boolean).join(" ");
+  return [like, ...told, drawn, yours].filter(Boolean).join(" ");
+}
+
+/** What a variant is called; null where it is not in the range. */
+function variantCalled(pack, id) {
+  const place = pack.variants.findIndex((one) => one.id === id);
+  return place < 0 ? null : calledOf(pack, place);
 }
 
 function pairsText(pairs, pack, what) {
-  const called = (id) => {
-    const place = pack.variants.findIndex((one) => one.id === id);
-    return place < 0 ? null : calledOf(pack, place);
-  };
   const named = pairs
-    .map((pair) => pair.split(" ").map(called))
+    .map((pair) => pair.split(" ").map((id) => variantCalled(pack, id)))
     .filter((both) => both.every((name) => name !== null));
   const told = named.slice(0, SHOWN).map(([first, second]) => `${first} and ${second} ${what}.`);
   const more = named.length - SHOWN;
