@@ -150,10 +150,10 @@ def test_one_without_a_number_is_given_one_and_one_that_says_nothing_new_is_left
 
 def test_what_is_no_file_of_sightings_is_refused_in_a_sentence(author):
     wrong = {
-        "text": (b"Hello", "this is no file of sightings"),
-        "cut": (file_of(NEW)[:-9], "this is no file of sightings"),
-        "none": (file_of(), "this is no file of sightings"),
-        "odd": (file_of({**NEW, "id": 7}), "this is no file of sightings"),
+        "text": (b"Hello", "this is not a file of sightings"),
+        "cut": (file_of(NEW)[:-9], "this is not a file of sightings"),
+        "none": (file_of(), "this is not a file of sightings"),
+        "odd": (file_of({**NEW, "id": 7}), "this is not a file of sightings"),
         "other": (file_of({**NEW, "pack": "small"}), "are of another range than Club"),
     }
     for name, (content, said) in wrong.items():

@@ -187,7 +187,7 @@ export interface EditionNews {
 }
 
 /** Two editions side by side: the place that each thing of the earlier has in the later one. */
-export interface Compared {
+export interface Beside {
   /** -1: it has none; so for all of them */
   features: Array<number>;
   /** by feature */

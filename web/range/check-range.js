@@ -69,7 +69,7 @@ export async function rangeOfRows(rows) {
   }
 }
 
-/** The version that the text of a compiled range should have: made of everything but the version. */
+/** The version that a compiled range should have: made of everything but the version. */
 async function digest(text) {
   const bare = text.replace(VERSION, "}");
   const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(bare));

@@ -64,7 +64,8 @@ async function paste({ field, said }) {
     field.value = (await navigator.clipboard.readText()).trim();
     said.textContent = "";
   } catch {
-    said.textContent = "This phone does not hand it over. Hold a finger on the field, then paste.";
+    said.textContent =
+      "This phone does not let it be read. Hold a finger on the field, then paste.";
   }
   field.focus();
 }
@@ -79,7 +80,7 @@ function say({ said, field }, text, wrong = true) {
 
 let latest = 0; // which look is the latest: an earlier one may answer after it
 
-/** Waits beside the queue: no tap waits for an address to answer. Gives null when it is too late. */
+/** Waits beside the queue: no tap waits for an address. Gives null when it is too late. */
 async function waited(shown, work) {
   const own = (latest += 1);
   say(shown, "Looking …", false);

@@ -7,8 +7,8 @@ import { rangeIn, rangeOfRows } from "./check-range.js";
 /** @import { Pack, RangeRows } from "../data/engine-types.d.ts" */
 
 /**
- * What came of it: `rows`, `made` where a range came as what was written down; `problem` a sentence,
- * `kind` what sort of one.
+ * What came of it: `rows`, `made` where a range came as what was written down; `problem` a
+ * sentence, `kind` what sort of one.
  * @typedef {{ pack?: Pack; text?: string; rows?: RangeRows; made?: string; problem?: string;
  *   kind?: string }} Answer
  */
@@ -23,8 +23,8 @@ const TOLD = {
     "The app cannot fetch from this address. It has to begin with https and hold no password.",
   "no answer": "Nothing answers at this address. Compare it letter by letter, and try again later.",
   closed:
-    "Something answers at this address, but it does not let other apps read it. Whoever keeps the " +
-    "range has to allow that: ask them.",
+    "Something answers at this address, but it does not let other apps read it. Whoever keeps " +
+    "the range has to allow that: ask them.",
   large: "What lies at this address is larger than 40 MB: too large to be a range.",
   cut: "What came from this address ended too early. Try again where the signal is better.",
   slow: "This address takes too long to answer. Try again later.",
@@ -179,7 +179,7 @@ export async function newerOf({ id, version, follows }) {
     if (seen.problem) return seen;
     const { found } = seen;
     if (!found)
-      return { problem: "There are several ranges at this address now. Follow one anew." };
+      return { problem: "There are several ranges at this address now. Follow one again." };
     if (found.problem) return found;
     if (found.pack.id !== id)
       return { problem: "What lies at this address is another range than it was. Ask its keeper." };

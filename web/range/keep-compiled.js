@@ -16,7 +16,8 @@ import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
 import { specimensOf } from "./specimens.js";
 
-/** @import { Gap, Learned, Pack, RangeRows, RangingModule, RowMistake } from "../data/engine-types.d.ts" */
+/** @import { Gap, Learned, Pack, RangeRows } from "../data/engine-types.d.ts" */
+/** @import { RangingModule, RowMistake } from "../data/engine-types.d.ts" */
 
 const FORM = "2"; // another one where ranges have to be made anew
 const PAUSE = 400;

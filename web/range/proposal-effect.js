@@ -1,6 +1,6 @@
 /**
- * What taking a sighting in would change in a range of one's own, and what that does: which variants
- * can be told apart, what would be named otherwise. The rules are the engine's
+ * What taking a sighting in would change in a range of one's own, and what that does: which
+ * variants can be told apart, what would be named otherwise. The rules are the engine's
  * (`identify/core/ranges/sighted.py`, `identify/core/try_out.py`).
  */
 import { dateMarks } from "../data/packs.js";
@@ -15,8 +15,8 @@ const TRIALS = 40;
 const SEED = 1; // the same range is told the same
 
 /**
- * What a sighting would change: {proposal, rows and pack: the range as it is, after: as it would be,
- * edits: what makes it so}; null where the range has no item yet.
+ * What a sighting would change: {proposal, rows and pack: the range as it is, after: as it would
+ * be, edits: what makes it so}; null where the range has no item yet.
  * @returns {Promise<{ proposal: Proposal; rows: RangeRows; pack: Pack; after: Pack | null;
  *   edits: any[] } | null>}
  */

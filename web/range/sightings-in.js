@@ -74,7 +74,7 @@ const counted = (count) => (count === 1 ? "1 sighting" : `${count} sightings`);
 
 /** {sightings}, or {problem: a sentence}. */
 async function sightingsIn({ engine }, file) {
-  const wrong = { problem: "this is no file of sightings, or it is damaged. Ask for it again." };
+  const wrong = { problem: "this is not a file of sightings, or it is damaged. Ask for it again." };
   if (file.size > MOST) return { problem: "this is too large for a file of sightings." };
   let found;
   try {
@@ -156,7 +156,8 @@ async function settle(range, id, alter) {
 }
 
 const WHY = {
-  "no item": "It does not say which number it is a variant of. Choose it, or write it down anew.",
+  "no item":
+    "It does not say which number it is a variant of. Choose it, or write it down as a new one.",
   "nothing new": "It says nothing that your range does not say already.",
   unread: "Its years cannot be read. Ask whoever sent it.",
 };
@@ -189,8 +190,7 @@ function variantLines({ item, name, years, cells }, rows, beside) {
   return [`A new variant of ${item} ${of}: ${name}${made}.`, ...seen, ...beside];
 }
 
-const nameOf = (feature, state) =>
-  feature.states.find(({ id }) => id === state)?.name ?? "There is none";
+const nameOf = (feature, state) => feature.states.find(({ id }) => id === state)?.name ?? "None";
 
 function otherLine({ table, row, years }, rows) {
   const when = dateText(years);
@@ -199,9 +199,7 @@ function otherLine({ table, row, years }, rows) {
     const asked = rows.features.find(({ id }) => id === feature);
     return `${asked.name}, ${small(nameOf(asked, state))}: from ${when} as well, by this sighting.`;
   }
-  if (table === "items")
-    return `${rows.items[row].number} ${rows.items[row].name}: made ${when} as well, by this sighting.`;
-  const { item, name } = rows.variants[row];
+  const { number, item = number, name } = rows[table][row];
   return `${item} ${name}: made ${when} as well, by this sighting.`;
 }
 

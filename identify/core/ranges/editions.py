@@ -9,7 +9,7 @@ from typing import Any
 
 from ..lists import filled, place_of
 from ..moved import moved_name
-from ..types.editions import Compared, EditionNews
+from ..types.editions import Beside, EditionNews
 from ..types.pack import Cells, Feature, Item, Pack, Said, Variant
 from .splitting import at_place, places_by
 
@@ -29,9 +29,9 @@ def news_of_edition(before: Pack, after: Pack) -> EditionNews:
     return out
 
 
-def side_by_side(before: Pack, after: Pack) -> Compared:
+def side_by_side(before: Pack, after: Pack) -> Beside:
     """Where everything of the earlier edition stands in the later one."""
-    out: Compared = {"features": [], "states": [], "items": [], "variants": []}
+    out: Beside = {"features": [], "states": [], "items": [], "variants": []}
     for feature in before["features"]:
         place = place_of(after["features"], feature["id"])
         out["features"].append(place)
@@ -63,7 +63,7 @@ def met_by(count: int, places: list[int]) -> list[int]:
     return out
 
 
-def news_of_items(out: EditionNews, beside: Compared, before: Pack, after: Pack) -> None:
+def news_of_items(out: EditionNews, beside: Beside, before: Pack, after: Pack) -> None:
     """Numbers."""
     for i in range(len(before["items"])):
         item = before["items"][i]
@@ -80,7 +80,7 @@ def news_of_items(out: EditionNews, beside: Compared, before: Pack, after: Pack)
             out["new"].append(after["items"][i]["number"])
 
 
-def same_item(beside: Compared, before: Pack, after: Pack, one: Item, other: Item) -> bool:
+def same_item(beside: Beside, before: Pack, after: Pack, one: Item, other: Item) -> bool:
     """Whether two editions say the same of what has a number."""
     kinds = before["kinds"][one["kind"]]["id"] == after["kinds"][other["kind"]]["id"]
     named = one["name"] == other["name"] and kinds
@@ -114,7 +114,7 @@ def same_list(one: Sequence[Any], other: Sequence[Any]) -> bool:
     return True
 
 
-def news_of_variants(out: EditionNews, beside: Compared, before: Pack, after: Pack) -> None:
+def news_of_variants(out: EditionNews, beside: Beside, before: Pack, after: Pack) -> None:
     """Variants of the numbers that are in both."""
     mine = rows_by_variant(before)
     theirs = rows_by_variant(after)
@@ -143,14 +143,14 @@ def rows_by_variant(pack: Pack) -> list[list[int]]:
     return out
 
 
-def same_variant(beside: Compared, before: Pack, after: Pack, one: Variant, other: Variant) -> bool:
+def same_variant(beside: Beside, before: Pack, after: Pack, one: Variant, other: Variant) -> bool:
     """Whether a variant is called, placed and dated the same."""
     placed = beside["items"][one["item"]] == other["item"]
     return placed and one["name"] == other["name"] and same_years(before, after, one, other)
 
 
 def same_rows(
-    beside: Compared, before: Pack, after: Pack, mine: list[int], theirs: list[int]
+    beside: Beside, before: Pack, after: Pack, mine: list[int], theirs: list[int]
 ) -> bool:
     """Whether a variant has the same issues: the same years, and the same to be seen."""
     if len(mine) != len(theirs):
@@ -203,7 +203,7 @@ def same_shares(states: list[int], mine: list[float], theirs: list[float]) -> bo
     return left < HAIR * len(theirs) + HAIR
 
 
-def news_of_questions(out: EditionNews, beside: Compared, before: Pack, after: Pack) -> None:
+def news_of_questions(out: EditionNews, beside: Beside, before: Pack, after: Pack) -> None:
     """What is asked."""
     for f in range(len(before["features"])):
         feature = before["features"][f]

@@ -21,7 +21,7 @@ class EditionNews(TypedDict):
     questions: list[str]  # that are put otherwise, or have other answers
 
 
-class Compared(TypedDict):
+class Beside(TypedDict):
     """Two editions side by side: the place that each thing of the earlier has in the later one."""
 
     features: list[int]  # -1: it has none; so for all of them
