@@ -2,7 +2,8 @@
  * Fetches a range from another host, in a thread of its own: the only script of the app that may
  * speak to one (its content security policy is apart, identify/server/README.md). It is told
  * {address, most: bytes}, sends nothing but the request for that address, without cookies and
- * without saying who asks, and answers {text} or {problem, status}:
+ * without saying who asks, and answers {text, dated: since when it lies there, by its host} or
+ * {problem, status}:
  *
  *   address    it is no https address, nor one of the app's own host
  *   no answer  nothing could be reached there
@@ -36,7 +37,8 @@ async function fetched({ address, most }) {
   if (!response.ok) return { problem: "status", status: response.status };
   if (Number(response.headers.get("Content-Length")) > most) return { problem: "large" };
   try {
-    return await whole(response, most, wait);
+    const dated = response.headers.get("Last-Modified") ?? "";
+    return { dated, ...(await whole(response, most, wait)) };
   } catch {
     return { problem: quiet.signal.aborted ? "slow" : "cut" };
   } finally {

@@ -96,11 +96,14 @@ def test_a_published_range_is_followed_through_its_editions_with_the_network_gon
     phone_page, host, tmp_path
 ):
     page = phone_page
+    host.headers["Last-Modified"] = "Sun, 03 May 2026 10:00:00 GMT"
     published(host, tmp_path / "one", edition(tmp_path / "first", ANNAS))
     look_at(page, host.url.removeprefix("https://"))
     below = page.locator("#found-there")
     expect(below).to_contain_text("Club", timeout=WAIT)
-    expect(below).to_contain_text("Written down by Anna. 3 numbers. Made 1950 to 1959.")
+    expect(below).to_contain_text(
+        "Written down by Anna. 3 numbers. Made 1950 to 1959. Edition of 3 May 2026."
+    )
     assert violations(page) == []
     page.get_by_role("button", name="Follow it").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Club")

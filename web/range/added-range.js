@@ -16,11 +16,16 @@ export function standing(id) {
 }
 
 /**
- * Keeps a range that came, {pack, text, rows, made}, in place of one of the same id. `line`: what
+ * Keeps a range that came, {pack, text, rows, made, dated}, in place of one of the same id. `line`: what
  * its line of the list has besides; `said`: a sentence for the person. False where it was not kept,
  * which is told.
  */
-export async function addRange(state, { pack, text, rows = null, made = "" }, line, said) {
+export async function addRange(
+  state,
+  { pack, text, rows = null, made = "", dated = "" },
+  line,
+  said,
+) {
   if (standing(pack.id)?.written) {
     notice(
       `You have written down a range yourself that is this one, or began as it: ` +
@@ -29,7 +34,7 @@ export async function addRange(state, { pack, text, rows = null, made = "" }, li
     return false;
   }
   const { id, version } = pack;
-  const about = { id, version, own: true, ...pack.range, items: pack.items.length, made };
+  const about = { id, version, own: true, ...pack.range, items: pack.items.length, made, dated };
   const kept = await stored({ ...about, ...line }, text, rows && JSON.stringify(rows));
   if (!kept) {
     notice(problem());

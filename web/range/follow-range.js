@@ -138,7 +138,8 @@ function several(state, shown, address, there) {
 function preview(state, { below }, found, follows) {
   const { pack } = found;
   const before = standing(pack.id);
-  const about = { ...pack.range, items: pack.items.length, made: found.made ?? "" };
+  const { made, dated } = found;
+  const about = { ...pack.range, items: pack.items.length, made, dated };
   const go = async () => {
     if (await follow(state, found, follows))
       goTo("range", { id: pack.id }, { instead: true, told: true });

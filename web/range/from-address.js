@@ -8,9 +8,9 @@ import { rangeIn, rangeOfRows } from "./check-range.js";
 
 /**
  * What came of it: `rows`, `made` where a range came as what was written down; `problem` a
- * sentence, `kind` what sort of one.
- * @typedef {{ pack?: Pack; text?: string; rows?: RangeRows; made?: string; problem?: string;
- *   kind?: string }} Answer
+ * sentence, `kind` what sort of one; `dated`: since when it lies there, where its host says so.
+ * @typedef {{ pack?: Pack; text?: string; rows?: RangeRows; made?: string; dated?: string;
+ *   problem?: string; kind?: string }} Answer
  */
 
 const MOST = 40_000_000; // bytes
@@ -78,10 +78,16 @@ async function fetched(address) {
     worker.postMessage({ address, most: MOST });
   });
   worker.terminate();
-  const { text = "", problem, status } = answer;
+  const { text = "", dated = "", problem, status } = answer;
   if (problem) return { kind: problem, problem: TOLD[problem] ?? statusTold(status) };
   if (/^\s*</.test(text)) return { kind: "page", problem: TOLD.page };
-  return { text };
+  return { text, dated: timeOf(dated) };
+}
+
+/** A date of HTTP as records have it; "" for none. */
+function timeOf(text) {
+  const time = Date.parse(text);
+  return Number.isNaN(time) ? "" : new Date(time).toISOString();
 }
 
 /** The ranges that a published folder lists; null where this is no such list. */
@@ -124,17 +130,18 @@ export async function lookAt(address) {
     return there.kind === "status" && list && list.kind !== "status" ? list : there;
   const inside = listed(there.text);
   if (inside?.length > 0) return { ranges: inside, folder: new URL("../", address).href };
-  return { found: await checkedText(there.text) };
+  return { found: await checkedText(there) };
 }
 
 /**
  * The range in a text, or {problem}, as a sentence of its own.
+ * @param {Answer} answer
  * @returns {Promise<Answer>}
  */
-async function checkedText(text) {
+async function checkedText({ text, dated }) {
   const seen = await rangeIn(text);
   const whole = seen.rows ? { ...seen, ...(await rangeOfRows(seen.rows)) } : seen;
-  if (!whole.problem) return whole;
+  if (!whole.problem) return { ...whole, dated };
   return { problem: `What lies at this address cannot be used: ${whole.problem}` };
 }
 
@@ -145,7 +152,7 @@ async function checkedText(text) {
 export async function fromFolder(folder, id) {
   const there = await fetched(new URL(`packs/${id}.json`, folder).href);
   if (there.text === undefined) return there;
-  const found = await checkedText(there.text);
+  const found = await checkedText(there);
   if (found.problem || found.pack.id === id) return found;
   return { problem: "What lies at this address is another range than it was. Ask its keeper." };
 }

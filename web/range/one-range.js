@@ -47,7 +47,9 @@ export async function oneRangeScreen(state, { id }) {
 }
 
 /** What a range is, a line each: who wrote it, how many numbers, its years, its edition. */
-export function aboutLines({ by = "", items, first, last, made = "", about = "", invented }) {
+export function aboutLines(range) {
+  const { by = "", items, first, last, about = "", invented } = range;
+  const made = range.made || range.dated || "";
   const lines = [
     by === "" ? "It does not say who wrote it down." : `Written down by ${by}.`,
     items === 1 ? "1 number." : `${items} numbers.`,

@@ -137,8 +137,15 @@ async function useRows(state, file, found) {
   else await added(state, { ...found, ...made }, `${made.pack.range.name} is added.`);
 }
 
+/** What the line of a range keeps that is followed, where another edition of it comes by a file. */
+function stillFollowed(id) {
+  const { follows, had = [], version, looked } = standing(id) ?? {};
+  if (!follows) return {};
+  return { follows, had: [...had, version], looked, came: new Date().toISOString(), news: null };
+}
+
 async function added(state, found, how) {
-  if (!(await addRange(state, found, {}, how))) return;
+  if (!(await addRange(state, found, stillFollowed(found.pack.id), how))) return;
   await redraw();
   announce(how);
 }
