@@ -6,7 +6,7 @@
  * {problem, status}:
  *
  *   address    it is no https address, nor one of the app's own host
- *   no answer  nothing could be reached there
+ *   no answer  nothing could be reached there, or nothing that wants to be
  *   closed     something answers, but lets no other pages read it
  *   status     it answered with an error, `status`
  *   large      more than `most`

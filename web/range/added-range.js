@@ -16,9 +16,9 @@ export function standing(id) {
 }
 
 /**
- * Keeps a range that came, {pack, text, rows, made, dated}, in place of one of the same id. `line`: what
- * its line of the list has besides; `said`: a sentence for the person. False where it was not kept,
- * which is told.
+ * Keeps a range that came, {pack, text, rows, made, dated}, in place of one of the same id.
+ * `line`: what its line of the list has besides; `said`: a sentence for the person. False where it
+ * was not kept, which is told.
  */
 export async function addRange(
   state,
