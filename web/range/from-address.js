@@ -22,8 +22,8 @@ const TOLD = {
   address:
     "The app cannot fetch from this address. It has to begin with https and hold no password.",
   "no answer":
-    "Nothing that this app may read answers at this address. Compare it letter by letter, and try " +
-    "again later.",
+    "Nothing that this app may read answers at this address. Compare it letter by letter, and " +
+    "try again later.",
   closed:
     "Something answers at this address, but it does not let other apps read it. Whoever keeps " +
     "the range has to allow that: ask them.",
