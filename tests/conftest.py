@@ -6,7 +6,7 @@ from contextlib import contextmanager
 
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, Playwright, sync_playwright
+from playwright.sync_api import Browser, Playwright, expect, sync_playwright
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp
 
@@ -21,6 +21,7 @@ from tests.threaded_server import Running, free_port
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
 settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
+expect.set_options(timeout=30_000)  # what a person would see on a busy machine, too
 
 WITHOUT_QUICK = ("tests/browser/", "tests/bench/", "tests/sync/")
 

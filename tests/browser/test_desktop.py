@@ -362,6 +362,6 @@ def test_axe_finds_nothing_on_a_wide_screen(desk, screen):
         assert violations(desk) == []
     for width in (1280, 900):
         desk.set_viewport_size({"width": width, "height": 800})
-        desk.wait_for_timeout(50)
+        desk.evaluate("() => new Promise(done => requestAnimationFrame(() => setTimeout(done)))")
         wide = desk.evaluate("() => document.scrollingElement.scrollWidth - innerWidth")
         assert wide <= 0, f"no scrolling sideways at {width}"

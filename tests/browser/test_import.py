@@ -41,8 +41,10 @@ def at_import(page, tables) -> Page:
     return page
 
 
-def status(page: Page) -> str:
-    return page.locator(".import [role=status]").first.inner_text()
+def expect_status(page: Page, text: str | re.Pattern[str]) -> None:
+    """Waits until this is said of the rows."""
+    status = page.locator(".import [role=status]").first
+    expect(status).to_have_text(text, use_inner_text=True)
 
 
 def bring_in(page: Page, count: int) -> None:
@@ -67,7 +69,7 @@ def test_two_thousand_rows_are_one_change(at_import, pellmarsh):
     bar = page.get_by_role("progressbar", name="Rows looked at")
     expect(bar).to_have_attribute("max", "2000")
     expect(page.get_by_role("heading", name="What changes")).to_be_visible(timeout=60_000)
-    assert status(page) == "2000 new."
+    expect_status(page, "2000 new.")
     assert page.evaluate(SUMMARY) == [[], 0, 0]
     bring_in(page, 2000)
     assert page.evaluate(SUMMARY) == [sorted(row[1] for row in rows[1:]), 2000, 1]
@@ -91,7 +93,7 @@ def test_it_can_be_stopped_and_a_second_time_changes_nothing(at_import, pellmars
     bring_in(page, 400)
     before = kept(page)
     again(page, rows)
-    assert status(page) == "400 here already, unchanged."
+    expect_status(page, "400 here already, unchanged.")
     expect(page.get_by_role("button", name="There is nothing to import")).to_be_disabled()
     assert kept(page) == before
     # what was deleted here stays deleted
@@ -99,20 +101,20 @@ def test_it_can_be_stopped_and_a_second_time_changes_nothing(at_import, pellmars
     expect(page.get_by_role("alert")).to_contain_text("Undone")
     page.get_by_role("button", name="Back to the columns").click()
     look(page)
-    assert status(page) == "400 in the bin here, and left there."
+    expect_status(page, "400 in the bin here, and left there.")
     # but one tick brings it back, brought up to date, as one change that is undone as one
     rows[1][3] = "poor"
     page.get_by_role("button", name="Back to the columns").click()
     again(page, rows)
     page.get_by_label("Take these 400 out of the bin and import them").check()
-    assert status(page) == "400 taken out of the bin."
+    expect_status(page, "400 taken out of the bin.")
     bring_in(page, 400)
     back = kept(page)["records"]
     assert sorted(one["id"] for one in back) == sorted(one["id"] for one in before["records"])
     assert {one["trashed"] for one in back} == {""}
     assert [one["condition"] for one in back if one["came"]["key"] == "piece:row 1"] == ["poor"]
     again(page, rows)
-    assert status(page) == "400 here already, unchanged."
+    expect_status(page, "400 here already, unchanged.")
     page.get_by_role("button", name="Undo", exact=True).first.click()
     expect(page.get_by_role("alert")).to_contain_text("Undone")
     assert all(one["trashed"] for one in kept(page)["records"])
@@ -159,7 +161,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     ]
     choose_file(page, "list.csv", as_csv(rows))
     look(page)
-    assert status(page) == "3 new · 1 cannot be imported."
+    expect_status(page, "3 new · 1 cannot be imported.")
     expect(page.get_by_label("Show")).to_have_value("choose")
     which = page.get_by_label("Row 3 is")
     assert len(which.locator("option").all_inner_texts()) == 5
@@ -169,7 +171,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     expect(which).to_have_value("0")
     page.get_by_label("Show").select_option("")
     page.get_by_label("Row 5 is").select_option("out")
-    assert status(page) == "2 new · 1 cannot be imported · 1 left out."
+    expect_status(page, "2 new · 1 cannot be imported · 1 left out.")
     with page.expect_download() as coming:
         page.get_by_role("button", name="Save the 2 rows left out as a file").click()
     text = coming.value.path().read_text("utf-8-sig")
@@ -185,7 +187,7 @@ def test_what_is_not_sure_is_chosen_and_what_cannot_be_read_comes_back(at_import
     again(page, rows)
     page.get_by_label("Show").select_option("")
     page.get_by_label("Row 5 is").select_option("out")
-    assert status(page).startswith("2 here already, unchanged")
+    expect_status(page, re.compile("^2 here already, unchanged"))
 
 
 def test_a_want_without_a_sure_item_waits_for_the_choice(at_import):
@@ -193,9 +195,9 @@ def test_a_want_without_a_sure_item_waits_for_the_choice(at_import):
     choose_file(page, "list.csv", as_csv([["Number", "Price"], ["P 22O", "£20"], ["P 21", "£30"]]))
     page.get_by_label("What the rows are").select_option("want")
     look(page)
-    assert status(page) == "1 new · 1 without a number, to be chosen."
+    expect_status(page, "1 new · 1 without a number, to be chosen.")
     page.get_by_label("Row 2 is").select_option("0")
-    assert status(page) == "2 new."
+    expect_status(page, "2 new.")
     bring_in(page, 2)
     wants = records(page, "want")
     assert sorted((w["item"], w["most"]["minor"]) for w in wants) == [
@@ -217,11 +219,11 @@ def test_a_changed_cell_changes_its_field_and_a_change_on_both_sides_is_asked(at
     open_import(page)
     rows[1][2], rows[2][2] = "very good", "excellent"
     again(page, rows)
-    assert status(page) == "1 changed · 1 here already, unchanged."
+    expect_status(page, "1 changed · 1 here already, unchanged.")
     side = page.get_by_label("Row 2, condition")
     expect(page.get_by_text(re.compile("Here: .?poor.?. In the file: .?very good"))).to_be_visible()
     side.select_option("theirs")
-    assert status(page) == "2 changed."
+    expect_status(page, "2 changed.")
     page.get_by_label("Show").select_option("")
     expect(page.get_by_text("Condition: fair → excellent")).to_be_visible()
     bring_in(page, 2)
@@ -230,7 +232,7 @@ def test_a_changed_cell_changes_its_field_and_a_change_on_both_sides_is_asked(at
         "P 24": "excellent",
     }
     again(page, rows)
-    assert status(page) == "2 here already, unchanged."
+    expect_status(page, "2 here already, unchanged.")
 
 
 def test_the_columns_are_what_the_person_says(at_import):
@@ -271,7 +273,7 @@ def test_what_is_no_spreadsheet_is_told_and_nothing_is_lost(at_import, name, con
     page.reported[:] = [text for text in page.reported if "status of 400" not in text]
     choose_file(page, "list.csv", as_csv([HEADS, ["P 20", "", "good", ""]]))
     look(page)
-    assert status(page) == "1 new."
+    expect_status(page, "1 new.")
 
 
 def test_without_the_apps_own_server_it_is_said_how(browser, own_server):

@@ -56,7 +56,7 @@ def test_from_cold_with_no_signal_a_note_with_a_photo_survives_a_killed_tab(
         choose(page, "Condition", "as new")
         choose(page, "Box", "yes")
         fill(page, "Price asked", "£500")
-        assert box.inner_text() != before
+        expect(box).not_to_have_text(before, use_inner_text=True)
         page.get_by_role("button", name="Close", exact=True).click()
         page.get_by_role("button", name="Save for later").click()
         expect(page.get_by_text("Note", exact=True).first).to_be_visible()

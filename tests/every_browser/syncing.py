@@ -7,17 +7,17 @@ from tests.every_browser.steps import labelled, open_more
 BOX = "document.querySelector('[role=group][aria-label=Sync]')"
 
 
-def pair(phone: Phone, server: OwnServer, name: str) -> None:
+def pair(phone: Phone, server: OwnServer, name: str, link: str = "") -> None:
     """Open a pairing link, and pair."""
-    open_pairing(phone, server, name)
+    open_pairing(phone, server, name, link)
     phone.sees("This device is paired")
     settled(phone)
 
 
-def open_pairing(phone: Phone, server: OwnServer, name: str) -> None:
+def open_pairing(phone: Phone, server: OwnServer, name: str, link: str = "") -> None:
     """Open a pairing link, and try to pair."""
     phone.driver.get("about:blank")
-    phone.goto(server.link())
+    phone.goto(link or server.link())
     box = labelled(phone, "What to call this device")
     box.clear()
     box.send_keys(name)

@@ -1,6 +1,5 @@
 """The compiled engine gives in each browser what Python gives: recorded sessions, step by step."""
 
-from pathlib import Path
 from typing import Any
 
 import orjson
@@ -37,7 +36,7 @@ class Asked:
         return orjson.loads(self.phone.run_later("window.askText(arguments[0])", text))
 
 
-def test_recorded_sessions(phone: Phone, site: dict[str, bytes], tmp_path: Path):
+def test_recorded_sessions(lent: Phone, site: dict[str, bytes]):
     pack = orjson.loads(site["packs/pellmarsh.json"])
     fresh = new_session(prepare(pack))
     asked: list[list[Any]] = []
@@ -51,7 +50,7 @@ def test_recorded_sessions(phone: Phone, site: dict[str, bytes], tmp_path: Path)
     page, script = PAGE + b"<script src=asked.js></script>", SCRIPT.encode()
     engine = phone_files.engine_module(ASKED_ONLY).encode()
     with serving({"index.html": page, "engine.js": engine, "asked.js": script}) as server:
-        phone.goto(server.url)
-        phone.until("window.begun !== undefined")
-        phone.run_later("window.begun")
-        agree(Asked(phone), pack, BOUND, FREE, asked)  # type: ignore[arg-type]
+        lent.goto(server.url)
+        lent.until("window.begun !== undefined")
+        lent.run_later("window.begun")
+        agree(Asked(lent), pack, BOUND, FREE, asked)  # type: ignore[arg-type]

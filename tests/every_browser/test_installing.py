@@ -43,39 +43,31 @@ navigator.serviceWorker.register = async () => {
 """
 
 
-@pytest.mark.parametrize(
-    ("agent", "words", "apart"),
-    [
-        (f"{IPHONE} Version/17.5 Mobile/15E148 Safari/604.1", "In Safari tap the Share", True),
-        (f"{IPHONE} CriOS/126.0 Mobile/15E148 Safari/604.1", "open this page in Safari", True),
-        (f"{MAC} AppleWebKit/605.1.15 Version/17.5 Safari/605.1.15", "“Add to Dock”", True),
-        (
-            "Mozilla/5.0 (Android 14; Mobile; rv:127.0) Gecko/127.0 Firefox/127.0",
-            "three dots",
-            False,
-        ),
-        ("Mozilla/5.0 (X11; Linux x86_64; rv:127.0) Firefox/127.0", "bookmark this page", False),
-        (f"{ANDROID} Chrome/126.0 Mobile Safari/537.36", "“Install”", False),
-        (
-            f"{ANDROID} SamsungBrowser/25.0 Chrome/121.0 Mobile Safari/537.36",
-            "“Add page to”",
-            False,
-        ),
-        (f"{MAC} Chrome/126.0 Safari/537.36", "At the right end of the address", False),
-    ],
-)
-def test_each_browser_is_told_of_its_own_menu(
-    lent: Phone, app: Server, agent: str, words: str, apart: bool
-):
+MENUS = [
+    (f"{IPHONE} Version/17.5 Mobile/15E148 Safari/604.1", "In Safari tap the Share", True),
+    (f"{IPHONE} CriOS/126.0 Mobile/15E148 Safari/604.1", "open this page in Safari", True),
+    (f"{MAC} AppleWebKit/605.1.15 Version/17.5 Safari/605.1.15", "“Add to Dock”", True),
+    ("Mozilla/5.0 (Android 14; Mobile; rv:127.0) Gecko/127.0 Firefox/127.0", "three dots", False),
+    ("Mozilla/5.0 (X11; Linux x86_64; rv:127.0) Firefox/127.0", "bookmark this page", False),
+    (f"{ANDROID} Chrome/126.0 Mobile Safari/537.36", "“Install”", False),
+    (f"{ANDROID} SamsungBrowser/25.0 Chrome/121.0 Mobile Safari/537.36", "“Add page to”", False),
+    (f"{MAC} Chrome/126.0 Safari/537.36", "At the right end of the address", False),
+]
+
+
+def test_each_browser_is_told_of_its_own_menu(lent: Phone, app: Server):
     lent.goto(app.url)
     lent.sees("What have you got?")
-    lent.run(AGENT, agent)
     lent.run("window.dispatchEvent(new Event('appinstalled'))")  # no offer of the browser's own
-    lent.tap("Settings")
-    lent.sees("On the home screen")
-    told = lent.run("return document.querySelector('main').innerText")
-    assert words in told
-    assert (APART in told) is apart
+    for agent, words, apart in MENUS:
+        lent.run(AGENT, agent)
+        lent.tap("Settings")
+        lent.sees("On the home screen")
+        told = lent.run("return document.querySelector('main').innerText")
+        assert words in told, agent
+        assert (APART in told) is apart, agent
+        lent.tap("Back to the start")
+        lent.sees("What have you got?")
 
 
 def test_a_backup_counts_only_once_the_sheet_has_taken_it(lent: Phone, app: Server):

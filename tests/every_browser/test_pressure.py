@@ -127,10 +127,11 @@ def test_a_first_sync_that_finds_no_room_goes_on_when_there_is(
     short.goto(own.url)
     short.sees("What have you got?")
     short.run_later(FILL)
-    open_pairing(short, own, "the second")
+    link = own.link()
+    open_pairing(short, own, "the second", link)
     short.sees(FULL)
     short.run_later(FREE)
-    pair(short, own, "the second")
+    pair(short, own, "the second", link)  # it is good for one time, which was not used up
     sync(short)
     here, there = stored(short), stored(another)
     assert {one["id"]: one for one in here["records"]} == {

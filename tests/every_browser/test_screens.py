@@ -1,15 +1,27 @@
 """The sizes of small phones, on their side, with large text, with the keyboard up."""
 
 import time
+from collections.abc import Iterator
+from typing import Any
 
 import pytest
+from selenium.webdriver.common.keys import Keys
 
 from tests.conftest import Server
 from tests.every_browser.driven import Phone
 from tests.every_browser.openers import HEIGHT, WIDTH
-from tests.every_browser.steps import SELLER, add_piece, begin, identify, labelled, look_round
+from tests.every_browser.steps import (
+    GOES_ON,
+    SELLER,
+    add_piece,
+    answer,
+    begin,
+    identify,
+    labelled,
+    look_round,
+)
 
-SIZES = ((320, 568), (375, 667), (568, 320), (844, 390))
+SIZES = ((320, 568), (375, 667), (568, 320), (844, 390), (932, 430))
 # what would have to be scrolled sideways; the parts of a drawing cannot be
 TOO_WIDE = """
   return [document.scrollingElement, ...document.querySelectorAll("dialog[open], main *")]
@@ -50,7 +62,7 @@ HIDDEN = """
   const middle = top + Math.min(height, 40) / 2;
   if (middle < view.offsetTop || middle > view.offsetTop + view.height) return "out of sight";
   const met = document.elementFromPoint(left + width / 2, middle);
-  return field === met || field.closest(".field, label").contains(met) ? "" : met.outerHTML;
+  return (field.closest(".field, label") ?? field).contains(met) ? "" : met.outerHTML;
 """
 # the app has keys of its own for this field, and the device’s stay away
 OWN_KEYS = """
@@ -68,6 +80,37 @@ KEYBOARD = """
   Object.defineProperty(view, "height", { get: () => innerHeight - high, configurable: true });
   view.dispatchEvent(new Event("resize"));
 """
+# what is seen is moved down over the page
+MOVED = """
+  const view = window.visualViewport;
+  const by = arguments[0];
+  Object.defineProperty(view, "offsetTop", { get: () => by, configurable: true });
+  view.dispatchEvent(new Event("scroll"));
+"""
+# a sheet that does not lie right above the keyboard, or begins above what is seen
+OFF = """
+  const { top, bottom } = document.querySelector("dialog[open]").getBoundingClientRect();
+  const view = window.visualViewport;
+  const end = view.offsetTop + view.height;
+  return Math.abs(bottom - end) <= 1 && top >= view.offsetTop - 1
+    ? "" : `${top} to ${bottom}, seen ${view.offsetTop} to ${end}`;
+"""
+# what can be tapped, though scrolled to, that reaches under a notch or the home indicator
+UNDER = """
+  const [left, right, bottom] = arguments;
+  return [...document.querySelectorAll("button, input, select, textarea, summary, a, .file")]
+    .filter((one) => one.checkVisibility({ visibilityProperty: true })
+      && !one.matches(".unseen") && (!document.querySelector("dialog[open]")
+      || one.closest("dialog")))
+    .map((one) => {
+      one.scrollIntoView({ block: "nearest" });
+      return [one, one.getBoundingClientRect()];
+    })
+    .filter(([, box]) => box.left < left || box.right > innerWidth - right
+      || box.bottom > innerHeight - bottom)
+    .map(([one, box]) => `${one.ariaLabel ?? one.innerText}: ${box.left} to ${box.right}, `
+      + `ends at ${box.bottom}`);
+"""
 
 
 def to_the_end(phone: Phone) -> None:
@@ -76,7 +119,7 @@ def to_the_end(phone: Phone) -> None:
         heights.append(phone.run(TO_THE_END))
 
 
-def amiss(phone: Phone, script: str, *given: str) -> list[str] | str:
+def amiss(phone: Phone, script: str, *given: Any) -> list[str] | str:
     """What is still wrong once the screen has settled: WebKit resizes in steps."""
     until = time.monotonic() + SETTLED
     while (found := phone.run(script, *given)) and time.monotonic() < until:
@@ -127,7 +170,9 @@ def test_an_answer_and_its_time_line_fit(lent: Phone, app: Server):
     lent.until("document.querySelector('.timeline')")
     check(lent, "an answer")
     lent.press(SELLER)
-    lent.until("document.querySelector('dialog[open]')")
+    lent.tap("Say it another way", "summary")
+    lent.until("document.querySelector('#claim-text')").send_keys("1955", Keys.ENTER)
+    lent.sees("The seller says: 1955")
     for width, height in SIZES:
         lent.resize(width, height)
         lent.run(LARGE, True)
@@ -152,14 +197,64 @@ def test_what_is_typed_in_stays_above_the_keyboard(lent: Phone, app: Server):
             lent.until("getComputedStyle(document.body).paddingBottom === '0px'")
 
 
-@pytest.mark.parametrize("phone", ["chromium"], indirect=True)
-def test_the_bars_keep_clear_of_the_home_indicator(phone: Phone, app: Server):
-    """Only Chromium's driver can say that a screen has one."""
-    look_round(phone, app)
-    insets = {"insets": {"bottom": 34, "bottomMax": 34, "top": 0, "left": 0, "right": 0}}
-    phone.driver.execute_cdp_cmd("Emulation.setSafeAreaInsetsOverride", insets)
-    low = "Math.round(innerHeight - Math.max(...[...document.querySelectorAll(arguments[0])]"
-    low += ".map((one) => one.getBoundingClientRect().bottom)))"
-    phone.until(f"{low} >= 34", "#places button")
-    begin(phone)
-    phone.until(f"{low} >= 34", ".unsure button")
+def test_a_sheet_stays_right_above_the_keyboard(lent: Phone, app: Server):
+    """An iPhone moves what is seen over the page, and a sheet with it."""
+    lent.goto(app.url)
+    lent.tap("Read a mark on it")
+    field = lent.until("document.querySelector('dialog[open] input')")
+    lent.until("document.getAnimations().length === 0")
+    for width, height, keyboard in ((320, 568, 300), (375, 667, 320), (568, 320, 160)):
+        lent.resize(width, height)
+        lent.run("arguments[0].focus()", field)
+        for high, by in ((keyboard, 0), (keyboard, 90), (keyboard, keyboard), (0, 0)):
+            lent.run(MOVED, by)
+            lent.run(KEYBOARD, high)
+            lent.run(MOVED, by)
+            assert amiss(lent, OFF) == "", f"{width} x {height}, {high} covered, moved by {by}"
+            assert amiss(lent, HIDDEN) == "", f"{width} x {height}, {high} covered, moved by {by}"
+
+
+@pytest.fixture
+def notched(app: Server, lent: Phone) -> Iterator[Phone]:
+    """A screen with a notch and a home indicator: only Chromium's driver can say that."""
+    lent.goto(app.url)
+    lent.sees("What have you got?")
+    yield lent
+    lent.driver.execute_cdp_cmd("Emulation.setSafeAreaInsetsOverride", {"insets": {}})
+
+
+@pytest.mark.parametrize("lent", ["chromium"], indirect=True)
+@pytest.mark.parametrize(
+    ("width", "height", "side", "bottom"),
+    [(390, 844, 0, 34), (844, 390, 47, 21), (932, 430, 59, 21)],
+)
+def test_nothing_to_tap_lies_under_a_notch_or_the_home_indicator(
+    notched: Phone, width: int, height: int, side: int, bottom: int
+):
+    phone = notched
+    insets = {"left": side, "right": side, "bottom": bottom, "bottomMax": bottom, "top": 0}
+    phone.driver.execute_cdp_cmd("Emulation.setSafeAreaInsetsOverride", {"insets": insets})
+    phone.resize(width, height)
+
+    def clear(what: str) -> None:
+        assert amiss(phone, UNDER, side, side, bottom) == [], what
+
+    clear("the start")
+    phone.run("document.getElementById('search').focus()")
+    phone.until("document.querySelector('.keypad')")
+    clear("the keypad")
+    phone.run("document.activeElement.blur()")
+    begin(phone, "Wagon")
+    clear("a question")
+    phone.tap("More", ".reach button")
+    phone.until("document.querySelector('dialog[open]')")
+    phone.run(LARGE, True)  # a sheet as wide as the screen
+    clear("a sheet")
+    phone.run(LARGE, False)
+    phone.tap("Close")
+    phone.until("!document.querySelector('dialog')")
+    while phone.run(f"return {GOES_ON}"):
+        answer(phone)
+    clear("an answer")
+    add_piece(phone, "P 24")
+    clear("a piece")

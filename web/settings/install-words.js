@@ -5,7 +5,9 @@
 import { SAFARI_DELETES } from "../data/first-words.js";
 
 const APART = " An app put there starts empty: make a backup here first, and restore it there.";
-const SHARE = "tap the Share button (a square with an arrow), then “Add to Home Screen”.";
+const SHARE =
+  "tap the Share button (a square with an arrow; where there is none, behind the three dots), " +
+  "then “Add to Home Screen”.";
 const FIREFOX =
   "Firefox on a computer cannot install apps: bookmark this page instead. It opens with or " +
   "without a signal just the same.";
@@ -13,7 +15,7 @@ const FIREFOX =
 const WAYS = [
   [
     (agent) => apple(agent) && /CriOS|FxiOS|EdgiOS|OPT\//.test(agent),
-    `Here ${SHARE} If there is none, open this page in Safari and do it there.${APART}`,
+    `Here ${SHARE} If it is not offered, open this page in Safari and do it there.${APART}`,
   ],
   [apple, `In Safari ${SHARE} ${SAFARI_DELETES}${APART}`],
   [

@@ -130,7 +130,9 @@ function standing() {
   const settle = el("div", {});
   const before = syncState().lost;
   const box = el("section", { class: "standing", role: "group", "aria-label": SYNC });
+  let turns = 0;
   const draw = async () => {
+    const turn = (turns += 1);
     const { doing: what, done, total, problem: trouble, lost } = syncState();
     if (lost !== before) {
       run(redraw);
@@ -140,21 +142,23 @@ function standing() {
     doing.textContent = moving ? `${DOING[what]}${total > 0 ? doneOf(done, total) : ""}` : "";
     bar.hidden = !moving;
     doing.hidden = !moving;
-    box.setAttribute("aria-busy", String(moving));
+    if (moving) box.setAttribute("aria-busy", "true");
     if (total > 0) {
       bar.max = total;
       bar.value = done;
     } else bar.removeAttribute("value");
+    const [aside, left, line] = [await allAside(), await waiting(), await settleLine()];
+    if (turn !== turns) return; // more has happened meanwhile
     wrong.replaceChildren(
-      ...[trouble, refusedText(await allAside())]
+      ...[trouble, refusedText(aside)]
         .filter(Boolean)
         .map((text) => el("p", { class: "warn" }, text)),
     );
-    const [left, line] = [await waiting(), await settleLine()];
     settle.replaceChildren(...[line].filter(Boolean));
     touched.textContent =
       left.touched === "" ? NOT_IN_TOUCH_YET : lastInTouch(timeText(left.touched));
     waits.textContent = waitsText(left);
+    if (!moving) box.setAttribute("aria-busy", "false"); // once the words are there
   };
   follow = () => {
     if (box.isConnected) draw();

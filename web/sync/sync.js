@@ -212,7 +212,7 @@ async function once() {
     await round();
     failures = asked = 0;
     await setState({ touched: new Date().toISOString() });
-    tell({ doing: "" });
+    tell({ doing: wanted === "round" ? "looking" : "" }); // one more may have been asked for
     goOn();
   } catch (error) {
     await failed(error);
