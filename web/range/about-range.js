@@ -80,6 +80,12 @@ export function aboutIt(range) {
       "A zip with tables and drawings that other programs can read. It can be imported again " +
         "under Ranges.",
     ),
+    el(
+      "p",
+      { class: "quiet" },
+      "To let others follow it: share it as a file under Ranges, put that where anybody can fetch " +
+        "it over https, and give them the address. Put each newer edition in its place.",
+    ),
     button("Delete this range", () => away(range), { class: "plain wide" }),
   );
 }

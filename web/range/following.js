@@ -19,6 +19,7 @@ const STAYS = "The edition that you have stays.";
 const OLDER =
   "The address gives an edition that is older than yours. Whoever keeps the range may have gone " +
   "back to it.";
+const tried = new Map(); // when it was last looked by itself, by the ids of ranges
 let looking = false;
 
 /** Looks by itself from now on, whenever a day has passed. */
@@ -36,14 +37,22 @@ function idle(state) {
   return state.piece === null && navigator.onLine && !document.hidden && !sheetOpen();
 }
 
+/** Is a range followed, and was it not looked for within a day? */
+function isDue({ id, follows, looked = "" }) {
+  const last = Math.max(Date.parse(looked) || 0, tried.get(id) ?? 0);
+  return follows && Math.abs(Date.now() - last) >= DAY; // a clock may have been set back
+}
+
 async function lookByItself(state) {
-  const due = ranges().find(
-    ({ follows, looked = "" }) => follows && !(Date.now() - Date.parse(looked) < DAY),
-  );
+  const due = ranges().find(isDue);
   if (!due || !idle(state)) return;
+  tried.set(due.id, Date.now());
   const answer = await newerOf(due);
-  // a piece may have come into the hand meanwhile: it is looked for again another time
-  await run(() => (idle(state) && answer.kind !== "offline" ? told(state, due, answer) : null));
+  await run(() => {
+    if (idle(state) && answer.kind !== "offline") return told(state, due, answer);
+    tried.delete(due.id); // a piece came into the hand meanwhile: it is looked for another time
+    return null;
+  });
 }
 
 /** Looks for a newer edition because the person asks. */

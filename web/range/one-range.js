@@ -24,7 +24,7 @@ export async function oneRangeScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, whence(one) || "came with the app"),
+    el("p", { class: "kicker" }, capital(whence(one) || "came with the app")),
     heading(1, one.name),
     aboutLines({ ...one, items: items.length }),
     one.follows ? editions(state, one) : null,
@@ -45,6 +45,8 @@ export async function oneRangeScreen(state, { id }) {
     ),
   );
 }
+
+const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 /** What a range is, a line each: who wrote it, how many numbers, its years, its edition. */
 export function aboutLines(range) {

@@ -31,6 +31,7 @@ export async function rangesScreen(state) {
       ranges().map((one) => el("li", {}, lines(state, one))),
     ),
     yourOwn(),
+    heading(2, "From somebody else"),
     button("Follow a range from an address", () => goTo("follow"), { class: "plain wide" }),
     fileInput(state),
     el(
