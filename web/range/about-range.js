@@ -83,8 +83,8 @@ export function aboutIt(range) {
     el(
       "p",
       { class: "quiet" },
-      "To let others follow it: share it as a file under Ranges, put that where anybody can fetch " +
-        "it over https, and give them the address. Put each newer edition in its place.",
+      "To let others follow it: share it as a file under Ranges, put that where anybody can " +
+        "fetch it over https, and give them the address. Put each newer edition in its place.",
     ),
     button("Delete this range", () => away(range), { class: "plain wide" }),
   );

@@ -24,6 +24,7 @@ const MOST = 60_000_000; // bytes of a file
 const MANY = 200; // sightings that wait at once
 const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
 const SHOWN = 3;
+const AT_ONCE = 5; // what each would do is worked out
 const keyOf = (range) => `proposed ${range.key}`; // under which they wait
 
 /** What others saw of the range `id`. */
@@ -32,7 +33,9 @@ export async function proposedScreen(state, { id }) {
   if (!range || range.trashed !== "") return gone();
   const waiting = await read("kept", keyOf(range));
   const proposals = [];
-  for (const sighting of waiting ?? []) proposals.push(await shown(state, range, sighting));
+  const more = (waiting ?? []).length - AT_ONCE;
+  for (const sighting of (waiting ?? []).slice(0, AT_ONCE))
+    proposals.push(await shown(state, range, sighting));
   return el(
     "section",
     { class: "shelf" },
@@ -47,6 +50,13 @@ export async function proposedScreen(state, { id }) {
       accept: ".json,application/json",
     }),
     proposals.length === 0 ? el("p", { class: "quiet" }, "None wait.") : proposals,
+    more > 0
+      ? el(
+          "p",
+          { class: "quiet" },
+          more === 1 ? "1 more waits behind these." : `${more} more wait behind these.`,
+        )
+      : null,
   );
 }
 
