@@ -30,6 +30,7 @@ def own_ranges(draw: st.DrawFn, sound: bool = False) -> list[dict[str, Any]]:
     whole = row(
         "range", "r0", key="ostwick", name="Ostwick", maker="Ostwick Toys", gauge=22.5,
         scale="1:64", country=draw(st.sampled_from(["GB", "", "DE"])), years=life, about="Invented",
+        by=draw(st.sampled_from(["", "Anna"])),
     )  # fmt: skip
     count = draw(st.integers(1 if sound else 0, 3))
     kinds = [f"rkind{n}" for n in range(count)]
