@@ -95,7 +95,8 @@ def nightly(store: Store, folder: Path, now: datetime) -> NightlyBackup:
     photos.tidy(store, now)
     with disk_troubles():
         clear_cut_off(store.folder, now)
-    to_come = [one.strftime(NAMED) for one in sorted(_moments(folder)) if one > now + EARLY]
+    moments = sorted(_moments(folder))
+    to_come = [moment.strftime(NAMED) for moment in moments if moment > now + EARLY]
     return {**made, "to_come": to_come}
 
 
@@ -107,9 +108,9 @@ def keep_newest(folder: Path, now: datetime) -> list[str]:
     """
     with _one_at_a_time, disk_troubles():
         moments = [
-            one
-            for one in _moments(folder)
-            if one <= now + EARLY and manifest_of(folder / one.strftime(NAMED))
+            moment
+            for moment in _moments(folder)
+            if moment <= now + EARLY and manifest_of(folder / moment.strftime(NAMED))
         ]
         going = sorted(set(moments) - to_keep(moments))
         names = [moment.strftime(NAMED) for moment in going]

@@ -126,27 +126,28 @@ def verify(args: argparse.Namespace) -> int:
     data = args.data or data_folder()
     _there(data)
     with keeping.open(data) as store:
-        found = checked(store)
-        for one in found["wrong"]:
-            print(f"{one['id']}, a change of {one['record']}: {one['why']}")
-        for sha in found["photos_wrong"]:
+        verified = checked(store)
+        for change in verified["wrong"]:
+            print(f"{change['id']}, a change of {change['record']}: {change['why']}")
+        for sha in verified["photos_wrong"]:
             print(f"{sha}, a photo: it is not what was written, or is not there.")
-        for row in found["aside"]:
+        for row in verified["aside"]:
             print(f"{row['id']}, set aside earlier: {row['why']}")
-        if found["database"]:
-            print(f"The database itself is damaged: {found['database']}")
+        if verified["database"]:
+            print(f"The database itself is damaged: {verified['database']}")
             raise UserError(DAMAGED)
         if args.out:
-            args.out.write_bytes(orjson.dumps(found["aside"], option=orjson.OPT_INDENT_2))
-        wrong = len(found["wrong"]) + len(found["photos_wrong"])
-        print(f"Looked at {found['operations']} changes and {found['photos']} photos: ", end="")
+            args.out.write_bytes(orjson.dumps(verified["aside"], option=orjson.OPT_INDENT_2))
+        wrong = len(verified["wrong"]) + len(verified["photos_wrong"])
+        changes, photos = verified["operations"], verified["photos"]
+        print(f"Looked at {changes} changes and {photos} photos: ", end="")
         if wrong == 0:
             print("all are what was written.")
             return 0
         if not args.repair:
             print(f"{wrong} are not. Check the disk, then run verify --repair.")
             return 1
-        repair(store, found)
+        repair(store, verified)
     print(
         f"{wrong} were set aside, and nothing was deleted. Each phone that syncs sends what it has "
         "of them; what none has is in the backups: restore the newest one."

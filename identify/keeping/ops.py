@@ -41,21 +41,21 @@ def push(store: Store, sent: list[Any]) -> PushAnswer:
     forked: list[str] = []
     refused: list[NotTaken] = []
     sound: list[tuple[operations.Operation, str]] = []
-    for one in sent:
+    for operation in sent:
         try:
-            sound.append((one, checked(one)))
+            sound.append((operation, checked(operation)))
         except RefusedError as why:
-            refused.append({"id": _named(one), "why": str(why)})
+            refused.append({"id": _named(operation), "why": str(why)})
     with store.write() as db:
         epoch = _epoch(db)
         new = []
-        for one, content in sound:
-            misled = not set(forked).isdisjoint(one["parents"])
-            new_here = value(db, "select 1 from ops where id = ?", one["id"]) is None
-            state = "forked" if misled and new_here else take(db, one, content)
-            (forked if state == "forked" else held).append(one["id"])
+        for operation, content in sound:
+            misled = not set(forked).isdisjoint(operation["parents"])
+            new_here = value(db, "select 1 from ops where id = ?", operation["id"]) is None
+            state = "forked" if misled and new_here else take(db, operation, content)
+            (forked if state == "forked" else held).append(operation["id"])
             if state == "new":
-                new.append(one["record"])
+                new.append(operation["record"])
         lost = scrub(db, new)
     if lost is not None:
         store.forget()
@@ -63,12 +63,13 @@ def push(store: Store, sent: list[Any]) -> PushAnswer:
     return {"epoch": epoch, "held": held, "forked": forked, "refused": refused}
 
 
-def checked(one: Any) -> str:
+def checked(operation: Any) -> str:
     """The operation as text to keep. Raises RefusedError with what would be right."""
-    fault = operation_fault(one, False)
+    fault = operation_fault(operation, False)
     if fault is not None:
         raise RefusedError(f"The server cannot keep this change. {fault_words(fault)}")
-    return text_of({name: one[name] for name in one if name != "scrubbed" or one[name]})
+    kept = (name for name in operation if name != "scrubbed" or operation[name])
+    return text_of({name: operation[name] for name in kept})
 
 
 def pull(store: Store, epoch: str, after: int, last: str, limit: int) -> PullAnswer:
@@ -156,18 +157,18 @@ def read_operations(contents: Iterable[str]) -> list[Written]:
     return [for_merging(orjson.loads(content)) for content in contents]
 
 
-def insert(db: apsw.Connection, one: operations.Operation, content: str) -> None:
+def insert(db: apsw.Connection, operation: operations.Operation, content: str) -> None:
     """Within a transaction: one more operation at the end of this server's order."""
     last = value(db, "select trail from ops order by seq desc limit 1") or ""
-    gone = int(one["fields"].get("gone") is True)
+    gone = int(operation["fields"].get("gone") is True)
     db.execute(
         "insert into ops (id, record, content, scrubbed, gone, trail, sum) "
         "values (?, ?, ?, ?, ?, ?, ?)",
         (
-            one["id"],
-            one["record"],
+            operation["id"],
+            operation["record"],
             content,
-            int(one.get("scrubbed", False)),
+            int(operation.get("scrubbed", False)),
             gone,
             next_trail(last, content),
             sum_of(content),
@@ -182,20 +183,20 @@ def same(ours: str, theirs: str) -> bool:
     return same_operation(comparable(orjson.loads(ours)), comparable(orjson.loads(theirs)))
 
 
-def take(db: apsw.Connection, one: operations.Operation, content: str) -> str:
+def take(db: apsw.Connection, operation: operations.Operation, content: str) -> str:
     """Within a transaction: takes in one operation: new, held (it was here), forked (not taken).
 
     One that the disk has damaged since is mended by the same one sent again.
     """
-    known = rows(db, "select content, sum from ops where id = ?", one["id"])
+    known = rows(db, "select content, sum from ops where id = ?", operation["id"])
     if not known:
-        insert(db, one, content)
+        insert(db, operation, content)
         return "new"
     ((ours, checked_sum),) = known
     if is_written(ours, checked_sum):
         return "held" if same(ours, content) else "forked"
     if is_written(content, checked_sum):
-        db.execute("update ops set content = ? where id = ?", (content, one["id"]))
+        db.execute("update ops set content = ? where id = ?", (content, operation["id"]))
     return "held"
 
 
@@ -213,10 +214,10 @@ def _epoch(db: apsw.Connection) -> str:
 
 
 def _emptied(content: str) -> str:
-    one = orjson.loads(content)
-    return text_of({**one, "fields": {}, "what": GONE, "scrubbed": True})
+    operation = orjson.loads(content)
+    return text_of({**operation, "fields": {}, "what": GONE, "scrubbed": True})
 
 
-def _named(one: Any) -> str:
-    ident = one.get("id") if isinstance(one, dict) else ""
+def _named(operation: Any) -> str:
+    ident = operation.get("id") if isinstance(operation, dict) else ""
     return ident[:100] if isinstance(ident, str) else ""

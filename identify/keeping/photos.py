@@ -110,7 +110,7 @@ def tidy(store: Store, now: datetime) -> int:
         left = [path for path in parts if SHA.fullmatch(path.stem)]
         left += kept_in(store.folder / "photos")
         left += (store.folder / "photos").glob("??/.*.jpg.part")
-        old = [one for one in left if one.stem not in there and one.stat().st_mtime < before]
+        old = [path for path in left if path.stem not in there and path.stat().st_mtime < before]
         for path in old:
             files.remove(path)
     return len(old)
@@ -153,11 +153,11 @@ def kept_in(folder: Path) -> list[Path]:
     return [path for path in paths if SHA.fullmatch(path.stem) and path == under(folder, path.stem)]
 
 
-def named(one: Operation) -> set[str]:
+def named(operation: Operation) -> set[str]:
     """The SHA-256 that an operation names."""
-    if one["type"] != "photo":
+    if operation["type"] != "photo":
         return set()
-    shas = [one["fields"].get(name) for name in ("full", "small")]
+    shas = [operation["fields"].get(name) for name in ("full", "small")]
     return {sha for sha in shas if isinstance(sha, str) and SHA.fullmatch(sha)}
 
 

@@ -21,9 +21,9 @@ def follower(args: argparse.Namespace) -> int:
 
 def followers(args: argparse.Namespace) -> int:
     """Say who may propose."""
-    for one in args.box.followers():
-        until = f", ended {one['ended'][:10]}" if one["ended"] else ""
-        print(f"{one['id']}  {one['name']}, since {one['made'][:10]}{until}")
+    for follower in args.box.followers():
+        until = f", ended {follower['ended'][:10]}" if follower["ended"] else ""
+        print(f"{follower['id']}  {follower['name']}, since {follower['made'][:10]}{until}")
     return 0
 
 
@@ -36,10 +36,11 @@ def end(args: argparse.Namespace) -> int:
 
 def listed(args: argparse.Namespace) -> int:
     """Say what waits."""
-    names = {one["id"]: one["name"] for one in args.box.followers()}
+    names = {follower["id"]: follower["name"] for follower in args.box.followers()}
     waiting = args.box.all(WAITING)
-    for one in waiting:
-        print(f"{one['id']}  {one['time'][:10]}  {names.get(one['by'], one['by'])}: {_about(one)}")
+    for proposal in waiting:
+        by = names.get(proposal["by"], proposal["by"])
+        print(f"{proposal['id']}  {proposal['time'][:10]}  {by}: {_about(proposal)}")
     if not waiting:
         print("Nothing is waiting.")
     return 0
@@ -50,8 +51,8 @@ def take(args: argparse.Namespace) -> int:
     out: Path = args.out or Path(f"{args.id}.json")
     if out.exists():
         raise RefusedError(f"{out} is there already. Name another file (--out).")
-    one = args.box.settle(args.id, TAKEN, args.say)
-    out.write_bytes(orjson.dumps(one["file"]))
+    proposal = args.box.settle(args.id, TAKEN, args.say)
+    out.write_bytes(orjson.dumps(proposal["file"]))
     print(f"{out}: what it would change in a range: python -m identify sighting {out} FOLDER")
     return 0
 
@@ -63,14 +64,14 @@ def decline(args: argparse.Namespace) -> int:
     return 0
 
 
-def _about(one: Proposal) -> str:
+def _about(proposal: Proposal) -> str:
     """What was seen, on one line, with nothing that a terminal would obey."""
-    told = []
-    for sighting in one["file"]["sightings"]:
+    pieces = []
+    for sighting in proposal["file"]["sightings"]:
         name = sighting.get("called") or sighting.get("item") or "a piece"
         photos = len(sighting.get("photos", []))
-        told.append(f"{sighting['pack']}, {name}" + (f" ({photos} photos)" if photos else ""))
-    text = "; ".join(told)
+        pieces.append(f"{sighting['pack']}, {name}" + (f" ({photos} photos)" if photos else ""))
+    text = "; ".join(pieces)
     return "".join(letter if letter.isprintable() else " " for letter in text)[:300]
 
 

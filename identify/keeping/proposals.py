@@ -65,10 +65,10 @@ class Box:
     def followers(self) -> list[Follower]:
         """All, those too whose time is over."""
         try:
-            found: list[Follower] = orjson.loads((self.folder / FOLLOWERS).read_bytes())
+            everybody: list[Follower] = orjson.loads((self.folder / FOLLOWERS).read_bytes())
         except FileNotFoundError:
             return []
-        return found
+        return everybody
 
     def let_in(self, name: str, now: datetime) -> str:
         """The word for a new follower; it is kept as a digest only, and never told again."""
@@ -88,9 +88,9 @@ class Box:
     def end(self, ident: str, now: datetime) -> None:
         """Takes nothing more of a follower; what came stays. Raises RefusedError."""
         every = self.followers()
-        for one in every:
-            if one["id"] == ident:
-                one["ended"] = one["ended"] or now.isoformat(timespec="seconds")
+        for follower in every:
+            if follower["id"] == ident:
+                follower["ended"] = follower["ended"] or now.isoformat(timespec="seconds")
                 self._write(every)
                 return
         raise RefusedError(f"There is no follower {ident}.")
@@ -98,16 +98,16 @@ class Box:
     def follower(self, word: str) -> Follower | None:
         """Whose word this is, if it counts."""
         digest = _digest(word)
-        for one in self.followers():
-            if secrets.compare_digest(one["digest"], digest):
-                return one if one["ended"] == "" else None
+        for known in self.followers():
+            if secrets.compare_digest(known["digest"], digest):
+                return known if known["ended"] == "" else None
         return None
 
     def put_in(self, by: Follower, content: bytes, now: datetime) -> str:
         """Keeps a proposal; its id. Raises RefusedError with what is wrong with it."""
         file = _checked(content)
         waiting = self.all(WAITING)
-        if sum(one["by"] == by["id"] for one in waiting) >= MOST_OF_ONE:
+        if sum(proposal["by"] == by["id"] for proposal in waiting) >= MOST_OF_ONE:
             raise RefusedError("As many of your proposals wait as may. Wait for the keepers.")
         if len(waiting) >= MOST_WAITING:
             raise RefusedError("The box is full. Wait until the keepers have looked through it.")
@@ -118,24 +118,26 @@ class Box:
 
     def all(self, state: str) -> list[Proposal]:
         """The proposals in a state, the oldest first."""
-        found = [orjson.loads(path.read_bytes()) for path in (self.folder / state).glob("s*.json")]
-        return sorted(found, key=lambda one: (one["time"], one["id"]))
+        paths = (self.folder / state).glob("s*.json")
+        proposals = [orjson.loads(path.read_bytes()) for path in paths]
+        return sorted(proposals, key=lambda proposal: (proposal["time"], proposal["id"]))
 
     def settle(self, ident: str, state: str, said: str) -> Proposal:
         """Takes or declines one that waits. Raises RefusedError."""
         if len(said) > LONGEST:
             raise RefusedError(f"Say it in at most {LONGEST} characters.")
-        for one in self.all(WAITING):
-            if one["id"] == ident:
-                one["said"] = said
-                self._put(state, one)
+        for proposal in self.all(WAITING):
+            if proposal["id"] == ident:
+                proposal["said"] = said
+                self._put(state, proposal)
                 files.remove(self.folder / WAITING / f"{ident}.json")
-                return one
+                return proposal
         raise RefusedError(f"No proposal {ident} waits.")
 
-    def _put(self, state: str, one: Proposal) -> None:
+    def _put(self, state: str, proposal: Proposal) -> None:
         with disk_troubles():
-            files.write_whole(self.folder / state / f"{one['id']}.json", orjson.dumps(one))
+            path = self.folder / state / f"{proposal['id']}.json"
+            files.write_whole(path, orjson.dumps(proposal))
 
     def _write(self, every: list[Follower]) -> None:
         with disk_troubles():
@@ -149,13 +151,13 @@ def _digest(word: str) -> str:
 def _checked(content: bytes) -> dict[str, Any]:
     """The file of sightings, which holds what it should. Raises RefusedError."""
     try:
-        found = sightings_in(content, "This")
+        sightings = sightings_in(content, "This")
         file: dict[str, Any] = msgspec.json.decode(content, type=dict[str, Any])
     except SightingError as error:
         raise RefusedError(str(error)) from None
     except RecursionError:
         raise RefusedError(f"This is nested more than {DEEPEST} deep.") from None
-    if len(found) > MOST_SIGHTINGS:
+    if len(sightings) > MOST_SIGHTINGS:
         raise RefusedError(f"Propose at most {MOST_SIGHTINGS} sightings at once.")
     for sighting in file["sightings"]:
         fault = value_fault({**sighting, "photos": []})

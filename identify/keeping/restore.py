@@ -76,8 +76,8 @@ def _take(store: Store, old: Store) -> tuple[int, int, int]:
         known = {ident for (ident,) in rows(db, "select id from devices")}
         touched: list[str] = []
         damaged = 0
-        told = theirs.execute("select id, content, sum from ops order by seq")
-        for ident, content, checked_sum in told:
+        kept = theirs.execute("select id, content, sum from ops order by seq")
+        for ident, content, checked_sum in kept:
             if not is_written(content, checked_sum):
                 damaged += 1
             elif (why := misfit(str(content))) != "":
@@ -108,12 +108,12 @@ def _put_aside(db: apsw.Connection, row: tuple[str, str, str]) -> None:
 
 def _taken(db: apsw.Connection, content: str) -> list[str]:
     """The record that the operation changed, where it was not here."""
-    one: Operation = orjson.loads(content)
-    state = ops.take(db, one, content)
+    operation: Operation = orjson.loads(content)
+    state = ops.take(db, operation, content)
     if state == "forked":  # both are kept: this one under an id made of what it holds
-        one["id"] = _id_for(content)
-        state = ops.take(db, one, text_of(one))
-    return [one["record"]] if state == "new" else []
+        operation["id"] = _id_for(content)
+        state = ops.take(db, operation, text_of(operation))
+    return [operation["record"]] if state == "new" else []
 
 
 def _id_for(content: str) -> str:
@@ -129,7 +129,7 @@ def _take_photos(store: Store, old: Store, folder: Path, link: bool) -> tuple[in
     with store.read() as db:
         named_here = photos.named_by_any(db)
     dead = set() if named_there is None or named_here is None else named_there - named_here
-    wanted = {one["sha"] for one in photos.missing(store, [sha for sha, _ in theirs])} - dead
+    wanted = {photo["sha"] for photo in photos.missing(store, [sha for sha, _ in theirs])} - dead
     missing = []
     for sha, made in theirs:
         if sha in wanted and not photos.adopt(store, sha, photos.under(folder, sha), made, link):

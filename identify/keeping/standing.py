@@ -42,8 +42,8 @@ def standing(store: Store, backups: Path, now: datetime) -> Standing:
         store.set_meta(CHECKED, now.isoformat())
     except UserError:
         writable = False
-    made = [one["made"] for one in all_backups(backups)]
-    last = max((one for one in made if datetime.fromisoformat(one) <= now), default="")
+    moments = [backup["made"] for backup in all_backups(backups)]
+    last = max((made for made in moments if datetime.fromisoformat(made) <= now), default="")
     overdue = last == "" or now - datetime.fromisoformat(last) > timedelta(days=BACKUP_DAYS)
     away = store.meta(AWAY)
     free = room(store)

@@ -34,30 +34,30 @@ def verify(store: Store) -> Verified:
         "photos_wrong": [
             sha for sha in kept if photos.whole(photos.path_of(store, sha), sha) is None
         ],
-        "aside": [{"id": one, "content": text, "why": why} for one, text, why in aside],
+        "aside": [{"id": ident, "content": text, "why": why} for ident, text, why in aside],
         "database": "" if said == ["ok"] else "; ".join(said[:3]),
     }
 
 
 def damaged(db: apsw.Connection) -> int:
     """How many operations are not what was written."""
-    told = db.execute("select content, sum from ops")
-    return sum(1 for content, checked_sum in told if not is_written(content, checked_sum))
+    kept = db.execute("select content, sum from ops")
+    return sum(1 for content, checked_sum in kept if not is_written(content, checked_sum))
 
 
-def repair(store: Store, found: Verified) -> None:
+def repair(store: Store, verified: Verified) -> None:
     """Puts aside what `verify` found wrong, and asks every phone for what it has."""
     with store.write() as db:
-        for one in found["wrong"]:
+        for change in verified["wrong"]:
             db.execute(
                 "insert into aside select id, content, ? from ops where id = ?",
-                (one["why"], one["id"]),
+                (change["why"], change["id"]),
             )
-            db.execute("delete from ops where id = ?", (one["id"],))
-        for sha in found["photos_wrong"]:
+            db.execute("delete from ops where id = ?", (change["id"],))
+        for sha in verified["photos_wrong"]:
             db.execute("delete from photos where sha = ?", (sha,))
         db.execute("update meta set value = ? where name = 'epoch'", (secrets.token_hex(16),))
-    for sha in found["photos_wrong"]:
+    for sha in verified["photos_wrong"]:
         path = photos.path_of(store, sha)
         if path.exists():
             files.move(path, store.folder / "damaged" / path.name)

@@ -122,10 +122,10 @@ def left_out(
             continue  # there is but one: nothing is left to take it for
         asker = Asker(prepare(pack_without(reader["pack"], gone)))
         for _ in range(len(range(n, count, len(folds)))):
-            found = of_variants(rng, reader, gone)
-            end, _ = walked(rng, asker, reader, found)
+            taken = of_variants(rng, reader, gone)
+            end, _ = walked(rng, asker, reader, taken)
             name = largest(end.chances)
-            truth = reader["pack"]["rows"]["variant"][found.row]
+            truth = reader["pack"]["rows"]["variant"][taken.row]
             out.append(Taken(truth, name, end.chances[name]))
             step()
     return out
@@ -151,9 +151,9 @@ def none_of_these(
     asker = Asker(prepare(pack_without(reader["pack"], gone, share)))
     noted: Stated = []
     for _ in range(count):
-        found = piece(rng, reader["pack"])
-        end, _ = walked(rng, asker, reader, found)
-        noted.append((end.unrecorded, rows["variant"][found.row] in gone))
+        taken = piece(rng, reader["pack"])
+        end, _ = walked(rng, asker, reader, taken)
+        noted.append((end.unrecorded, rows["variant"][taken.row] in gone))
         step()
     table = calibration(noted, EDGES)
     return Nothing(missing, error_of(table), table)

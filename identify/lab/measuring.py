@@ -186,8 +186,8 @@ class _Lab:
         for missing in MISSING:
             self.progress.what = "none of these"
             step = self.progress.step
-            found = none_of_these(self.rng, self.usual, missing, self.count, step)
-            out += [found] if found else []
+            figures = none_of_these(self.rng, self.usual, missing, self.count, step)
+            out += [figures] if figures else []
         return out
 
 

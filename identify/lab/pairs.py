@@ -20,8 +20,8 @@ def alike_pairs(engine: Engine) -> list[Alike]:
     answered; the commonest first. engine: without errors and swaps.
     """
     apart = to_part(engine)
-    found = [pair for place in range(len(apart["met"])) for pair in alike_with(apart, place)]
+    pairs = [pair for place in range(len(apart["met"])) for pair in alike_with(apart, place)]
     return [
         Alike(pair["one"], pair["other"], list(zip(pair["would"], pair["bits"], strict=True)))
-        for pair in sorted(found, key=lambda pair: -pair["met"])
+        for pair in sorted(pairs, key=lambda pair: -pair["met"])
     ]

@@ -55,8 +55,8 @@ class Asker:
             state = believe(self.engine, session)
             chances = variant_chances(self.engine, state)
             aim = aimed(self.engine, session, state, chances, [])
-            found = aim["asked"]["open"]
-            question = found[0]["feature"] if found else -1
+            open_questions = aim["asked"]["open"]
+            question = open_questions[0]["feature"] if open_questions else -1
             unrecorded = total(state["unrecorded"])
             self.known[key] = Standing(chances, unrecorded, question, aim["stop"])
         return self.known[key]

@@ -40,16 +40,16 @@ def checked_pack(folder: Path) -> CheckedPack:
     if not re.fullmatch(r"[a-z][a-z0-9_]*", pack.id):
         text = "the folder's name may have lower case letters, digits and _ only."
         mistakes.append(Mistake(pack.id, 0, "", text))
-    found = check_rows(rows, tables_unread(pack.unread))
-    mistakes += [*in_files(pack, found["mistakes"]), *check_looks(pack.features)]
+    checked = check_rows(rows, tables_unread(pack.unread))
+    mistakes += [*in_files(pack, checked["mistakes"]), *check_looks(pack.features)]
     if not mistakes:
         mistakes += read_marks()[1]
     if not mistakes:
-        many = too_many(rows, found["first"], found["last"], marks_to_merge())
+        many = too_many(rows, checked["first"], checked["last"], marks_to_merge())
         mistakes += in_files(pack, many)
     order = {file: place for place, file in enumerate(ORDER)}
     mistakes.sort(key=lambda each: (order.get(each.file, len(order)), each.line))
-    return CheckedPack(rows, mistakes, found["first"], found["last"])
+    return CheckedPack(rows, mistakes, checked["first"], checked["last"])
 
 
 def check_pack(folder: Path) -> list[Mistake]:

@@ -8,33 +8,33 @@ from identify.reference.toml_files import FEATURES
 
 def check_looks(features: list[Feature]) -> list[Mistake]:
     """What is wrong with layers and looks in features.toml."""
-    found: list[Mistake] = []
+    mistakes: list[Mistake] = []
     for feature in features:
-        _check_layer(found, feature)
+        _check_layer(mistakes, feature)
         for state in feature.states:
             if state.look and not feature.layer:
                 text = f'"{feature.id}" has no layer, so its states have no look. Give it one.'
-                found.append(Mistake(FEATURES, state.line, "states", text))
+                mistakes.append(Mistake(FEATURES, state.line, "states", text))
             elif (
                 state.look and feature.layer in LAYERS and not look_fits(feature.layer, state.look)
             ):
                 right = _right(feature, state.look)
                 text = f'"{state.look}" is not a look of "{feature.layer}": {right}'
-                found.append(Mistake(FEATURES, state.line, "states", text))
-    return found
+                mistakes.append(Mistake(FEATURES, state.line, "states", text))
+    return mistakes
 
 
-def _wrong(found: list[Mistake], entry: Entry, column: str, text: str) -> None:
-    found.append(Mistake(FEATURES, entry.lines.get(column, entry.line), column, text))
+def _wrong(mistakes: list[Mistake], entry: Entry, column: str, text: str) -> None:
+    mistakes.append(Mistake(FEATURES, entry.lines.get(column, entry.line), column, text))
 
 
-def _check_layer(found: list[Mistake], feature: Feature) -> None:
+def _check_layer(mistakes: list[Mistake], feature: Feature) -> None:
     if feature.layer and feature.layer not in LAYERS:
         text = f'"{feature.layer}" is not a layer of a portrait: {instead(feature.layer, LAYERS)}'
-        _wrong(found, feature, "layer", text)
+        _wrong(mistakes, feature, "layer", text)
     if feature.layer and feature.unseen:
         text = "a portrait either shows it (layer) or does not (unseen). Leave one out."
-        _wrong(found, feature, "unseen", text)
+        _wrong(mistakes, feature, "unseen", text)
 
 
 def _right(feature: Feature, look: str) -> str:

@@ -15,10 +15,10 @@ __all__ = ["PackError", "compile_pack", "pack_bytes", "pack_schema"]
 
 def compile_pack(folder: Path) -> CompiledPack:
     """The compiled pack of a folder. Raises PackError with every mistake in it."""
-    found = checked_pack(folder)
-    if found.mistakes:
-        raise PackError(found.mistakes)
-    pack = compiled_range(found.rows, found.first, found.last, marks_to_merge())
+    checked = checked_pack(folder)
+    if checked.mistakes:
+        raise PackError(checked.mistakes)
+    pack = compiled_range(checked.rows, checked.first, checked.last, marks_to_merge())
     result = msgspec.convert(pack, CompiledPack)
     result.version = version_of(result)
     return result

@@ -80,12 +80,12 @@ def _check(pack: Pack, areas: dict[str, list[Feature]], mistakes: list[Mistake])
     """What a pack is checked for as well: names that are not known, and the drawings."""
     files = [area for area, listed in areas.items() for _ in listed]
     rows = rows_of_pack(pack)
-    for one in features_and_drawings(rows):
-        (said,) = in_files(pack, [one])
-        file = files[one["row"]] if one["table"] == "features" else said.file
+    for wrong in features_and_drawings(rows):
+        (said,) = in_files(pack, [wrong])
+        file = files[wrong["row"]] if wrong["table"] == "features" else said.file
         mistakes.append(msgspec.structs.replace(said, file={RANGE: PIECES}.get(file, file)))
-    for found in check_looks(pack.features):
-        mistakes.append(msgspec.structs.replace(found, file=AREAS))
+    for mistake in check_looks(pack.features):
+        mistakes.append(msgspec.structs.replace(mistake, file=AREAS))
 
 
 @cache

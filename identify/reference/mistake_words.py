@@ -42,8 +42,8 @@ def entries_of(pack: Pack, table: Table) -> Sequence[Entry]:
         return [pack.range]
     if table == "drawings":
         return []
-    found: Sequence[Entry] = getattr(pack, table)
-    return found
+    entries: Sequence[Entry] = getattr(pack, table)
+    return entries
 
 
 def line_of(pack: Pack, mistake: RowMistake) -> int:
@@ -57,106 +57,110 @@ def line_of(pack: Pack, mistake: RowMistake) -> int:
     return entry.lines.get(mistake["field"], entry.line)
 
 
-def in_files(pack: Pack, found: Sequence[RowMistake]) -> list[Mistake]:
+def in_files(pack: Pack, mistakes: Sequence[RowMistake]) -> list[Mistake]:
     """The mistakes with file, line and column."""
     out = []
-    for one in found:
-        if one["table"] == "drawings":
-            out.append(Mistake(f"drawings/{one['field']}.svg", 0, "", _sentence(pack, one)))
+    for mistake in mistakes:
+        if mistake["table"] == "drawings":
+            out.append(Mistake(f"drawings/{mistake['field']}.svg", 0, "", _sentence(pack, mistake)))
         else:
-            file = HOMES[one["table"]]
-            out.append(Mistake(file, line_of(pack, one), one["field"], _sentence(pack, one)))
+            file = HOMES[mistake["table"]]
+            out.append(
+                Mistake(file, line_of(pack, mistake), mistake["field"], _sentence(pack, mistake))
+            )
     return out
 
 
-def _sentence(pack: Pack, one: RowMistake) -> str:
-    return WORDS[one["why"]](pack, one)
+def _sentence(pack: Pack, mistake: RowMistake) -> str:
+    return WORDS[mistake["why"]](pack, mistake)
 
 
-def _line_of_other(pack: Pack, one: RowMistake) -> int:
-    return entries_of(pack, one["table"])[one["other"]].line
+def _line_of_other(pack: Pack, mistake: RowMistake) -> int:
+    return entries_of(pack, mistake["table"])[mistake["other"]].line
 
 
-def _unknown(pack: Pack, one: RowMistake) -> str:
-    sort, word = one["said"]
-    if one["table"] == "moves":
-        return f"there is no {sort} {quoted(word)}: {instead(word, one['known'])}"
-    near = instead(word, one["known"])
+def _unknown(pack: Pack, mistake: RowMistake) -> str:
+    sort, word = mistake["said"]
+    if mistake["table"] == "moves":
+        return f"there is no {sort} {quoted(word)}: {instead(word, mistake['known'])}"
+    near = instead(word, mistake["known"])
     return f"there is no {ONE[sort]} {quoted(word)} in {HOMES[sort]}: {near}"
 
 
-def _outside(pack: Pack, one: RowMistake) -> str:
+def _outside(pack: Pack, mistake: RowMistake) -> str:
     first, _, last = pack.range.years.partition("/")
     last = last or first
-    return f"{one['said'][0]} lies outside the life of the range, {first} to {last} ({RANGE})."
+    return f"{mistake['said'][0]} lies outside the life of the range, {first} to {last} ({RANGE})."
 
 
-def _outside_item(pack: Pack, one: RowMistake) -> str:
-    years, number, life = one["said"]
-    line = pack.items[one["other"]].line
+def _outside_item(pack: Pack, mistake: RowMistake) -> str:
+    years, number, life = mistake["said"]
+    line = pack.items[mistake["other"]].line
     return (
         f'{years} lies outside the life of item "{number}", '
         f"{life} ({ITEMS} line {line}). Change one of them."
     )
 
 
-def _circle(pack: Pack, one: RowMistake) -> str:
+def _circle(pack: Pack, mistake: RowMistake) -> str:
     what = {"features": "depend on one another in", "items": "contain one another in"}
-    does = what.get(one["table"], "lead in")
-    return f"these {does} a circle: {' -> '.join(one['said'])}."
+    does = what.get(mistake["table"], "lead in")
+    return f"these {does} a circle: {' -> '.join(mistake['said'])}."
 
 
-def _unused(pack: Pack, one: RowMistake) -> str:
+def _unused(pack: Pack, mistake: RowMistake) -> str:
     return (
-        f'nothing records "{one["said"][0]}". Give it a column in variants.csv or items.csv, '
+        f'nothing records "{mistake["said"][0]}". Give it a column in variants.csv or items.csv, '
         "or a row in changes.csv."
     )
 
 
-def _no_drawing(pack: Pack, one: RowMistake) -> str:
-    name, ident, *of = one["said"]
+def _no_drawing(pack: Pack, mistake: RowMistake) -> str:
+    name, ident, *of = mistake["said"]
     what = f'the state "{ident}" of "{of[0]}"' if of else f'the kind "{ident}"'
     return f"{what} has no drawing. Add drawings/{name}.svg."
 
 
-def _spare_drawing(pack: Pack, one: RowMistake) -> str:
-    near = instead(one["field"], one["known"]) if one["known"] else "rename or remove it."
+def _spare_drawing(pack: Pack, mistake: RowMistake) -> str:
+    near = (
+        instead(mistake["field"], mistake["known"]) if mistake["known"] else "rename or remove it."
+    )
     return f"there is no such state or kind: {near}"
 
 
-def _too_many(pack: Pack, one: RowMistake) -> str:
+def _too_many(pack: Pack, mistake: RowMistake) -> str:
     return (
-        f'"{one["said"][0]}" falls into more than 4096 rows in one year, by '
-        f"{', '.join(one['known'])}, on which other features depend. Fill in some."
+        f'"{mistake["said"][0]}" falls into more than 4096 rows in one year, by '
+        f"{', '.join(mistake['known'])}, on which other features depend. Fill in some."
     )
 
 
-def _complete(pack: Pack, one: RowMistake) -> str:
-    *some, last = (f'"{each}"' for each in one["known"])
+def _complete(pack: Pack, mistake: RowMistake) -> str:
+    *some, last = (f'"{each}"' for each in mistake["known"])
     return f"say how complete the range is in these words: {', '.join(some)} or {last}."
 
 
-def _there_still(pack: Pack, one: RowMistake) -> str:
-    what = "an item" if one["said"][0] == "item" else "a variant"
+def _there_still(pack: Pack, mistake: RowMistake) -> str:
+    what = "an item" if mistake["said"][0] == "item" else "a variant"
     return f"there is such {what} still. Take this row away, or name what is no more."
 
 
 def _filled(text: str) -> Callable[[Pack, RowMistake], str]:
     """A sentence with the texts that it is about put in."""
-    return lambda pack, one: text.format(*one["said"])
+    return lambda pack, mistake: text.format(*mistake["said"])
 
 
 WORDS: dict[str, Callable[[Pack, RowMistake], str]] = {
-    "twice": lambda pack, one: (
-        f"{quoted(one['said'][0])} stands in line {_line_of_other(pack, one)} already. "
+    "twice": lambda pack, mistake: (
+        f"{quoted(mistake['said'][0])} stands in line {_line_of_other(pack, mistake)} already. "
         "Change one of them."
     ),
     "unknown": _unknown,
     "complete": _complete,
     "life": _filled('the life of the range must be two plain years such as "1950/1972".'),
-    "unread": lambda pack, one: years_fault(one["said"][0], "unread"),
-    "day": lambda pack, one: years_fault(one["said"][0], "day"),
-    "reversed": lambda pack, one: years_fault(one["said"][0], "reversed"),
+    "unread": lambda pack, mistake: years_fault(mistake["said"][0], "unread"),
+    "day": lambda pack, mistake: years_fault(mistake["said"][0], "day"),
+    "reversed": lambda pack, mistake: years_fault(mistake["said"][0], "reversed"),
     "outside": _outside,
     "unsourced": _filled("{0} is given, so its source must be too."),
     "no years": _filled("give {0} as well, since other sources are given."),

@@ -23,10 +23,10 @@ class Picker:
         if any("kit" in entry for entry in given):
             self.picked["written"] = self.kit().written
         filled = picked_entries(self.picked, table, given)
-        for one in self.picked["wrong"]:
-            what = "a state of it in the kit" if one["key"] == "states" else "in the kit"
-            said = f"{quoted(one['name'])} is not {what}: {instead(one['name'], one['known'])}"
-            wrong(one["nth"], one["key"], said)
+        for pick in self.picked["wrong"]:
+            what = "a state of it in the kit" if pick["key"] == "states" else "in the kit"
+            said = f"{quoted(pick['name'])} is not {what}: {instead(pick['name'], pick['known'])}"
+            wrong(pick["nth"], pick["key"], said)
         self.picked["wrong"] = []
         return filled
 

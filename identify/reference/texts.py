@@ -76,8 +76,8 @@ class TomlLines:
     def line(self, table: str, place: int, pattern: str, nth: int = 0) -> int:
         """Line (from 1) of the nth match in the place-th table of that name, else its header."""
         start, end = self.extent(table, place)
-        found = re.compile(pattern).search
-        places = [n for n in range(start, end) if pattern and found(self.lines[n])]
+        search = re.compile(pattern).search
+        places = [n for n in range(start, end) if pattern and search(self.lines[n])]
         return (places[nth] if nth < len(places) else start) + 1
 
     def extent(self, table: str, place: int) -> tuple[int, int]:

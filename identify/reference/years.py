@@ -46,7 +46,7 @@ def _open(year: float) -> float:
 def years_fault(text: str, problem: str) -> str:
     """What is wrong with a text, and what would be right; "" for no problem."""
     if problem == "day":
-        side = next(one for one in text.split("/") if years_of_edtf(one)["problem"] == "day")
+        side = next(side for side in text.split("/") if years_of_edtf(side)["problem"] == "day")
         return f"{quoted(side)} names a month or a day that does not exist."
     if problem == "reversed":
         return f"{quoted(text)} ends before it begins. Put the earlier year first."

@@ -222,15 +222,15 @@ def _begun(
 def _constraints(names: Sequence[str | Address]) -> x509.NameConstraints:
     """Only these names and addresses. A host name cannot be told from those below it (4.2.1.10)."""
     permitted: list[x509.GeneralName] = []
-    for one in names:
-        if isinstance(one, str):
-            permitted.append(x509.DNSName(one))
+    for name in names:
+        if isinstance(name, str):
+            permitted.append(x509.DNSName(name))
         else:
-            permitted.append(x509.IPAddress(ipaddress.ip_network(one)))
+            permitted.append(x509.IPAddress(ipaddress.ip_network(name)))
     excluded: list[x509.GeneralName] = []
-    if not any(isinstance(one, str) for one in names):
+    if not any(isinstance(name, str) for name in names):
         excluded.append(x509.DNSName(""))
-    if all(isinstance(one, str) for one in names):
+    if all(isinstance(name, str) for name in names):
         excluded.append(x509.IPAddress(ipaddress.ip_network("0.0.0.0/0")))
         excluded.append(x509.IPAddress(ipaddress.ip_network("::/0")))
     return x509.NameConstraints(permitted, excluded or None)
@@ -239,9 +239,9 @@ def _constraints(names: Sequence[str | Address]) -> x509.NameConstraints:
 def _permitted(issuing: x509.Certificate, name: str | Address) -> bool:
     constraints = issuing.extensions.get_extension_for_class(x509.NameConstraints).value
     return any(
-        (isinstance(name, str) and isinstance(one, x509.DNSName) and one.value == name)
-        or (isinstance(one, x509.IPAddress) and one.value == _network(name))
-        for one in constraints.permitted_subtrees or []
+        (isinstance(name, str) and isinstance(subtree, x509.DNSName) and subtree.value == name)
+        or (isinstance(subtree, x509.IPAddress) and subtree.value == _network(name))
+        for subtree in constraints.permitted_subtrees or []
     )
 
 

@@ -39,7 +39,9 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
 
     async def cut_off() -> str:
         folders, now = (context.backups, context.store.folder), context.now()
-        cleared = [await context.in_thread(backups.clear_cut_off, one, now) for one in folders]
+        cleared = [
+            await context.in_thread(backups.clear_cut_off, folder, now) for folder in folders
+        ]
         return f"{sum(cleared)} folders left by runs that were cut off" if any(cleared) else ""
 
     async def certificate() -> str:

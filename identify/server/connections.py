@@ -103,10 +103,10 @@ class Listener(socket.socket):
                 break
             came.close()
             self.notes.add("refused: too many connections, %s", caller)
-        one = _Connection(fileno=came.detach())
+        connection = _Connection(fileno=came.detach())
         self.open[caller] += 1
-        one.watch(lambda: self._let_go(caller))
-        return one, address
+        connection.watch(lambda: self._let_go(caller))
+        return connection, address
 
     def _let_go(self, caller: str) -> None:
         self.open[caller] -= 1
@@ -159,15 +159,15 @@ def listen(host: str, port: int, notes: Notes, share: int) -> list[socket.socket
     """Sockets that listen on every address of this name. Raises UserError."""
     made: list[socket.socket] = []
     try:
-        found = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE)
-        for family, kind, protocol, _, address in dict.fromkeys(found):
-            one = Listener(family, kind, protocol)
-            one.begin(notes, share)
-            made.append(one)
-            one.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        addresses = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE)
+        for family, kind, protocol, _, address in dict.fromkeys(addresses):
+            listener = Listener(family, kind, protocol)
+            listener.begin(notes, share)
+            made.append(listener)
+            listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
             if family == socket.AF_INET6:
-                one.setsockopt(socket.IPPROTO_IPV6, socket.IPV6_V6ONLY, 1)
-            one.bind(address)
+                listener.setsockopt(socket.IPPROTO_IPV6, socket.IPV6_V6ONLY, 1)
+            listener.bind(address)
     except OSError as error:
         for opened in made:
             opened.close()

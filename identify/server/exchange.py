@@ -115,7 +115,7 @@ def routes(packs: Sequence[Path]) -> list[Route]:
 
     def compiled(ids: list[str] | None) -> dict[str, Pack]:
         some = chosen_packs(reference(), ids)
-        return {one: engine["pack"] for one, engine in some.engines.items()}
+        return {ident: engine["pack"] for ident, engine in some.engines.items()}
 
     turns = Semaphore(limits.SPREADSHEETS_AT_ONCE)
     uploads = Uploads()
@@ -166,8 +166,8 @@ def routes(packs: Sequence[Path]) -> list[Route]:
         return _file(write_failed(asked.header, rows, asked.format), "left-out-rows", asked.format)
 
     def write(asked: WriteIn, _: str) -> Response:
-        for place, one in enumerate(asked.records, 1):
-            if not isinstance(one.get("id"), str) or not isinstance(one.get("type"), str):
+        for place, record in enumerate(asked.records, 1):
+            if not isinstance(record.get("id"), str) or not isinstance(record.get("type"), str):
                 raise FileError(f"Record {place} of these has no id or no type.")
         content = write_records(asked.records, asked.format, compiled(asked.packs))
         return _file(content, "collection", asked.format)

@@ -48,7 +48,7 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
             own if own is not None and own - now <= AUTHORITY_SOON else None,
         )
 
-    async def found() -> tuple[Standing, Ends]:
+    async def asked() -> tuple[Standing, Ends]:
         now = context.now()
         stands = await context.in_thread(standing, context.store, context.backups, now)
         return stands, await context.in_thread(ends)
@@ -63,12 +63,12 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
         return checked
 
     async def health(_: Request) -> Response:
-        stands, end = await found()
+        stands, end = await asked()
         well = stands["well"] and end == NEVER
         return Json({**stands, "well": well, **_days(end)}, 200 if well else 503)
 
     async def page(_: Request) -> Response:
-        stands, end = await found()
+        stands, end = await asked()
         rows = "".join(f"<li>{html.escape(line)}</li>" for line in in_words(stands, end))
         text = (
             '<!doctype html><html lang="en"><meta charset="utf-8"><title>The server</title>'
@@ -77,7 +77,7 @@ def routes(context: Context, tls: Tls | None) -> list[Route]:
         return HTMLResponse(text, headers={"Cache-Control": "no-store"})
 
     async def for_devices(_: Request) -> Response:
-        stands, end = await found()
+        stands, end = await asked()
         public = {key: stands[key] for key in ("backup", "overdue", "full", "away")}
         return Json({**public, **_days(end)})
 

@@ -55,10 +55,15 @@ def routes(
 
     def theirs(follower: Follower) -> list[dict[str, object]]:
         return [
-            {"id": one["id"], "time": one["time"], "state": WORDS[state], "said": one["said"]}
+            {
+                "id": proposal["id"],
+                "time": proposal["time"],
+                "state": WORDS[state],
+                "said": proposal["said"],
+            }
             for state in STATES
-            for one in box.all(state)
-            if one["by"] == follower["id"]
+            for proposal in box.all(state)
+            if proposal["by"] == follower["id"]
         ]
 
     async def put(request: Request, follower: Follower) -> Response:

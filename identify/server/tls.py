@@ -83,4 +83,4 @@ class Tls:
     def _stamp(self) -> tuple[tuple[int, int, int], ...]:
         """What changes when the files do. Raises OSError."""
         states = [path.stat() for path in (self.certificate, self.key)]
-        return tuple((one.st_mtime_ns, one.st_size, one.st_ino) for one in states)
+        return tuple((state.st_mtime_ns, state.st_size, state.st_ino) for state in states)

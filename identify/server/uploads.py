@@ -59,7 +59,7 @@ class Uploads:
             self.kept.pop(name, None)
             self._expire()
             room = UPLOADS_BYTES - upload.size
-            while sum(one.size for one in self.kept.values()) > room:
+            while sum(upload.size for upload in self.kept.values()) > room:
                 del self.kept[min(self.kept, key=lambda each: self.kept[each].used)]
             name = name or secrets.token_urlsafe(16)
             self.kept[name] = upload
@@ -81,7 +81,7 @@ class Uploads:
 
     def _expire(self) -> None:
         least = self.clock() - UPLOAD_SECONDS
-        for name in [name for name, one in self.kept.items() if one.used <= least]:
+        for name in [name for name, upload in self.kept.items() if upload.used <= least]:
             del self.kept[name]
 
     def _found(self, owner: str, name: str) -> Upload:

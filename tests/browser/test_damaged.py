@@ -22,6 +22,7 @@ pytestmark = pytest.mark.heavy
 
 EACH = 2_500  # of each of the four kinds
 LOT = 125  # between two reloads
+BACKUPS = 40  # that are tried without --full: each is a file, restored by hand
 GOOD = {"P 24": "unharmed-one", "P 21": "unharmed-other"}  # by a word in the notes
 WAIT = 60_000
 
@@ -84,9 +85,9 @@ def paired(browser, hostile) -> Iterator[Phone]:
     assert page.reported == []
 
 
-def lots(kind: str) -> list[list[Any]]:
+def lots(kind: str, usual: int = LOT) -> list[list[Any]]:
     """The damaged values of a kind, a lot at a time."""
-    every = [apart(one, n) for n, one in enumerate(cases(kind, sample(EACH, LOT)))]
+    every = [apart(one, n) for n, one in enumerate(cases(kind, sample(EACH, usual)))]
     return [every[at : at + LOT] for at in range(0, len(every), LOT)]
 
 
@@ -146,7 +147,7 @@ def test_damaged_operations_are_set_aside_and_syncing_ends(paired, capsys):
 def test_damaged_backups_are_told_and_the_rest_goes_on(paired, capsys):
     """Every one is a file of its own, restored by hand."""
     page = paired.page
-    for lot in lots("backup"):
+    for lot in lots("backup", BACKUPS):
         for one in lot:
             more(page, "Backup")
             content = json.dumps(one).encode()
@@ -161,7 +162,7 @@ def test_damaged_backups_are_told_and_the_rest_goes_on(paired, capsys):
             while page.get_by_role("alert").count():
                 page.get_by_role("alert").last.get_by_role("button", name="Hide this").click()
         paired.goes_on()
-    told(capsys, f"{sample(EACH, LOT)} damaged backups, {paired.changes} reloads and syncs")
+    told(capsys, f"{sample(EACH, BACKUPS)} damaged backups, {paired.changes} reloads and syncs")
 
 
 def told(capsys: Any, sentence: str) -> None:

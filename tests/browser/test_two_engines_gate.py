@@ -54,7 +54,7 @@ def values() -> list[Any]:
     """Damaged ones of every kind, whole ones, and odd ones by themselves."""
     out = [*ODD, *demo()["records"], *demo()["journal"]]
     for kind in WHOLE:
-        out += cases(kind, sample(10_000, 1_000), seed=21)
+        out += cases(kind, sample(10_000, 500), seed=21)
     files = [one for one in out if isinstance(one, dict) and isinstance(one.get("photos"), list)]
     return [*out, *(photo for one in files for photo in one["photos"])]
 
