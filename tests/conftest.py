@@ -23,7 +23,7 @@ settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
 expect.set_options(timeout=30_000)  # what a person would see on a busy machine, too
 
-WITHOUT_QUICK = ("tests/browser/", "tests/bench/", "tests/sync/")
+WITHOUT_QUICK = ("tests/browser/", "tests/every_browser/", "tests/bench/", "tests/sync/")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -11,6 +11,9 @@ import tempfile
 from collections.abc import Iterator, Sequence
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
+from typing import Any
+
+import orjson
 
 from identify import cli, phone
 from identify.shipped import ROOT, WEB
@@ -57,6 +60,13 @@ def kept_site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, byte
         for old in newest[MOST:]:
             old.unlink(missing_ok=True)
     return files
+
+
+def compiled_demo_packs() -> dict[str, Any]:
+    """The demo ranges, compiled, as the phone reads them, by name; new ones each time."""
+    folders = phone.demo_packs()
+    files = kept_site(folders)
+    return {path.name: orjson.loads(files[f"packs/{path.name}.json"]) for path in folders}
 
 
 if __name__ == "__main__":

@@ -5,18 +5,16 @@ from collections import defaultdict
 from collections.abc import Iterator
 from xml.etree import ElementTree as ET
 
-import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 
 from identify.core.looks import LAYERS
 from identify.core.portraits import portrait, sitting
-from identify.phone import demo_packs
-from identify.reference.loading import load_pack
 from tests import strategies
 from tests.browser.drawing import Drawing, drawing
+from tests.kept_site import compiled_demo_packs
 
-PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+PACKS = compiled_demo_packs()
 ELEMENTS = {"g", "path", "rect", "circle", "text", "defs", "linearGradient", "stop"}
 # Looks that are nothing to be seen: no rivets, no horns, no lettering.
 NOTHING = {

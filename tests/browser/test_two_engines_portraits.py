@@ -13,12 +13,11 @@ from identify.core.portraits import differences, portrait, sitting
 from identify.core.rings import odd_rings, rings
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
-from identify.phone import demo_packs
-from identify.reference.loading import load_pack
 from tests.browser.engines import agree, compiled
+from tests.kept_site import compiled_demo_packs
 from tests.sampling import sample
 
-PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+PACKS = compiled_demo_packs()
 FREE = {"sitting": sitting, "portrait": portrait, "differences": differences}
 
 

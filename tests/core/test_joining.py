@@ -2,17 +2,14 @@
 
 from typing import Any
 
-import orjson
 import pytest
 
-from identify import phone
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
 from identify.core.joining import join
 from identify.core.narrowing import narrowed, settled
 from identify.core.session import answered, new_session, problem
-from identify.reference.compile import compile_pack
-from identify.reference.compiled import pack_bytes
+from tests.kept_site import compiled_demo_packs
 
 
 def told(feature: str, state: str) -> dict[str, Any]:
@@ -21,7 +18,7 @@ def told(feature: str, state: str) -> dict[str, Any]:
 
 @pytest.fixture(scope="module")
 def packs() -> list[dict[str, Any]]:
-    return [orjson.loads(pack_bytes(compile_pack(folder))) for folder in phone.demo_packs()]
+    return list(compiled_demo_packs().values())
 
 
 @pytest.fixture(scope="module")

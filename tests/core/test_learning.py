@@ -6,7 +6,6 @@ import random
 from dataclasses import dataclass
 from typing import Any
 
-import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -26,8 +25,7 @@ from identify.core.types.learning import Specimen
 from identify.lab.calibration import EDGES, Stated, calibration, error_of
 from identify.lab.calibration import LEAST as LEAST_STATED
 from identify.lab.pieces import piece, read_by
-from identify.reference.loading import load_pack
-from identify.shipped import PACKS
+from tests.kept_site import compiled_demo_packs
 from tests.sampling import sample
 from tests.table_packs import sharp, table_pack
 
@@ -38,7 +36,7 @@ patient = settings(suppress_health_check=[HealthCheck.too_slow])  # of a machine
 @pytest.fixture(scope="module")
 def pellmarsh_pack() -> dict[str, Any]:
     """The range of the demo, compiled."""
-    found: dict[str, Any] = msgspec.to_builtins(load_pack(PACKS / "pellmarsh"))
+    found: dict[str, Any] = compiled_demo_packs()["pellmarsh"]
     return found
 
 

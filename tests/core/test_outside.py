@@ -2,14 +2,11 @@
 
 from typing import Any
 
-import orjson
 import pytest
 
 from identify.core.belief import prepare
 from identify.core.outside import known_now, outside_alike, outside_named
-from identify.reference.compiled import pack_bytes
-from identify.reference.loading import load_pack
-from identify.shipped import PACKS
+from tests.kept_site import compiled_demo_packs
 
 
 def piece(name: str, **more: Any) -> dict[str, Any]:
@@ -53,7 +50,7 @@ def test_a_number_or_words_find_it(text, found):
 
 
 def test_a_range_that_comes_to_know_it_is_told_by_number_then_by_name():
-    pack = orjson.loads(pack_bytes(load_pack(PACKS / "pellmarsh")))
+    pack = compiled_demo_packs()["pellmarsh"]
     engine = prepare(pack)
     for place, item in enumerate(pack["items"]):
         alone = [one for one in pack["items"] if one["number"] == item["number"]]

@@ -5,10 +5,9 @@ import pytest
 
 from identify.core.looks import LAYERS, colour_in, look_by_name, look_fits
 from identify.core.portraits import portrait, sitting
-from identify.phone import demo_packs
-from identify.reference.loading import load_pack
+from tests.kept_site import compiled_demo_packs
 
-PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+PACKS = compiled_demo_packs()
 
 
 def shown(pack, ident, answers=()):

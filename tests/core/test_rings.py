@@ -1,8 +1,8 @@
 """What is compared on a leader's portrait, and in what two pieces differ."""
 
 import random
+from functools import cache
 
-import msgspec
 import pytest
 
 from identify.core.assess import assess
@@ -11,27 +11,29 @@ from identify.core.portraits import differences, sitting
 from identify.core.rings import LEADING, MANY, odd_rings, rings
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
-from identify.phone import demo_packs
-from identify.reference.loading import load_pack
+from tests.kept_site import compiled_demo_packs
 
-PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+PACKS = compiled_demo_packs()
 ENGINES = {name: prepare(pack) for name, pack in PACKS.items()}
 SHOWN = {name: sitting(pack) for name, pack in PACKS.items()}
 
 
+@cache
 def walk(name, seed):
-    """The sessions on the way to an answer about a piece that the seed draws."""
+    """The sessions on the way to an answer about a piece that the seed draws, with their views."""
     pack, engine = PACKS[name], ENGINES[name]
-    found = piece(random.Random(seed), pack)
+    drawn = piece(random.Random(seed), pack)
     session = new_session(engine)
+    sessions = []
     for _ in range(20):
         view = assess(engine, session)
-        yield session, view
+        sessions.append((session, view))
         if view["stop"] or view["question"] is None:
-            return
+            break
         feature = pack["features"][view["question"]["feature"]]
-        answer = {"feature": feature["id"], "how": "sure", "states": [found.states[feature["id"]]]}
+        answer = {"feature": feature["id"], "how": "sure", "states": [drawn.states[feature["id"]]]}
         session = answered(session, answer)
+    return sessions
 
 
 @pytest.mark.parametrize("seed", range(8))

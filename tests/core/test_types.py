@@ -43,15 +43,14 @@ from identify.core.types.records import (
 )
 from identify.core.types.session import Mended, Session
 from identify.core.types.view import Against, View
-from identify.phone import demo_packs
-from identify.reference.compiled import CompiledPack, pack_bytes
-from identify.reference.loading import load_pack
+from identify.reference.compiled import CompiledPack
 from identify.reference.mark_tables import mark_tables
 from identify.shipped import DEMO
+from tests.kept_site import compiled_demo_packs
 from tests.schema_sorts import plain
 from tests.strategies import random_operations
 
-PACKS = [orjson.loads(pack_bytes(load_pack(path))) for path in demo_packs()]
+PACKS = list(compiled_demo_packs().values())
 JOINED = join(PACKS)
 BACKUP = orjson.loads(DEMO.read_bytes())
 RECORDS = {

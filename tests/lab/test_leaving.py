@@ -18,13 +18,13 @@ from identify.lab.leaving import (
     none_of_these,
     pack_without,
 )
-from identify.reference.compile import compile_pack
+from tests.kept_site import compiled_demo_packs
 from tests.open_world.leaving import compiled_without, demo
 
 
 @pytest.fixture(scope="module")
 def pack() -> Any:
-    return msgspec.to_builtins(compile_pack(demo("tarrowby")))
+    return compiled_demo_packs()["tarrowby"]
 
 
 def test_a_pack_without_an_item_is_as_one_that_never_had_it(pack, tmp_path):

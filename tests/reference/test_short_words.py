@@ -5,14 +5,14 @@ import json
 import pytest
 
 from identify.core.joining import join
-from identify.phone import demo_packs
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.new_pack import TEMPLATE
+from tests.kept_site import compiled_demo_packs
 from tests.reference.small_pack import changed, write
 
-FOLDERS = [*demo_packs(), TEMPLATE]
-PACKS = {folder.name: json.loads(pack_bytes(compile_pack(folder))) for folder in FOLDERS}
+PACKS = compiled_demo_packs()
+PACKS[TEMPLATE.name] = json.loads(pack_bytes(compile_pack(TEMPLATE)))
 
 
 def fits(text):
