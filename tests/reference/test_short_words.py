@@ -46,7 +46,7 @@ def test_they_are_compiled_as_they_stand_and_left_out_where_there_are_none(tmp_p
 
 
 def test_ranges_that_are_searched_together_keep_them():
-    packs = [PACKS[folder.name] for folder in demo_packs()]
+    packs = list(compiled_demo_packs().values())
     joined = join(packs)
     told = {feature["id"]: feature for feature in joined["features"]}
     for pack in packs:
