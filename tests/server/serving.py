@@ -15,7 +15,8 @@ from identify.shipped import ROOT
 from tests.threaded_server import free_port
 
 COMMAND = [sys.executable, "-m", "identify"]
-SERVE = [sys.executable, "-m", "tests.kept_site", "serve"]  # the same, with the files made before
+KEPT = [sys.executable, "-m", "tests.kept_site"]  # the same, with the app's files made before
+SERVE = [*KEPT, "serve"]
 
 
 def run(*words: object, program: Sequence[str] = COMMAND) -> subprocess.CompletedProcess[str]:

@@ -20,7 +20,7 @@ from identify.server import limits
 from identify.server.access import Notes
 from identify.server.connections import listen
 from tests.keeping.samples import Writer
-from tests.server.serving import Serving, run, serving
+from tests.server.serving import KEPT, Serving, run, serving
 from tests.server.test_tls import made
 from tests.threaded_server import free_port
 
@@ -201,7 +201,7 @@ def test_where_even_the_spare_place_is_taken_nothing_is_raised_but_that_nobody_c
 
 
 def test_a_port_that_is_taken_is_told(running, tmp_path):
-    said = run("serve", "--data", tmp_path / "other", "--port", running.port)
+    said = run("serve", "--data", tmp_path / "other", "--port", running.port, program=KEPT)
     assert said.returncode == 1
     assert "Another program may use it" in said.stderr
     assert "Traceback" not in said.stderr

@@ -10,7 +10,7 @@ from identify.keeping.store import FILE, Store
 from tests.keeping.samples import Writer
 from tests.keeping.test_pages import PAGE
 from tests.server.own_server import own_server
-from tests.server.serving import Serving, run, serving
+from tests.server.serving import KEPT, Serving, run, serving
 from tests.threaded_server import free_port
 
 # The commands of somebody who is not root: root may write everywhere (capabilities(7),
@@ -28,7 +28,7 @@ def new(count: int) -> list[dict]:
 def test_a_second_server_on_one_folder_is_told_and_the_first_goes_on(tmp_path):
     data = tmp_path / "data"
     with serving(data) as first:
-        said = run("serve", "--data", data, "--port", free_port())
+        said = run("serve", "--data", data, "--port", free_port(), program=KEPT)
         assert said.returncode == 1
         assert "Another server is running with the data in" in said.stderr
         assert "Traceback" not in said.stderr
