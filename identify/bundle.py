@@ -22,6 +22,8 @@ FIXED = re.compile(
     r'^export const ([A-Z][A-Z0-9_]*) =\s+((?:"(?:[^"\\\n]|\\.)*"(?:\s*\+\s*)?)+);\n', re.MULTILINE
 )
 OWN = re.compile(r"^(?:import|(?:async )?function|class|const|let)\b", re.MULTILINE)
+NAMED = re.compile(r"^const (\w+) =", re.MULTILINE)
+HANDED = r"[(,:?=&|>]\s*{}\s*[),;:\]]"
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
 LEFT = re.compile(r"^(?:import\b(?!\()|export\b).*", re.MULTILINE)
 SECOND = "later.js"
@@ -57,12 +59,13 @@ class _Bundle:
         if path not in self.given:
             body, exports = self.body_of(path)
             place = len(self.given)
-            given = {n: n if self.exported[n] == 1 else f"{n}_{place}" for n in exports}
-            apart = OWN.search(self.sources[path]) or any(n != own for n, own in given.items())
-            if WORDS.search(path) and not apart:  # it has no name that could be another's
-                self.written.append(body)
+            if self.only_words(path):  # it has no name of its own that could be another's
+                given = {n: f"${place:x}_{at:x}" for at, n in enumerate(exports)}
+                body = NAMED.sub(lambda found: f"const {given[found[1]]} =", body)
+                self.written.append(_put(body, given))
                 self.given[path] = given
                 return given
+            given = {n: n if self.exported[n] == 1 else f"{n}_{place}" for n in exports}
             listed = ", ".join(exports)
             self.written.append(
                 f"const {{{_renaming(given)}}} = (() => {{\n{body}\nreturn {{{listed}}};\n}})();"
@@ -78,12 +81,15 @@ class _Bundle:
         taken = []
         for names, wanted in IMPORT.findall(text):
             taken.append(self.imported(names, wanted, path))
-            there = self.fixed(_beside(path, wanted))
+            there = self.instead(_beside(path, wanted))
             fixed |= {own: there[name] for name, own in _listed(names) if name in there}
         text = IMPORT.sub("", text)
         if WORDS.search(path):
             text = FIXED.sub("", text)
         text = _put(text, fixed)
+        for name in fixed:
+            if not name.isupper() and re.search(HANDED.format(name), text):
+                raise BundleError(f"{path}: {name} is of a words file, and those are only called.")
         exports = [name for _, name in EXPORT.findall(text)]
         text = EXPORT.sub(r"\1 \2", text)
         text = LATER.sub(lambda found: self.later(found[1], path), text)
@@ -98,6 +104,7 @@ class _Bundle:
         """What stands for an import: nothing, but for a name that is another one here."""
         given = self.module(wanted, by)
         fixed = self.fixed(_beside(by, wanted))
+        there = self.instead(_beside(by, wanted))
         out = []
         for name, own in _listed(names):
             if name in fixed:
@@ -105,7 +112,7 @@ class _Bundle:
             if name not in given:
                 raise BundleError(f"{by} imports {name} from {wanted}, which does not export it.")
             self.used.add(given[name])
-            if own != given[name]:
+            if own != given[name] and name not in there:
                 out.append(f"const {own} = {given[name]};\n")
         return "".join(out)
 
@@ -113,6 +120,14 @@ class _Bundle:
         """The fixed sentences that a module exports, as they are written there."""
         found = FIXED.findall(self.sources[path]) if WORDS.search(path) else []
         return {name: f"({text})" for name, text in found}
+
+    def only_words(self, path: str) -> bool:
+        """Is it a file of words, with nothing in it that it does not export?"""
+        return bool(WORDS.search(path)) and not OWN.search(self.sources[path])
+
+    def instead(self, path: str) -> dict[str, str]:
+        """What stands for the names of a words file where they are used."""
+        return self.fixed(path) | (self.given[path] if self.only_words(path) else {})
 
     def later(self, wanted: str, by: str) -> str:
         """What stands for `import("...")`: the module, once the second script is there."""
@@ -135,11 +150,14 @@ def _listed(names: str) -> list[tuple[str, str]]:
 
 
 def _put(text: str, instead: Mapping[str, str]) -> str:
-    """A script with other words in the place of some names."""
+    """A script with something else for some names. One in small letters may be a word of a text
+    too: it counts only where it is called."""
     if not instead:
         return text
-    name = re.compile(rf"(?<![\w.$])(?:{'|'.join(instead)})(?!\w)")
-    return name.sub(lambda found: instead[found[0]], text)
+    names = "|".join(name if name.isupper() else rf"{name}(?=\()" for name in instead)
+    return re.sub(
+        rf"(?:(?<![\w.$])|(?<=\.\.\.))(?:{names})(?!\w)", lambda found: instead[found[0]], text
+    )
 
 
 def _renaming(given: Mapping[str, str]) -> str:

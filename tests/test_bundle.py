@@ -1,5 +1,11 @@
 """The screens put together in one script."""
 
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import orjson
 import pytest
 
 from identify.bundle import BundleError, bundled
@@ -84,16 +90,31 @@ def test_fixed_sentences_stand_where_they_are_used_and_others_keep_one_place(bro
     start = (
         'import { FULL as ALL, left } from "./words.js";\nimport { EMPTY } from "./a/words.js";\n'
     )
+    start += 'import { ALL_OF } from "./words.js";\n'
     start += 'import { left as gone } from "./a/words.js";\n'
     start += "const here = { FULL: ALL };\n"
-    start += 'console.log(here.FULL, `${EMPTY === "It is" ? EMPTY : ALL}`, left(2), gone(3));\n'
+    start += 'console.log(here.FULL, `${EMPTY === "It is" ? EMPTY : ALL}`, left(2));\n'
+    start += "console.log(gone(3), ...ALL_OF);\n"
     words = 'export const FULL =\n  "It is " +\n  "\\"full\\".";\n'
     words += "export const left = (n) => `${n} left`;\n"
+    words += "export const ALL_OF = [1, 2];\n"
     other = 'export const EMPTY = "It is";\nexport const left = (n) => `${EMPTY} ${n}`;\n'
     sources = {"app.js": start, "words.js": words, "a/words.js": other}
     script = bundled(sources, "app.js")["app.js"]
-    assert said(browser, script) == ['It is "full". It is 2 left It is 3']
+    assert said(browser, script) == ['It is "full". It is 2 left', "It is 3 1 2"]
     assert "EMPTY" not in script
+
+
+def test_every_name_in_the_scripts_of_the_phone_is_there(site, tmp_path):
+    rule = {"categories": {"correctness": "off"}, "rules": {"no-undef": "error"}}
+    rule["env"] = {"browser": True, "es2024": True}
+    (tmp_path / "rule.json").write_bytes(orjson.dumps(rule))
+    for name in ("app.js", "later.js"):
+        (tmp_path / name).write_bytes(site[name])
+    oxlint = Path(sys.executable).with_name("oxlint")
+    run = [oxlint, "-c", "rule.json", "--format", "unix", "."]
+    done = subprocess.run(run, cwd=tmp_path, capture_output=True, text=True, check=False)
+    assert (done.returncode, re.findall("'.+' is not defined", done.stdout)) == (0, [])
 
 
 @pytest.mark.parametrize(
@@ -107,10 +128,11 @@ def test_fixed_sentences_stand_where_they_are_used_and_others_keep_one_place(bro
         ("app.js", 'const { word } = await import("./far/none.js");\n', "which is not there"),
         ("app.js", START + 'import("./data/word.js");\n', "which is there from the start"),
         ("app.js", 'import("./app.js");\n', "which is there from the start"),
+        ("app.js", 'import { a } from "./a/words.js";\n[1].map(a);\n', "those are only called"),
         ("data/word.js", 'import { greet } from "../parts/greet.js";\n' + WORD, "needs"),
     ],
 )
 def test_what_cannot_be_put_together_is_refused_by_name(path, text, sentence):
     with pytest.raises(BundleError, match=sentence) as refused:
-        bundled(MODULES | {path: text}, "app.js")
+        bundled(MODULES | {"a/words.js": "export const a = (b) => b;\n", path: text}, "app.js")
     assert path in str(refused.value)

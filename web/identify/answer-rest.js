@@ -6,12 +6,26 @@ import { need, percent, small, variantName } from "../parts/say.js";
 import { alikes, oddOnes } from "./alikes.js";
 import { datedFacts } from "./when-made.js";
 import { yearsFigure } from "./years-figure.js";
+import {
+  ALL_IT_COULD_BE_AND_WHY_NOT,
+  canDoThat,
+  I_CAN_DO_THAT,
+  KEEP_AS_A_SIGHTING,
+  LOOK_AT_ALL_PIECES,
+  NOT_IN_THE_RANGE,
+  notInTheRange,
+  ONLY_WHAT_YOU_FOUND,
+  RECORD_IT_AS_A_VARIANT,
+  WHAT_ELSE_IT_COULD_BE,
+  WHAT_ELSE_WOULD_HELP,
+  WHAT_IT_MAY_BE,
+  WHERE_IT_DOES_NOT_FIT,
+  WHY_NOT_THESE,
+  WHY_NOTHING_MORE,
+  YOUR_ANSWERS,
+} from "./words.js";
 
 const MOST = 12;
-const WHY = {
-  nothing: "Nothing left to look at tells these apart:",
-  verdict: "Whichever of these it is makes no difference to you:",
-};
 
 /** The nodes; `which`: one, unseen, unrecorded, or why there are several. */
 export function rest(state, step, act, which) {
@@ -47,8 +61,8 @@ function several(state, step, act, which) {
     (entry) => view.alike.length === 0 || view.alike.includes(entry.variant),
   );
   return [
-    button("Your answers", act.answers, { class: "plain" }),
-    el("p", { class: "quiet" }, WHY[which]),
+    button(YOUR_ANSWERS, act.answers, { class: "plain" }),
+    el("p", { class: "quiet" }, WHY_NOTHING_MORE[which]),
     alikes(
       left
         .slice(0, MOST)
@@ -57,7 +71,7 @@ function several(state, step, act, which) {
     yearsFigure(view.years),
     datedFacts(state, step, act),
     wouldTell(pack, view, act),
-    el("p", { class: "quiet" }, `Not in the range: ${percent(view.unrecorded)}.`),
+    el("p", { class: "quiet" }, notInTheRange(percent(view.unrecorded))),
     widen(step, act),
   ];
 }
@@ -65,16 +79,10 @@ function several(state, step, act, which) {
 function unrecorded(state, step, act) {
   const { pack, view } = state;
   return [
-    el(
-      "p",
-      {},
-      "It may be a variant nobody has recorded, a repainted or altered piece, or one of the " +
-        "answers may be wrong. A sighting, with photos and what you know of it, helps whoever " +
-        "keeps the range.",
-    ),
+    el("p", {}, WHAT_IT_MAY_BE),
     view.variants.length === 0
       ? null
-      : button("Why not these?", act.candidates, { class: "plain wide" }),
+      : button(WHY_NOT_THESE, act.candidates, { class: "plain wide" }),
     datedFacts(state, step, act),
     widen(step, act),
     wouldTell(pack, view, act),
@@ -85,31 +93,26 @@ function unrecorded(state, step, act) {
 function whyUnfit({ pack, view, entry }, { session }, act) {
   if (!view.fit || view.fit.passed || oddOnes(pack, view, session).length === 0) return null;
   return [
-    el(
-      "p",
-      {},
-      "Where something does not fit, it may be a variant nobody has recorded, a repaired or " +
-        "repainted piece, or a slip.",
-    ),
+    el("p", {}, WHERE_IT_DOES_NOT_FIT),
     entry.written
-      ? button("Record it as a variant", act.asVariant, { class: "plain" })
-      : button("Keep as a sighting", act.sighting, { class: "plain" }),
+      ? button(RECORD_IT_AS_A_VARIANT, act.asVariant, { class: "plain" })
+      : button(KEEP_AS_A_SIGHTING, act.sighting, { class: "plain" }),
   ];
 }
 
 function couldBe({ pack, view }, others, act) {
   const shown = others.filter((one, place) => place === 0 || one.chance >= 0.005).slice(0, 3);
   return [
-    heading(2, "What else it could be"),
+    heading(2, WHAT_ELSE_IT_COULD_BE),
     el(
       "ul",
       { class: "alike" },
       shown.map((one) =>
         el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance)),
       ),
-      el("li", {}, el("span", {}, "Not in the range"), chance(view.unrecorded)),
+      el("li", {}, el("span", {}, NOT_IN_THE_RANGE), chance(view.unrecorded)),
     ),
-    button("All it could be, and why not", act.candidates, { class: "link" }),
+    button(ALL_IT_COULD_BE_AND_WHY_NOT, act.candidates, { class: "link" }),
   ];
 }
 
@@ -118,8 +121,8 @@ function widen({ session }, act) {
   return el(
     "p",
     {},
-    "Only the number or name you found was considered. ",
-    button("Look at all pieces", act.widen, { class: "plain" }),
+    ONLY_WHAT_YOU_FOUND,
+    button(LOOK_AT_ALL_PIECES, act.widen, { class: "plain" }),
   );
 }
 
@@ -127,7 +130,7 @@ function wouldTell(pack, view, act) {
   if (view.would_tell.length === 0) return null;
   const needs = [...new Set(view.would_tell.map((one) => one.needs))];
   return [
-    heading(2, "What else would help"),
+    heading(2, WHAT_ELSE_WOULD_HELP),
     needs.map((name) => {
       const names = view.would_tell
         .filter((one) => one.needs === name)
@@ -136,9 +139,9 @@ function wouldTell(pack, view, act) {
         "p",
         {},
         `${need(name)}: ${names.join(", ")}. `,
-        button("I can do that", () => act.able(name), {
+        button(I_CAN_DO_THAT, () => act.able(name), {
           class: "plain",
-          "aria-label": `I can do that: ${small(need(name))}`,
+          "aria-label": canDoThat(small(need(name))),
         }),
       );
     }),

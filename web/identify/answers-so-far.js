@@ -2,6 +2,17 @@ import { button, el, heading } from "../parts/element.js";
 import { answerText, featureOf, limit, small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { anything } from "./tell-anything.js";
+import {
+  CHANGE,
+  changeName,
+  hasNoPart,
+  IT_HAS_ONE_AFTER_ALL,
+  LOOK_AT_ALL_PIECES,
+  NONE_YET,
+  TAKE_BACK,
+  takeBackName,
+  YOUR_ANSWERS_SO_FAR,
+} from "./words.js";
 
 /** Opens the sheet with the answers so far; `act`: change, takeBack, present, widen. */
 export function openAnswers({ pack }, { session }, act) {
@@ -10,9 +21,9 @@ export function openAnswers({ pack }, { session }, act) {
     then();
   };
   const shut = sheet(
-    "Your answers so far",
+    YOUR_ANSWERS_SO_FAR,
     scope(pack, session, () => and(act.widen)()),
-    session.answers.length === 0 ? el("p", {}, "None yet.") : null,
+    session.answers.length === 0 ? el("p", {}, NONE_YET) : null,
     el(
       "ol",
       { class: "answers" },
@@ -26,13 +37,13 @@ export function openAnswers({ pack }, { session }, act) {
           el(
             "div",
             { class: "row" },
-            button("Change", () => and(() => act.change(answer.feature))(), {
+            button(CHANGE, () => and(() => act.change(answer.feature))(), {
               class: "plain",
-              "aria-label": `Change: ${name}`,
+              "aria-label": changeName(name),
             }),
-            button("Take back", () => and(() => act.takeBack(answer.feature))(), {
+            button(TAKE_BACK, () => and(() => act.takeBack(answer.feature))(), {
               class: "plain",
-              "aria-label": `Take back: ${name}`,
+              "aria-label": takeBackName(name),
             }),
           ),
         );
@@ -44,8 +55,8 @@ export function openAnswers({ pack }, { session }, act) {
       return el(
         "div",
         { class: "row" },
-        el("p", {}, `It has no ${small(part.name)}.`),
-        button("It has one after all", () => and(() => act.present(id))(), { class: "plain" }),
+        el("p", {}, hasNoPart(small(part.name))),
+        button(IT_HAS_ONE_AFTER_ALL, () => and(() => act.present(id))(), { class: "plain" }),
       );
     }),
   );
@@ -59,6 +70,6 @@ function scope(pack, { scope: { kind, items } }, widen) {
         "div",
         { class: "row" },
         el("p", {}, said),
-        button("Look at all pieces", widen, { class: "plain" }),
+        button(LOOK_AT_ALL_PIECES, widen, { class: "plain" }),
       );
 }

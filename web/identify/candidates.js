@@ -7,13 +7,26 @@ import { sheet } from "../parts/sheet.js";
 import { swapReason } from "./strip.js";
 import { saysOfVariant } from "./who-says-so.js";
 import { yearsFigure } from "./years-figure.js";
+import {
+  IN_YOUR_HAND,
+  notInTheRange,
+  RARER_THAN_THE_FIRST,
+  showMore,
+  thisCounts,
+  WHAT_IT_COULD_BE,
+  WHO_SAYS_SO,
+  whoSaysSoOf,
+  WHY_NOT,
+  whyNotName,
+} from "./words.js";
+import { YEARS_NOT_RECORDED } from "./first-words.js";
 
 const LEAST = 0.1; // bits: an answer that speaks less against a variant is not named
 const FIRST = 8;
 
 /** Opens the sheet with every variant it could be, the years, and parts that do not belong. */
 export function openCandidates(state, step) {
-  sheet("What it could be", ...candidateNodes(state, step));
+  sheet(WHAT_IT_COULD_BE, ...candidateNodes(state, step));
 }
 
 /** What that sheet shows. */
@@ -25,7 +38,7 @@ export function candidateNodes(state, step) {
   list.append(...rows.slice(0, FIRST));
   const rest = rows.slice(FIRST);
   const more = button(
-    `Show ${rest.length} more`,
+    showMore(rest.length),
     () => {
       list.append(...rest);
       more.remove();
@@ -38,14 +51,14 @@ export function candidateNodes(state, step) {
     swapped.map((part) => el("p", { class: "warn" }, swapReason(pack, part))),
     list,
     rest.length > 0 ? more : null,
-    el("p", { class: "quiet" }, `Not in the range: ${percent(view.unrecorded)}.`),
+    el("p", { class: "quiet" }, notInTheRange(percent(view.unrecorded))),
   ];
 }
 
 function candidate(state, session, { variant, chance: value, first, last }, place) {
   const { pack } = state;
   const { name, item, note } = pack.variants[variant];
-  const years = first > 0 ? span(first, last) : "years not recorded";
+  const years = first > 0 ? span(first, last) : YEARS_NOT_RECORDED;
   return el(
     "li",
     {},
@@ -72,11 +85,7 @@ function who(pack, variant) {
   return el(
     "details",
     {},
-    el(
-      "summary",
-      { "aria-label": `Who says so? ${small(name) || itemName(pack, item)}` },
-      "Who says so?",
-    ),
+    el("summary", { "aria-label": whoSaysSoOf(small(name) || itemName(pack, item)) }, WHO_SAYS_SO),
     saysOfVariant(pack, variant),
   );
 }
@@ -87,12 +96,12 @@ function whyNot({ engine, ready, pack, view }, session, variant) {
   const [{ variant: leader }] = view.variants;
   const pictures = async () => {
     await portraitsReady().catch(() => {}); // then it is told in words
-    const one = { name: "In your hand", variants: [leader], answers: session.answers };
+    const one = { name: IN_YOUR_HAND, variants: [leader], answers: session.answers };
     const other = { name: named(pack, variant), variants: [variant] };
     return differencePictures(pack, one, other) ?? "";
   };
   const opener = button(
-    "Why not?",
+    WHY_NOT,
     () => {
       const open = reasons.hidden;
       if (open && reasons.childElementCount === 0) {
@@ -105,7 +114,7 @@ function whyNot({ engine, ready, pack, view }, session, variant) {
     {
       class: "link",
       "aria-expanded": "false",
-      "aria-label": `Why not ${named(pack, variant)}?`,
+      "aria-label": whyNotName(named(pack, variant)),
     },
   );
   return [opener, reasons];
@@ -119,7 +128,7 @@ function named(pack, variant) {
 function spoken(pack, session, entries) {
   const speaking = entries.filter((entry) => entry.bits > LEAST);
   if (speaking.length === 0) {
-    return el("p", {}, "It fits what you saw too, but is rarer than the first.");
+    return el("p", {}, RARER_THAN_THE_FIRST);
   }
   return el(
     "ul",
@@ -130,7 +139,7 @@ function spoken(pack, session, entries) {
         {},
         against(pack, session, entry),
         " ",
-        el("span", { class: "quiet" }, `This ${weight(entry.bits)}.`),
+        el("span", { class: "quiet" }, thisCounts(weight(entry.bits))),
       ),
     ),
   );

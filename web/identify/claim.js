@@ -14,10 +14,39 @@ import {
   strongest,
   verdictNote,
 } from "./claim-words.js";
-import { CHECK, heldClaim } from "./held-claim.js";
+import { heldClaim } from "./held-claim.js";
 import { sheet } from "../parts/sheet.js";
 import { timeline } from "./timeline.js";
 import { openWho, whoLink, whoOfFeature } from "./who-says-so.js";
+import {
+  ASK_WHAT_SETTLES,
+  BACK_TO_THE_SELLERS_DATE,
+  CHANCE,
+  CHANCE_IT_WAS_MADE_THEN,
+  CHANGE_THIS_DATE,
+  CHECK_IT,
+  counts,
+  FIRST_AND_LAST,
+  FORGET_THIS_DATE,
+  inUseAndCounts,
+  NOTHING_WOULD_SETTLE,
+  OR_TAP_WHAT_WAS_SAID,
+  readAs,
+  SAY_IT_ANOTHER_WAY,
+  SAY_TO_THE_SELLER,
+  sellerSays,
+  settlesItBest,
+  THE_SELLERS_DATE,
+  WHAT_COUNTS_MOST_AGAINST_IT,
+  WHAT_COUNTS_MOST_FOR_IT,
+  WHAT_DOES_THE_SELLER_SAY,
+  WHICH_YEARS,
+  WHO_SAYS_SO,
+  whoSaysSoOf,
+  YEARS,
+  yearsFromTo,
+} from "./words.js";
+import { CHECK_THE_DATE } from "./first-words.js";
 
 /**
  * Opens the sheet: what the seller says, or what is to be said of it. `act`: claim(text),
@@ -69,20 +98,20 @@ function openForm(state, step, act) {
 
   told();
   sheet(
-    CHECK,
-    el("p", {}, "Which years does the seller say?"),
+    CHECK_THE_DATE,
+    el("p", {}, WHICH_YEARS),
     yearKeys(pack, step.claim ?? "", act),
     el(
       "details",
       { open: Boolean(step.claim) },
-      el("summary", {}, "Say it another way"),
-      el("label", { for: "claim-text" }, "What does the seller say?"),
+      el("summary", {}, SAY_IT_ANOTHER_WAY),
+      el("label", { for: "claim-text" }, WHAT_DOES_THE_SELLER_SAY),
       field,
       reading,
-      button("Check it", check, { class: "main wide" }),
+      button(CHECK_IT, check, { class: "main wide" }),
       quickTaps(pack, put),
     ),
-    step.claim ? button("Forget this date", () => act.claim(""), { class: "plain" }) : null,
+    step.claim ? button(FORGET_THIS_DATE, () => act.claim(""), { class: "plain" }) : null,
   );
 }
 
@@ -100,7 +129,7 @@ function yearKeys({ range }, claim, act) {
   const within = years.filter((one) => one >= first && one <= last).map((one) => key(String(one)));
   return el(
     "div",
-    { class: "quick", role: "group", "aria-label": "Years" },
+    { class: "quick", role: "group", "aria-label": YEARS },
     el("div", { class: "year-taps" }, decades),
     within.length > 0 ? el("div", { class: "year-taps" }, within) : null,
   );
@@ -108,13 +137,13 @@ function yearKeys({ range }, claim, act) {
 
 function readBack(pack, claim) {
   if (claim.problem !== "") return claimProblem(pack, claim.problem);
-  return `Read as: ${claimBoth(claim)}.`;
+  return readAs(claimBoth(claim));
 }
 
 function quickTaps(pack, put) {
   return el(
     "div",
-    { class: "quick", role: "group", "aria-label": "Or tap what was said" },
+    { class: "quick", role: "group", "aria-label": OR_TAP_WHAT_WAS_SAID },
     quickClaims(pack).map((line) =>
       el(
         "div",
@@ -141,7 +170,7 @@ function exactYears({ range }, put) {
         String(year),
         () => {
           const span = begun > 0 && begun !== year;
-          put(span ? `${Math.min(begun, year)} to ${Math.max(begun, year)}` : String(year));
+          put(span ? yearsFromTo(Math.min(begun, year), Math.max(begun, year)) : String(year));
           begun = span ? 0 : year;
         },
         { class: "plain" },
@@ -151,7 +180,7 @@ function exactYears({ range }, put) {
   return el(
     "details",
     {},
-    el("summary", {}, "From year to year: tap the first and the last"),
+    el("summary", {}, FIRST_AND_LAST),
     el("div", { class: "year-taps" }, buttons),
   );
 }
@@ -164,26 +193,22 @@ function openVerdict(state, step, { claim, judged }, act) {
   const aloud = sayAloud(pack, session, claim, judged, view);
   const shown = claim.about === "years" ? judged.chance : judged.could;
   sheet(
-    "The seller’s date",
-    el("p", {}, `The seller says: ${claimBoth(claim)}.`),
+    THE_SELLERS_DATE,
+    el("p", {}, sellerSays(claimBoth(claim))),
     el("p", { class: "verdict" }, `${VERDICTS[judged.word]}.`),
     yearKeys(pack, step.claim, act),
     note(verdictNote(claim, judged, session.answers.length)),
     judged.word === "unknown"
       ? null
       : [
-          el(
-            "p",
-            { class: "quiet" },
-            claim.about === "years" ? "Chance it was made then:" : "Chance:",
-          ),
+          el("p", { class: "quiet" }, claim.about === "years" ? CHANCE_IT_WAS_MADE_THEN : CHANCE),
           chance(shown),
         ],
     aloud === ""
       ? null
-      : [heading(3, "Say to the seller"), el("p", { class: "aloud" }, `“${aloud}”`)],
-    side(pack, session, judged, -1, "What counts most against it"),
-    side(pack, session, judged, 1, "What counts most for it"),
+      : [heading(3, SAY_TO_THE_SELLER), el("p", { class: "aloud" }, `“${aloud}”`)],
+    side(pack, session, judged, -1, WHAT_COUNTS_MOST_AGAINST_IT),
+    side(pack, session, judged, 1, WHAT_COUNTS_MOST_FOR_IT),
     settle(pack, judged, act),
     timeline(pack, session, view, seenYears(state, session), claim),
     el(
@@ -194,11 +219,11 @@ function openVerdict(state, step, { claim, judged }, act) {
           state,
           step,
           view.variants.slice(0, 3).map((one) => one.variant),
-          ["Back to the seller’s date", again],
+          [BACK_TO_THE_SELLERS_DATE, again],
         ),
       ),
-      button("Change this date", () => openForm(state, step, act), { class: "plain" }),
-      button("Forget this date", () => act.claim(""), { class: "plain" }),
+      button(CHANGE_THIS_DATE, () => openForm(state, step, act), { class: "plain" }),
+      button(FORGET_THIS_DATE, () => act.claim(""), { class: "plain" }),
     ),
   );
 }
@@ -222,14 +247,14 @@ function side(pack, session, judged, sign, title) {
 
 function evidence(pack, session, entry) {
   const { name } = pack.features[entry.feature];
-  if (entry.earliest === 0) return `${name}: it ${speaks(entry.bits)}.`;
+  if (entry.earliest === 0) return counts(name, speaks(entry.bits));
   return [
     el("strong", {}, `${name}: ${seenWords(pack, session, entry)}`),
-    `, in use ${fromTo(pack, entry)}. This ${speaks(entry.bits)}.`,
+    inUseAndCounts(fromTo(pack, entry), speaks(entry.bits)),
     el(
       "details",
       {},
-      el("summary", { "aria-label": `Who says so? ${name}` }, "Who says so?"),
+      el("summary", { "aria-label": whoSaysSoOf(name) }, WHO_SAYS_SO),
       whoOfFeature(pack, session, entry),
     ),
   ];
@@ -237,12 +262,12 @@ function evidence(pack, session, entry) {
 
 function settle(pack, { question }, act) {
   if (question === null) {
-    return el("p", { class: "quiet" }, "Nothing left to look at would settle it.");
+    return el("p", { class: "quiet" }, NOTHING_WOULD_SETTLE);
   }
   const feature = pack.features[question.feature];
   return [
-    el("p", {}, `What would settle it best: ${small(feature.name)}.`),
-    button("Ask the question that settles it", () => act.change(feature.id), {
+    el("p", {}, settlesItBest(small(feature.name))),
+    button(ASK_WHAT_SETTLES, () => act.change(feature.id), {
       class: "main wide",
     }),
   ];

@@ -5,12 +5,25 @@ import { choice } from "../parts/fields.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 import { dateText } from "../parts/days.js";
+import {
+  ADD_IT_TO_WANTS,
+  ADD_TO_COLLECTION,
+  BOX,
+  BOXED,
+  CONDITION,
+  NO_BOX,
+  NOT_NOTED,
+  OPEN_IT_IN_THE_COLLECTION,
+  OPEN_YOUR_NOTE,
+  PRICE_ASKED,
+  WHAT_YOU_PAID_BEFORE,
+} from "./first-words.js";
 
 /** What was paid for others like it. */
 export function paid(state, verdict) {
   if (verdict.paid.length === 0) return [];
   return [
-    heading(2, "What you paid before"),
+    heading(2, WHAT_YOU_PAID_BEFORE),
     el(
       "ul",
       { class: "plain-list" },
@@ -37,16 +50,16 @@ export function handFields(state, act, told) {
     told();
     return kept;
   };
-  const scale = [["", "Not noted"], ...state.engine.conditions().map((word) => [word, word])];
+  const scale = [["", NOT_NOTED], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
-    ["", "Not noted"],
-    ["yes", "Boxed"],
-    ["no", "No box"],
+    ["", NOT_NOTED],
+    ["yes", BOXED],
+    ["no", NO_BOX],
   ];
   return [
-    moneyField(state, "Price asked", hand.asked ?? null, save("asked")),
-    choice("Condition", scale, hand.condition ?? "", save("condition")),
-    choice("Box", boxes, hand.boxed ?? "", save("boxed")),
+    moneyField(state, PRICE_ASKED, hand.asked ?? null, save("asked")),
+    choice(CONDITION, scale, hand.condition ?? "", save("condition")),
+    choice(BOX, boxes, hand.boxed ?? "", save("boxed")),
   ];
 }
 
@@ -60,9 +73,9 @@ export function ways(state, act) {
     "div",
     { class: "row" },
     owned
-      ? button("Open it in the collection", act.collect, { class: "plain" })
-      : button("Add to collection", act.collect, { class: "plain" }),
-    noted ? button("Open your note", act.note, { class: "plain" }) : null,
-    button("Add to wants", act.want, { class: "plain" }),
+      ? button(OPEN_IT_IN_THE_COLLECTION, act.collect, { class: "plain" })
+      : button(ADD_TO_COLLECTION, act.collect, { class: "plain" }),
+    noted ? button(OPEN_YOUR_NOTE, act.note, { class: "plain" }) : null,
+    button(ADD_IT_TO_WANTS, act.want, { class: "plain" }),
   );
 }

@@ -14,6 +14,3 @@ export function heldClaim({ engine, ready }, step) {
   }
   return known.get(step);
 }
-
-/** The label of the button that leads here. */
-export const CHECK = "Check the seller’s date";

@@ -2,6 +2,7 @@
 import { current } from "../data/piece-at-hand.js";
 import { itemName, variantName } from "../parts/say.js";
 import { leading, verdictTitle } from "./verdict-words.js";
+import { ONE_OTHER_PIECE, otherPieces, PERHAPS_NOT_IN_THE_RANGE } from "./first-words.js";
 
 const CLEAR = 0.4;
 
@@ -12,7 +13,7 @@ export function left({ pack, view, piece }) {
   const known = best && view.unrecorded <= best.chance;
   const { scope } = current(piece).session;
   const name = !known
-    ? "Perhaps not in the range"
+    ? PERHAPS_NOT_IN_THE_RANGE
     : best.chance >= CLEAR
       ? variantName(pack, best.variant)
       : itemName(pack, item.item);
@@ -30,5 +31,5 @@ export function left({ pack, view, piece }) {
 /** How many pieces are at hand besides the one on the screen, in words; "" for none. */
 export function trayText(count) {
   if (count === 0) return "";
-  return count === 1 ? "1 other piece at hand" : `${count} other pieces at hand`;
+  return count === 1 ? ONE_OTHER_PIECE : otherPieces(count);
 }

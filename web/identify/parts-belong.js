@@ -2,20 +2,41 @@
 import { el } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
+import {
+  aLater,
+  ALL_ORIGINAL_SO_FAR,
+  ALMOST_CERTAINLY_REPLACED,
+  anOlder,
+  CAN_HARDLY,
+  chanceAllOriginal,
+  chanceReplaced,
+  COULD_BE_ORIGINAL,
+  countsForLittle,
+  isFrom,
+  isReplaced,
+  NOT_ALL_ORIGINAL,
+  orEarlierTogether,
+  orLaterIsFrom,
+  PERHAPS_REPLACED,
+  PIECE_ITSELF,
+  pieceOf,
+  PROBABLY_REPLACED,
+  readBothAgain,
+  SAME_YEAR,
+  SOMETHING_DOES_NOT_FIT,
+  WHAT_REPLACED_MEANS,
+} from "./first-words.js";
 
 /**
  * @import { MarkClash, Pack, SeenYears, Session } from "../data/engine-types.d.ts"
  * @import { Suspect, View, Whole } from "../data/engine-types.d.ts"
  */
 
-const USUAL =
-  "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
-
 /** Whether a part was replaced, in words. */
 function swapWords(swapped) {
-  if (swapped > 0.95) return "almost certainly replaced";
-  if (swapped > 0.5) return "probably replaced";
-  return swapped > 0.2 ? "perhaps replaced" : "could be original";
+  if (swapped > 0.95) return ALMOST_CERTAINLY_REPLACED;
+  if (swapped > 0.5) return PROBABLY_REPLACED;
+  return swapped > 0.2 ? PERHAPS_REPLACED : COULD_BE_ORIGINAL;
 }
 
 /**
@@ -29,10 +50,10 @@ function swapWords(swapped) {
 function partSentence(pack, whole, { part, first, last, swapped }) {
   const name = small(pack.parts[part].name);
   if (first <= whole.last && last >= whole.first) {
-    return `${pack.parts[part].name} ${swapWords(swapped)}: not what it usually has`;
+    return isReplaced(pack.parts[part].name, swapWords(swapped));
   }
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
-  const piece = whole.first > 0 ? `Piece ${span(whole.first, whole.last)}${own}` : own;
+  const piece = whole.first > 0 ? pieceOf(span(whole.first, whole.last), own) : own;
   return `${piece}: ${name} ${swapWords(swapped)}`;
 }
 
@@ -43,10 +64,8 @@ function partSentence(pack, whole, { part, first, last, swapped }) {
  */
 function together(parts) {
   const odd = parts.filter(({ swapped }) => swapped > 0.5).length;
-  if (odd > 0) return "Not all original, by the look of it.";
-  return parts.some(({ swapped }) => swapped > 0.2)
-    ? "It could be all original, but something does not quite fit."
-    : "What you looked at could be all original.";
+  if (odd > 0) return NOT_ALL_ORIGINAL;
+  return parts.some(({ swapped }) => swapped > 0.2) ? SOMETHING_DOES_NOT_FIT : ALL_ORIGINAL_SO_FAR;
 }
 
 /**
@@ -65,12 +84,7 @@ export function partsBelong(pack, { parts, whole }) {
         el("li", { class: one.swapped > 0.5 ? "warn" : null }, said(pack, whole, one)),
       ),
     ),
-    el(
-      "p",
-      { class: "quiet" },
-      "Chance that it is all original, including what you didn’t check: " +
-        `${percent(whole.original)}.`,
-    ),
+    el("p", { class: "quiet" }, chanceAllOriginal(percent(whole.original))),
   ];
 }
 
@@ -85,7 +99,7 @@ function said(pack, whole, one) {
     .map((place) => small(pack.features[place].name))
     .filter((word) => word !== small(name));
   const by = looked.length === 0 ? "" : ` (${looked.join(", ")})`;
-  const chance = `Chance that it was replaced: ${percent(one.swapped)}.`;
+  const chance = chanceReplaced(percent(one.swapped));
   if (one.swapped <= 0.2) {
     const years = one.first > 0 ? ` ${bounded(pack, one.first, one.last)},` : "";
     return `${name}${by}:${years} ${swapWords(one.swapped)}. ${chance}`;
@@ -93,9 +107,7 @@ function said(pack, whole, one) {
   return [
     el("strong", {}, `${partSentence(pack, whole, one)}${by}.`),
     ` ${chance}`,
-    one.swapped > 0.5
-      ? ` What you saw of it counts for little in the answer. ${replaced || USUAL}`
-      : null,
+    one.swapped > 0.5 ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
   ];
 }
 
@@ -122,14 +134,14 @@ export function marksApart({ pack, engine }, session, seen) {
 function clashWords(pack, session, seen, { late, early, hard }) {
   const [newer, older] = [seen[late], seen[early]].map((entry) => {
     const { part } = pack.features[entry.feature];
-    return { entry, part, name: part < 0 ? "piece itself" : small(pack.parts[part].name) };
+    return { entry, part, name: part < 0 ? PIECE_ITSELF : small(pack.parts[part].name) };
   });
   const years = [
-    `The ${newer.name} (${seenWords(pack, session, newer.entry)}) is from ${newer.entry.earliest}`,
-    ` or later, the ${older.name} (${seenWords(pack, session, older.entry)}) from `,
-    `${older.entry.latest} or earlier: they ${hard ? "cannot" : "can hardly"} be from the `,
-    "same year. ",
+    isFrom(newer.name, seenWords(pack, session, newer.entry), newer.entry.earliest),
+    orLaterIsFrom(older.name, seenWords(pack, session, older.entry)),
+    orEarlierTogether(older.entry.latest, hard ? "cannot" : CAN_HARDLY),
+    SAME_YEAR,
   ].join("");
-  if (newer.part === older.part) return `${years}Read both again.`;
-  return newer.part < 0 ? `${years}An older ${older.name}?` : `${years}A later ${newer.name}?`;
+  if (newer.part === older.part) return readBothAgain(years);
+  return newer.part < 0 ? anOlder(years, older.name) : aLater(years, newer.name);
 }

@@ -4,9 +4,22 @@ import { drawing } from "../parts/drawing.js";
 import { button, el } from "../parts/element.js";
 import { effort, limit, small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
-import { CHECK } from "./held-claim.js";
 import { trayText } from "./left-aside.js";
 import { AGAIN, CHECKING } from "./question.js";
+import {
+  answerCount,
+  BACK_TO_THE_SUGGESTED,
+  LOOK_AT_ALL_PIECES,
+  NEXT_PIECE,
+  POINT_SOMETHING_OUT,
+  SAVE_FOR_LATER,
+  SO_FAR,
+  THE_ANSWERS_IN_FULL,
+  TYPE_WHAT_IT_SAYS,
+  WHAT_IT_COULD_BE,
+  WHY_THIS_QUESTION,
+} from "./words.js";
+import { CHECK_THE_DATE } from "./first-words.js";
 
 /** @import { Feature } from "../data/engine-types.d.ts" */
 
@@ -33,7 +46,7 @@ export function openQuestionMore(state, feature, { about, chosen }, act) {
     );
   const told = { check: CHECKING, again: AGAIN }[about];
   const count = session.answers.length;
-  const answers = count === 1 ? "1 answer" : `${count} answers`;
+  const answers = count === 1 ? "1 answer" : answerCount(count);
   const shut = sheet(
     feature.question,
     el("p", {}, feature.where),
@@ -43,26 +56,24 @@ export function openQuestionMore(state, feature, { about, chosen }, act) {
     el(
       "div",
       { class: "ways" },
-      chosen
-        ? way("Back to the suggested question", act.suggested)
-        : way("Why this question?", act.why),
-      count > 0 ? way([answers, " so far"], act.answers) : null,
-      way("What it could be", act.candidates),
-      way("Point something out", act.anything),
-      MARK.test(feature.id) ? way("Type what it says", act.mark) : null,
+      chosen ? way(BACK_TO_THE_SUGGESTED, act.suggested) : way(WHY_THIS_QUESTION, act.why),
+      count > 0 ? way([answers, SO_FAR], act.answers) : null,
+      way(WHAT_IT_COULD_BE, act.candidates),
+      way(POINT_SOMETHING_OUT, act.anything),
+      MARK.test(feature.id) ? way(TYPE_WHAT_IT_SAYS, act.mark) : null,
       session.scope.items.length > 0
         ? way(
             [
-              "Look at all pieces",
+              LOOK_AT_ALL_PIECES,
               el("span", { class: "unseen" }, ` (${small(limit(pack, session.scope))})`),
             ],
             act.widen,
           )
         : null,
       state.tray.length > 0 ? way(trayText(state.tray.length), act.tray) : null,
-      way("Next piece", act.restart),
-      way("Save for later", act.note),
-      way(CHECK, act.seller),
+      way(NEXT_PIECE, act.restart),
+      way(SAVE_FOR_LATER, act.note),
+      way(CHECK_THE_DATE, act.seller),
     ),
   );
 }
@@ -73,7 +84,7 @@ function inFull(pack, feature) {
   return el(
     "details",
     {},
-    el("summary", {}, "The answers in full"),
+    el("summary", {}, THE_ANSWERS_IN_FULL),
     el(
       "ul",
       { class: "in-full" },

@@ -4,6 +4,16 @@ import { run } from "../data/queue.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
+import {
+  EXAMPLES_OF_MARKS,
+  isFromOrEarlier,
+  isFromOrLater,
+  READ_A_MARK,
+  readAsFigures,
+  TAKE_THIS_AS_AN_ANSWER,
+  WHAT_DOES_IT_SAY,
+  WHO_SAYS_SO,
+} from "./words.js";
 
 /**
  * The sheet where whatever is read on the piece says what it is and when it was in use. `pack`: the
@@ -35,13 +45,9 @@ function openForm(rules, tables, pack, answer) {
   });
   const taking = { pack, answer: (given) => (close(), answer(given)) };
   const close = sheet(
-    "Read a mark",
-    el("label", { for: "mark-text" }, "What does it say?"),
-    el(
-      "p",
-      { id: "mark-hint", class: "quiet" },
-      "For example: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.",
-    ),
+    READ_A_MARK,
+    el("label", { for: "mark-text" }, WHAT_DOES_IT_SAY),
+    el("p", { id: "mark-hint", class: "quiet" }, EXAMPLES_OF_MARKS),
     field,
     said,
   );
@@ -54,7 +60,7 @@ function told(rules, tables, text, taking) {
   if (found.problem !== "") return [el("p", {}, sentence(rules.nothing_said(found)))];
   const spans = found.marks.map((mark) => rules.mark_span(tables, mark.readings[0]));
   return [
-    found.changed ? el("p", {}, `Read as ${found.read}, with our own figures and letters.`) : "",
+    found.changed ? el("p", {}, readAsFigures(found.read)) : "",
     ...found.marks.flatMap((mark) => [
       heading(3, mark.text),
       ...mark.readings.flatMap((reading, place) => saidOf(rules, tables, reading, place, taking)),
@@ -66,8 +72,8 @@ function told(rules, tables, text, taking) {
           "p",
           { class: "differ" },
           [
-            `${found.marks[late].text} is from ${spans[late].first} or later, `,
-            `${found.marks[early].text} from ${spans[early].last} or earlier: not the same year.`,
+            isFromOrLater(found.marks[late].text, spans[late].first),
+            isFromOrEarlier(found.marks[early].text, spans[early].last),
           ].join(""),
         ),
       ),
@@ -85,7 +91,7 @@ function saidOf(rules, tables, reading, place, taking) {
       el(
         "details",
         {},
-        el("summary", {}, "Who says so?"),
+        el("summary", {}, WHO_SAYS_SO),
         el(
           "ul",
           { class: "plain-list" },
@@ -104,7 +110,7 @@ function take({ feature, state }, { pack, answer }) {
   );
   return (
     asked &&
-    button("Take this as an answer", () =>
+    button(TAKE_THIS_AS_AN_ANSWER, () =>
       answer({ feature: asked.id, how: "sure", states: [state] }),
     )
   );

@@ -13,6 +13,35 @@ import { rangeChoice } from "./range-choice.js";
 import { dateText } from "../parts/days.js";
 import { itemName } from "../parts/say.js";
 import { announce } from "../parts/status.js";
+import {
+  FOUND,
+  foundCount,
+  hasOnIt,
+  IF_ONE_CHARACTER_WAS_MISREAD,
+  IN_NO_RANGE,
+  IN_YOUR_COLLECTION,
+  IS_IT_MINE,
+  IT_IS_ON_YOUR_LIST,
+  likeIt,
+  NEXT_FROM_THE_SAME_BOX,
+  NOT_IN_YOUR_COLLECTION,
+  NOT_SURE,
+  NOT_SURE_ASK_ME,
+  notCalledSo,
+  NOTHING_FOUND,
+  NUMBER_OR_NAME,
+  ON_IT_OR_ITS_BOX,
+  ON_YOUR_LIST,
+  onYourListUpTo,
+  PHOTO_FOR_LATER,
+  READ_A_MARK_ON_IT,
+  SELLERS_DATE,
+  STARTED_AGAIN_BEFORE,
+  UNDO_THAT,
+  WHAT_HAVE_YOU_GOT,
+  WHAT_SORT_OF_PIECE_IS_IT,
+  youHave,
+} from "./first-words.js";
 
 const MOST = 12;
 
@@ -23,7 +52,7 @@ const MOST = 12;
 export function startScreen(state, act, offer = null) {
   const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
-  const title = heading(1, "What have you got?");
+  const title = heading(1, WHAT_HAVE_YOU_GOT);
   const show = (found) => {
     title.classList.toggle("unseen", found !== null);
     below.classList.toggle("results", found !== null);
@@ -51,7 +80,7 @@ function atHand({ tray, former }, act) {
     "div",
     { class: "reach" },
     tray.length > 0 ? button(trayText(tray.length), act.tray, { class: "plain" }) : null,
-    button("Next from the same box", act.sameBox, { class: "plain" }),
+    button(NEXT_FROM_THE_SAME_BOX, act.sameBox, { class: "plain" }),
   );
 }
 
@@ -66,13 +95,13 @@ function ways(act) {
   return el(
     "div",
     { class: "ways-in" },
-    fileButton([drawn(CAMERA), "Photo for later"], act.photograph, {
+    fileButton([drawn(CAMERA), PHOTO_FOR_LATER], act.photograph, {
       accept: "image/*",
       capture: "environment",
     }),
-    way(SHELF, "Is it mine?", () => document.getElementById("search").focus()),
-    way(SAID, "Seller’s date", act.sellerFirst),
-    way(MARK, "Read a mark on it", act.mark),
+    way(SHELF, IS_IT_MINE, () => document.getElementById("search").focus()),
+    way(SAID, SELLERS_DATE, act.sellerFirst),
+    way(MARK, READ_A_MARK_ON_IT, act.mark),
   );
 }
 
@@ -88,8 +117,8 @@ function undoRestart(act) {
   return el(
     "p",
     { class: "toast" },
-    "Started again. ",
-    button("Undo that", act.undoRestart, { class: "plain" }),
+    STARTED_AGAIN_BEFORE,
+    button(UNDO_THAT, act.undoRestart, { class: "plain" }),
   );
 }
 
@@ -104,8 +133,8 @@ function kinds(pack, act) {
   );
   const any = button(
     [
-      el("span", { "aria-hidden": "true" }, "Not sure"),
-      el("span", { class: "unseen" }, "Not sure: ask me"),
+      el("span", { "aria-hidden": "true" }, NOT_SURE),
+      el("span", { class: "unseen" }, NOT_SURE_ASK_ME),
     ],
     () => act.start({ kind: "", items: [] }),
     { class: "plain any" },
@@ -113,7 +142,7 @@ function kinds(pack, act) {
   return el(
     "fieldset",
     {},
-    el("legend", { class: "unseen" }, "What sort of piece is it?"),
+    el("legend", { class: "unseen" }, WHAT_SORT_OF_PIECE_IS_IT),
     el("div", { class: "states columns" }, choices, any),
   );
 }
@@ -149,8 +178,8 @@ function searchField(state, act, show) {
     el(
       "label",
       { for: "search" },
-      "Number or name",
-      el("span", { class: "unseen" }, " on it or its box"),
+      NUMBER_OR_NAME,
+      el("span", { class: "unseen" }, ON_IT_OR_ITS_BOX),
     ),
     field,
   );
@@ -164,19 +193,14 @@ function results(state, act, text) {
   const outside = kept.filter(({ item }) => item === "");
   const named = engine.outside_named(outside, text);
   const count = found.length + named.length;
-  announce(count === 0 ? "Nothing found" : `${count} found`);
+  announce(count === 0 ? NOTHING_FOUND : foundCount(count));
   if (count === 0) {
-    return el(
-      "p",
-      { class: "none-found" },
-      `Nothing in this range is called “${text}”. Try part of the number or one word of the ` +
-        "name, check the range below, or empty the field and choose the kind.",
-    );
+    return el("p", { class: "none-found" }, notCalledSo(text));
   }
   const entries = found.map((hit) => el("li", {}, hitButton(state, act, hit)));
   const list = el(
     "ul",
-    { class: "found", "aria-label": "Found" },
+    { class: "found", "aria-label": FOUND },
     outside
       .filter(({ id }) => named.includes(id))
       .map((record) => el("li", {}, outsideButton(record))),
@@ -194,19 +218,19 @@ function others(entries) {
     entries[0].querySelector("button").focus();
     opener.remove();
   };
-  const opener = el("li", {}, button(`${entries.length} like it`, show, { class: "plain wide" }));
+  const opener = el("li", {}, button(likeIt(entries.length), show, { class: "plain wide" }));
   return opener;
 }
 
 /** What is owned or wanted and is in no range. */
 function outsideButton({ id, type, called }) {
-  const held = type === "piece" ? "In your collection" : "On your list";
+  const held = type === "piece" ? IN_YOUR_COLLECTION : ON_YOUR_LIST;
   return button(
     el(
       "span",
       { class: "lines" },
       el("strong", {}, called),
-      el("span", { class: "quiet" }, "In no range"),
+      el("span", { class: "quiet" }, IN_NO_RANGE),
       el("span", { class: "held" }, held),
     ),
     () => goTo(type, { id }),
@@ -243,13 +267,13 @@ function holding({ engine, pack }, item) {
   const owned = all("piece").filter(same).length;
   const wants = all("want").filter(same);
   const most = wants.map((want) => want.most).find(Boolean);
-  const wanted = most ? `on your list up to ${moneyText(engine, most)}` : "on your list";
-  if (owned === 0 && wants.length === 0) return anything() ? "Not in your collection" : "";
-  const own = owned === 0 ? "Not in your collection" : `You have ${owned}`;
+  const wanted = most ? onYourListUpTo(moneyText(engine, most)) : IT_IS_ON_YOUR_LIST;
+  if (owned === 0 && wants.length === 0) return anything() ? NOT_IN_YOUR_COLLECTION : "";
+  const own = owned === 0 ? NOT_IN_YOUR_COLLECTION : youHave(owned);
   return wants.length === 0 ? own : `${own}, ${wanted}`;
 }
 
 function how(hit) {
-  if (hit.how === "misread") return "if one character was misread";
-  return hit.how === "carried" ? `has “${hit.matched}” on it` : "";
+  if (hit.how === "misread") return IF_ONE_CHARACTER_WAS_MISREAD;
+  return hit.how === "carried" ? hasOnIt(hit.matched) : "";
 }

@@ -3,6 +3,20 @@ import { el } from "../parts/element.js";
 import { itemName, percent, small, span, stillPossible, variantName } from "../parts/say.js";
 import { claimLine } from "./claim-words.js";
 import { verdictLine } from "./verdict-words.js";
+import {
+  andPartProbablyReplaced,
+  looksLikeYears,
+  NOT_ENOUGH_TO_GO_ON_YET,
+  partProbablyReplaced,
+  PERHAPS_NOT_IN_THE_RANGE,
+  replacedAndOwn,
+  savedAndPossible,
+  SO_FAR,
+  someVariantOf,
+  WHAT_YOU_SAW_OF_IT,
+  whatYouSawOf,
+  YEARS_NOT_RECORDED,
+} from "./first-words.js";
 
 /** @import { Pack, Suspect, View } from "../data/engine-types.d.ts" */
 
@@ -14,11 +28,11 @@ export function strip(pack, view, open, held = null) {
   const swapped = view.parts.filter((part) => part.swapped > 0.5);
   const lead = leader(pack, view);
   const years =
-    view.years.chances.length > 0 ? span(view.years.first, view.years.last) : "years not recorded";
+    view.years.chances.length > 0 ? span(view.years.first, view.years.last) : YEARS_NOT_RECORDED;
   return el(
     "button",
     { type: "button", class: "strip", onclick: open },
-    el("span", { class: "unseen" }, "So far: "),
+    el("span", { class: "unseen" }, SO_FAR),
     el(
       "span",
       { class: "strip-lead" },
@@ -31,7 +45,7 @@ export function strip(pack, view, open, held = null) {
       ? el("span", { class: "strip-swap unseen" }, claimLine(held.claim, held.judged))
       : null,
     swapped.map(({ part }) =>
-      el("span", { class: "strip-swap unseen" }, `${pack.parts[part].name} probably replaced`),
+      el("span", { class: "strip-swap unseen" }, partProbablyReplaced(pack.parts[part].name)),
     ),
   );
 }
@@ -41,13 +55,13 @@ function leader(pack, view) {
   const [best] = view.variants;
   const [item] = view.items;
   if (!best || view.unrecorded > Math.max(item.chance, 0.5))
-    return { name: "Perhaps not in the range", chance: view.unrecorded };
+    return { name: PERHAPS_NOT_IN_THE_RANGE, chance: view.unrecorded };
   if (best.chance >= 0.4 || (item.chance >= 0.2 && best.chance > 0.8 * item.chance)) {
     return { name: variantName(pack, best.variant), chance: best.chance };
   }
   if (item.chance >= 0.2)
-    return { name: `${itemName(pack, item.item)}, some variant`, chance: item.chance };
-  return { name: "Not enough to go on yet", chance: null };
+    return { name: someVariantOf(itemName(pack, item.item)), chance: item.chance };
+  return { name: NOT_ENOUGH_TO_GO_ON_YET, chance: null };
 }
 
 /**
@@ -59,9 +73,9 @@ export function progress(pack, view) {
   const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
   const swapped = view.parts
     .filter((part) => part.swapped > 0.5)
-    .map(({ part }) => ` ${pack.parts[part].name} probably replaced.`);
+    .map(({ part }) => andPartProbablyReplaced(pack.parts[part].name));
   const verdict = view.verdict ? ` ${verdictLine(view.verdict)}.` : "";
-  return `Saved. ${stillPossible(view.possible)}.${years}${verdict}${swapped.join("")}`;
+  return savedAndPossible(stillPossible(view.possible), years, verdict, swapped.join(""));
 }
 
 /**
@@ -74,11 +88,7 @@ export function swapReason(pack, { part, swapped, features, first, last }) {
   const names = features
     .map((place) => small(pack.features[place].name))
     .filter((name) => name !== small(pack.parts[part].name));
-  const seen =
-    names.length === 0 ? "What you saw of it" : `What you saw of it (${names.join(", ")})`;
-  const own = first > 0 ? ` By itself it looks like ${span(first, last)}.` : "";
-  return (
-    `${pack.parts[part].name}: probably replaced (${percent(swapped)}). ${seen} does not ` +
-    `fit the rest, so it counts for little in the answer.${own}`
-  );
+  const seen = names.length === 0 ? WHAT_YOU_SAW_OF_IT : whatYouSawOf(names.join(", "));
+  const own = first > 0 ? looksLikeYears(span(first, last)) : "";
+  return replacedAndOwn(pack.parts[part].name, percent(swapped), seen, own);
 }

@@ -11,6 +11,17 @@ import { putIn, putInVariant } from "../range/put-in.js";
 import { saveChange } from "../parts/saving.js";
 import { notice } from "../parts/status.js";
 import { goTo } from "../parts/navigation.js";
+import {
+  ADDED_TO_COLLECTION,
+  atTable,
+  IT_IS_IN_YOUR_COLLECTION,
+  IT_IS_KEPT_UNDER_SIGHTINGS,
+  IT_IS_ON_YOUR_LIST,
+  NEW_SIGHTING,
+  NEW_WANT,
+  NOTE_UPDATED,
+  nothingWasSaved,
+} from "./words.js";
 
 const LEAST = 0.01;
 const MOST = 12;
@@ -56,7 +67,7 @@ export async function noteIt(state) {
     const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
     const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
     const changed = told.some(([name, value]) => !same(there[name], value));
-    if (!changed || (await saveChange("Note updated", [{ id: there.id, alter }])))
+    if (!changed || (await saveChange(NOTE_UPDATED, [{ id: there.id, alter }])))
       goTo("note", { id: there.id });
   });
 }
@@ -82,7 +93,7 @@ export async function photographIt(file) {
     });
   } catch (error) {
     if (!(error instanceof NoPhoto)) throw error;
-    notice(`${error.message} Nothing was saved.`);
+    notice(nothingWasSaved(error.message));
   }
 }
 
@@ -99,7 +110,7 @@ export async function collectIt(state) {
     of: recorded ? of.map(({ variant, chance }) => ({ variant, chance })) : [],
     missing: current(state.piece).session.missing,
     paid: note?.offer ?? asked,
-    where: note ? [note.hall, note.table && `table ${note.table}`].filter(Boolean).join(", ") : "",
+    where: note ? [note.hall, note.table && atTable(note.table)].filter(Boolean).join(", ") : "",
     when: asked || note ? today() : "",
     photos: note?.photos ?? [],
     notes: note?.text ?? "",
@@ -109,9 +120,9 @@ export async function collectIt(state) {
     alter: (now) => ({ ...now, decision: "bought", piece: piece.id }),
   };
   return run(async () => {
-    const said = "It is in your collection.";
+    const said = IT_IS_IN_YOUR_COLLECTION;
     const edits = [making(piece), ...(decided ? [decided] : [])];
-    if (await saveChange("Added to collection", edits, { said }))
+    if (await saveChange(ADDED_TO_COLLECTION, edits, { said }))
       goTo("piece", { id: piece.id }, { told: true });
   });
 }
@@ -128,7 +139,7 @@ export async function wantIt(state) {
   if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack, item, variant });
   return run(async () => {
-    if (await saveChange("New want", [making(want)], { said: "It is on your list." }))
+    if (await saveChange(NEW_WANT, [making(want)], { said: IT_IS_ON_YOUR_LIST }))
       goTo("want", { id: want.id }, { told: true });
   });
 }
@@ -175,8 +186,8 @@ export async function sightingIt(state) {
     session,
   });
   return run(async () => {
-    const said = "It is kept under Sightings.";
-    if (await saveChange("New sighting", [making(sighting)], { said }))
+    const said = IT_IS_KEPT_UNDER_SIGHTINGS;
+    if (await saveChange(NEW_SIGHTING, [making(sighting)], { said }))
       goTo("sighting", { id: sighting.id }, { told: true });
   });
 }

@@ -1,17 +1,18 @@
 import { button, el } from "../parts/element.js";
 import { effort } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
+import { ALL_POINTED_OUT, ALL_YOU_CAN_POINT_OUT, POINT_SOMETHING_OUT } from "./words.js";
 
 /** @import { Pack, Session } from "../data/engine-types.d.ts" */
 
 /** Opens the sheet with everything that can still be told of a piece, asked for or not. */
 export function openAnything({ pack }, session, choose) {
   const shut = sheet(
-    "Point something out",
+    POINT_SOMETHING_OUT,
     list(pack, session, (id) => {
       shut();
       choose(id);
-    }) ?? el("p", {}, "You have pointed out all there is to point out in this range."),
+    }) ?? el("p", {}, ALL_POINTED_OUT),
   );
 }
 
@@ -23,7 +24,7 @@ export function openAnything({ pack }, session, choose) {
  */
 export function anything(pack, session, choose) {
   const open = list(pack, session, choose);
-  return open && el("details", {}, el("summary", {}, "Point something out"), open);
+  return open && el("details", {}, el("summary", {}, POINT_SOMETHING_OUT), open);
 }
 
 function list(pack, session, choose) {
@@ -36,7 +37,7 @@ function list(pack, session, choose) {
   if (open.length === 0) return null;
   return el(
     "ul",
-    { class: "found", "aria-label": "All you can point out" },
+    { class: "found", "aria-label": ALL_YOU_CAN_POINT_OUT },
     open.map((feature) =>
       el(
         "li",

@@ -7,18 +7,12 @@ import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
 import { at, axis, decades, rule } from "../parts/time-axis.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
+import { BARS, PROBABLY_REPLACED, says, TIMELINE } from "./words.js";
 
 /** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types.d.ts" */
 
 const CANDIDATES = 3;
 const MARKS = 5;
-const SORTS = {
-  candidate: "Could be",
-  piece: "The piece without its parts",
-  part: "Part",
-  mark: "Seen",
-  claim: "Seller",
-};
 
 /** The rows of the time line: [{sort, name, first, last}]. `claim` may be null. */
 function timelineRows(pack, session, view, seen, claim) {
@@ -35,13 +29,13 @@ function timelineRows(pack, session, view, seen, claim) {
     rows.push({ sort: "piece", name: "", first: view.whole.first, last: view.whole.last });
   }
   for (const { part, first, last, swapped } of view.parts) {
-    const name = pack.parts[part].name + (swapped > 0.5 ? ", probably replaced" : "");
+    const name = pack.parts[part].name + (swapped > 0.5 ? PROBABLY_REPLACED : "");
     if (first > 0) rows.push({ sort: "part", name, first, last });
   }
   rows.push(...marks(pack, session, seen));
   if (claim && view.items.length > 0) {
     const [first, last] = claimSpan(pack, claim, view.items[0].item);
-    rows.push({ sort: "claim", name: `says ${claimWords(claim)}`, first, last });
+    rows.push({ sort: "claim", name: says(claimWords(claim)), first, last });
   }
   return rows;
 }
@@ -77,14 +71,14 @@ export function timeline(pack, session, view, seen, claim = null) {
   if (rows.length < 2) return null;
   const bars = rows.filter(({ sort }) => sort === "claim");
   return [
-    heading(2, "Timeline"),
+    heading(2, TIMELINE),
     el(
       "div",
       { class: "timeline" },
       axis(pack.range),
       el(
         "ul",
-        { "aria-label": "Timeline" },
+        { "aria-label": TIMELINE },
         rows.map((row) =>
           el(
             "li",
@@ -92,7 +86,7 @@ export function timeline(pack, session, view, seen, claim = null) {
             el(
               "span",
               {},
-              el("strong", {}, SORTS[row.sort]),
+              el("strong", {}, BARS[row.sort]),
               `${row.name === "" ? "" : `: ${row.name}`} `,
               el("span", { class: "when" }, `(${when(pack, row)})`),
             ),

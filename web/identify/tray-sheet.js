@@ -8,13 +8,17 @@ import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { redraw } from "../parts/navigation.js";
 import { packOf } from "../data/piece-at-hand.js";
-
-const GROUPS = [
-  ["Worth buying", ["wanted", "completes", "upgrade"]],
-  ["Not in your collection", ["new"]],
-  ["Look closer", ["", "unrecorded", "item", "other"]],
-  ["In your collection", ["same"]],
-];
+import {
+  A_SWIPE_BRINGS_THE_NEXT,
+  askedSum,
+  CLEAR_THEM_ALL,
+  CLEARED_AWAY,
+  GROUPS,
+  NO_OTHER_PIECE_IS_AT_HAND,
+  PIECES_AT_HAND,
+  UNDO,
+} from "./words.js";
+import { NEXT_FROM_THE_SAME_BOX } from "./first-words.js";
 
 /** Opens the list; a tap on one of them goes on with it. `act`: takeOut(id), sameBox. */
 export function openTray(state, act) {
@@ -23,7 +27,7 @@ export function openTray(state, act) {
     then();
   };
   const shut = sheet(
-    "Pieces at hand",
+    PIECES_AT_HAND,
     GROUPS.map(([title, words]) => {
       const some = state.tray.filter(({ told }) => words.includes(told?.word ?? ""));
       return some.length === 0
@@ -50,21 +54,19 @@ export function openTray(state, act) {
     el(
       "p",
       { class: "quiet" },
-      state.tray.length === 0
-        ? "No other piece is at hand."
-        : "A swipe to the left brings up the next one.",
+      state.tray.length === 0 ? NO_OTHER_PIECE_IS_AT_HAND : A_SWIPE_BRINGS_THE_NEXT,
     ),
     el(
       "div",
       { class: "ways" },
       state.tray.length > 0
         ? button(
-            "Clear them all",
+            CLEAR_THEM_ALL,
             and(() => putAway(state)),
             { class: "plain" },
           )
         : null,
-      button("Next from the same box", and(act.sameBox), { class: "plain" }),
+      button(NEXT_FROM_THE_SAME_BOX, and(act.sameBox), { class: "plain" }),
     ),
   );
 }
@@ -82,7 +84,7 @@ function entry(state, piece, open) {
         el(
           "span",
           { class: "quiet" },
-          [verdict, asked ? `${moneyText(state.engine, asked)} asked` : ""]
+          [verdict, asked ? askedSum(moneyText(state.engine, asked)) : ""]
             .filter(Boolean)
             .join(" · "),
         ),
@@ -97,9 +99,7 @@ function putAway(state) {
   const before = state.tray;
   return run(async () => {
     await keepTray([]);
-    notice("They are cleared away. Their notes stay in the notebook.", [
-      ["Undo", () => run(() => keepTray(before).then(redraw))],
-    ]);
+    notice(CLEARED_AWAY, [[UNDO, () => run(() => keepTray(before).then(redraw))]]);
     await redraw();
   });
 }

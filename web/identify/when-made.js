@@ -4,6 +4,7 @@ import { button, el } from "../parts/element.js";
 import { claimLine, claimProblem } from "./claim-words.js";
 import { timeline } from "./timeline.js";
 import { whoLink } from "./who-says-so.js";
+import { SEEN_IN_OTHER_YEARS, THE_SELLERS_DATE } from "./words.js";
 
 const NAMED = 3;
 
@@ -24,7 +25,7 @@ export function datedFacts(state, step, act) {
       whoLink(() => act.who(variants)),
       view.stop === "unrecorded"
         ? null
-        : button("Seen it in other years? Keep as a sighting", act.sighting, { class: "link" }),
+        : button(SEEN_IN_OTHER_YEARS, act.sighting, { class: "link" }),
     ),
     held === null ? null : claimed(pack, held, act),
     timeline(pack, step.session, view, seen, claim),
@@ -37,6 +38,6 @@ function claimed(pack, { claim, judged }, act) {
     "p",
     { class: "warn" },
     `${text} `,
-    button("The seller’s date", act.seller, { class: "plain" }),
+    button(THE_SELLERS_DATE, act.seller, { class: "plain" }),
   );
 }

@@ -5,27 +5,40 @@ import { button, el, heading } from "../parts/element.js";
 import { itemName, small, variantName } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
 import { sheet } from "../parts/sheet.js";
+import {
+  afterDay,
+  allVariants,
+  beforeDay,
+  FIRST_AND_LAST_ARE,
+  fromDay,
+  HOW_TRUSTED,
+  IN_ALL_YEARS,
+  NO_RECORDED_VARIANT_HAS_IT,
+  NO_VARIANT_FITS,
+  noSourceIsGiven,
+  onItems,
+  seenAs,
+  SINCE_THE_RANGE_BEGAN,
+  THE_SOURCES_DIFFER,
+  upToDay,
+  whatYouSaw,
+  WHO_SAYS_SO,
+  whoSaysSoOf,
+} from "./words.js";
 
 /** @import { Pack, SeenYears, Session } from "../data/engine-types.d.ts" */
 
-const TRUST = [
-  [0.8, "well trusted"],
-  [0.6, "fairly trusted"],
-  [0.4, "not fully trusted"],
-  [0, "doubtful"],
-];
-
 /** How far a source is to be believed, in words. */
 function trustWords(trust) {
-  return TRUST.find(([least]) => trust >= least)[1];
+  return HOW_TRUSTED.find(([least]) => trust >= least)[1];
 }
 
 /** Each source with what it says, as list entries: `said` is [[source, years]]. */
 function saidBy(pack, said, before = "") {
-  if (said.length === 0) return [el("li", {}, `${before}no source is given.`)];
+  if (said.length === 0) return [el("li", {}, noSourceIsGiven(before))];
   return said.map(([place, years]) => {
     const source = pack.sources[place];
-    const when = years === "" ? "since the range began" : dateText(years);
+    const when = years === "" ? SINCE_THE_RANGE_BEGAN : dateText(years);
     return el("li", {}, `${before}${source.what} (${trustWords(source.trust)}): ${when}`);
   });
 }
@@ -48,7 +61,7 @@ export function saysOfVariant(pack, place) {
   const variant = pack.variants[place];
   const said = variant.said.length > 0 ? variant.said : pack.items[variant.item].said;
   return [
-    differ(said) ? el("p", { class: "differ" }, "The sources differ:") : null,
+    differ(said) ? el("p", { class: "differ" }, THE_SOURCES_DIFFER) : null,
     el("ul", { class: "plain-list" }, saidBy(pack, said)),
   ];
 }
@@ -57,9 +70,9 @@ export function saysOfVariant(pack, place) {
 function whoOfItem(pack, place) {
   const { said, years } = pack.items[place];
   return [
-    heading(3, `${itemName(pack, place)}, all variants`),
+    heading(3, allVariants(itemName(pack, place))),
     el("p", {}, dateText(years)),
-    differ(said) ? el("p", { class: "differ" }, "The sources differ:") : null,
+    differ(said) ? el("p", { class: "differ" }, THE_SOURCES_DIFFER) : null,
     said.length === 0 ? null : el("ul", { class: "plain-list" }, saidBy(pack, said)),
   ];
 }
@@ -72,7 +85,7 @@ function whoOfItem(pack, place) {
  */
 export function whoOfFeature(pack, session, entry) {
   const feature = pack.features[entry.feature];
-  const seen = `Seen: ${seenWords(pack, session, entry)}.`;
+  const seen = seenAs(seenWords(pack, session, entry));
   if (entry.changes.length === 0) return [el("p", {}, seen), byVariants(pack, entry)];
   return [
     el("p", {}, seen),
@@ -87,7 +100,7 @@ export function whoOfFeature(pack, session, entry) {
           {},
           el("strong", {}, `${name}: ${fitted(pack, change)}. `),
           change.note === "" ? null : `${change.note} `,
-          differ(change.said) ? "The sources differ:" : null,
+          differ(change.said) ? THE_SOURCES_DIFFER : null,
           el(
             "ul",
             { class: "plain-list" },
@@ -104,29 +117,26 @@ function fitted(pack, change) {
   const only =
     change.items.length === 0
       ? ""
-      : ` (on ${change.items.map((place) => pack.items[place].number).join(", ")})`;
+      : onItems(change.items.map((place) => pack.items[place].number).join(", "));
   if (change.hard) return bounds(change);
-  const from = change.from === "" ? "since the range began" : `from ${dateText(change.from)}`;
-  return change.to === "" ? from + only : `${from}, up to ${dateText(change.to)}${only}`;
+  const from = change.from === "" ? SINCE_THE_RANGE_BEGAN : fromDay(dateText(change.from));
+  return change.to === "" ? from + only : upToDay(from, dateText(change.to), only);
 }
 
 /** The years of a date mark, as hard as its ends are: "not before 1971, hardly after 1984". */
 function bounds({ from, to, hard: [first, last] }) {
   const ends = [
-    from === "" ? "" : `${first ? "not" : "hardly"} before ${dateText(from)}`,
-    to === "" ? "" : `${last ? "not" : "hardly"} after ${dateText(to)}`,
+    from === "" ? "" : beforeDay(first ? "not" : "hardly", dateText(from)),
+    to === "" ? "" : afterDay(last ? "not" : "hardly", dateText(to)),
   ].filter(Boolean);
-  return ends.length > 0 ? ends.join(", ") : "in all years";
+  return ends.length > 0 ? ends.join(", ") : IN_ALL_YEARS;
 }
 
 /** A feature that no running change speaks of goes by the years of the variants that have it. */
 function byVariants(pack, { variants }) {
   const places = [...new Set(variants)];
-  if (places.length === 0) return el("p", {}, "No recorded variant has it.");
-  return [
-    el("p", {}, "From the years of the variants that have it. The first and last are:"),
-    places.map((place) => whoOfVariant(pack, place)),
-  ];
+  if (places.length === 0) return el("p", {}, NO_RECORDED_VARIANT_HAS_IT);
+  return [el("p", {}, FIRST_AND_LAST_ARE), places.map((place) => whoOfVariant(pack, place))];
 }
 
 /**
@@ -138,16 +148,16 @@ export function openWho(state, { session }, variants, back = null) {
   const seen = seenYears(state, session);
   const items = [...new Set(variants.map((place) => pack.variants[place].item))];
   sheet(
-    "Who says so?",
+    WHO_SAYS_SO,
     back ? button(back[0], back[1], { class: "plain" }) : null,
     variants.length === 0
-      ? el("p", {}, "No recorded variant fits what you saw.")
+      ? el("p", {}, NO_VARIANT_FITS)
       : [
           variants.map((place) => whoOfVariant(pack, place)),
           items.map((place) => whoOfItem(pack, place)),
         ],
     seen.map((entry) => [
-      heading(3, `What you saw: ${small(pack.features[entry.feature].name)}`),
+      heading(3, whatYouSaw(small(pack.features[entry.feature].name))),
       whoOfFeature(pack, session, entry),
     ]),
   );
@@ -155,6 +165,6 @@ export function openWho(state, { session }, variants, back = null) {
 
 /** The link to it. */
 export function whoLink(act, of = "") {
-  const props = of === "" ? {} : { "aria-label": `Who says so? ${of}` };
-  return button("Who says so?", act, { class: "link", ...props });
+  const props = of === "" ? {} : { "aria-label": whoSaysSoOf(of) };
+  return button(WHO_SAYS_SO, act, { class: "link", ...props });
 }

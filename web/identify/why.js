@@ -2,6 +2,14 @@ import { button, el, heading } from "../parts/element.js";
 import { effort, helps, reason } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { anything } from "./tell-anything.js";
+import {
+  LOOK_AT_SOMETHING_ELSE,
+  NARROWS_THE_YEARS,
+  TELLS_MOST_FOR_ITS_TIME,
+  TELLS_MOST_FOR_YOU,
+  WHY_THIS_QUESTION,
+  WOULD_SHOW_NOBODY,
+} from "./words.js";
 
 /** Opens the sheet that says why this question is asked, and offers the others. */
 export function openWhy({ pack, view }, session, choose) {
@@ -11,17 +19,17 @@ export function openWhy({ pack, view }, session, choose) {
   };
   const { question, others } = view;
   const shut = sheet(
-    "Why this question?",
+    WHY_THIS_QUESTION,
     el(
       "p",
       {},
       reason(view),
-      question.about === "verdict" ? " It tells most about what you have, want or lack." : "",
-      question.about === "check" ? " It would show whether it is one nobody has recorded." : "",
-      question.about === "years" ? " What it is, is settled: this narrows the years." : "",
+      question.about === "verdict" ? TELLS_MOST_FOR_YOU : "",
+      question.about === "check" ? WOULD_SHOW_NOBODY : "",
+      question.about === "years" ? NARROWS_THE_YEARS : "",
     ),
-    el("p", { class: "quiet" }, "Of all you could look at, this tells most for the time it takes."),
-    others.length === 0 ? null : heading(3, "Look at something else"),
+    el("p", { class: "quiet" }, TELLS_MOST_FOR_ITS_TIME),
+    others.length === 0 ? null : heading(3, LOOK_AT_SOMETHING_ELSE),
     el(
       "ul",
       { class: "found" },

@@ -1,5 +1,6 @@
 import { el, svg } from "../parts/element.js";
 import { madeYears } from "../parts/say.js";
+import { chanceOfYears } from "./words.js";
 
 /** @import { Years } from "../data/engine-types.d.ts" */
 
@@ -55,10 +56,7 @@ function described(shown) {
   const listed = likeliest
     .map(([year, value]) => `${year}: ${Math.round(value * 100)}%`)
     .join(", ");
-  return (
-    `Chance of each year, from ${shown[0][0]} to ${shown[shown.length - 1][0]}. Likeliest: ` +
-    `${listed}.`
-  );
+  return chanceOfYears(shown[0][0], shown[shown.length - 1][0], listed);
 }
 
 function scale(shown) {
