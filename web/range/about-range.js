@@ -9,6 +9,41 @@ import { saveChange, saver } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
 import { handOnFolder } from "./folder-file.js";
 import { POINTING } from "./own-range.js";
+import {
+  ABOUT_IT,
+  ABOUT_THE_RANGE,
+  belongToIt,
+  CAN_BE_PUT_BACK,
+  COUNTRY,
+  DELETE_IT,
+  DELETE_THIS_RANGE,
+  EXAMPLE_OF_A_MATERIAL,
+  EXAMPLE_OF_YEARS,
+  GAUGE,
+  HOW_OTHERS_FOLLOW,
+  MADE,
+  MAKER,
+  MATERIAL,
+  NAME,
+  NAME_OF_THE_RANGE,
+  NOT_SAID,
+  NOTHING_OF_YOURS,
+  RANGE_DELETED,
+  rangeIsInTheBin,
+  recordCount,
+  SCALE,
+  SHARE_AS_A_FOLDER,
+  TRACK_NOT_SAVED,
+  WHAT_THE_BODIES_ARE_MADE_OF,
+  WHAT_THE_COUNTRY_DOES,
+  WHAT_THE_FOLDER_IS,
+  whetherToDelete,
+  WHO_MADE_IT,
+  WHO_WROTE_IT_DOWN,
+  WHOSE_NAME,
+  WIDTH_OF_THE_TRACK_IN_MM,
+  YEARS,
+} from "./words.js";
 
 // those with date marks of their own in fixtures/marks
 const COUNTRIES = [
@@ -47,7 +82,6 @@ const COUNTRIES = [
   "TW",
   "US",
 ];
-const MARKS = "What is printed on pieces for this country then helps to date them.";
 
 /** The fields of the range itself. */
 export function aboutIt(range) {
@@ -55,38 +89,34 @@ export function aboutIt(range) {
   return el(
     "details",
     { class: "filters" },
-    el("summary", {}, "About the range"),
-    textField("Name of the range", range.name, save("name", "Name")),
-    textField("Who made it", range.maker, save("maker", "Maker")),
-    textField("Who wrote it down", range.by, save("by", "Who wrote it down"), {
-      hint: "Your name, for those whom you share it with.",
+    el("summary", {}, ABOUT_THE_RANGE),
+    textField(NAME_OF_THE_RANGE, range.name, save("name", NAME)),
+    textField(WHO_MADE_IT, range.maker, save("maker", MAKER)),
+    textField(WHO_WROTE_IT_DOWN, range.by, save("by", WHO_WROTE_IT_DOWN), {
+      hint: WHOSE_NAME,
     }),
-    textField("Scale", range.scale, save("scale", "Scale")),
-    gaugeField(range, save("gauge", "Gauge")),
-    textField("What the bodies are made of", range.material, save("material", "Material"), {
-      hint: "For example: tinplate. Leave it empty where it differs.",
+    textField(SCALE, range.scale, save("scale", SCALE)),
+    gaugeField(range, save("gauge", GAUGE)),
+    textField(WHAT_THE_BODIES_ARE_MADE_OF, range.material, save("material", MATERIAL), {
+      hint: EXAMPLE_OF_A_MATERIAL,
     }),
-    choice("Country", countries(range.country), range.country, save("country", "Country"), MARKS),
-    longField("About it", range.about, save("about", "About it")),
-    dateField("Made", range.years, save("years", "Years"), {
-      hint: "For example: 1950 to 1965. Leave it empty where you do not know.",
+    choice(
+      COUNTRY,
+      countries(range.country),
+      range.country,
+      save("country", COUNTRY),
+      WHAT_THE_COUNTRY_DOES,
+    ),
+    longField(ABOUT_IT, range.about, save("about", ABOUT_IT)),
+    dateField(MADE, range.years, save("years", YEARS), {
+      hint: EXAMPLE_OF_YEARS,
     }),
-    button("Share it as a folder of files", () => run(() => handOnFolder(range)), {
+    button(SHARE_AS_A_FOLDER, () => run(() => handOnFolder(range)), {
       class: "plain wide",
     }),
-    el(
-      "p",
-      { class: "quiet" },
-      "A zip with tables and drawings that other programs can read. It can be imported again " +
-        "under Ranges.",
-    ),
-    el(
-      "p",
-      { class: "quiet" },
-      "To let others follow it: share it as a file under Ranges, put that where anybody can " +
-        "fetch it over https, and give them the address. Put each newer edition in its place.",
-    ),
-    button("Delete this range", () => away(range), { class: "plain wide" }),
+    el("p", { class: "quiet" }, WHAT_THE_FOLDER_IS),
+    el("p", { class: "quiet" }, HOW_OTHERS_FOLLOW),
+    button(DELETE_THIS_RANGE, () => away(range), { class: "plain wide" }),
   );
 }
 
@@ -95,11 +125,10 @@ function gaugeField(range, keep) {
   const shown = range.gauge === null ? "" : String(range.gauge);
   const check = (text) => {
     const number = Number(text.replace(",", ".").replace(/\s*mm$/, ""));
-    if (!(number > 0 && number <= 1000) && text !== "")
-      return "Not saved. Write the width of the track in millimetres, for example: 16.5.";
+    if (!(number > 0 && number <= 1000) && text !== "") return TRACK_NOT_SAVED;
     return keep(text === "" ? null : number);
   };
-  return textField("Width of the track in mm", shown, check, { inputmode: "decimal" });
+  return textField(WIDTH_OF_THE_TRACK_IN_MM, shown, check, { inputmode: "decimal" });
 }
 
 /** The countries by their names, the one that is said first if the browser knows no name of it. */
@@ -107,33 +136,29 @@ function countries(now) {
   const names = new Intl.DisplayNames(["en-GB"], { type: "region" });
   const known = COUNTRIES.includes(now) || now === "" ? COUNTRIES : [...COUNTRIES, now];
   const named = known.map((code) => [code, names.of(code)]);
-  return [["", "Not said"], ...named.sort(([, one], [, other]) => (one < other ? -1 : 1))];
+  return [["", NOT_SAID], ...named.sort(([, one], [, other]) => (one < other ? -1 : 1))];
 }
 
 /** Deletes the range, once it is told what stays. */
 function away(range) {
   const count = POINTING.flatMap(all).filter(({ pack }) => pack === range.key).length;
-  const held = count === 1 ? "1 record" : `${count} records`;
+  const held = count === 1 ? "1 record" : recordCount(count);
   const done = async () => {
-    const kept = await saveChange("Range deleted", [trashing(range.id)], {
-      said: `${range.name} is in the bin, with all that is written down in it.`,
+    const kept = await saveChange(RANGE_DELETED, [trashing(range.id)], {
+      said: rangeIsInTheBin(range.name),
     });
     if (kept) goTo("ranges", {}, { instead: true, told: true });
   };
   const shut = sheet(
-    `Delete ${range.name}?`,
+    whetherToDelete(range.name),
     el(
       "p",
       {},
-      count === 0
-        ? "Nothing in your collection belongs to it."
-        : `${held} of your collection, wants and notebook ` +
-            `${count === 1 ? "belongs" : "belong"} to it. ` +
-            "They stay, with their numbers, but the app can no longer say what they are.",
+      count === 0 ? NOTHING_OF_YOURS : belongToIt(held, count === 1 ? "belongs" : "belong"),
     ),
-    el("p", {}, "It goes to the bin, and can be put back from there."),
+    el("p", {}, CAN_BE_PUT_BACK),
     button(
-      "Delete it",
+      DELETE_IT,
       () => {
         shut();
         run(done);

@@ -7,6 +7,30 @@ import { notice } from "../parts/status.js";
 import { rangingRules } from "./keep-compiled.js";
 import { refresh, stored } from "./kept-ranges.js";
 import { lookAtMoved } from "./moved-names.js";
+import {
+  NEW_NUMBER,
+  NEW_NUMBERS,
+  NEW_QUESTION,
+  NEW_QUESTIONS,
+  NEW_VARIANT,
+  NEW_VARIANTS,
+  NUMBER_IS_NOW_ANOTHER,
+  NUMBER_TAKEN_OUT,
+  NUMBERS_ARE_NOW_OTHERS,
+  NUMBERS_CHANGED,
+  NUMBERS_TAKEN_OUT,
+  ONE_NUMBER_CHANGED,
+  ONE_VARIANT_CHANGED,
+  QUESTION_CHANGED,
+  QUESTION_TAKEN_OUT,
+  QUESTIONS_CHANGED,
+  QUESTIONS_TAKEN_OUT,
+  SMALL_CORRECTIONS_ONLY,
+  VARIANT_TAKEN_OUT,
+  VARIANTS_CHANGED,
+  VARIANTS_TAKEN_OUT,
+  writtenDownYourself,
+} from "./following-words.js";
 
 /** @import { EditionNews, Pack } from "../data/engine-types.d.ts" */
 
@@ -27,10 +51,7 @@ export async function addRange(
   said,
 ) {
   if (standing(pack.id)?.written) {
-    notice(
-      `You have written down a range yourself that is this one, or began as it: ` +
-        `${standing(pack.id).name}. Import this one into yours, or delete yours first.`,
-    );
+    notice(writtenDownYourself(standing(pack.id).name));
     return false;
   }
   const { id, version } = pack;
@@ -64,19 +85,19 @@ const counted = (count, one, several) => (count === 1 ? `1 ${one}` : `${count} $
  */
 export function newsText(news) {
   const told = [
-    [news.new, "new number", "new numbers"],
-    [news.variants_new, "new variant", "new variants"],
-    [news.questions_new, "new question", "new questions"],
-    [news.items, "number changed", "numbers changed"],
-    [news.variants, "variant changed", "variants changed"],
-    [news.questions, "question changed", "questions changed"],
-    [news.moved, "number is now another", "numbers are now others"],
-    [news.gone, "number taken out", "numbers taken out"],
-    [news.variants_gone, "variant taken out", "variants taken out"],
-    [news.questions_gone, "question taken out", "questions taken out"],
+    [news.new, NEW_NUMBER, NEW_NUMBERS],
+    [news.variants_new, NEW_VARIANT, NEW_VARIANTS],
+    [news.questions_new, NEW_QUESTION, NEW_QUESTIONS],
+    [news.items, ONE_NUMBER_CHANGED, NUMBERS_CHANGED],
+    [news.variants, ONE_VARIANT_CHANGED, VARIANTS_CHANGED],
+    [news.questions, QUESTION_CHANGED, QUESTIONS_CHANGED],
+    [news.moved, NUMBER_IS_NOW_ANOTHER, NUMBERS_ARE_NOW_OTHERS],
+    [news.gone, NUMBER_TAKEN_OUT, NUMBERS_TAKEN_OUT],
+    [news.variants_gone, VARIANT_TAKEN_OUT, VARIANTS_TAKEN_OUT],
+    [news.questions_gone, QUESTION_TAKEN_OUT, QUESTIONS_TAKEN_OUT],
   ];
   const parts = told
     .filter(([found]) => found.length > 0)
     .map(([found, one, several]) => counted(found.length, one, several));
-  return parts.length === 0 ? "small corrections only" : parts.join(", ");
+  return parts.length === 0 ? SMALL_CORRECTIONS_ONLY : parts.join(", ");
 }

@@ -3,11 +3,21 @@ import { dateMarks } from "../data/packs.js";
 import { state } from "../data/state.js";
 import { fits } from "./json-schema.js";
 import { compiled } from "./keep-compiled.js";
+import {
+  A_TABLE_IS_MISSING,
+  ASK_AGAIN,
+  CALLED_ALL,
+  contradictsItself,
+  notARange,
+  NOTHING_WRITTEN_IN_IT,
+  notReadAsARange,
+  rangeIsDamaged,
+  wasChanged,
+} from "./following-words.js";
 
 /** @import { Pack, RangeRows } from "../data/engine-types.d.ts" */
 
 const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
-const AGAIN = "Ask for it again.";
 
 /**
  * What a text is: a compiled range {pack, text}, the rows of one {rows, made}, or {problem: a
@@ -21,18 +31,17 @@ export async function rangeIn(text) {
   try {
     found = JSON.parse(text);
   } catch {
-    return { problem: `this is not a range, or the file is damaged. ${AGAIN}` };
+    return { problem: notARange(ASK_AGAIN) };
   }
   if (found?.kind === "identify range") {
     const { items, range } = found.rows ?? {};
     if (!Array.isArray(items) || typeof range?.name !== "string")
-      return { problem: `this range is damaged. ${AGAIN}` };
+      return { problem: rangeIsDamaged(ASK_AGAIN) };
     return { rows: found.rows, made: typeof found.made === "string" ? found.made : "" };
   }
   const problem = await problemOf(found);
   if (problem) return { problem };
-  if ((await digest(text)) !== found.version)
-    return { problem: `this was changed after it was made, or is damaged. ${AGAIN}` };
+  if ((await digest(text)) !== found.version) return { problem: wasChanged(ASK_AGAIN) };
   return { pack: found, text: text.trim() };
 }
 
@@ -40,14 +49,14 @@ export async function rangeIn(text) {
 async function problemOf(pack) {
   const schema = await (await fetch(new URL("../packs/schema.json", import.meta.url))).json();
   const place = fits(schema, pack);
-  if (place !== "") return `this is not a range that this version of the app can read (${place}).`;
-  if (pack.id === "all") return "a range cannot be called “all”. Rename its folder.";
+  if (place !== "") return notReadAsARange(place);
+  if (pack.id === "all") return CALLED_ALL;
   try {
     const ready = state.engine.prepare(pack);
     state.engine.assess(ready, state.engine.new_session(ready));
   } catch (error) {
     console.warn(error);
-    return `it contradicts itself. ${AGAIN}`;
+    return contradictsItself(ASK_AGAIN);
   }
   return "";
 }
@@ -58,14 +67,14 @@ async function problemOf(pack) {
  */
 export async function rangeOfRows(rows) {
   try {
-    if (!holdsTogether(rows)) throw new Error("a table is missing");
+    if (!holdsTogether(rows)) throw new Error(A_TABLE_IS_MISSING);
     const { pack, text } = await compiled(structuredClone(rows), await dateMarks());
-    if (!pack) return { problem: "nothing is written down in it yet." };
+    if (!pack) return { problem: NOTHING_WRITTEN_IN_IT };
     const problem = await problemOf(JSON.parse(text));
     return problem ? { problem } : { pack, text };
   } catch (error) {
     console.warn(error);
-    return { problem: `it contradicts itself. ${AGAIN}` };
+    return { problem: contradictsItself(ASK_AGAIN) };
   }
 }
 

@@ -7,6 +7,18 @@ import { standing } from "./added-range.js";
 import { follow } from "./following.js";
 import { fromFolder, lookAt, readAddress } from "./from-address.js";
 import { aboutLines } from "./one-range.js";
+import {
+  ADDRESS_OF_THE_RANGE,
+  FOLLOW_A_RANGE,
+  FOLLOW_IT,
+  LOOK_AT_IT,
+  NOT_TO_BE_PASTED,
+  PASTE,
+  RANGES_THERE,
+  takesThePlaceOf,
+  WHAT_FOLLOWING_IS,
+  WHICH_ONE,
+} from "./following-words.js";
 
 /** The screen where an address is typed or pasted. */
 export function followScreen(state) {
@@ -26,13 +38,8 @@ export function followScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Follow a range"),
-    el(
-      "p",
-      {},
-      "Whoever keeps a range can give you its address on the internet. The app fetches the range " +
-        "from there, and newer editions of it when there is signal. Nothing of yours is sent.",
-    ),
+    heading(1, FOLLOW_A_RANGE),
+    el("p", {}, WHAT_FOLLOWING_IS),
     el(
       "form",
       {
@@ -43,16 +50,16 @@ export function followScreen(state) {
           look(state, shown);
         },
       },
-      el("label", { for: field.id }, "Address of the range"),
+      el("label", { for: field.id }, ADDRESS_OF_THE_RANGE),
       field,
       said,
       el(
         "div",
         { class: "row" },
         navigator.clipboard?.readText
-          ? button("Paste", () => paste(shown), { class: "plain" })
+          ? button(PASTE, () => paste(shown), { class: "plain" })
           : null,
-        el("button", { type: "submit", class: "main" }, "Look at it"),
+        el("button", { type: "submit", class: "main" }, LOOK_AT_IT),
       ),
     ),
     below,
@@ -64,8 +71,7 @@ async function paste({ field, said }) {
     field.value = (await navigator.clipboard.readText()).trim();
     said.textContent = "";
   } catch {
-    said.textContent =
-      "This phone does not let it be read. Hold a finger on the field, then paste.";
+    said.textContent = NOT_TO_BE_PASTED;
   }
   field.focus();
 }
@@ -117,7 +123,7 @@ async function one(state, shown, address, { folder }, { id }) {
 function several(state, shown, address, there) {
   const list = el(
     "ul",
-    { class: "found", "aria-label": "Ranges there" },
+    { class: "found", "aria-label": RANGES_THERE },
     there.ranges.map((line) =>
       el(
         "li",
@@ -130,7 +136,7 @@ function several(state, shown, address, there) {
       ),
     ),
   );
-  shown.below.replaceChildren(heading(2, "Which one?"), list);
+  shown.below.replaceChildren(heading(2, WHICH_ONE), list);
   list.querySelector("button").focus();
 }
 
@@ -147,10 +153,8 @@ function preview(state, { below }, found, follows) {
   below.replaceChildren(
     heading(2, pack.range.name),
     ...aboutLines(about),
-    before && !before.written
-      ? el("p", { class: "warn" }, `It takes the place of the ${before.name} that you have.`)
-      : "",
-    button("Follow it", () => run(go), { class: "main wide" }),
+    before && !before.written ? el("p", { class: "warn" }, takesThePlaceOf(before.name)) : "",
+    button(FOLLOW_IT, () => run(go), { class: "main wide" }),
   );
   below.querySelector("button").focus();
 }

@@ -12,13 +12,18 @@ import { here } from "../data/back-button.js";
 import { addRange, newsOf, newsText, standing } from "./added-range.js";
 import { newerOf } from "./from-address.js";
 import { noted, rowsKept } from "./kept-ranges.js";
+import {
+  EDITION_STAYS,
+  newerEdition,
+  newestEditionOf,
+  OLDER_EDITION,
+  olderEditionOf,
+  TAKE_THE_OLDER,
+  youFollow,
+} from "./following-words.js";
 
 const DAY = 24 * 3600 * 1000; // milliseconds
 const EVERY = 60_000;
-const STAYS = "The edition that you have stays.";
-const OLDER =
-  "The address gives an edition that is older than yours. Whoever keeps the range may have gone " +
-  "back to it.";
 const tried = new Map(); // when it was last looked by itself, by the ids of ranges
 let looking = false;
 
@@ -75,9 +80,9 @@ async function told(state, line, { same, found, problem, kind }) {
   const entry = standing(id);
   if (!entry?.follows || entry.version !== version) return "";
   const looked = new Date().toISOString();
-  if (kind === "offline") return `${problem} ${STAYS}`;
+  if (kind === "offline") return `${problem} ${EDITION_STAYS}`;
   if (found && isOlder(entry, found)) {
-    await seen(id, { looked, trouble: OLDER });
+    await seen(id, { looked, trouble: OLDER_EDITION });
     askOlder(state, entry, found);
     return "";
   }
@@ -86,7 +91,7 @@ async function told(state, line, { same, found, problem, kind }) {
     return "";
   }
   await seen(id, { looked, trouble: same ? "" : problem });
-  return same ? `You have the newest edition of ${name}.` : `${problem} ${STAYS}`;
+  return same ? newestEditionOf(name) : `${problem} ${EDITION_STAYS}`;
 }
 
 async function seen(id, changes) {
@@ -103,7 +108,7 @@ async function takeUp(state, entry, found, looked) {
   const news = await newsOf(state, entry, found.pack);
   const had = [...(entry.had ?? []), entry.version].slice(-50);
   const { follows } = entry;
-  const said = `${entry.name} has a newer edition: ${newsText(news)}.`;
+  const said = newerEdition(entry.name, newsText(news));
   const line = { follows, had, looked, came: looked, news, trouble: "" };
   if ((await addRange(state, found, line, said)) && here().screen !== "identify") await redraw();
 }
@@ -112,10 +117,10 @@ async function takeUp(state, entry, found, looked) {
 function askOlder(state, entry, found) {
   if (here().screen !== "range") return;
   const shut = sheet(
-    `An older edition of ${entry.name}`,
-    el("p", {}, `${OLDER} ${STAYS}`),
+    olderEditionOf(entry.name),
+    el("p", {}, `${OLDER_EDITION} ${EDITION_STAYS}`),
     button(
-      "Take the older one all the same",
+      TAKE_THE_OLDER,
       () => {
         shut();
         run(() => takeUp(state, { ...entry, had: [] }, found, new Date().toISOString()));
@@ -130,7 +135,7 @@ export async function follow(state, found, follows) {
   const { name } = found.pack.range;
   const now = new Date().toISOString();
   const line = { follows, had: [], looked: now, came: now, news: null, trouble: "" };
-  const kept = await addRange(state, found, line, `You follow ${name} from now on.`);
+  const kept = await addRange(state, found, line, youFollow(name));
   if (kept) startLooking(state);
   return kept;
 }

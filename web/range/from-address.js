@@ -3,6 +3,21 @@
  * wrong is a sentence.
  */
 import { rangeIn, rangeOfRows } from "./check-range.js";
+import {
+  ADDRESS_FIRST,
+  ANOTHER_RANGE_THERE,
+  answeredWithAnError,
+  BEGINS_WITH_HTTP,
+  cannotBeUsed,
+  LETS_ONLY_SOME_IN,
+  NO_LONGER_THERE,
+  NO_SIGNAL,
+  NOT_AN_ADDRESS,
+  NOT_PUBLISHED,
+  NOTHING_AT_THIS_ADDRESS,
+  SEVERAL_THERE,
+  TOLD,
+} from "./following-words.js";
 
 /** @import { Pack, RangeRows } from "../data/engine-types.d.ts" */
 
@@ -17,35 +32,17 @@ const MOST = 40_000_000; // bytes
 const NAME = /^[a-z][a-z0-9_]*$/;
 const LIST = "packs/index.json";
 
-/** What an address lacks, in sentences: the problems of fetch-range.js. */
-const TOLD = {
-  address:
-    "The app cannot fetch from this address. It has to begin with https and hold no password.",
-  "no answer":
-    "Nothing that this app may read answers at this address. Compare it letter by letter, and " +
-    "try again later.",
-  closed:
-    "Something answers at this address, but it does not let other apps read it. Whoever keeps " +
-    "the range has to allow that: ask them.",
-  large: "What lies at this address is larger than 40 MB: too large to be a range.",
-  cut: "What came from this address ended too early. Try again where the signal is better.",
-  slow: "This address takes too long to answer. Try again later.",
-  page: "There is a page at this address, and no range. Ask whoever keeps it for the range’s own.",
-};
-
 /** Why the address did not answer as it should. */
 function statusTold(status) {
-  if (status === 404 || status === 410)
-    return "There is nothing at this address, or no longer. Ask whoever keeps the range.";
-  if (status === 401 || status === 403)
-    return "This address lets only some people in. Ask whoever keeps the range for an open one.";
-  return `The address answered with an error (${status}). Try again later.`;
+  if (status === 404 || status === 410) return NOTHING_AT_THIS_ADDRESS;
+  if (status === 401 || status === 403) return LETS_ONLY_SOME_IN;
+  return answeredWithAnError(status);
 }
 
 /** The address that was typed, whole; {problem} where it is none. */
 export function readAddress(typed) {
   const text = typed.trim();
-  if (text === "") return { problem: "Type or paste an address first." };
+  if (text === "") return { problem: ADDRESS_FIRST };
   const plain = /^[a-z][a-z0-9+.-]*:/i.test(text) ? text : `https://${text}`;
   let url;
   try {
@@ -54,13 +51,10 @@ export function readAddress(typed) {
     url = null;
   }
   const named = url && /^https?:$/.test(url.protocol) && url.hostname.includes(".");
-  if (!named && url?.origin !== location.origin)
-    return { problem: "This is not an address. It looks like https://trains.example.org/range" };
+  if (!named && url?.origin !== location.origin) return { problem: NOT_AN_ADDRESS };
   if (url.protocol === "http:" && url.origin !== location.origin)
     return {
-      problem:
-        "This address begins with http, which anybody on the way can change. Put https in its " +
-        "place.",
+      problem: BEGINS_WITH_HTTP,
     };
   url.hash = "";
   return { address: url.href };
@@ -71,8 +65,7 @@ export function readAddress(typed) {
  * @returns {Promise<Answer>}
  */
 async function fetched(address) {
-  if (!navigator.onLine)
-    return { kind: "offline", problem: "There is no signal. Try again where there is one." };
+  if (!navigator.onLine) return { kind: "offline", problem: NO_SIGNAL };
   const worker = new Worker(new URL("../fetch-range.js", import.meta.url), { type: "module" });
   const answer = await new Promise((resolve) => {
     worker.onmessage = ({ data }) => resolve(data);
@@ -144,7 +137,7 @@ async function checkedText({ text, dated }) {
   const seen = await rangeIn(text);
   const whole = seen.rows ? { ...seen, ...(await rangeOfRows(seen.rows)) } : seen;
   if (!whole.problem) return { ...whole, dated };
-  return { problem: `What lies at this address cannot be used: ${whole.problem}` };
+  return { problem: cannotBeUsed(whole.problem) };
 }
 
 /**
@@ -156,7 +149,7 @@ export async function fromFolder(folder, id) {
   if (there.text === undefined) return there;
   const found = await checkedText(there);
   if (found.problem || found.pack.id === id) return found;
-  return { problem: "What lies at this address is another range than it was. Ask its keeper." };
+  return { problem: ANOTHER_RANGE_THERE };
 }
 
 /**
@@ -167,9 +160,7 @@ export async function rowsFromFolder(folder, id) {
   const there = await fetched(new URL(`packs/${id}.rows.json`, folder).href);
   if (there.text === undefined && there.kind === "status")
     return {
-      problem:
-        "This range can be used, but what is written down in it was not published. Ask whoever " +
-        "keeps it for the range as a file.",
+      problem: NOT_PUBLISHED,
     };
   if (there.text === undefined) return there;
   const found = await rangeIn(there.text);
@@ -187,18 +178,15 @@ export async function newerOf({ id, version, follows }) {
     const seen = await lookAt(address);
     if (seen.problem) return seen;
     const { found } = seen;
-    if (!found)
-      return { problem: "There are several ranges at this address now. Follow one again." };
+    if (!found) return { problem: SEVERAL_THERE };
     if (found.problem) return found;
-    if (found.pack.id !== id)
-      return { problem: "What lies at this address is another range than it was. Ask its keeper." };
+    if (found.pack.id !== id) return { problem: ANOTHER_RANGE_THERE };
     return found.pack.version === version ? { same: true } : { found };
   }
   const list = await fetched(new URL(LIST, folder).href);
   if (list.text === undefined) return list;
   const line = (listed(list.text) ?? []).find((one) => one.id === id);
-  if (!line)
-    return { problem: "This range is no longer among those at its address. Ask whoever keeps it." };
+  if (!line) return { problem: NO_LONGER_THERE };
   if (line.version === version) return { same: true };
   const found = await fromFolder(folder, id);
   if (found.problem) return found;

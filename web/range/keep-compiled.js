@@ -15,6 +15,7 @@ import { notice } from "../parts/status.js";
 import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
 import { specimensOf } from "./specimens.js";
+import { MAKING_PART_NOT_HERE } from "./words.js";
 
 /** @import { Gap, Learned, Pack, RangeRows } from "../data/engine-types.d.ts" */
 /** @import { RangingModule, RowMistake } from "../data/engine-types.d.ts" */
@@ -32,10 +33,7 @@ export async function rangingRules() {
   try {
     rules ??= await import(new URL("../ranging.js", import.meta.url).href);
   } catch {
-    throw new CannotGoOn(
-      "The part that makes a range of what you wrote down is not on this device yet. Try it " +
-        "with a signal.",
-    );
+    throw new CannotGoOn(MAKING_PART_NOT_HERE);
   }
   return rules;
 }

@@ -12,6 +12,30 @@ import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
 import { goTo, redraw } from "../parts/navigation.js";
 import { POINTING } from "./own-range.js";
+import {
+  CHANGED_NUMBERS,
+  changedNumbersIn,
+  CHOOSE_AGAIN,
+  chooseAgain,
+  CHOSEN_AGAIN,
+  EVERYTHING_POINTS_RIGHT,
+  FOUND,
+  HAS_ITS,
+  hasChanged,
+  HAVE_THEIR,
+  haveNewNumber,
+  IT_POINTS_TO_THIS_NOW,
+  LOOK_AT_THEM,
+  MOVED,
+  NO_LONGER_IN_THE_RANGE,
+  NUMBER_OR_NAME,
+  ONE_RECORD_OF_YOURS,
+  POINT_TO_NOTHING,
+  pointToNothing,
+  recordsOfYours,
+  SOME_VARIANT_OF_IT,
+  WERE_GIVEN_NEW_NUMBERS,
+} from "./words.js";
 
 const KEPT = "moved"; // {pack id: [ids of the records that were changed]}
 const MOST = 12;
@@ -56,7 +80,7 @@ export async function lookAtMoved(state, said = "") {
   if (other.length > 0) await changeSettings({ seen });
   if (told.length > 0)
     notice([said, ...told.map(sentence)].filter(Boolean).join(" "), [
-      ["Look at them", () => goTo("moved")],
+      [LOOK_AT_THEM, () => goTo("moved")],
     ]);
   return told.length > 0;
 }
@@ -69,24 +93,21 @@ async function follow(state, ready, name, ids) {
       return found ? renamed(now, found) : now;
     },
   }));
-  return (await change(`Changed numbers in ${name}`, edits)).kept !== "";
+  return (await change(changedNumbersIn(name), edits)).kept !== "";
 }
 
 function sentence([name, changed, gone]) {
   const parts = [
-    changed > 0
-      ? `${entries(changed)} now ${changed === 1 ? "has its" : "have their"} new number or variant`
-      : "",
+    changed > 0 ? haveNewNumber(entries(changed), changed === 1 ? HAS_ITS : HAVE_THEIR) : "",
     gone > 0
-      ? `${entries(gone)} ${gone === 1 ? "points" : "point"} to what is no longer in it and ` +
-        `${gone === 1 ? "is" : "are"} kept as before`
+      ? pointToNothing(entries(gone), gone === 1 ? "points" : "point", gone === 1 ? "is" : "are")
       : "",
   ];
-  return `${name} has changed: ${parts.filter(Boolean).join("; ")}.`;
+  return hasChanged(name, parts.filter(Boolean).join("; "));
 }
 
 function entries(count) {
-  return count === 1 ? "1 record of yours" : `${count} records of yours`;
+  return count === 1 ? ONE_RECORD_OF_YOURS : recordsOfYours(count);
 }
 
 /** The lists of what moved, and of what points to nothing any more. */
@@ -104,10 +125,8 @@ export async function movedScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Changed numbers"),
-    parts.length === 0
-      ? el("p", {}, "Everything you keep points to what is in the ranges.")
-      : parts,
+    heading(1, CHANGED_NUMBERS),
+    parts.length === 0 ? el("p", {}, EVERYTHING_POINTS_RIGHT) : parts,
   );
 }
 
@@ -124,27 +143,22 @@ function ofRange(state, { name, ready, gone, changed }) {
   return el(
     "section",
     {},
-    heading(2, `Changed numbers in ${name}`),
+    heading(2, changedNumbersIn(name)),
     gone.length === 0
       ? null
       : [
-          el(
-            "p",
-            {},
-            "These point to what is no longer in the range. They are kept as they are, until you " +
-              "choose again.",
-          ),
+          el("p", {}, POINT_TO_NOTHING),
           el(
             "ul",
-            { class: "found", "aria-label": "No longer in the range" },
+            { class: "found", "aria-label": NO_LONGER_IN_THE_RANGE },
             gone.map((one) =>
               el(
                 "li",
                 {},
                 link(one),
-                button("Choose again", () => chooseAnew(state, ready, one), {
+                button(CHOOSE_AGAIN, () => chooseAnew(state, ready, one), {
                   class: "plain wide",
-                  "aria-label": `Choose again: ${title(packsAtHand, one)}`,
+                  "aria-label": chooseAgain(title(packsAtHand, one)),
                 }),
               ),
             ),
@@ -153,10 +167,10 @@ function ofRange(state, { name, ready, gone, changed }) {
     changed.length === 0
       ? null
       : [
-          el("p", {}, "These were given their new number or variant. History can undo it."),
+          el("p", {}, WERE_GIVEN_NEW_NUMBERS),
           el(
             "ul",
-            { class: "found", "aria-label": "Moved" },
+            { class: "found", "aria-label": MOVED },
             changed.map((one) => el("li", {}, link(one))),
           ),
         ],
@@ -165,7 +179,7 @@ function ofRange(state, { name, ready, gone, changed }) {
 
 /** Looks for an item, then takes a variant of it. */
 function chooseAnew(state, ready, one) {
-  const below = el("ul", { class: "found", "aria-label": "Found" });
+  const below = el("ul", { class: "found", "aria-label": FOUND });
   const entry = (label, act) =>
     el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
   const control = el("input", {
@@ -187,14 +201,14 @@ function chooseAnew(state, ready, one) {
     };
     const of = variantsOf(ready.pack, item);
     below.replaceChildren(
-      entry("Some variant of it", take(of)),
+      entry(SOME_VARIANT_OF_IT, take(of)),
       ...of.map((place) => entry(small(variantName(ready.pack, place)), take([place]))),
     );
     below.querySelector("button").focus();
   };
   const shut = sheet(
-    "Choose again",
-    el("div", { class: "field" }, el("label", { for: "anew" }, "Number or name"), control),
+    CHOOSE_AGAIN,
+    el("div", { class: "field" }, el("label", { for: "anew" }, NUMBER_OR_NAME), control),
     below,
   );
 }
@@ -209,6 +223,6 @@ async function taken(pack, { id, type }, place, places) {
   }));
   const now = { item, variant: single, of: type === "piece" && single === "" ? [] : of };
   const alter = (before) => before && renamed(before, now);
-  if (await saveChange("Chosen again", [{ id, alter }], { said: "It points to this now." }))
+  if (await saveChange(CHOSEN_AGAIN, [{ id, alter }], { said: IT_POINTS_TO_THIS_NOW }))
     await redraw();
 }

@@ -9,22 +9,40 @@ import { lookNow, rowsHere } from "./following.js";
 import { rowsFromFolder } from "./from-address.js";
 import { takeInRange } from "./range-file.js";
 import { handOn, takeAway, whence } from "./ranges.js";
+import {
+  CAME_WITH_THE_APP,
+  CAME_WITHOUT_WRITING,
+  editionCame,
+  editionOf,
+  EDITIONS,
+  followedSince,
+  IMPORT_INTO_YOUR_OWN,
+  itemNumbers,
+  lastLooked,
+  lastLookedTrouble,
+  LOOK_FOR_A_NEWER_EDITION,
+  LOOKS_ONCE_A_DAY,
+  MADE_UP,
+  madeFromTo,
+  NO_LONGER_HERE,
+  NOBODY_WROTE_IT,
+  NOT_HERE,
+  REMOVE_IT,
+  SHARE_IT,
+  STOP_FOLLOWING_IT,
+  writtenDownBy,
+} from "./following-words.js";
 
 /** The screen of the range `id`. */
 export async function oneRangeScreen(state, { id }) {
   const one = standing(id);
   if (!one)
-    return el(
-      "section",
-      { class: "shelf" },
-      heading(1, "Not here"),
-      el("p", {}, "This range is no longer on this device."),
-    );
+    return el("section", { class: "shelf" }, heading(1, NOT_HERE), el("p", {}, NO_LONGER_HERE));
   const { items } = await rawPack(state.engine, one);
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, capital(whence(one) || "came with the app")),
+    el("p", { class: "kicker" }, capital(whence(one) || CAME_WITH_THE_APP)),
     heading(1, one.name),
     aboutLines({ ...one, items: items.length }),
     one.follows ? editions(state, one) : null,
@@ -32,10 +50,10 @@ export async function oneRangeScreen(state, { id }) {
       "div",
       { class: "stack" },
       one.own ? takeInButton(one) : null,
-      button("Share it", () => run(() => handOn(one)), { class: "plain wide" }),
+      button(SHARE_IT, () => run(() => handOn(one)), { class: "plain wide" }),
       one.own
         ? button(
-            one.follows ? "Stop following it" : "Remove it",
+            one.follows ? STOP_FOLLOWING_IT : REMOVE_IT,
             () => run(() => takeAway(state, one)),
             {
               class: "plain wide",
@@ -53,11 +71,11 @@ export function aboutLines(range) {
   const { by = "", items, first, last, about = "", invented } = range;
   const made = range.made || range.dated || "";
   const lines = [
-    by === "" ? "It does not say who wrote it down." : `Written down by ${by}.`,
-    items === 1 ? "1 number." : `${items} numbers.`,
-    first === 0 ? "" : `Made ${first} to ${last}.`,
-    made === "" ? "" : `Edition of ${dateText(made.slice(0, 10))}.`,
-    invented ? "It is made up: there is no such range." : "",
+    by === "" ? NOBODY_WROTE_IT : writtenDownBy(by),
+    items === 1 ? "1 number." : itemNumbers(items),
+    first === 0 ? "" : madeFromTo(first, last),
+    made === "" ? "" : editionOf(dateText(made.slice(0, 10))),
+    invented ? MADE_UP : "",
   ];
   return [
     el("p", {}, lines.filter(Boolean).join(" ")),
@@ -68,30 +86,19 @@ export function aboutLines(range) {
 /** What came from the address, and when it was looked at. */
 function editions(state, one) {
   const { news, came, looked, trouble } = one;
-  const ask = button("Look for a newer edition", () => look(state, one, ask), {
+  const ask = button(LOOK_FOR_A_NEWER_EDITION, () => look(state, one, ask), {
     class: "main wide",
   });
   return el(
     "section",
     {},
-    heading(2, "Editions"),
-    el(
-      "p",
-      {},
-      news
-        ? `The edition that you have came on ${timeText(came)}: ${newsText(news)}.`
-        : `You have followed it since ${timeText(came)}.`,
-    ),
+    heading(2, EDITIONS),
+    el("p", {}, news ? editionCame(timeText(came), newsText(news)) : followedSince(timeText(came))),
     trouble
-      ? el("p", { class: "warn" }, `Last looked on ${timeText(looked)}: ${trouble}`)
-      : el("p", { class: "quiet" }, `Last looked on ${timeText(looked)}.`),
+      ? el("p", { class: "warn" }, lastLookedTrouble(timeText(looked), trouble))
+      : el("p", { class: "quiet" }, lastLooked(timeText(looked))),
     ask,
-    el(
-      "p",
-      { class: "quiet" },
-      "The app looks by itself once a day, while it is open with signal and no piece is being " +
-        "identified. Your pieces follow a number that has changed.",
-    ),
+    el("p", { class: "quiet" }, LOOKS_ONCE_A_DAY),
   );
 }
 
@@ -102,11 +109,11 @@ async function look(state, one, ask) {
   ask.textContent = "Looking …";
   await lookNow(state, one);
   ask.disabled = false;
-  ask.textContent = "Look for a newer edition";
+  ask.textContent = LOOK_FOR_A_NEWER_EDITION;
 }
 
 function takeInButton(one) {
-  const ask = button("Import it into a range of your own", () => takeIn(one, ask), {
+  const ask = button(IMPORT_INTO_YOUR_OWN, () => takeIn(one, ask), {
     class: "plain wide",
   });
   return ask;
@@ -127,8 +134,6 @@ async function takeIn({ id, follows }, ask) {
 function fetchedRows(id, follows) {
   if (follows?.folder) return rowsFromFolder(follows.folder, id);
   return {
-    problem:
-      "This range came ready to be used, without what was written down. Ask whoever gave it to " +
-      "you to share it out of their app again.",
+    problem: CAME_WITHOUT_WRITING,
   };
 }

@@ -198,3 +198,28 @@ export const SHAPE_NAMES = {
   polygon: "Polygon",
   text: "Text",
 };
+
+// A range of one’s own
+export const WRITE_DOWN_A_PIECE = "Write down a piece";
+export const NOTHING_WRITTEN_DOWN =
+  "Nothing is written down yet. Take a piece in your hand and begin with it.";
+export const WRITTEN_DOWN = "Written down";
+export const FROM_A_LIST = "From a list";
+export const ITEMS_AS_A_TABLE = "Items as a table";
+export const VARIANTS_AS_A_TABLE = "Variants as a table";
+export const TRY_AND_SEE = "Try it, and see what is missing";
+export const WHAT_YOUR_PIECES_SHOW = "What your pieces show";
+export const SIGHTINGS_FROM_OTHERS = "Sightings from others";
+export const variantCount = (count) => `${count} variants`;
+export const AS_YOU_WOULD_SAY = "As you would say it to another collector.";
+export const isThereAlready = (name) =>
+  `${name} is there already. Give this one another name, or write into that one.`;
+export const NAME_IT_FIRST = "Give it a name first: the maker's, or what collectors call it.";
+export const NEW_RANGE = "New range";
+export const A_RANGE_OF_YOUR_OWN = "A range of your own";
+export const BEGIN = "Begin";
+export const WHAT_HAVE_YOU_GOT = "What have you got?";
+export const TAP_WHAT_IT_IS = "Tap what it is.";
+export const LIKE_ONE_OF_THESE = "Like one of these?";
+export const LIKE_NONE_OF_THEM = "Like none of them";
+export const NEW_PIECE_WRITTEN_DOWN = "New piece written down";

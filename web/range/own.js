@@ -14,6 +14,31 @@ import { itemTitle } from "./item-title.js";
 import { rowLists } from "./own-rows.js";
 import { runningChanges } from "./running.js";
 import { copyOf, keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
+import {
+  A_RANGE_OF_YOUR_OWN,
+  AS_YOU_WOULD_SAY,
+  BEGIN,
+  FROM_A_LIST,
+  isThereAlready,
+  ITEMS_AS_A_TABLE,
+  LIKE_NONE_OF_THEM,
+  LIKE_ONE_OF_THESE,
+  NAME_IT_FIRST,
+  NEW_PIECE_WRITTEN_DOWN,
+  NEW_RANGE,
+  NOTHING_WRITTEN_DOWN,
+  SIGHTINGS_FROM_OTHERS,
+  TAP_WHAT_IT_IS,
+  TRY_AND_SEE,
+  variantCount,
+  VARIANTS_AS_A_TABLE,
+  WHAT_HAVE_YOU_GOT,
+  WHAT_IS_IT_CALLED,
+  WHAT_IT_IS_MADE_OF,
+  WHAT_YOUR_PIECES_SHOW,
+  WRITE_DOWN_A_PIECE,
+  WRITTEN_DOWN,
+} from "./own-words.js";
 
 /** The range `id`. */
 export async function ownScreen(_, { id }) {
@@ -24,27 +49,27 @@ export async function ownScreen(_, { id }) {
     "section",
     { class: "shelf" },
     heading(1, range.name),
-    button("Write down a piece", () => goTo("writing", { range: id }), { class: "main wide" }),
+    button(WRITE_DOWN_A_PIECE, () => goTo("writing", { range: id }), { class: "main wide" }),
     items.length === 0
-      ? el("p", {}, "Nothing is written down yet. Take a piece in your hand and begin with it.")
-      : el("ul", { class: "found", "aria-label": "Written down" }, items.map(line)),
+      ? el("p", {}, NOTHING_WRITTEN_DOWN)
+      : el("ul", { class: "found", "aria-label": WRITTEN_DOWN }, items.map(line)),
     ...(items.length > 0 ? looksBack(id) : []),
     ...(await faultList(id)),
-    button("From a list", () => goTo("listin", { range: id }), { class: "plain wide" }),
+    button(FROM_A_LIST, () => goTo("listin", { range: id }), { class: "plain wide" }),
     items.length > 0
       ? el(
           "div",
           { class: "row" },
-          button("Items as a table", () => goTo("table", { range: id, type: "range_item" }), {
+          button(ITEMS_AS_A_TABLE, () => goTo("table", { range: id, type: "range_item" }), {
             class: "plain",
           }),
-          button("Variants as a table", () => goTo("table", { range: id, type: "range_variant" }), {
+          button(VARIANTS_AS_A_TABLE, () => goTo("table", { range: id, type: "range_variant" }), {
             class: "plain",
           }),
         )
       : null,
     ...runningChanges(id),
-    heading(2, "What it is made of"),
+    heading(2, WHAT_IT_IS_MADE_OF),
     rowLists(id),
     aboutIt(range),
   );
@@ -52,18 +77,18 @@ export async function ownScreen(_, { id }) {
 
 function looksBack(id) {
   return [
-    button("Try it, and see what is missing", () => goTo("trying", { id }), {
+    button(TRY_AND_SEE, () => goTo("trying", { id }), {
       class: "plain wide",
     }),
-    button("What your pieces show", () => goTo("learned", { id }), { class: "plain wide" }),
-    button("Sightings from others", () => goTo("proposed", { id }), { class: "plain wide" }),
+    button(WHAT_YOUR_PIECES_SHOW, () => goTo("learned", { id }), { class: "plain wide" }),
+    button(SIGHTINGS_FROM_OTHERS, () => goTo("proposed", { id }), { class: "plain wide" }),
   ];
 }
 
 function line(item) {
   const count = variantsIn(item).length;
   const kind = record(item.kind)?.name ?? "";
-  const variants = count > 1 ? `${count} variants` : "";
+  const variants = count > 1 ? variantCount(count) : "";
   return el(
     "li",
     {},
@@ -81,30 +106,28 @@ function line(item) {
 /** The first of one's own ranges, or another one: it needs no more than a name. */
 export function newRangeScreen() {
   const name = el("input", { type: "text", id: "range-name", autocomplete: "off" });
-  const wrong = el("p", { class: "quiet" }, "As you would say it to another collector.");
+  const wrong = el("p", { class: "quiet" }, AS_YOU_WOULD_SAY);
   const begin = () =>
     run(async () => {
       const called = name.value.trim();
       const twin = ownRanges().find((one) => one.name.toLowerCase() === called.toLowerCase());
       if (called === "" || twin) {
-        wrong.textContent = twin
-          ? `${twin.name} is there already. Give this one another name, or write into that one.`
-          : "Give it a name first: the maker's, or what collectors call it.";
+        wrong.textContent = twin ? isThereAlready(twin.name) : NAME_IT_FIRST;
         wrong.className = "wrong";
         name.focus();
         return;
       }
       const range = newRange({ name: called });
-      if (await saveChange("New range", [making(range)]))
+      if (await saveChange(NEW_RANGE, [making(range)]))
         goTo("own", { id: range.id }, { instead: true });
     });
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "A range of your own"),
-    el("div", { class: "field" }, el("label", { for: "range-name" }, "What is it called?"), name),
+    heading(1, A_RANGE_OF_YOUR_OWN),
+    el("div", { class: "field" }, el("label", { for: "range-name" }, WHAT_IS_IT_CALLED), name),
     wrong,
-    button("Begin", begin, { class: "main wide" }),
+    button(BEGIN, begin, { class: "main wide" }),
   );
 }
 
@@ -121,11 +144,11 @@ export async function writingScreen(_, { range, kind = "" }) {
   return el(
     "section",
     { class: "card" },
-    heading(1, "What have you got?"),
+    heading(1, WHAT_HAVE_YOU_GOT),
     el(
       "fieldset",
       { class: "choices" },
-      el("legend", {}, "Tap what it is."),
+      el("legend", {}, TAP_WHAT_IT_IS),
       el(
         "div",
         { class: "states columns" },
@@ -146,11 +169,11 @@ function likeWhich(range, shelf, alike) {
   return el(
     "section",
     { class: "card" },
-    heading(1, "Like one of these?"),
-    button("Like none of them", () => run(() => begun(range, shelf)), { class: "main wide" }),
+    heading(1, LIKE_ONE_OF_THESE),
+    button(LIKE_NONE_OF_THEM, () => run(() => begun(range, shelf)), { class: "main wide" }),
     el(
       "ul",
-      { class: "found", "aria-label": "Written down" },
+      { class: "found", "aria-label": WRITTEN_DOWN },
       alike.map((item) =>
         el(
           "li",
@@ -176,13 +199,13 @@ async function ofKind(range, shelf) {
 async function begun(range, shelf) {
   const { kind, rows } = kindIn(range, shelf);
   const item = newItem(range, { number: "", name: "", kind: kind.id });
-  const kept = await keepRows("New piece written down", [...rows, item, newVariant(item, {})]);
+  const kept = await keepRows(NEW_PIECE_WRITTEN_DOWN, [...rows, item, newVariant(item, {})]);
   if (kept) goTo("entry", { id: item.id }, { instead: true });
 }
 
 /** A new item like another one: what is seen is the same, until it is said to differ. */
 async function copied(like) {
   const item = copyOf(like, { number: "", name: "", years: "", other_years: [], note: "" });
-  const kept = await keepRows("New piece written down", [item, newVariant(item, {})]);
+  const kept = await keepRows(NEW_PIECE_WRITTEN_DOWN, [item, newVariant(item, {})]);
   if (kept) goTo("differing", { id: item.id }, { instead: true });
 }

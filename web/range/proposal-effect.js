@@ -8,6 +8,7 @@ import { newId, same } from "../data/record-shapes.js";
 import { all, record } from "../data/records.js";
 import { compiled, everyRow, rangingRules } from "./keep-compiled.js";
 import { slices, tryingRules } from "./trying.js";
+import { alsoSeen } from "./following-words.js";
 
 /** @import { Pack, Proposal, RangeRows } from "../data/engine-types.d.ts" */
 
@@ -52,7 +53,7 @@ function sessionOf(pack, { kind = "", item = "" }, answers) {
  */
 function withBeside(proposal) {
   const { beside, variants } = proposal;
-  const more = beside.length > 0 ? [`Also seen: ${beside.join("; ")}.`] : [];
+  const more = beside.length > 0 ? [alsoSeen(beside.join("; "))] : [];
   const noted = variants.map((one) => ({
     ...one,
     note: [one.note, ...more].filter(Boolean).join("\n"),

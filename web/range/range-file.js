@@ -15,6 +15,34 @@ import { notice } from "../parts/status.js";
 import { holdsTogether } from "./check-range.js";
 import { everyRow, rangingRules } from "./keep-compiled.js";
 import { newRange, ownRanges, plainWord } from "./own-range.js";
+import {
+  ANOTHER_COLLECTOR,
+  columnsLeftOut,
+  CONTRADICTS_ITSELF,
+  drawingsAre,
+  drawingsTooLarge,
+  hasItems,
+  IMPORT_IT,
+  importedAndDiffers,
+  importName,
+  IT_HAS_1_ITEM,
+  itemCount,
+  itemsImported,
+  KEEP_IT_BESIDE_YOURS,
+  nameImported,
+  nothingInThisRange,
+  ONE_DRAWING_IS,
+  ONE_PLACE,
+  ONE_THING_MEANS,
+  ONLY_USE_IT_AS_IT_IS,
+  placeCount,
+  putTogetherWith,
+  THE_COLUMN,
+  THE_COLUMNS,
+  thingsMean,
+  WHO_SAYS_WHAT,
+  WHO_WROTE_IT,
+} from "./words.js";
 
 export const KIND = "identify range";
 
@@ -43,25 +71,23 @@ export function takeInRange(found, asItIs) {
     run(() => takenIn(found.rows, own, who.value.trim()));
   };
   const shut = sheet(
-    `Import ${range.name}`,
-    el("p", {}, items.length === 1 ? "It has 1 item." : `It has ${items.length} items.`),
+    importName(range.name),
+    el("p", {}, items.length === 1 ? IT_HAS_1_ITEM : hasItems(items.length)),
     warnings(found),
     el(
       "div",
       { class: "field" },
-      el("label", { for: who.id }, "Who wrote it?"),
+      el("label", { for: who.id }, WHO_WROTE_IT),
       who,
-      el("p", { class: "quiet" }, "So that others know who says what."),
+      el("p", { class: "quiet" }, WHO_SAYS_WHAT),
     ),
-    mine.map((own) =>
-      button(`Put it together with your ${own.name}`, () => done(own), { class: "main wide" }),
-    ),
-    button(mine.length > 0 ? "Keep it beside yours" : "Import it", () => done(null), {
+    mine.map((own) => button(putTogetherWith(own.name), () => done(own), { class: "main wide" })),
+    button(mine.length > 0 ? KEEP_IT_BESIDE_YOURS : IMPORT_IT, () => done(null), {
       class: mine.length > 0 ? "plain wide" : "main wide",
     }),
     asItIs &&
       button(
-        "Only use it as it is",
+        ONLY_USE_IT_AS_IT_IS,
         () => {
           shut();
           run(asItIs);
@@ -73,15 +99,12 @@ export function takeInRange(found, asItIs) {
 
 /** What of a folder is left out: {unknown, unread, large}, as `rowsOfFolder` gives them. */
 function warnings({ unknown = [], unread = 0, large = 0 }) {
-  const drawings = large === 1 ? "1 drawing is" : `${large} drawings are`;
-  const things = unread === 1 ? "1 thing in it means" : `${unread} things in it mean`;
+  const drawings = large === 1 ? ONE_DRAWING_IS : drawingsAre(large);
+  const things = unread === 1 ? ONE_THING_MEANS : thingsMean(unread);
   return [
     unknown.length > 0 && leftOut(unknown),
-    unread > 0 &&
-      `${things} nothing in this range, and ${unread === 1 ? "is" : "are"} left out: a kind, a ` +
-        "source, a number or what is seen may be spelt wrong. Correct the files first, or import " +
-        "the range as it is.",
-    large > 0 && `${drawings} too large and left out. Make them smaller, then import it again.`,
+    unread > 0 && nothingInThisRange(things, unread === 1 ? "is" : "are"),
+    large > 0 && drawingsTooLarge(drawings),
   ]
     .filter(Boolean)
     .map((text) => el("p", { class: "warn" }, text));
@@ -90,11 +113,8 @@ function warnings({ unknown = [], unread = 0, large = 0 }) {
 /** What is said of columns that mean nothing. */
 function leftOut(unknown) {
   const named = unknown.map(([, column]) => `“${column}”`);
-  const columns = named.length === 1 ? "The column" : "The columns";
-  return (
-    `${columns} ${named.join(", ")} ${named.length === 1 ? "is" : "are"} left out: nothing to ` +
-    "look at is called so. Name it like what is looked at, then import it again."
-  );
+  const columns = named.length === 1 ? THE_COLUMN : THE_COLUMNS;
+  return columnsLeftOut(columns, named.join(", "), named.length === 1 ? "is" : "are");
 }
 
 /**
@@ -102,10 +122,10 @@ function leftOut(unknown) {
  * `from`: who wrote them, "" not said.
  */
 async function takenIn(rows, own, from) {
-  const who = from || "Another collector";
+  const who = from || ANOTHER_COLLECTOR;
   const made = await recordsOf(structuredClone(rows), own, who, from !== "");
   if (!made) {
-    notice("This file contradicts itself. Nothing was changed. Ask for it again.");
+    notice(CONTRADICTS_ITSELF);
     return;
   }
   const edits = made.records.map((record) => ({
@@ -114,14 +134,14 @@ async function takenIn(rows, own, from) {
   }));
   const said =
     made.differ > 0
-      ? `${counted(made.added)} imported. ${who} differs in ${times(made.differ)}: both are kept.`
-      : `${counted(made.added)} imported.`;
+      ? importedAndDiffers(counted(made.added), who, times(made.differ))
+      : itemsImported(counted(made.added));
   const { id, name } = made.records[0];
-  if (await saveChange(`${name} imported`, edits, { said })) goTo("own", { id }, { told: true });
+  if (await saveChange(nameImported(name), edits, { said })) goTo("own", { id }, { told: true });
 }
 
-const counted = (count) => (count === 1 ? "1 item" : `${count} items`);
-const times = (count) => (count === 1 ? "one place" : `${count} places`);
+const counted = (count) => (count === 1 ? "1 item" : itemCount(count));
+const times = (count) => (count === 1 ? ONE_PLACE : placeCount(count));
 
 /**
  * {records, added, differ}; null where the rows make none that can be kept. `named`: whether it was

@@ -16,6 +16,36 @@ import { run } from "../data/queue.js";
 import { openRange } from "../identify/range-at-hand.js";
 import { loaded } from "../parts/loaded-later.js";
 import { goTo, redraw } from "../parts/navigation.js";
+import {
+  A_RANGE_OF_YOUR_OWN,
+  ADD_A_RANGE_FROM_A_FILE,
+  ADDED_FROM_A_FILE,
+  BY_YOU,
+  CHANGED_NUMBERS,
+  finishThePieceOf,
+  firstToLast,
+  FOLLOW_FROM_AN_ADDRESS,
+  followedFrom,
+  FROM_SOMEBODY_ELSE,
+  IDENTIFY_RANGE,
+  IN_USE,
+  isAdded,
+  isAsInTheFile,
+  isRemoved,
+  itemCount,
+  LOOK_AT_IT,
+  lookAtRange,
+  PUT_IT_BACK,
+  RANGES,
+  REMOVE,
+  removeName,
+  SHARE,
+  shareName,
+  TOO_LARGE_FOR_A_RANGE,
+  WHAT_A_RANGE_FILE_IS,
+  WRITTEN_DOWN_BY_YOU,
+  YOUR_OWN,
+} from "./words.js";
 
 const MOST = 60_000_000; // characters
 
@@ -24,23 +54,18 @@ export async function rangesScreen(state) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, "Ranges"),
+    heading(1, RANGES),
     el(
       "ul",
-      { class: "plain-list ranges", "aria-label": "In use" },
+      { class: "plain-list ranges", "aria-label": IN_USE },
       ranges().map((one) => el("li", {}, lines(state, one))),
     ),
     yourOwn(),
-    heading(2, "From somebody else"),
-    button("Follow a range from an address", () => goTo("follow"), { class: "plain wide" }),
+    heading(2, FROM_SOMEBODY_ELSE),
+    button(FOLLOW_FROM_AN_ADDRESS, () => goTo("follow"), { class: "plain wide" }),
     fileInput(state),
-    el(
-      "p",
-      { class: "quiet" },
-      "A range can come as a file from somebody who wrote it down. What it says is theirs: the " +
-        "app checks only that it can be read.",
-    ),
-    button("Changed numbers", () => goTo("moved"), { class: "plain wide" }),
+    el("p", { class: "quiet" }, WHAT_A_RANGE_FILE_IS),
+    button(CHANGED_NUMBERS, () => goTo("moved"), { class: "plain wide" }),
   );
 }
 
@@ -54,7 +79,7 @@ function yourOwn() {
       button(
         [
           el("strong", {}, name),
-          el("span", { class: "quiet" }, items === 1 ? "1 item" : `${items} items`),
+          el("span", { class: "quiet" }, items === 1 ? "1 item" : itemCount(items)),
         ],
         () => goTo("own", { id }),
         { class: "hit" },
@@ -62,21 +87,21 @@ function yourOwn() {
     );
   };
   return [
-    heading(2, "Written down by you"),
-    el("ul", { class: "found", "aria-label": "Your own" }, ownRanges().map(held)),
-    button("A range of your own", () => goTo("newrange"), { class: "plain wide" }),
+    heading(2, WRITTEN_DOWN_BY_YOU),
+    el("ul", { class: "found", "aria-label": YOUR_OWN }, ownRanges().map(held)),
+    button(A_RANGE_OF_YOUR_OWN, () => goTo("newrange"), { class: "plain wide" }),
   ];
 }
 
 /** Where a range of this device came from; "" for those that came with the app. */
 export function whence({ own, written, follows }) {
-  if (written) return "written down by you";
-  if (follows) return `followed from ${new URL(follows.address).host}`;
-  return own ? "added from a file" : "";
+  if (written) return BY_YOU;
+  if (follows) return followedFrom(new URL(follows.address).host);
+  return own ? ADDED_FROM_A_FILE : "";
 }
 
 function lines(state, one) {
-  const years = one.first === 0 ? "" : `${one.first} to ${one.last}`;
+  const years = one.first === 0 ? "" : firstToLast(one.first, one.last);
   const about = [one.gauge, years, whence(one)];
   return [
     heading(2, one.name),
@@ -86,18 +111,18 @@ function lines(state, one) {
       { class: "row" },
       one.written
         ? null
-        : button("Look at it", () => goTo("range", { id: one.id }), {
+        : button(LOOK_AT_IT, () => goTo("range", { id: one.id }), {
             class: "plain",
-            "aria-label": `Look at ${one.name}`,
+            "aria-label": lookAtRange(one.name),
           }),
-      button("Share", () => run(() => handOn(one)), {
+      button(SHARE, () => run(() => handOn(one)), {
         class: "plain",
-        "aria-label": `Share ${one.name}`,
+        "aria-label": shareName(one.name),
       }),
       one.own && !one.written
-        ? button("Remove", () => run(() => takeAway(state, one)), {
+        ? button(REMOVE, () => run(() => takeAway(state, one)), {
             class: "plain",
-            "aria-label": `Remove ${one.name}`,
+            "aria-label": removeName(one.name),
           })
         : null,
     ),
@@ -111,7 +136,7 @@ function fileInput(state) {
     class: "unseen",
     onchange: () => run(() => addFile(state, input.files[0])),
   });
-  return el("label", { class: "plain wide file" }, "Add a range from a file", input);
+  return el("label", { class: "plain wide file" }, ADD_A_RANGE_FROM_A_FILE, input);
 }
 
 /** Takes a file in, or says why not; nothing is changed then. */
@@ -128,14 +153,14 @@ async function addFile(state, file) {
   }
   const before = standing(found.pack.id);
   const { name } = found.pack.range;
-  await added(state, found, before ? `${name} is now as in the file.` : `${name} is added.`);
+  await added(state, found, before ? isAsInTheFile(name) : isAdded(name));
 }
 
 /** Uses a range that came as what was written down, as it is. */
 async function useRows(state, file, found) {
   const made = await rangeOfRows(found.rows);
   if (made.problem) notice(`${file.name}: ${made.problem}`);
-  else await added(state, { ...found, ...made }, `${made.pack.range.name} is added.`);
+  else await added(state, { ...found, ...made }, isAdded(made.pack.range.name));
 }
 
 /** What the line of a range keeps that is followed, where another edition of it comes by a file. */
@@ -153,7 +178,7 @@ async function added(state, found, how) {
 
 /** What a file holds, as `rangeIn` gives it. */
 async function readFile(file) {
-  if (file.size > MOST) return { problem: "this is too large to be a range." };
+  if (file.size > MOST) return { problem: TOO_LARGE_FOR_A_RANGE };
   if (new TextDecoder("latin1").decode(await file.slice(0, 2).arrayBuffer()) === "PK")
     return zippedRange(file);
   return rangeIn(await file.text());
@@ -173,10 +198,7 @@ async function zippedRange(file) {
 /** Takes a range away that was added, and offers to put it back. */
 export async function takeAway(state, one) {
   if (state.piece && [one.id, state.list.at(-1).id].includes(packOf(state.piece))) {
-    notice(
-      `You are identifying a piece of ${one.name}. Finish it or start again, then ` +
-        "remove the range.",
-    );
+    notice(finishThePieceOf(one.name));
     return;
   }
   const text = await read("kept", ownKey(one.id));
@@ -189,9 +211,9 @@ export async function takeAway(state, one) {
   if (!state.piece) await openRange(state.entry.id);
   if (here().screen === "range") goTo("ranges", {}, { instead: true, told: true });
   else await redraw();
-  notice(`${one.name} is removed. Your own pieces of it stay.`, [
+  notice(isRemoved(one.name), [
     [
-      "Put it back",
+      PUT_IT_BACK,
       () =>
         run(async () => {
           await stored(one, text, rows);
@@ -211,7 +233,7 @@ export async function handOn(one) {
   }
   const rows = await rowsKept(one.id);
   const text = rows
-    ? JSON.stringify({ format: 1, kind: "identify range", made: one.made, rows: JSON.parse(rows) })
+    ? JSON.stringify({ format: 1, kind: IDENTIFY_RANGE, made: one.made, rows: JSON.parse(rows) })
     : one.own
       ? await read("kept", ownKey(one.id))
       : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();

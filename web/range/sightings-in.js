@@ -18,6 +18,57 @@ import { notice } from "../parts/status.js";
 import { proposed, effectOf } from "./proposal-effect.js";
 import { putIn } from "./put-in.js";
 import { calledOf } from "./trying.js";
+import {
+  A_SIGHTING_WITHOUT_A_NAME,
+  ADD_SIGHTINGS_FROM_A_FILE,
+  andMade,
+  BETWEEN_STATES,
+  fromAsWell,
+  isAsBefore,
+  isInRangeNow,
+  isNowAndWouldBe,
+  IT_IS_A_VARIANT_OF,
+  IT_WOULD_CHANGE,
+  LEAVE_IT,
+  LEFT_OUT_AS_IT_IS,
+  madeAsWell,
+  morePairs,
+  moreWait,
+  namedAs,
+  newVariantOf,
+  NO_LONGER_TOLD_APART,
+  NO_ROOM,
+  NONE,
+  NONE_WAIT,
+  NOT_KNOWN,
+  NOT_SIGHTINGS,
+  notedOn,
+  NOTHING_IN_RANGE_YET,
+  ofAnotherRange,
+  ONE_MORE_WAITS,
+  otherwiseNamed,
+  ownOtherwiseNamed,
+  pairBecomes,
+  photoOf,
+  PUT_IT_BACK,
+  SIGHTING_TAKEN_IN,
+  sightingCount,
+  sightingsOf,
+  sightingsOfAnother,
+  SOME_WAITED,
+  STAYS_AS_IT_IS,
+  TAKE_IT_IN,
+  TAKEN_FOR_ONE_IN_NO_RANGE,
+  TOLD_APART_FROM_THEN,
+  toLookAt,
+  TOO_LARGE,
+  TRYING_WHAT_THAT_DOES,
+  waitAlready,
+  WHAT_SIGHTINGS_IN_ARE,
+  WHAT_WOULD_CHANGE,
+  WHY_NOT_TAKEN,
+  WRITE_AS_NEW,
+} from "./following-words.js";
 
 const KIND = "identify sightings";
 const MOST = 60_000_000; // bytes of a file
@@ -39,24 +90,13 @@ export async function proposedScreen(state, { id }) {
   return el(
     "section",
     { class: "shelf" },
-    heading(1, `Sightings of ${range.name}`),
-    el(
-      "p",
-      {},
-      "Whoever uses your range can send you a file of what they saw: in their app under " +
-        "Sightings. Nothing is changed until you take it in.",
-    ),
-    fileButton("Add sightings from a file", (file) => run(() => addFile(state, range, file)), {
+    heading(1, sightingsOf(range.name)),
+    el("p", {}, WHAT_SIGHTINGS_IN_ARE),
+    fileButton(ADD_SIGHTINGS_FROM_A_FILE, (file) => run(() => addFile(state, range, file)), {
       accept: ".json,application/json",
     }),
-    proposals.length === 0 ? el("p", { class: "quiet" }, "None wait.") : proposals,
-    more > 0
-      ? el(
-          "p",
-          { class: "quiet" },
-          more === 1 ? "1 more waits behind these." : `${more} more wait behind these.`,
-        )
-      : null,
+    proposals.length === 0 ? el("p", { class: "quiet" }, NONE_WAIT) : proposals,
+    more > 0 ? el("p", { class: "quiet" }, more === 1 ? ONE_MORE_WAITS : moreWait(more)) : null,
   );
 }
 
@@ -67,25 +107,22 @@ async function addFile(state, range, file) {
   const ours = sightings.filter(({ pack }) => pack === range.key);
   const there = (await read("kept", keyOf(range))) ?? [];
   const fresh = ours.filter(({ id }) => !there.some((one) => one.id === id));
-  if (ours.length === 0)
-    return notice(`${file.name}: these sightings are of another range than ${range.name}.`);
-  if (there.length + fresh.length > MANY)
-    return notice(`${MANY} sightings wait already. Take them in or leave them first.`);
-  if (!(await write("kept", keyOf(range), [...there, ...fresh])))
-    return notice("This device has no room for them. Nothing was added.");
+  if (ours.length === 0) return notice(sightingsOfAnother(file.name, range.name));
+  if (there.length + fresh.length > MANY) return notice(waitAlready(MANY));
+  if (!(await write("kept", keyOf(range), [...there, ...fresh]))) return notice(NO_ROOM);
   await redraw();
   const others = sightings.length - ours.length;
-  const left = others === 0 ? "" : ` ${counted(others)} of another range, left out.`;
-  const known = fresh.length === ours.length ? "" : " Some of them waited here already.";
-  notice(`${counted(fresh.length)} to look at.${known}${left}`);
+  const left = others === 0 ? "" : ofAnotherRange(counted(others));
+  const known = fresh.length === ours.length ? "" : SOME_WAITED;
+  notice(toLookAt(counted(fresh.length), known, left));
 }
 
-const counted = (count) => (count === 1 ? "1 sighting" : `${count} sightings`);
+const counted = (count) => (count === 1 ? "1 sighting" : sightingCount(count));
 
 /** {sightings}, or {problem: a sentence}. */
 async function sightingsIn({ engine }, file) {
-  const wrong = { problem: "this is not a file of sightings, or it is damaged. Ask for it again." };
-  if (file.size > MOST) return { problem: "this is too large for a file of sightings." };
+  const wrong = { problem: NOT_SIGHTINGS };
+  if (file.size > MOST) return { problem: TOO_LARGE };
   let found;
   try {
     found = JSON.parse(await file.text());
@@ -108,35 +145,35 @@ async function sightingsIn({ engine }, file) {
 /** One sighting, with what it would change and what that does. */
 async function shown(state, range, sighting) {
   const found = await proposed(state, range, sighting);
-  const called = sighting.called || "A sighting without a name";
+  const called = sighting.called || A_SIGHTING_WITHOUT_A_NAME;
   const effect = el("p", { role: "status" });
   const takeable = found?.after;
   const section = el(
     "section",
     { "aria-label": called },
     heading(2, called),
-    el("p", { class: "quiet" }, `Noted on ${timeText(sighting.made)}.`),
+    el("p", { class: "quiet" }, notedOn(timeText(sighting.made))),
     sighting.text === "" ? null : el("p", {}, sighting.text),
     sighting.shots.map((url, place) =>
-      el("img", { src: url, class: "photo", alt: `Photo ${place + 1} of ${called}` }),
+      el("img", { src: url, class: "photo", alt: photoOf(place + 1, called) }),
     ),
     sighting.unrecorded && found ? itemChoice(range, sighting, found.pack) : null,
-    found ? changes(found) : el("p", {}, "Nothing is written down in this range yet."),
+    found ? changes(found) : el("p", {}, NOTHING_IN_RANGE_YET),
     takeable ? effect : null,
     el(
       "div",
       { class: "stack" },
       takeable
-        ? button("Take it in", () => run(() => takeIn(range, sighting, found.edits)), {
+        ? button(TAKE_IT_IN, () => run(() => takeIn(range, sighting, found.edits)), {
             class: "main wide",
           })
         : null,
       found?.proposal.why === "no item"
-        ? button("Write it down as a new number", () => putIn({ ...sighting, pack: found.pack }), {
+        ? button(WRITE_AS_NEW, () => putIn({ ...sighting, pack: found.pack }), {
             class: "main wide",
           })
         : null,
-      button("Leave it", () => run(() => leave(range, sighting)), { class: "plain wide" }),
+      button(LEAVE_IT, () => run(() => leave(range, sighting)), { class: "plain wide" }),
     ),
   );
   if (takeable) tellEffect(state, sighting, found, effect);
@@ -155,7 +192,7 @@ function itemChoice(range, sighting, pack) {
     });
     return true;
   };
-  return choice("It is a variant of", [["", "Not known"], ...options], sighting.item, save);
+  return choice(IT_IS_A_VARIANT_OF, [["", NOT_KNOWN], ...options], sighting.item, save);
 }
 
 /** What waits changed: `alter` gives another sighting, null takes it away. */
@@ -165,25 +202,18 @@ async function settle(range, id, alter) {
   return write("kept", keyOf(range), now);
 }
 
-const WHY = {
-  "no item":
-    "It does not say which number it is a variant of. Choose it, or write it down as a new one.",
-  "nothing new": "It says nothing that your range does not say already.",
-  unread: "Its years cannot be read. Ask whoever sent it.",
-};
-
 /** The rows that it would add or change. */
 function changes({ proposal, rows }) {
-  if (proposal.why !== "") return el("p", { class: "warn" }, WHY[proposal.why]);
+  if (proposal.why !== "") return el("p", { class: "warn" }, WHY_NOT_TAKEN[proposal.why]);
   const lines = [
     ...proposal.variants.flatMap((variant) => variantLines(variant, rows, proposal.beside)),
     ...proposal.other.map((entry) => otherLine(entry, rows)),
   ];
   return [
-    el("p", {}, "It would change:"),
+    el("p", {}, IT_WOULD_CHANGE),
     el(
       "ul",
-      { class: "plain-list", "aria-label": "It would change" },
+      { class: "plain-list", "aria-label": WHAT_WOULD_CHANGE },
       lines.map((text) => el("li", {}, text)),
     ),
   ];
@@ -194,28 +224,28 @@ function variantLines({ item, name, years, cells }, rows, beside) {
   const seen = cells.map(([feature, states]) => {
     const asked = rows.features.find(({ id }) => id === feature);
     const names = states.split("|").map((state) => nameOf(asked, state));
-    return `${asked.name}: ${names.map(small).join(" or ")}`;
+    return `${asked.name}: ${names.map(small).join(BETWEEN_STATES)}`;
   });
-  const made = years === "" ? "" : `, made ${dateText(years)}`;
-  return [`A new variant of ${item} ${of}: ${name}${made}.`, ...seen, ...beside];
+  const made = years === "" ? "" : andMade(dateText(years));
+  return [newVariantOf(item, of, name, made), ...seen, ...beside];
 }
 
-const nameOf = (feature, state) => feature.states.find(({ id }) => id === state)?.name ?? "None";
+const nameOf = (feature, state) => feature.states.find(({ id }) => id === state)?.name ?? NONE;
 
 function otherLine({ table, row, years }, rows) {
   const when = dateText(years);
   if (table === "changes") {
     const { feature, state } = rows.changes[row];
     const asked = rows.features.find(({ id }) => id === feature);
-    return `${asked.name}, ${small(nameOf(asked, state))}: from ${when} as well, by this sighting.`;
+    return fromAsWell(asked.name, small(nameOf(asked, state)), when);
   }
   const { number, item = number, name } = rows[table][row];
-  return `${item} ${name}: made ${when} as well, by this sighting.`;
+  return madeAsWell(item, name, when);
 }
 
 /** Beside the queue: no tap waits for all that is tried. */
 async function tellEffect(state, sighting, change, line) {
-  line.textContent = "Trying what that does …";
+  line.textContent = TRYING_WHAT_THAT_DOES;
   await new Promise((done) => {
     setTimeout(done);
   });
@@ -231,24 +261,15 @@ async function tellEffect(state, sighting, change, line) {
 
 function effectText({ apart, alike, tried, otherwise, own, ownOtherwise, was, would }, pack) {
   const told = [
-    ...pairsText(alike, pack, "can no longer be told apart by looking"),
-    ...pairsText(apart, pack, "can be told apart from then on"),
+    ...pairsText(alike, pack, NO_LONGER_TOLD_APART),
+    ...pairsText(apart, pack, TOLD_APART_FROM_THEN),
   ];
-  const drawn =
-    `Of ${tried} pieces drawn from the range as it would be, ` +
-    `${otherwise === 0 ? "none" : otherwise} would be named otherwise than now.`;
-  const yours =
-    own === 0
-      ? ""
-      : `Of your own pieces that were answered about (${own}), ` +
-        `${ownOtherwise === 0 ? "none" : ownOtherwise} would be named otherwise.`;
-  const now = was === "" ? "taken for one in no range" : `named “${variantCalled(pack, was)}”`;
-  const then = would === "" ? "taken for one in no range" : `named “${variantCalled(pack, would)}”`;
-  const like =
-    now === then
-      ? `A piece like this one is ${now}, as before.`
-      : `A piece like this one is ${now} now, and would be ${then}.`;
-  if (told.length === 0) told.push("What can be told apart stays as it is.");
+  const drawn = otherwiseNamed(tried, otherwise === 0 ? "none" : otherwise);
+  const yours = own === 0 ? "" : ownOtherwiseNamed(own, ownOtherwise === 0 ? "none" : ownOtherwise);
+  const now = was === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, was));
+  const then = would === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, would));
+  const like = now === then ? isAsBefore(now) : isNowAndWouldBe(now, then);
+  if (told.length === 0) told.push(STAYS_AS_IT_IS);
   return [like, ...told, drawn, yours].filter(Boolean).join(" ");
 }
 
@@ -262,15 +283,15 @@ function pairsText(pairs, pack, what) {
   const named = pairs
     .map((pair) => pair.split(" ").map((id) => variantCalled(pack, id)))
     .filter((both) => both.every((name) => name !== null));
-  const told = named.slice(0, SHOWN).map(([first, second]) => `${first} and ${second} ${what}.`);
+  const told = named.slice(0, SHOWN).map(([first, second]) => pairBecomes(first, second, what));
   const more = named.length - SHOWN;
-  return more > 0 ? [...told, `So it is with ${more} more pairs.`] : told;
+  return more > 0 ? [...told, morePairs(more)] : told;
 }
 
 /** Takes it in, as one change. */
 async function takeIn(range, sighting, edits) {
-  const said = `The sighting is in ${range.name} now.`;
-  if (!(await saveChange("Sighting taken in", edits, { said }))) return;
+  const said = isInRangeNow(range.name);
+  if (!(await saveChange(SIGHTING_TAKEN_IN, edits, { said }))) return;
   await settle(range, sighting.id, () => null);
   await redraw();
 }
@@ -279,9 +300,9 @@ async function leave(range, sighting) {
   const index = (await read("kept", keyOf(range))) ?? [];
   await settle(range, sighting.id, () => null);
   await redraw();
-  notice("The sighting is left out. Your range stays as it is.", [
+  notice(LEFT_OUT_AS_IT_IS, [
     [
-      "Put it back",
+      PUT_IT_BACK,
       () =>
         run(async () => {
           await write("kept", keyOf(range), index);

@@ -84,3 +84,39 @@ export const alonePiecesTell = (alone, all, chance) =>
   `about ${chance} of what you meet is probably not written down yet.`;
 export const stateCountedAs = (count, all, state, chance) =>
   `${count} of ${all} ${state} (counted as ${chance})`;
+
+// Trying it
+export const TRYING_PART_NOT_HERE =
+  "The part that tries a range out is not on this device yet. Try it with a signal.";
+export const tryName = (name) => `Try ${name}`;
+export const NOTHING_TO_TRY = "Nothing is written down yet. Write down a piece first, then try it.";
+export const TRYING_IT = "Trying it …";
+export const ASK_AS_AT_A_STALL = "Ask me as it would at a stall";
+export const HOW_SURE_IT_GETS = "How sure it gets";
+export const WHAT_IT_ASKS_FIRST = "What it asks first";
+export const FINISH_THE_PIECE_FIRST =
+  "You are identifying a piece. Finish it or start again, then try the range.";
+export const fewestToMost = (fewest, most) => `, from ${fewest} to ${most}`;
+export const takenForUnknown = (were) => ` ${were} taken for something in no range.`;
+export const unknownWere = (unknown) => `${unknown} were`;
+export const howItWent = (count, right, questions, range, chance, beyond) =>
+  `${count} pieces were drawn from what you wrote down, with a slip or a part from ` +
+  `another piece now and then: ${right} were named right, after ${questions} questions ` +
+  `as a rule${range}. On average it was then ${chance} sure.${beyond}`;
+export const NOT_KNOWING_WHAT_IT_IS = "Not knowing what it is";
+export const NOTHING_TO_ASK_YET = "nothing to ask yet";
+export const WHAT_IT_CANNOT_TELL_APART = "What it cannot tell apart";
+export const ALL_TOLD_APART = "Nothing. Every variant can be told from every other.";
+export const NOT_TOLD_APART = "Not told apart";
+export const bothOf = (one, other) => `${one} and ${other}`;
+export const NOTHING_DIFFERS =
+  "Nothing that is written down differs. Look for something that does.";
+export const wouldSettleIt = (names) => `${names} would settle it, with a closer look.`;
+export const WORTH_A_LOOK_NEXT_TIME = "Worth a look next time";
+export const WORTH_A_LOOK = "Worth a look";
+export const featureOf = (name, variant) => `${name} of ${variant}`;
+export const MAY_SEPARATE = "It may separate it from one like it.";
+export const NOT_WRITTEN_DOWN_EVERYWHERE = "Not written down everywhere";
+export const NOWHERE_YET = "nowhere yet";
+export const notOfAll = (without, all) =>
+  `not of ${without} of the ${all} variants that can have it`;

@@ -15,6 +15,37 @@ import { anyOf, percent, small, variantName } from "../parts/say.js";
 import { notice } from "../parts/status.js";
 import { compileRange, keepCompiled } from "./keep-compiled.js";
 import { rowsOf } from "./own-range.js";
+import {
+  ALL_TOLD_APART,
+  andMore,
+  ASK_AS_AT_A_STALL,
+  bothOf,
+  featureOf,
+  fewestToMost,
+  FINISH_THE_PIECE_FIRST,
+  HOW_SURE_IT_GETS,
+  howItWent,
+  MAY_SEPARATE,
+  NOT_KNOWING_WHAT_IT_IS,
+  NOT_TOLD_APART,
+  NOT_WRITTEN_DOWN_EVERYWHERE,
+  NOTHING_DIFFERS,
+  NOTHING_TO_ASK_YET,
+  NOTHING_TO_TRY,
+  notOfAll,
+  NOWHERE_YET,
+  ROUND_TO,
+  takenForUnknown,
+  TRYING_IT,
+  TRYING_PART_NOT_HERE,
+  tryName,
+  unknownWere,
+  WHAT_IT_ASKS_FIRST,
+  WHAT_IT_CANNOT_TELL_APART,
+  WORTH_A_LOOK,
+  WORTH_A_LOOK_NEXT_TIME,
+  wouldSettleIt,
+} from "./trying-words.js";
 
 /** @import { Alike, Pack, Tried, TryingModule } from "../data/engine-types.d.ts" */
 
@@ -29,9 +60,7 @@ export async function tryingRules() {
   try {
     rules ??= await import(new URL("../trying.js", import.meta.url).href);
   } catch {
-    throw new CannotGoOn(
-      "The part that tries a range out is not on this device yet. Try it with a signal.",
-    );
+    throw new CannotGoOn(TRYING_PART_NOT_HERE);
   }
   return rules;
 }
@@ -45,22 +74,22 @@ export async function tryingScreen(state, { id }) {
     return el(
       "section",
       { class: "shelf" },
-      heading(1, `Try ${range.name}`),
-      el("p", {}, "Nothing is written down yet. Write down a piece first, then try it."),
+      heading(1, tryName(range.name)),
+      el("p", {}, NOTHING_TO_TRY),
     );
-  const sure = el("p", { role: "status" }, "Trying it …");
+  const sure = el("p", { role: "status" }, TRYING_IT);
   const first = el("ul", { class: "plain-list" });
   const below = el("div", {});
   const section = el(
     "section",
     { class: "shelf" },
-    heading(1, `Try ${range.name}`),
-    button("Ask me as it would at a stall", () => run(() => atStall(state, pack.id)), {
+    heading(1, tryName(range.name)),
+    button(ASK_AS_AT_A_STALL, () => run(() => atStall(state, pack.id)), {
       class: "main wide",
     }),
-    heading(2, "How sure it gets"),
+    heading(2, HOW_SURE_IT_GETS),
     sure,
-    heading(2, "What it asks first"),
+    heading(2, WHAT_IT_ASKS_FIRST),
     first,
     below,
   );
@@ -81,7 +110,7 @@ export async function tryingScreen(state, { id }) {
 /** To the start of identifying, with this range chosen. */
 async function atStall(state, key) {
   if (state.piece) {
-    notice("You are identifying a piece. Finish it or start again, then try the range.");
+    notice(FINISH_THE_PIECE_FIRST);
     return;
   }
   await keepCompiled(state); // what was written just now waits for a pause otherwise
@@ -137,16 +166,10 @@ async function found({ id, pack, sure, first, below, shown }) {
 
 /** @param {Tried} tried */
 function howSure({ count, right, unknown, questions, fewest, most, sure }) {
-  const times = fewest === most ? "" : `, from ${fewest} to ${most}`;
+  const times = fewest === most ? "" : fewestToMost(fewest, most);
   const beyond =
-    unknown === 0
-      ? ""
-      : ` ${unknown === 1 ? "1 was" : `${unknown} were`} taken for something in no range.`;
-  return (
-    `${count} pieces were drawn from what you wrote down, with a slip or a part from another ` +
-    `piece now and then: ${right} were named right, after ${Math.round(questions)} questions ` +
-    `as a rule${times}. On average it was then ${percent(sure)} sure.${beyond}`
-  );
+    unknown === 0 ? "" : takenForUnknown(unknown === 1 ? "1 was" : unknownWere(unknown));
+  return howItWent(count, right, Math.round(questions), times, percent(sure), beyond);
 }
 
 /** "Coaches: type of coach, then main colour, then coupling", for each kind and for all. */
@@ -156,8 +179,8 @@ function firstQuestions(trying, engine, pack) {
     const places = trying.first_asked(engine, kind, 5).filter((place) => kind === "" || place > 0);
     const names = places.map((place) => small(nameOf(pack, place)));
     const asked = [...new Set(names)].slice(0, 3);
-    const of = pack.kinds.find((one) => one.id === kind)?.plural ?? "Not knowing what it is";
-    return `${of}: ${asked.length === 0 ? "nothing to ask yet" : asked.join(", then ")}.`;
+    const of = pack.kinds.find((one) => one.id === kind)?.plural ?? NOT_KNOWING_WHAT_IT_IS;
+    return `${of}: ${asked.length === 0 ? NOTHING_TO_ASK_YET : asked.join(ROUND_TO)}.`;
   });
 }
 
@@ -193,25 +216,22 @@ function leads(pack, range, place, words, params = {}) {
 }
 
 function more(count) {
-  return count > SHOWN ? el("p", { class: "quiet" }, `And ${count - SHOWN} more.`) : null;
+  return count > SHOWN ? el("p", { class: "quiet" }, andMore(count - SHOWN)) : null;
 }
 
 /** @param {Alike[]} alike */
 function pairs(pack, range, alike) {
   const best = alike.toSorted((one, other) => other.met - one.met).slice(0, SHOWN);
   if (best.length === 0)
-    return [
-      heading(2, "What it cannot tell apart"),
-      el("p", {}, "Nothing. Every variant can be told from every other."),
-    ];
+    return [heading(2, WHAT_IT_CANNOT_TELL_APART), el("p", {}, ALL_TOLD_APART)];
   return [
-    heading(2, "What it cannot tell apart"),
+    heading(2, WHAT_IT_CANNOT_TELL_APART),
     el(
       "ul",
-      { class: "found", "aria-label": "Not told apart" },
+      { class: "found", "aria-label": NOT_TOLD_APART },
       best.map(({ one, other, would }) =>
         leads(pack, range, other, [
-          el("strong", {}, `${calledOf(pack, one)} and ${calledOf(pack, other)}`),
+          el("strong", {}, bothOf(calledOf(pack, one), calledOf(pack, other))),
           el("span", { class: "quiet" }, whatWouldTell(pack, would)),
         ]),
       ),
@@ -221,26 +241,25 @@ function pairs(pack, range, alike) {
 }
 
 function whatWouldTell(pack, would) {
-  if (would.length === 0)
-    return "Nothing that is written down differs. Look for something that does.";
-  return `${anyOf(would.map((place) => nameOf(pack, place)))} would settle it, with a closer look.`;
+  if (would.length === 0) return NOTHING_DIFFERS;
+  return wouldSettleIt(anyOf(would.map((place) => nameOf(pack, place))));
 }
 
 function nextTime(pack, range, looks) {
   if (looks.length === 0) return [];
   return [
-    heading(2, "Worth a look next time"),
+    heading(2, WORTH_A_LOOK_NEXT_TIME),
     el(
       "ul",
-      { class: "found", "aria-label": "Worth a look" },
+      { class: "found", "aria-label": WORTH_A_LOOK },
       looks.map(({ variant, feature, apart }) =>
         leads(
           pack,
           range,
           variant,
           [
-            el("strong", {}, `${nameOf(pack, feature)} of ${calledOf(pack, variant)}`),
-            apart ? el("span", { class: "quiet" }, "It may separate it from one like it.") : null,
+            el("strong", {}, featureOf(nameOf(pack, feature), calledOf(pack, variant))),
+            apart ? el("span", { class: "quiet" }, MAY_SEPARATE) : null,
           ],
           { feature: pack.features[feature].id },
         ),
@@ -252,10 +271,10 @@ function nextTime(pack, range, looks) {
 function notEverywhere(pack, gaps) {
   if (gaps.length === 0) return [];
   return [
-    heading(2, "Not written down everywhere"),
+    heading(2, NOT_WRITTEN_DOWN_EVERYWHERE),
     el(
       "ul",
-      { class: "plain-list", "aria-label": "Not written down everywhere" },
+      { class: "plain-list", "aria-label": NOT_WRITTEN_DOWN_EVERYWHERE },
       gaps.map(({ feature, without, of }) =>
         el("li", {}, `${nameOf(pack, feature)}: ${missingOf(without, of)}.`),
       ),
@@ -264,6 +283,6 @@ function notEverywhere(pack, gaps) {
 }
 
 function missingOf(without, of) {
-  if (without === of) return "nowhere yet";
-  return `not of ${without} of the ${of} variants that can have it`;
+  if (without === of) return NOWHERE_YET;
+  return notOfAll(without, of);
 }

@@ -63,3 +63,144 @@ export const knownFrom = (feature, seen, years) => `${feature}, ${seen}: known f
 export const WHAT_WAS_SEEN = "What was seen";
 
 export const PHOTO_NOT_SMALL = "That photo does not come small enough. Take one with less in it.";
+
+// About a range
+export const WHAT_THE_COUNTRY_DOES =
+  "What is printed on pieces for this country then helps to date them.";
+export const ABOUT_THE_RANGE = "About the range";
+export const NAME_OF_THE_RANGE = "Name of the range";
+export const WHO_MADE_IT = "Who made it";
+export const MAKER = "Maker";
+export const WHO_WROTE_IT_DOWN = "Who wrote it down";
+export const WHOSE_NAME = "Your name, for those whom you share it with.";
+export const SCALE = "Scale";
+export const GAUGE = "Gauge";
+export const WHAT_THE_BODIES_ARE_MADE_OF = "What the bodies are made of";
+export const MATERIAL = "Material";
+export const EXAMPLE_OF_A_MATERIAL = "For example: tinplate. Leave it empty where it differs.";
+export const COUNTRY = "Country";
+export const ABOUT_IT = "About it";
+export const MADE = "Made";
+export const EXAMPLE_OF_YEARS = "For example: 1950 to 1965. Leave it empty where you do not know.";
+export const SHARE_AS_A_FOLDER = "Share it as a folder of files";
+export const WHAT_THE_FOLDER_IS =
+  "A zip with tables and drawings that other programs can read. It can be imported again " +
+  "under Ranges.";
+export const HOW_OTHERS_FOLLOW =
+  "To let others follow it: share it as a file under Ranges, put that where anybody can " +
+  "fetch it over https, and give them the address. Put each newer edition in its place.";
+export const DELETE_THIS_RANGE = "Delete this range";
+export const TRACK_NOT_SAVED =
+  "Not saved. Write the width of the track in millimetres, for example: 16.5.";
+export const WIDTH_OF_THE_TRACK_IN_MM = "Width of the track in mm";
+export const NOT_SAID = "Not said";
+export const recordCount = (count) => `${count} records`;
+export const RANGE_DELETED = "Range deleted";
+export const rangeIsInTheBin = (name) =>
+  `${name} is in the bin, with all that is written down in it.`;
+export const whetherToDelete = (name) => `Delete ${name}?`;
+export const NOTHING_OF_YOURS = "Nothing in your collection belongs to it.";
+export const belongToIt = (held, belong) =>
+  `${held} of your collection, wants and notebook ${belong} to it. They stay, with ` +
+  "their numbers, but the app can no longer say what they are.";
+export const CAN_BE_PUT_BACK = "It goes to the bin, and can be put back from there.";
+export const DELETE_IT = "Delete it";
+
+// Changed numbers
+export const LOOK_AT_THEM = "Look at them";
+export const changedNumbersIn = (name) => `Changed numbers in ${name}`;
+export const haveNewNumber = (records, have) => `${records} now ${have} new number or variant`;
+export const HAS_ITS = "has its";
+export const HAVE_THEIR = "have their";
+export const pointToNothing = (records, point, are) =>
+  `${records} ${point} to what is no longer in it and ${are} kept as before`;
+export const hasChanged = (name, names) => `${name} has changed: ${names}.`;
+export const ONE_RECORD_OF_YOURS = "1 record of yours";
+export const recordsOfYours = (count) => `${count} records of yours`;
+export const CHANGED_NUMBERS = "Changed numbers";
+export const EVERYTHING_POINTS_RIGHT = "Everything you keep points to what is in the ranges.";
+export const POINT_TO_NOTHING =
+  "These point to what is no longer in the range. They are kept as they are, until you " +
+  "choose again.";
+export const NO_LONGER_IN_THE_RANGE = "No longer in the range";
+export const CHOOSE_AGAIN = "Choose again";
+export const chooseAgain = (name) => `Choose again: ${name}`;
+export const WERE_GIVEN_NEW_NUMBERS =
+  "These were given their new number or variant. History can undo it.";
+export const MOVED = "Moved";
+export const FOUND = "Found";
+export const SOME_VARIANT_OF_IT = "Some variant of it";
+export const NUMBER_OR_NAME = "Number or name";
+export const CHOSEN_AGAIN = "Chosen again";
+export const IT_POINTS_TO_THIS_NOW = "It points to this now.";
+
+// A range from a file
+export const importName = (name) => `Import ${name}`;
+export const IT_HAS_1_ITEM = "It has 1 item.";
+export const hasItems = (count) => `It has ${count} items.`;
+export const WHO_WROTE_IT = "Who wrote it?";
+export const WHO_SAYS_WHAT = "So that others know who says what.";
+export const putTogetherWith = (name) => `Put it together with your ${name}`;
+export const KEEP_IT_BESIDE_YOURS = "Keep it beside yours";
+export const IMPORT_IT = "Import it";
+export const ONLY_USE_IT_AS_IT_IS = "Only use it as it is";
+export const ONE_DRAWING_IS = "1 drawing is";
+export const drawingsAre = (large) => `${large} drawings are`;
+export const ONE_THING_MEANS = "1 thing in it means";
+export const thingsMean = (unread) => `${unread} things in it mean`;
+export const nothingInThisRange = (things, are) =>
+  `${things} nothing in this range, and ${are} left out: a kind, a source, a number or ` +
+  "what is seen may be spelt wrong. Correct the files first, or import the range as " +
+  "it is.";
+export const drawingsTooLarge = (drawings) =>
+  `${drawings} too large and left out. Make them smaller, then import it again.`;
+export const THE_COLUMN = "The column";
+export const THE_COLUMNS = "The columns";
+export const columnsLeftOut = (columns, names, are) =>
+  `${columns} ${names} ${are} left out: nothing to look at is called so. Name it like ` +
+  "what is looked at, then import it again.";
+export const ANOTHER_COLLECTOR = "Another collector";
+export const CONTRADICTS_ITSELF =
+  "This file contradicts itself. Nothing was changed. Ask for it again.";
+export const importedAndDiffers = (items, who, places) =>
+  `${items} imported. ${who} differs in ${places}: both are kept.`;
+export const itemsImported = (items) => `${items} imported.`;
+export const nameImported = (name) => `${name} imported`;
+export const itemCount = (count) => `${count} items`;
+export const ONE_PLACE = "one place";
+export const placeCount = (count) => `${count} places`;
+
+// Ranges
+export const RANGES = "Ranges";
+export const IN_USE = "In use";
+export const FROM_SOMEBODY_ELSE = "From somebody else";
+export const FOLLOW_FROM_AN_ADDRESS = "Follow a range from an address";
+export const WHAT_A_RANGE_FILE_IS =
+  "A range can come as a file from somebody who wrote it down. What it says is theirs: " +
+  "the app checks only that it can be read.";
+export const WRITTEN_DOWN_BY_YOU = "Written down by you";
+export const YOUR_OWN = "Your own";
+export const A_RANGE_OF_YOUR_OWN = "A range of your own";
+export const BY_YOU = "written down by you";
+export const followedFrom = (host) => `followed from ${host}`;
+export const ADDED_FROM_A_FILE = "added from a file";
+export const firstToLast = (first, last) => `${first} to ${last}`;
+export const LOOK_AT_IT = "Look at it";
+export const lookAtRange = (name) => `Look at ${name}`;
+export const SHARE = "Share";
+export const shareName = (name) => `Share ${name}`;
+export const REMOVE = "Remove";
+export const removeName = (name) => `Remove ${name}`;
+export const ADD_A_RANGE_FROM_A_FILE = "Add a range from a file";
+export const isAsInTheFile = (name) => `${name} is now as in the file.`;
+export const isAdded = (name) => `${name} is added.`;
+export const TOO_LARGE_FOR_A_RANGE = "this is too large to be a range.";
+export const finishThePieceOf = (name) =>
+  `You are identifying a piece of ${name}. Finish it or start again, then remove the range.`;
+export const isRemoved = (name) => `${name} is removed. Your own pieces of it stay.`;
+export const PUT_IT_BACK = "Put it back";
+export const IDENTIFY_RANGE = "identify range";
+
+export const MAKING_PART_NOT_HERE =
+  "The part that makes a range of what you wrote down is not on this device yet. Try it " +
+  "with a signal.";

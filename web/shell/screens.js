@@ -13,11 +13,13 @@
  *          from the start
  */
 import { loaded } from "../parts/loaded-later.js";
+import { SETTINGS } from "./first-words.js";
 import {
   A_DRAWING,
   A_NOTE,
   A_PIECE,
   A_PIECE_WRITTEN_DOWN,
+  A_RANGE,
   A_RANGE_OF_YOUR_OWN,
   A_RUNNING_CHANGE,
   A_SIGHTING,
@@ -36,6 +38,7 @@ import {
   DEVICES_AND_SYNC,
   DUPLICATES,
   FIRST_STEPS,
+  FOLLOW_FROM_AN_ADDRESS,
   FOUR_THINGS_TO_TRY,
   FROM_A_LIST,
   HISTORY,
@@ -59,6 +62,7 @@ import {
   SETS_AND_TRAINS,
   SEVERAL_DEVICES,
   SIGHTINGS,
+  SIGHTINGS_FROM_OTHERS,
   TO_SETTLE,
   TRY_IT,
   WANTS,
@@ -73,7 +77,6 @@ import {
   WRITE_DOWN_A_PIECE,
   YOUR_OWN_LIST_AS_CSV_OR_XLSX,
 } from "./words.js";
-import { SETTINGS } from "./first-words.js";
 
 export const SCREENS = {
   identify: { title: IDENTIFY, way: ["bar"], still: true },
@@ -161,12 +164,12 @@ export const SCREENS = {
     load: async () => (await loaded(import("../range/ranges.js"))).rangesScreen,
   },
   range: {
-    title: "A range",
+    title: A_RANGE,
     way: ["ranges", "list In use"],
     load: async () => (await loaded(import("../range/one-range.js"))).oneRangeScreen,
   },
   follow: {
-    title: "Follow a range from an address",
+    title: FOLLOW_FROM_AN_ADDRESS,
     way: ["ranges"],
     still: true,
     load: async () => (await loaded(import("../range/follow-range.js"))).followScreen,
@@ -221,7 +224,7 @@ export const SCREENS = {
     load: async () => (await loaded(import("../range/learned.js"))).learnedScreen,
   },
   proposed: {
-    title: "Sightings from others",
+    title: SIGHTINGS_FROM_OTHERS,
     way: ["own"],
     load: async () => (await loaded(import("../range/sightings-in.js"))).proposedScreen,
   },

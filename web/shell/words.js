@@ -65,3 +65,8 @@ export const LIGHT_LOUPE_HOME_SCREEN = "Light, loupe, home screen";
 export const NOT_ON_THIS_DEVICE_YET = "Not on this device yet";
 export const BACK = "Back";
 export const UNDO = "Undo";
+
+// Ranges from elsewhere
+export const A_RANGE = "A range";
+export const FOLLOW_FROM_AN_ADDRESS = "Follow a range from an address";
+export const SIGHTINGS_FROM_OTHERS = "Sightings from others";
