@@ -53,6 +53,8 @@ import {
   WAGON,
   yoursHasNo,
 } from "./words.js";
+import { THE_SELLERS_DATE } from "../identify/words.js";
+import { CHECK_THE_DATE } from "../identify/first-words.js";
 
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing, like }, { name }) {
@@ -207,9 +209,8 @@ export const USES = [
           claim ? over : { text: NOW_TAP_SELLERS_DATE, at: ".line:nth-child(2)" },
         sheet({ sheet, claim, more }) {
           if (more) return { text: check };
-          if (sheet === "The seller’s date")
-            return claim === "1951" ? over : { text: NOW_TAP_1951 };
-          if (sheet === "Check the seller’s date" && !claim) return { text: TAP_1950S };
+          if (sheet === THE_SELLERS_DATE) return claim === "1951" ? over : { text: NOW_TAP_1951 };
+          if (sheet === CHECK_THE_DATE && !claim) return { text: TAP_1950S };
           return null;
         },
       });

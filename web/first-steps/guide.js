@@ -29,6 +29,7 @@ import {
   MADE_UP_AND_NOTHING_KEPT,
   REMIND_ME,
   TRY_ANOTHER,
+  WHAT_YOU_HOLD,
 } from "./words.js";
 import { FIRST_STEPS } from "./first-words.js";
 
@@ -165,14 +166,12 @@ function another(use) {
   );
 }
 
-const TELLING = "What you hold";
-
 /** What the try is about; `line`: what to do now, once it is begun. */
 function tell({ pack }, use, line = "") {
   const form = pack.features[featureOf(pack, use.shape)];
   const seen = form.states.find(({ id }) => id === use.seen[use.shape]);
   sheet(
-    TELLING,
+    WHAT_YOU_HOLD,
     el("div", { class: "guide-line" }, drawing(pack, seen.drawing), el("p", {}, use.story)),
     line === "" ? null : el("p", { class: "guide-said" }, line),
     el("p", { class: "quiet" }, MADE_UP_AND_NOTHING_KEPT),
@@ -196,7 +195,7 @@ function standing(state, use) {
   const part = feature && feature.part >= 0 ? state.pack.parts[feature.part] : null;
   return {
     screen: here().screen,
-    sheet: top === TELLING ? "" : top,
+    sheet: top === WHAT_YOU_HOLD ? "" : top,
     stage: !step ? "start" : asked === "" && like === "" ? "answer" : "asking",
     asked,
     like,

@@ -70,6 +70,7 @@ export const TAP_SAVE_FOR_LATER = "Tap “Save for later”.";
 export const goTapMore = (go) => `${go} Tap “More”.`;
 
 // Around the lines
+export const WHAT_YOU_HOLD = "What you hold";
 export const DEMO_COLLECTION_NOT_LOADED =
   "The demo collection could not be loaded. With a signal, try again.";
 export const REMIND_ME = "Remind me";

@@ -8,6 +8,7 @@ import {
   EXAMPLES_OF_MARKS,
   isFromOrEarlier,
   isFromOrLater,
+  OR_ELSE,
   READ_A_MARK,
   readAsFigures,
   TAKE_THIS_AS_AN_ANSWER,
@@ -84,7 +85,7 @@ function told(rules, tables, text, taking) {
 function saidOf(rules, tables, reading, place, taking) {
   const { what, lines, who } = rules.reading_said(tables, reading);
   return [
-    el("p", {}, el("strong", {}, (place > 0 ? "Or: " : "") + what.join(""))),
+    el("p", {}, el("strong", {}, (place > 0 ? OR_ELSE : "") + what.join(""))),
     ...lines.map((line) => el("p", {}, sentence(line))),
     take(reading, taking),
     who.length > 0 &&

@@ -85,6 +85,7 @@ export const SAVE_FOR_LATER = "Save for later";
 export const THE_ANSWERS_IN_FULL = "The answers in full";
 
 // Reading a mark
+export const OR_ELSE = "Or: ";
 export const READ_A_MARK = "Read a mark";
 export const WHAT_DOES_IT_SAY = "What does it say?";
 export const EXAMPLES_OF_MARKS =

@@ -12,6 +12,7 @@ import {
   FOLLOW_A_RANGE,
   FOLLOW_IT,
   LOOK_AT_IT,
+  LOOKING,
   NOT_TO_BE_PASTED,
   PASTE,
   RANGES_THERE,
@@ -89,7 +90,7 @@ let latest = 0; // which look is the latest: an earlier one may answer after it
 /** Waits beside the queue: no tap waits for an address. Gives null when it is too late. */
 async function waited(shown, work) {
   const own = (latest += 1);
-  say(shown, "Looking …", false);
+  say(shown, LOOKING, false);
   shown.below.replaceChildren();
   const answer = await work();
   if (own !== latest || !shown.below.isConnected) return null;

@@ -66,6 +66,7 @@ export const TAKE_THE_OLDER = "Take the older one all the same";
 export const youFollow = (name) => `You follow ${name} from now on.`;
 
 // The address
+export const LOOKING = "Looking …";
 /** What an address lacks, in sentences: the problems of fetch-range.js. */
 export const TOLD = {
   address:

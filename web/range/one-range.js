@@ -21,6 +21,7 @@ import {
   lastLooked,
   lastLookedTrouble,
   LOOK_FOR_A_NEWER_EDITION,
+  LOOKING,
   LOOKS_ONCE_A_DAY,
   MADE_UP,
   madeFromTo,
@@ -106,7 +107,7 @@ function editions(state, one) {
 async function look(state, one, ask) {
   if (ask.disabled) return;
   ask.disabled = true;
-  ask.textContent = "Looking …";
+  ask.textContent = LOOKING;
   await lookNow(state, one);
   ask.disabled = false;
   ask.textContent = LOOK_FOR_A_NEWER_EDITION;

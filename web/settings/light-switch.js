@@ -1,4 +1,4 @@
-import { LIGHT_NAMES } from "./first-words.js";
+import { LIGHT_NAMES, switchTo } from "./first-words.js";
 
 /**
  * Light by day, dark for a dim hall, black on white for the sun, or as the device has it. light.js
@@ -58,8 +58,6 @@ function showLight() {
   root.dataset.light = light;
   const ground = getComputedStyle(root).getPropertyValue("--ground").trim();
   document.querySelector("meta[name=theme-color]").setAttribute("content", ground);
-  document
-    .getElementById("light")
-    .setAttribute("aria-label", `Switch to ${LIGHT_NAMES[NEXT[light]]}`);
+  document.getElementById("light").setAttribute("aria-label", switchTo(LIGHT_NAMES[NEXT[light]]));
   document.dispatchEvent(new Event("light"));
 }
