@@ -20,6 +20,7 @@ class Conditions:
     swaps: float = 1.0  # times the declared rates
     repainted: float = 0.0  # share of pieces with the finish of another one
     one_donor: bool = False  # all swapped parts of a piece come from the same other piece
+    boxless: float = 0.0  # share of pieces without a box
 
 
 @dataclass(frozen=True)
