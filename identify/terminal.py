@@ -140,7 +140,7 @@ def standing(pack: Pack, view: View) -> list[str]:
     if view["years"]["first"]:
         out.append(f"  made {between(view['years']['first'], view['years']['last'])}")
     for suspect in view["parts"]:
-        if suspect["swapped"] > 0.5:
+        if suspect["how"] in ("probably", "almost certainly"):
             part = pack["parts"][suspect["part"]]["name"]
             out.append(f"  {part} probably replaced ({percent(suspect['swapped'])})")
     ends = {

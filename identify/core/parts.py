@@ -1,5 +1,6 @@
 """Parts that may not belong: the chance that each was replaced, and when each was made."""
 
+from .certainty import how_replaced
 from .lists import filled, total
 from .types.engine import Belief, Engine, PartBelief
 from .types.pack import Pack
@@ -27,6 +28,7 @@ def suspects(engine: Engine, session: Session, state: Belief) -> list[Suspect]:
                 {
                     "part": p,
                     "swapped": chance / whole,
+                    "how": how_replaced(chance / whole),
                     "features": answered_on(pack, session, p),
                     "first": span[0] if len(span) > 0 else 0,
                     "last": span[1] if len(span) > 0 else 0,

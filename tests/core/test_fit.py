@@ -6,7 +6,7 @@ from math import prod
 import pytest
 
 from identify.core.belief import believe, prepare
-from identify.core.certainty import how_sure
+from identify.core.certainty import how_replaced, how_sure
 from identify.core.fit import fit_of, surprise
 from identify.core.session import answered, new_session
 from tests.table_packs import sharp, table_pack
@@ -68,3 +68,11 @@ def test_the_words_for_chances_go_down_with_them():
     assert words == ["almost certainly", "very likely", "probably", "could be"]
     assert how_sure(0.96, True) == "it is"
     assert how_sure(0.9, True) == "very likely", "only what is nearly certain is said outright"
+
+
+def test_a_part_is_probably_replaced_from_where_a_piece_probably_is_it():
+    steps = [0.19, 0.2, 0.59, 0.6, 0.94, 0.95, 1.0]
+    assert [how_replaced(chance) for chance in steps] == [
+        "", "perhaps", "perhaps", "probably", "probably", "almost certainly", "almost certainly",
+    ]  # fmt: skip
+    assert how_sure(0.6, False) == "probably"

@@ -3051,6 +3051,8 @@ export type Stop = "" | "sure" | "unrecorded" | "nothing" | "unseen" | "verdict"
 /** from 95 % and checked, 95 %, 85 %, 60 %, below (core/certainty.py) */
 export type HowSure = "it is" | "almost certainly" | "very likely" | "probably" | "could be";
 
+export type HowReplaced = "almost certainly" | "probably" | "perhaps" | "";
+
 /** What to ask about, the questions, and whether to stop. */
 export interface Aim {
   about: About;
@@ -3093,6 +3095,8 @@ export interface Suspect {
   part: number;
   /** chance that it was replaced */
   swapped: number;
+  /** the word for it; "" where it could be original */
+  how: HowReplaced;
   /** index of the answered features on it */
   features: Array<number>;
   /** likely years of the part by itself, whatever it is fitted to */

@@ -13,6 +13,7 @@ import { heldClaim } from "./held-claim.js";
 import { claimShort } from "./claim-words.js";
 import { handFields, paid, ways } from "./for-you.js";
 import { marksApart, partsBelong } from "./parts-belong.js";
+import { saidReplaced } from "./replaced.js";
 import { leading, verdictReasons, verdictShort, verdictTitle } from "./verdict-words.js";
 
 /** The lines as buttons, each with what it says and a sheet behind it. */
@@ -76,9 +77,9 @@ function partsText(state, step) {
     return ["Its marks disagree", "bad"];
   if (parts.length === 0) return ["", ""];
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
-  if (worst.swapped <= 0.2) return ["Could be all original", "good"];
+  if (worst.how === "") return ["Could be all original", "good"];
   const name = pack.parts[worst.part].name;
-  return [worst.swapped > 0.5 ? `${name} replaced?` : `Look at the ${small(name)}`, "care"];
+  return [saidReplaced(worst) ? `${name} replaced?` : `Look at the ${small(name)}`, "care"];
 }
 
 function priceText({ engine, piece, view }) {

@@ -4,6 +4,7 @@ import { differencePictures } from "../parts/ringed-portrait.js";
 import { button, el, heading } from "../parts/element.js";
 import { against, itemName, percent, small, span, weight } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
+import { saidReplaced } from "./replaced.js";
 import { swapReason } from "./strip.js";
 import { saysOfVariant } from "./who-says-so.js";
 import { yearsFigure } from "./years-figure.js";
@@ -32,7 +33,7 @@ export function openCandidates(state, step) {
 /** What that sheet shows. */
 export function candidateNodes(state, step) {
   const { pack, view } = state;
-  const swapped = view.parts.filter((part) => part.swapped > 0.5);
+  const swapped = view.parts.filter(saidReplaced);
   const list = el("ol", { class: "candidates" });
   const rows = view.variants.map((one, place) => candidate(state, step.session, one, place));
   list.append(...rows.slice(0, FIRST));

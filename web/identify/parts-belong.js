@@ -2,6 +2,7 @@
 import { el } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
+import { saidReplaced } from "./replaced.js";
 import {
   aLater,
   ALL_ORIGINAL_SO_FAR,
@@ -32,11 +33,14 @@ import {
  * @import { Suspect, View, Whole } from "../data/engine-types.d.ts"
  */
 
-/** Whether a part was replaced, in words. */
-function swapWords(swapped) {
-  if (swapped > 0.95) return ALMOST_CERTAINLY_REPLACED;
-  if (swapped > 0.5) return PROBABLY_REPLACED;
-  return swapped > 0.2 ? PERHAPS_REPLACED : COULD_BE_ORIGINAL;
+/**
+ * Whether a part was replaced, in words.
+ * @param {Suspect} part
+ */
+function swapWords({ how }) {
+  if (how === "almost certainly") return ALMOST_CERTAINLY_REPLACED;
+  if (how === "probably") return PROBABLY_REPLACED;
+  return how === "perhaps" ? PERHAPS_REPLACED : COULD_BE_ORIGINAL;
 }
 
 /**
@@ -44,17 +48,18 @@ function swapWords(swapped) {
  * "Coupling probably replaced: not what it usually has".
  * @param {Pack} pack
  * @param {Whole} whole
- * @param {Suspect} part
+ * @param {Suspect} one
  * @returns {string}
  */
-function partSentence(pack, whole, { part, first, last, swapped }) {
+function partSentence(pack, whole, one) {
+  const { part, first, last } = one;
   const name = small(pack.parts[part].name);
   if (first <= whole.last && last >= whole.first) {
-    return isReplaced(pack.parts[part].name, swapWords(swapped));
+    return isReplaced(pack.parts[part].name, swapWords(one));
   }
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? pieceOf(span(whole.first, whole.last), own) : own;
-  return `${piece}: ${name} ${swapWords(swapped)}`;
+  return `${piece}: ${name} ${swapWords(one)}`;
 }
 
 /**
@@ -63,9 +68,9 @@ function partSentence(pack, whole, { part, first, last, swapped }) {
  * @returns {string}
  */
 function together(parts) {
-  const odd = parts.filter(({ swapped }) => swapped > 0.5).length;
+  const odd = parts.filter(saidReplaced).length;
   if (odd > 0) return NOT_ALL_ORIGINAL;
-  return parts.some(({ swapped }) => swapped > 0.2) ? SOMETHING_DOES_NOT_FIT : ALL_ORIGINAL_SO_FAR;
+  return parts.some(({ how }) => how !== "") ? SOMETHING_DOES_NOT_FIT : ALL_ORIGINAL_SO_FAR;
 }
 
 /**
@@ -81,7 +86,7 @@ export function partsBelong(pack, { parts, whole }) {
       "ul",
       { class: "parts" },
       parts.map((one) =>
-        el("li", { class: one.swapped > 0.5 ? "warn" : null }, said(pack, whole, one)),
+        el("li", { class: saidReplaced(one) ? "warn" : null }, said(pack, whole, one)),
       ),
     ),
     el("p", { class: "quiet" }, chanceAllOriginal(percent(whole.original))),
@@ -100,14 +105,14 @@ function said(pack, whole, one) {
     .filter((word) => word !== small(name));
   const by = looked.length === 0 ? "" : ` (${looked.join(", ")})`;
   const chance = chanceReplaced(percent(one.swapped));
-  if (one.swapped <= 0.2) {
+  if (one.how === "") {
     const years = one.first > 0 ? ` ${bounded(pack, one.first, one.last)},` : "";
-    return `${name}${by}:${years} ${swapWords(one.swapped)}. ${chance}`;
+    return `${name}${by}:${years} ${swapWords(one)}. ${chance}`;
   }
   return [
     el("strong", {}, `${partSentence(pack, whole, one)}${by}.`),
     ` ${chance}`,
-    one.swapped > 0.5 ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
+    saidReplaced(one) ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
   ];
 }
 

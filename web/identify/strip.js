@@ -2,6 +2,7 @@ import { chance } from "../parts/chance.js";
 import { el } from "../parts/element.js";
 import { itemName, percent, small, span, stillPossible, variantName } from "../parts/say.js";
 import { claimLine } from "./claim-words.js";
+import { saidReplaced } from "./replaced.js";
 import { verdictLine } from "./verdict-words.js";
 import {
   andPartProbablyReplaced,
@@ -25,7 +26,7 @@ import {
  * are left, the verdict and the claim as well. Opens the candidates.
  */
 export function strip(pack, view, open, held = null) {
-  const swapped = view.parts.filter((part) => part.swapped > 0.5);
+  const swapped = view.parts.filter(saidReplaced);
   const lead = leader(pack, view);
   const years =
     view.years.chances.length > 0 ? span(view.years.first, view.years.last) : YEARS_NOT_RECORDED;
@@ -72,7 +73,7 @@ function leader(pack, view) {
 export function progress(pack, view) {
   const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
   const swapped = view.parts
-    .filter((part) => part.swapped > 0.5)
+    .filter(saidReplaced)
     .map(({ part }) => andPartProbablyReplaced(pack.parts[part].name));
   const verdict = view.verdict ? ` ${verdictLine(view.verdict)}.` : "";
   return savedAndPossible(stillPossible(view.possible), years, verdict, swapped.join(""));

@@ -7,6 +7,7 @@ import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
 import { at, axis, decades, rule } from "../parts/time-axis.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
+import { saidReplaced } from "./replaced.js";
 import { BARS, PROBABLY_REPLACED, says, TIMELINE } from "./words.js";
 
 /** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types.d.ts" */
@@ -28,8 +29,9 @@ function timelineRows(pack, session, view, seen, claim) {
   if (view.whole.first > 0 && view.parts.length > 0) {
     rows.push({ sort: "piece", name: "", first: view.whole.first, last: view.whole.last });
   }
-  for (const { part, first, last, swapped } of view.parts) {
-    const name = pack.parts[part].name + (swapped > 0.5 ? PROBABLY_REPLACED : "");
+  for (const part of view.parts) {
+    const { first, last } = part;
+    const name = pack.parts[part.part].name + (saidReplaced(part) ? PROBABLY_REPLACED : "");
     if (first > 0) rows.push({ sort: "part", name, first, last });
   }
   rows.push(...marks(pack, session, seen));

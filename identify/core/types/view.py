@@ -17,6 +17,7 @@ Stop = Literal["", "sure", "unrecorded", "nothing", "unseen", "verdict"]
 
 # from 95 % and checked, 95 %, 85 %, 60 %, below (core/certainty.py)
 HowSure = Literal["it is", "almost certainly", "very likely", "probably", "could be"]
+HowReplaced = Literal["almost certainly", "probably", "perhaps", ""]
 
 
 class Aim(TypedDict):
@@ -58,6 +59,7 @@ class Suspect(TypedDict):
 
     part: int  # index
     swapped: float  # chance that it was replaced
+    how: HowReplaced  # the word for it; "" where it could be original
     features: list[int]  # index of the answered features on it
     first: int  # likely years of the part by itself, whatever it is fitted to
     last: int
