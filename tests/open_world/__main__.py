@@ -46,7 +46,9 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m tests.open_world", description=__doc__)
     parser.add_argument("--pieces", type=int, default=4000, help="of each range, all recorded")
     parser.add_argument("--each", type=int, default=12, help="of each item or variant left out")
-    parser.add_argument("--every", type=int, default=2, help="only every so-manieth variant")
+    parser.add_argument(
+        "--every", type=int, default=2, help="1 for every variant, 2 for every second"
+    )
     parser.add_argument("--seed", type=int, default=12)
     parser.add_argument("--range", choices=NAMES, action="append")
     parser.add_argument(
