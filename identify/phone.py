@@ -59,7 +59,7 @@ FURTHER_EXPORTS = (
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",
     "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
-    "sitting", "portrait", "differences",
+    "sitting", "portrait", "pictures", "differences",
 )  # fmt: skip
 # What a range of one's own is tried with.
 TRYING_EXPORTS = (

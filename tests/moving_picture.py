@@ -74,6 +74,8 @@ def stall_minute(page: Page, pack: Pack, path: Path) -> None:
         alike = page.get_by_role("button", name="All fits", exact=True)
         if alike.count():
             film.tap(alike)
+        elif page.locator("#screen > .which").count():
+            film.tap(page.get_by_role("button", name="Ask in words", exact=True))
         elif asking(page):
             feature = features[question(page)]
             name = next(s["name"] for s in feature["states"] if s["id"] == shown[feature["id"]])

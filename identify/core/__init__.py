@@ -33,6 +33,7 @@ FILES = (
     "portraits",
     "reasons",
     "rings",
+    "pictures",
     "stopping",
     "assess",
     "currencies",

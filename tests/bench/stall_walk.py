@@ -7,6 +7,7 @@ from typing import Any
 
 from PIL import Image
 
+from identify.core.portraits import sitting
 from identify.core.types.pack import Pack
 from identify.errors import UserError
 from tests.bench.effort import Effort
@@ -16,9 +17,10 @@ GLANCE = 1.5  # seconds to hold a piece beside one ring of its portrait (a guess
 START = "What have you got?"
 
 # The words that can be read on the screen as it stands: of buttons only those that say something
-# of the piece, which are the answers, what was found, and the lines of the answer.
+# of the piece, which are the answers, what was found, and the lines of the answer that have
+# something to say.
 SHOWN = r"""() => {
-  const tells = ".state, .hit, .line, .odd";
+  const tells = ".state, .hit, .line:not(.silent), .odd, .picture-choice";
   const words = [];
   const walk = document.createTreeWalker(document.getElementById("screen"), NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
@@ -175,6 +177,36 @@ def comparing(page: Any) -> bool:
     return bool(page.locator("#screen > .looks-like-this").count())
 
 
+def choosing(page: Any) -> bool:
+    """Are there portraits to choose from?"""
+    return bool(page.locator("#screen > .which").count())
+
+
+def chosen(person: Person, pack: Pack, shows: dict[str, str]) -> None:
+    """Look at all in which the pictures differ, and tap the one that shows it so, or none."""
+    features = {feature["name"]: place for place, feature in enumerate(pack["features"])}
+    looks = sitting(pack)["looks"]
+    pictures = person.page.locator(".picture-choice")
+    fitting = None
+    for picture in pictures.all():
+        fits = True
+        for text in picture.locator(".shows").all_text_contents():
+            name, shown = text.split(": ", 1)
+            states = pack["features"][features[name]]["states"]
+            ids = [state["id"] for state in states]
+            captions = [state.get("caption") or state["name"] for state in states]
+            seen = ids.index(shows[pack["features"][features[name]]["id"]])
+            look = looks[features[name]]
+            fits = fits and look[seen] == look[captions.index(shown)]
+        if fits and fitting is None:
+            fitting = picture
+    person.effort.looking += GLANCE * pictures.first.locator(".shows").count()
+    person.effort.questions += 1
+    person.read(few=3)
+    person.tap(fitting or person.button("None of these"))
+    person.passed("which?" if fitting else "none of them")
+
+
 def compared(person: Person, pack: Pack, shows: dict[str, str]) -> None:
     """Look at each ring of the portrait and mark what does not fit; where what was seen is to be
     looked at again, what fits after all.
@@ -204,6 +236,9 @@ def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> 
     while asking(person.page) or comparing(person.page):
         if person.effort.questions == MOST:
             raise UserError(f"The app asks on after {MOST} questions.")
+        if choosing(person.page):
+            chosen(person, pack, shows)
+            continue
         if comparing(person.page):
             compared(person, pack, shows)
             continue
@@ -214,9 +249,18 @@ def answered(person: Person, pack: Pack, shows: dict[str, str], boxed: bool) -> 
         person.effort.questions += 1
         person.effort.looking += feature["seconds"]
         person.read(few=count(feature["question"]) + count(seen))
+        if not choice.evaluate("e => e.matches('.state') && !e.closest('.rarer')"):
+            person.effort.words += small_answers(person.page)
         proof = person.page.locator(".proof").count()
         person.tap(choice)
         person.passed("check" if proof else "question")
+
+
+def small_answers(page: Any) -> int:
+    """The words of the answers that are small: whoever does not find theirs above goes through all
+    of them, as if their names stood there.
+    """
+    return sum(count(name) for name in page.locator(".rarer .name").all_text_contents())
 
 
 def answer(page: Any, seen: str, missing: str) -> Any:
@@ -257,7 +301,7 @@ def dated(person: Person, number: str) -> None:
     """Does the seller's year hold?"""
     by_number(person, number)
     person.read(few=6)
-    if asking(person.page):
+    if asking(person.page) or choosing(person.page):
         person.tap(person.button("More"))
         person.tap(person.button("Check the seller’s date"))
     else:

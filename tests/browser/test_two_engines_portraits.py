@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Page
 
 from identify.core.belief import prepare
+from identify.core.pictures import pictures
 from identify.core.portraits import differences, portrait, sitting
 from identify.core.rings import odd_rings, rings
 from identify.core.session import answered, new_session
@@ -76,4 +77,6 @@ def test_rings(page, name):
             session = answered(session, {"feature": feature, "how": "sure", "states": [state]})
             asked.append(["rings", shown, session])
             asked.append(["odd_rings", shown, session])
-    agree(page, pack, {"rings": rings, "odd_rings": odd_rings}, {}, asked)
+            asked.append(["pictures", shown, session])
+    choices = {"rings": rings, "odd_rings": odd_rings, "pictures": pictures}
+    agree(page, pack, choices, {}, asked)

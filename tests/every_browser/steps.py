@@ -96,10 +96,11 @@ def by_number(phone: Phone, number: str) -> None:
         ".find((one) => one.innerText.includes(arguments[0]))",
         number,
     )
-    phone.until(f"{STATES} || document.querySelector('.line')")
-    while phone.run(f"return {STATES}"):
+    phone.until(f"{STATES} || document.querySelector('.line, .which')")
+    while not phone.run("return document.querySelector('.line')"):
         before = phone.heading()
-        phone.tap("Can’t see it")
+        several = phone.run("return document.querySelector('.which') !== null")
+        phone.tap("Ask in words" if several else "Can’t see it")
         phone.until(f"!({ASKED})", before)
 
 

@@ -1833,6 +1833,43 @@ export interface Ringed {
   rings: Array<Ring>;
 }
 
+/** A portrait to choose, and what that says. */
+export interface Picture {
+  /** index */
+  variant: number;
+  /** of each of the features: the states that look like it */
+  states: Array<Array<number>>;
+}
+
+/** Portraits to choose from; none: nothing. */
+export interface Pictures {
+  /** in which they differ: indexes */
+  features: Array<number>;
+  /** all that is drawn of them */
+  layers: Array<string>;
+  pictures: Array<Picture>;
+}
+
+/** How variants look in a feature. */
+export interface Looked {
+  /** index */
+  feature: number;
+  /** of each variant; "" where it is not recorded */
+  looks: Array<string>;
+  /** that telling it would give */
+  bits: number;
+}
+
+/** What looks the same. */
+export interface Tally {
+  /** the look */
+  id: string;
+  /** place of the first variant that looks so */
+  first: number;
+  /** their chance together */
+  held: number;
+}
+
 /** A feature in which two pieces differ. */
 export interface Difference {
   /** index */
@@ -3392,6 +3429,14 @@ export interface EngineModule {
    */
   portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
   /**
+   * The portraits to choose from, likeliest first, and what the choice of each answers; none
+   * where that would not help. `shown` is from `sitting`.
+   *
+   * Variants that look the same share a picture. A picture answers the features in which the
+   * pictures differ, and no other: by the states that look like it.
+   */
+  pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
+  /**
    * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
    * one at home. What is not recorded of either, or can be the same, is no difference.
    */
@@ -3507,6 +3552,14 @@ export interface FurtherModule {
    * where one of several is recorded, or nothing.
    */
   portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
+  /**
+   * The portraits to choose from, likeliest first, and what the choice of each answers; none
+   * where that would not help. `shown` is from `sitting`.
+   *
+   * Variants that look the same share a picture. A picture answers the features in which the
+   * pictures differ, and no other: by the states that look like it.
+   */
+  pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
   /**
    * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
    * one at home. What is not recorded of either, or can be the same, is no difference.

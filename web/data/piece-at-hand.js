@@ -2,7 +2,7 @@
  * The piece at hand, as it is kept on the phone: every step since the start, so that each can be
  * taken back exactly.
  *
- *   {format, id, pack: pack id, made, box, hand, steps: [{session, asked, further, claim}]}
+ *   {format, id, pack: pack id, made, box, hand, steps: [{session, asked, further, claim, unlike}]}
  *   id        names it in the notes and pieces that are made of it
  *   made      when it was begun
  *   box       names the box it came from, where several come from one; left out: none
@@ -11,6 +11,7 @@
  *   session   the engine's session
  *   asked     the feature the person chose to look at; "" for the engine's own choice
  *   further   go on asking although the answer is sure
+ *   unlike    it was none of the portraits to choose from: none are shown again; left out: not so
  *   claim     what the seller says of the date, as typed; "" or left out: nothing
  */
 import { newId } from "./record-shapes.js";

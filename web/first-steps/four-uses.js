@@ -17,6 +17,7 @@ import {
   ALL_OF_THE_DATE,
   ALL_OF_THE_STALL,
   cannotBeSeenOnYours,
+  CHOOSE_A_PICTURE,
   CHOOSE_AS_NEW,
   COACH,
   CONFIRM_THE_DATE,
@@ -59,6 +60,7 @@ import { CHECK_THE_DATE } from "../identify/first-words.js";
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing, like }, { name }) {
   if (like === "fits") return { text: justLikeYours(name) };
+  if (like === "several") return { text: CHOOSE_A_PICTURE };
   if (like === "differs") return { text: notQuiteLikeYours(name) };
   if (!asked) return { text: LOOK_AT_THE_QUESTION };
   if (missing) return { text: yoursHasNo(missing) };

@@ -209,10 +209,14 @@ function standing(state, use) {
   };
 }
 
-/** Where a picture asks whether it looks like this: "fits" or "differs"; "" where none does. */
+/**
+ * Where a picture asks whether it looks like this: "fits" or "differs"; where several ask which it
+ * is: "several"; "" where none does.
+ */
 function likeIt(state, step, use) {
   const card = document.querySelector("#screen .looks-like-this");
   if (!card) return "";
+  if (card.classList.contains("which")) return "several";
   if (card.classList.contains("again")) return "differs"; // what was seen is asked once more
   const { rings } = toCompare(state, step.session) ?? { rings: [] };
   const fits = ({ feature, state: place }) => {

@@ -16,6 +16,7 @@ export const SHEET = {
   at: ".sheet-foot button",
 };
 export const justLikeYours = (name) => `It is just like your ${name}. Tap “All fits”.`;
+export const CHOOSE_A_PICTURE = "You can choose a picture. Here tap “Ask in words”.";
 export const notQuiteLikeYours = (name) =>
   `Your ${name} is not quite like that. Tap “Ask in words”.`;
 export const LOOK_AT_THE_QUESTION = "Look at the question, and tap what you see.";

@@ -105,8 +105,8 @@ function oneVariant(state, step, act) {
       el(
         "p",
         { class: "kicker" },
-        `${kicker(view, step.session.scope)} `,
-        chance(best.chance, " sure"),
+        kicker(view, step.session.scope),
+        chance(best.chance, heard(" sure")),
       ),
       heading(1, itemName(pack, variant.item)),
       el("p", { class: "variant" }, variant.name),
@@ -119,15 +119,19 @@ function oneVariant(state, step, act) {
 
 const HOW_SURE = {
   "it is": "It is",
-  "almost certainly": "Almost certainly it is",
-  "very likely": "Very likely it is",
-  probably: "Probably it is",
-  "could be": "It could be",
+  "almost certainly": "Almost certainly",
+  "very likely": "Very likely",
+  probably: "Probably",
+  "could be": "Could be",
 };
+
+const heard = (text) => el("span", { class: "unseen" }, text);
 
 function kicker({ how_sure }, { items }) {
   const words = HOW_SURE[how_sure];
-  return items.length > 0 ? `If the number or name is right: ${small(words)}` : words;
+  const said = items.length > 0 ? `By its number or name: ${small(words)}` : words;
+  const rest = ["it is", "could be"].includes(how_sure) ? " " : " it is ";
+  return el("span", {}, said, heard(rest));
 }
 
 /** What does not fit the one that is named, with a way to look at it again. */

@@ -24,6 +24,7 @@ export function answerLines(state, step, act) {
   return box;
 }
 
+const TELLING = ["Its parts"];
 const CLAIMS = { fits: "good", possible: "good", unlikely: "care", "ruled out": "bad" };
 
 function lines(state, step, act, draw) {
@@ -48,9 +49,11 @@ function lines(state, step, act, draw) {
  * `standing`: good, care or bad, which has a shape as well as a colour; "" for neither.
  */
 function line(label, value, standing, otherwise, open) {
-  const said = value === "" ? null : el("strong", { class: standing }, value);
-  return button([el("span", { class: "line-label" }, label), said], open, {
-    class: "line",
+  const silent = value === "";
+  const told = TELLING.includes(label) && !silent; // it needs no label to be understood
+  const said = silent ? null : el("strong", { class: standing }, value);
+  return button([el("span", { class: told ? "unseen" : "line-label" }, label), said], open, {
+    class: silent ? "line silent" : "line",
     "aria-label": `${label}: ${value || otherwise}`,
     "aria-haspopup": "dialog",
   });
@@ -60,7 +63,7 @@ function line(label, value, standing, otherwise, open) {
 function ownLine(verdict, open) {
   const silent = !verdict || leading(verdict).word === "unrecorded"; // the top says that
   return button(el("strong", {}, silent ? "Yours or wanted" : verdictShort(verdict)), open, {
-    class: "line pill",
+    class: silent ? "line silent pill" : "line pill",
     "aria-label": `Yours or wanted: ${verdict ? verdictTitle(verdict) : "add to wants"}`,
     "aria-haspopup": "dialog",
   });

@@ -31,7 +31,7 @@ import { tellStored } from "../parts/storage-trouble.js";
 import { updateOffer } from "../parts/update-offer.js";
 import { answerScreen } from "./answer-card.js";
 import { heldClaim } from "./held-claim.js";
-import { comparing, looksLikeThis, toCompare } from "./looks-like-this.js";
+import { comparing, looksLikeThis, toChoose, toCompare } from "./looks-like-this.js";
 import { questionCard } from "./question.js";
 import { adopt, chooseRange, narrowed, openFor, openRange } from "./range-at-hand.js";
 import { assess } from "./reasoning.js";
@@ -139,6 +139,7 @@ export const act = {
     }),
   present: (part) => step({ session: withPart(part) }),
   change: (feature) => step({ asked: feature }),
+  inWords: (feature, unlike) => step({ asked: feature, unlike }),
   takeBack: (feature) => step({ session: state.engine.without(session(), feature) }),
   suggested: () => step({ asked: "" }),
   further: () => step({ further: true }),
@@ -335,11 +336,13 @@ function pieceScreen(shown) {
   const about = chosen ? "" : question.about;
   const photo = all("note").find((one) => one.session === piece.id)?.photos[0];
   const card = { pack, feature: place, session: at.session, chosen, expected, about, photo };
+  const more = async (feature) =>
+    (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);
+  const choice = toChoose(shown, at, { ...act, more });
+  if (choice) return [choice, beside?.(shown)].filter(Boolean);
   const compared = at.asked === "" && stop === "" ? toCompare(shown, at.session) : null;
   if (compared)
     return [looksLikeThis(shown, at.session, compared, act), beside?.(shown)].filter(Boolean);
-  const more = async (feature) =>
-    (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);
   return [
     el(
       "section",

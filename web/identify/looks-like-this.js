@@ -4,6 +4,7 @@
  * again": the same with what was seen otherwise.
  */
 import { button, el, heading } from "../parts/element.js";
+import { loaded } from "../parts/loaded-later.js";
 import { portraitsReady, sittingOf } from "../parts/portrait.js";
 import { ringedPortrait } from "../parts/ringed-portrait.js";
 import { itemName, variantName } from "../parts/say.js";
@@ -11,13 +12,36 @@ import { itemName, variantName } from "../parts/say.js";
 /** @import { Ringed, View } from "../data/engine-types.d.ts" */
 
 const SOON = 0.4; // a leader with this much may be shown after the next answer
+const FEW = 4; // so many may be shown at once, if together they have
+const LEFT = 0.8;
+let which = null; // which-of-these.js, once it is loaded
 
 /**
  * Loads what draws portraits when one may soon be compared.
  * @param {View} view
  */
-export async function comparing({ variants: [best] }) {
-  if (best?.chance >= SOON) await portraitsReady().catch(() => {}); // then it is asked in words
+export async function comparing(view) {
+  if (!(view.variants[0]?.chance >= SOON) && !fewLeft(view)) return;
+  try {
+    await portraitsReady();
+    which ??= await loaded(import("./which-of-these.js"));
+  } catch {} // then it is asked in words
+}
+
+const fewLeft = ({ variants }) =>
+  variants.slice(0, FEW).reduce((sum, { chance }) => sum + chance, 0) >= LEFT;
+
+/**
+ * The card with the portraits to choose from, where a few are left that look different; else null.
+ * @param {any} state what is shown
+ * @param {any} at the step it is at
+ */
+export function toChoose(state, at, act) {
+  const { engine, ready, pack, view, thread } = state;
+  const asking = at.asked === "" && view.stop === "" && view.question?.about !== "again";
+  if (!asking || at.unlike || !which || thread || !fewLeft(view)) return null;
+  const found = engine.pictures(ready, sittingOf(pack), at.session);
+  return found.pictures.length > 0 ? which.whichOfThese(state, found, act) : null;
 }
 
 /**

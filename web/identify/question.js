@@ -8,6 +8,8 @@ import { announce } from "../parts/status.js";
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
+const UNLIKELY = 0.01; // an answer less likely than this is small, and its name is heard only
+const LARGE = 2; // so many answers at least are not
 const HINTS = {
   sure: "Tap what you see.",
   unsure: "Tap your best guess.",
@@ -70,19 +72,23 @@ function before({ pack, session }, feature) {
 }
 
 /** The states as drawings, with the answers for when it is not that simple beneath them. */
-function stateChoices({ pack, expected, session }, feature, act, hint) {
+function stateChoices({ pack, expected, session, about }, feature, act, hint) {
   let mode = "sure";
   const ticked = new Set();
   const legend = el("span", {}, HINTS.sure);
   const foot = el("div", { class: "unsure" });
 
-  const states = inOrder(feature, expected).map((place) => feature.states[place]);
+  const order = inOrder(feature, expected);
+  const rarer = smallOnes(order, expected, about);
+  const places = [...order.filter((place) => !rarer.includes(place)), ...rarer];
+  const states = places.map((place) => feature.states[place]);
+  const large = states.length - rarer.length;
   const said = session.answers.find((one) => one.feature === feature.id)?.states ?? [];
   const buttons = states.map((state, place) =>
     button(
       [
         drawing(pack, state.drawing),
-        ...caption(state),
+        ...(place < large ? caption(state) : [el("span", { class: "name unseen" }, state.name)]),
         el("span", { class: "tick", "aria-hidden": "true" }),
         place < 9 ? el("kbd", { "aria-hidden": "true" }, String(place + 1)) : null,
       ],
@@ -150,7 +156,8 @@ function stateChoices({ pack, expected, session }, feature, act, hint) {
       "fieldset",
       { class: "choices" },
       el("legend", { class: "unseen" }, legend),
-      el("div", { class: `states grid-${columns(states.length)}` }, buttons),
+      el("div", { class: `states grid-${columns(large)}` }, buttons.slice(0, large)),
+      rarer.length === 0 ? null : el("div", { class: "states rarer" }, buttons.slice(large)),
       foot,
     ),
     el(
@@ -192,6 +199,17 @@ function inOrder(feature, expected) {
     .map((_, place) => place)
     .filter((place) => place !== feature.none || !rare(place));
   return [...places.filter((place) => !rare(place)), ...places.filter(rare)];
+}
+
+/**
+ * The places of the answers that are hardly to be expected: of those nobody needs to read who has
+ * found theirs. Where it is checked whether all is well, every answer counts alike.
+ */
+function smallOnes(order, expected, about) {
+  if (expected === null || ["check", "again"].includes(about)) return [];
+  const likely = [...order].sort((one, other) => expected[other] - expected[one]).slice(0, LARGE);
+  const rarer = order.filter((place) => expected[place] < UNLIKELY && !likely.includes(place));
+  return rarer.length > 1 ? rarer : []; // one alone would save nobody anything
 }
 
 /** For a feature on a part: there is no such part on this piece, unless a state says just that. */

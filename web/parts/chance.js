@@ -8,7 +8,7 @@ export function chance(value, after = "") {
   return el(
     "span",
     { class: "chance" },
-    el("span", { class: "chance-figure" }, percent(value) + after),
+    el("span", { class: "chance-figure" }, percent(value), after),
     el("span", { class: "chance-track", "aria-hidden": "true" }, bar),
   );
 }

@@ -10,7 +10,7 @@ import { loaded } from "./loaded-later.js";
 /** @import { Pack, Answer } from "../data/engine-types.d.ts" */
 
 const SMALL = 96; // up to this width details could not be seen
-const APART = 9; // hundredths of the width: nearer than that two rings cannot be told apart
+const APART = 15; // hundredths of the width: of rings nearer than that a finger hits the wrong one
 const drawn = new WeakMap();
 let hand = null; // {engine, text, whereIs}: what draws
 let coming = null;
@@ -30,12 +30,13 @@ export function portraitsReady() {
  * variants, of an item say, what they can be.
  * @param {Pack} pack
  * @param {number | number[]} variants its place, or their places
- * @param {{size?: number, answers?: Answer[], label?: string}} [how] `answers` of a piece at hand:
- *   where one of several states is recorded, the one that was seen is drawn; `label`: what it is
- *   for those who do not see it, left out where a text beside it says so
+ * @param {{size?: number, answers?: Answer[], label?: string, layers?: string[]}} [how] `answers` of
+ *   a piece at hand: where one of several states is recorded, the one that was seen is drawn;
+ *   `label`: what it is for those who do not see it, left out where a text beside it says so;
+ *   `layers`: nothing but these is drawn, whatever else is recorded
  * @returns {SVGSVGElement}
  */
-export function portrait(pack, variants, { size = 320, answers = [], label = "" } = {}) {
+export function portrait(pack, variants, { size = 320, answers = [], label = "", layers } = {}) {
   const small = size <= SMALL;
   const node = svg("svg", {
     viewBox: "0 0 120 66",
@@ -50,7 +51,7 @@ export function portrait(pack, variants, { size = 320, answers = [], label = "" 
     focusable: "false",
     ...(label === "" ? { "aria-hidden": "true" } : { role: "img", "aria-label": label }),
   });
-  const fill = () => node.replaceChildren(picture(pack, [variants].flat(), answers, small));
+  const fill = () => node.replaceChildren(picture(pack, [variants].flat(), answers, small, layers));
   if (hand) fill();
   else portraitsReady().then(fill, () => {}); // without them a list is still a list
   return node;
@@ -83,14 +84,17 @@ export function placesIn(pack, variants, features, answers = []) {
     const found = hand.whereIs(told, shown.layers[feature]);
     if (!found) continue;
     const [x, y, radius] = found;
-    const spot = { feature, x: x / 1.2, y: y / 0.66, radius: radius / 1.2 };
-    const near = () =>
-      out.some((one) => Math.hypot(one.x - spot.x, (one.y - spot.y) * 0.55) < APART);
-    for (let tries = 0; near() && tries < 8; tries += 1)
-      spot.x = spot.x > 92 - APART ? APART / 2 + tries : spot.x + APART;
-    out.push(spot);
+    out.push({ feature, ...freeSpot(out, x / 1.2, y / 0.66), radius: radius / 1.2 });
   }
   return out;
+}
+
+/** The place nearest to this one, beside it, that stands far enough from all others. */
+function freeSpot(others, x, y) {
+  const free = (at) => others.every((one) => Math.hypot(one.x - at, (one.y - y) * 0.55) >= APART);
+  for (let away = 0; away <= 100; away += 1)
+    for (const at of [x + away, x - away]) if (at >= 6 && at <= 94 && free(at)) return { x: at, y };
+  return { x, y };
 }
 
 /**
@@ -106,12 +110,16 @@ export function differencesOf(pack, one, other, answers = []) {
 }
 
 /** What is in a portrait: made once for each variant, and copied. */
-function picture(pack, places, answers, small) {
+function picture(pack, places, answers, small, only) {
   const taken = photoOf(pack, places);
   if (taken) return taken;
   const { shown, made } = studio(pack);
-  const make = () => parsed(hand.text(hand.engine.portrait(pack, shown, places, answers), small));
-  if (answers.length > 0) return make();
+  const told = () => {
+    const all = hand.engine.portrait(pack, shown, places, answers);
+    return only ? { ...all, layers: all.layers.filter(({ layer }) => only.includes(layer)) } : all;
+  };
+  const make = () => parsed(hand.text(told(), small));
+  if (answers.length > 0 || only) return make();
   const key = `${small} ${places.join(" ")}`;
   if (!made.has(key)) made.set(key, make());
   return made.get(key).cloneNode(true);

@@ -52,6 +52,37 @@ class Ringed(TypedDict):
     rings: list[Ring]
 
 
+class Picture(TypedDict):
+    """A portrait to choose, and what that says."""
+
+    variant: int  # index
+    states: list[list[int]]  # of each of the features: the states that look like it
+
+
+class Pictures(TypedDict):
+    """Portraits to choose from; none: nothing."""
+
+    features: list[int]  # in which they differ: indexes
+    layers: list[str]  # all that is drawn of them
+    pictures: list[Picture]
+
+
+class Looked(TypedDict):
+    """How variants look in a feature."""
+
+    feature: int  # index
+    looks: list[str]  # of each variant; "" where it is not recorded
+    bits: float  # that telling it would give
+
+
+class Tally(TypedDict):
+    """What looks the same."""
+
+    id: str  # the look
+    first: int  # place of the first variant that looks so
+    held: float  # their chance together
+
+
 class Difference(TypedDict):
     """A feature in which two pieces differ."""
 

@@ -1,0 +1,123 @@
+"""Which of these is it? The portraits to choose from, and what a choice says."""
+
+import random
+
+import msgspec
+import pytest
+
+from identify.core.assess import assess
+from identify.core.belief import prepare
+from identify.core.pictures import (
+    AT_A_GLANCE,
+    CLOSE_UP,
+    MOST_LOOKS,
+    MOST_PICTURES,
+    WIDE_ONES,
+    pictures,
+)
+from identify.core.portraits import portrait, sitting
+from identify.core.session import answered, new_session
+from identify.lab.pieces import piece
+from identify.phone import demo_packs
+from identify.reference.loading import load_pack
+
+PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+ENGINES = {name: prepare(pack) for name, pack in PACKS.items()}
+SHOWN = {name: sitting(pack) for name, pack in PACKS.items()}
+
+
+def walk(name, seed):
+    """On the way to an answer about a piece that the seed draws: it, the session, what is chosen
+    from.
+    """
+    pack, engine = PACKS[name], ENGINES[name]
+    found = piece(random.Random(seed), pack)
+    session = new_session(engine)
+    for _ in range(8):
+        yield found, session, pictures(engine, SHOWN[name], session)
+        view = assess(engine, session)
+        if view["stop"] or view["question"] is None:
+            return
+        feature = pack["features"][view["question"]["feature"]]["id"]
+        seen = {"feature": feature, "how": "sure", "states": [found.states[feature]]}
+        session = answered(session, seen)
+
+
+def drawn(name, variant, layers):
+    """What a picture shows: the looks of the layers that are drawn of it."""
+    told = portrait(PACKS[name], SHOWN[name], [variant], [])
+    return {each["layer"]: each["look"] for each in told["layers"] if each["layer"] in layers}
+
+
+@pytest.mark.parametrize("name", PACKS)
+def test_pictures_differ_and_answer_for_that_and_for_nothing_else(name):
+    pack, shown, met = PACKS[name], SHOWN[name], 0
+    for seed in range(25):
+        for _, session, found in walk(name, seed):
+            if not found["pictures"]:
+                continue
+            met += 1
+            assert 2 <= len(found["pictures"]) <= MOST_PICTURES
+            assert 2 <= len(found["features"]) <= MOST_LOOKS
+            told = {answer["feature"] for answer in session["answers"]}
+            for feature in found["features"]:
+                assert pack["features"][feature]["id"] not in told
+                assert pack["features"][feature]["needs"] == "nothing"
+                assert shown["layers"][feature] in found["layers"]
+            seen = []
+            for one in found["pictures"]:
+                looks = drawn(name, one["variant"], found["layers"])
+                for feature, states in zip(found["features"], one["states"], strict=True):
+                    layer = shown["layers"][feature]
+                    assert {shown["looks"][feature][state] for state in states} == {looks[layer]}
+                seen.append([tuple(states) for states in one["states"]])
+            assert len({str(each) for each in seen}) == len(seen)
+            for place in range(len(found["features"])):
+                assert len({each[place] for each in seen}) > 1
+            assert set(found["layers"]) <= {*AT_A_GLANCE, *CLOSE_UP}
+            if len(found["pictures"]) > WIDE_ONES:
+                assert set(found["layers"]) == set(AT_A_GLANCE)
+    assert met > 5
+
+
+@pytest.mark.parametrize("name", PACKS)
+def test_the_true_picture_is_among_them_and_choosing_it_makes_its_variant_likelier(name):
+    pack, engine, there, met = PACKS[name], ENGINES[name], 0, 0
+    for seed in range(25):
+        for true, session, found in walk(name, seed):
+            if not found["pictures"]:
+                continue
+            met += 1
+            for one in found["pictures"]:
+                told = session
+                for feature, states in zip(found["features"], one["states"], strict=True):
+                    about = pack["features"][feature]
+                    ids = [about["states"][state]["id"] for state in states]
+                    if true.states[about["id"]] not in ids:
+                        break
+                    how = "several" if len(ids) > 1 else "sure"
+                    told = answered(told, {"feature": about["id"], "how": how, "states": ids})
+                else:
+                    there += 1
+                    variant = pack["rows"]["variant"][true.row]
+                    chance = [
+                        next(
+                            (v["chance"] for v in assess(engine, s)["variants"] if
+                             v["variant"] == variant),
+                            0.0,
+                        )
+                        for s in (session, told)
+                    ]  # fmt: skip
+                    assert true.replaced or chance[1] > chance[0]
+            break
+    assert there > 0.75 * met > 3
+
+
+def test_none_at_the_start_and_none_where_one_leads():
+    for name, engine in ENGINES.items():
+        session = new_session(engine)
+        assert pictures(engine, SHOWN[name], session)["pictures"] == []
+        for seed in range(10):
+            for _, told, found in walk(name, seed):
+                if assess(engine, told)["variants"][0]["chance"] >= 0.9:
+                    assert found["pictures"] == []

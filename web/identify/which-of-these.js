@@ -1,0 +1,90 @@
+/**
+ * "Which of these?": a few variants are left, and their portraits tell them apart at a glance. A
+ * tap answers for all in which these differ, and for nothing else.
+ */
+import { button, el, heading } from "../parts/element.js";
+import { portrait } from "../parts/portrait.js";
+import { variantName } from "../parts/say.js";
+
+/** @import { Pack, Pictures } from "../data/engine-types.d.ts" */
+
+const WIDE = 3; // so few are each as wide as the phone
+
+/** What a picture says of a feature. */
+function answerOf(pack, feature, places) {
+  const { id, states } = pack.features[feature];
+  return {
+    feature: id,
+    how: places.length > 1 ? "several" : "sure",
+    states: places.map((place) => states[place].id),
+  };
+}
+
+/** What a picture shows of the features, in few words. */
+function caption(pack, features, { states }) {
+  const shown = features.map((feature, place) => stateText(pack, feature, states[place]));
+  return el("span", { class: "caption", "aria-hidden": "true" }, shown.join(", "));
+}
+
+/** The same to be heard. */
+function heard(pack, features, { states }) {
+  return features.map((feature, place) => {
+    const text = `${pack.features[feature].name}: ${stateText(pack, feature, states[place])}`;
+    return el("span", { class: "unseen shows" }, text);
+  });
+}
+
+function stateText(pack, feature, [first]) {
+  const { caption: short, name } = pack.features[feature].states[first];
+  return short || name;
+}
+
+/**
+ * The card.
+ * @param {{pack: Pack, view: any}} shown
+ * @param {Pictures} found
+ * @param {any} act
+ */
+export function whichOfThese({ pack, view }, { features, layers, pictures }, act) {
+  const { id } = pack.features[view.question.feature];
+  return el(
+    "section",
+    { class: "card looks-like-this which" },
+    heading(1, "Which of these?"),
+    el(
+      "div",
+      { class: pictures.length > WIDE ? "pictures" : "pictures wide" },
+      pictures.map((one) =>
+        button(
+          [
+            portrait(pack, one.variant, { size: 320, layers }),
+            caption(pack, features, one),
+            el("span", { class: "unseen" }, `${variantName(pack, one.variant)}. `),
+            heard(pack, features, one),
+          ],
+          () =>
+            act.fits(
+              features.map((feature, place) => answerOf(pack, feature, one.states[place])),
+              "",
+            ),
+          { class: "plain picture-choice" },
+        ),
+      ),
+    ),
+    el(
+      "div",
+      { class: "unsure" },
+      button("None of these", () => act.inWords(id, true), { class: "plain" }),
+    ),
+    el(
+      "div",
+      { class: "reach" },
+      button("Undo", act.undo, { class: "plain" }),
+      button("Ask in words", () => act.inWords(id, false), { class: "plain" }),
+      button("More", () => act.more(pack.features[view.question.feature]), {
+        class: "plain",
+        "aria-haspopup": "dialog",
+      }),
+    ),
+  );
+}
