@@ -82,7 +82,7 @@ def chosen(shown: Sitting, left: list[int], chances: list[float], looked: list[L
     for look in telling:
         if shown["layers"][look["feature"]] in CLOSE_UP:
             layers.append(shown["layers"][look["feature"]])
-    features = [look["feature"] for look in telling]
+    features = [each["feature"] for each in telling]
     return {"features": features, "layers": layers, "pictures": out}
 
 

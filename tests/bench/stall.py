@@ -210,9 +210,12 @@ def tasks(page: Any, drawn: list[Drawn], wagons: list[Drawn]) -> Iterator[tuple[
     for place, wagon in enumerate(wagons):
         if place == 0:
             walk.by_kind(person, wagon.kind)
-        else:
+        elif place == 1:
             walk.next_of_the_box(person)
         person.effort.questions = 0
         walk.answered(person, wagon.pack, wagon.seen, wagon.boxed)
-        walk.noted(person)
+        if 0 < place < len(wagons) - 1:
+            walk.noted_in_box(person)
+        else:
+            walk.noted(person)
     yield f"a box of {len(wagons)} wagons", person.effort

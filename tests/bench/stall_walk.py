@@ -314,7 +314,7 @@ def dated(person: Person, number: str) -> None:
 
 
 def bargain(person: Person, _: str) -> None:
-    """A photo, the price, the offer and the table, for later."""
+    """A photo, the price and the table, for later."""
     person.effort.decisions += 1
     person.effort.taps += 2  # the camera, and its shutter
     person.page.get_by_label("Photo for later").set_input_files(
@@ -325,10 +325,21 @@ def bargain(person: Person, _: str) -> None:
     person.page.wait_for_function("() => document.activeElement.matches('#screen input')")
     person.effort.decisions += 1
     person.type("12.50")
-    for label, text in (("My offer", "10"), ("Table", "14")):
-        person.effort.decisions += 1
-        person.touch(person.page.get_by_label(label))
-        person.type(text)
+    next_field(person, "14")
+
+
+def bargain_with_offer(person: Person, number: str) -> None:
+    """The same, and what was offered."""
+    bargain(person, number)
+    next_field(person, "10")
+
+
+def next_field(person: Person, text: str) -> None:
+    """On to the next field by a key of the keypad."""
+    person.effort.decisions += 1
+    person.effort.keys += 1
+    person.page.locator(".keypad .key-Next").click()
+    person.type(text)
 
 
 def picture() -> bytes:
@@ -341,10 +352,18 @@ def picture() -> bytes:
 TASKS = (
     ("is it owned?", owned),
     ("the seller's date, by number", dated),
-    ("a bargain with photo, price, offer, table", bargain),
+    ("a bargain with photo, price, table", bargain),
+    ("the same with an offer", bargain_with_offer),
 )
 
 
 def next_of_the_box(person: Person) -> None:
     """From a note to the next piece of the same box."""
     person.tap(person.button("Next from the same box"))
+
+
+def noted_in_box(person: Person) -> None:
+    """Read the answer, keep it and go on with the next piece, in one tap."""
+    person.read(few=8)
+    person.tap(person.button("Save, next in box"))
+    person.passed("answer")

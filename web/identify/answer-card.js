@@ -81,7 +81,9 @@ function finish(state, act) {
     button(owned ? "Open it in the collection" : "Add to collection", act.collect, {
       class: "main",
     }),
-    button("Next piece", act.restart, { class: "plain" }),
+    state.piece.box
+      ? button("Save, next in box", act.noteInBox, { class: "plain" })
+      : button("Next piece", act.restart, { class: "plain" }),
   );
 }
 

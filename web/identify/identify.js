@@ -177,6 +177,7 @@ export const act = {
     }),
   hand: (told) => run(() => hold(told)),
   note: () => takeUp(({ noteIt }) => noteIt(state)),
+  noteInBox: () => takeUp(({ noteInBox }) => noteInBox(state, act.sameBox)),
   photograph: (file) => takeUp(({ photographIt }) => photographIt(file)),
   collect: () => takeUp(({ collectIt }) => collectIt(state)),
   want: () => takeUp(({ wantIt }) => wantIt(state)),

@@ -72,6 +72,14 @@ export async function noteIt(state) {
   });
 }
 
+/** Keeps a note about this piece, and goes on with the next one of its box. */
+export async function noteInBox(state, next) {
+  const facts = await known(state);
+  const there = all("note").some((one) => one.session === facts.session);
+  const kept = there || (await newNote({ ...facts, ...placeOfBox(state) }, [], false));
+  if (kept) await next();
+}
+
 /** Hall and table of the last note about a piece from the same box. */
 function placeOfBox({ tray, piece }) {
   if (!piece.box) return {};

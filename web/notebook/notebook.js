@@ -126,10 +126,10 @@ export function noteRow(state, note) {
 }
 
 /**
- * Makes a note that starts with these fields, and opens it. The hall is the one of the last note
- * today.
+ * Makes a note that starts with these fields, and opens it unless told otherwise. The hall is the
+ * one of the last note today. Gives whether it is kept.
  */
-export function newNote(fields, photos = []) {
+export function newNote(fields, photos = [], open = true) {
   return run(async () => {
     const last = all("note")
       .filter((note) => dayOf(note.made) === dayOf(Date.now()))
@@ -137,7 +137,9 @@ export function newNote(fields, photos = []) {
     const note = blank("note", { hall: last?.hall ?? "", ...fields });
     const unused = all("note").filter(isEmpty);
     const edits = [making(note), ...unused.map(({ id }) => trashing(id))];
-    if (await saveChange(NEW_NOTE, edits, { photos })) goTo("note", { id: note.id });
+    const kept = await saveChange(NEW_NOTE, edits, { photos });
+    if (kept && open) goTo("note", { id: note.id });
+    return kept;
   });
 }
 

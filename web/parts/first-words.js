@@ -16,7 +16,12 @@ export const CARE =
 export const SAVED_HERE = "Saved";
 
 // The keys
-export const KEY_NAMES = { "⌫": "Delete the last", abc: "All letters", Done: "Done" };
+export const KEY_NAMES = {
+  "⌫": "Delete the last",
+  abc: "All letters",
+  Next: "Next",
+  Done: "Done",
+};
 export const KEYS = "Keys";
 
 export const PART_NOT_LOADED =

@@ -19,6 +19,7 @@ document.addEventListener("focusin", ({ target }) => open && target !== entered 
 export function withKeypad(field, keys) {
   let before = "";
   const plain = field.inputMode;
+  field.dataset.keypad = "";
   field.inputMode = TOUCHED.matches ? "none" : plain;
   field.addEventListener("focus", () => {
     if (!TOUCHED.matches || field.inputMode !== "none") return;
@@ -45,6 +46,13 @@ function shut() {
   document.body.classList.remove("keying");
 }
 
+/** The next field on the screen that has keys; null for none. */
+function following(field) {
+  const within = field.closest("dialog") ?? document.getElementById("screen");
+  const all = [...within.querySelectorAll("[data-keypad]")];
+  return all[all.indexOf(field) + 1] ?? null;
+}
+
 /** The tap that leaves the field meets what it was meant for: until then nothing moves. */
 function leave(pad) {
   if (touching) setTimeout(() => pad === open && shut(), 300);
@@ -67,12 +75,13 @@ function keypad(field, keys, plain) {
       onpointerdown: (event) => event.preventDefault(),
       onmousedown: (event) => event.preventDefault(),
     },
-    [...keys, ...Object.keys(KEY_NAMES)].map(key),
+    [...keys, ...Object.keys(KEY_NAMES).filter((sign) => sign !== "Next" || following(field))].map(key),
   );
 }
 
 function pressed(field, sign, plain) {
   if (sign === "Done") return field.blur();
+  if (sign === "Next") return following(field)?.focus();
   if (sign === "abc") {
     shut();
     field.inputMode = plain || "text";
