@@ -141,6 +141,8 @@ def test_every_ring_stands_on_the_portrait_and_is_told_in_words(held):
         x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
         assert picture["x"] <= x <= picture["x"] + picture["width"]
         assert picture["y"] <= y <= picture["y"] + picture["height"]
+        top = "([x, y]) => document.elementFromPoint(x, y).closest('button').ariaLabel"
+        assert held.evaluate(top, [x, y]) == marks.nth(n).get_attribute("aria-label")
     assert held.locator(f"{CARD} .ringed-list li").count() == marks.count()
 
 
