@@ -75,7 +75,9 @@ function keypad(field, keys, plain) {
       onpointerdown: (event) => event.preventDefault(),
       onmousedown: (event) => event.preventDefault(),
     },
-    [...keys, ...Object.keys(KEY_NAMES).filter((sign) => sign !== "Next" || following(field))].map(key),
+    [...keys, ...Object.keys(KEY_NAMES).filter((sign) => sign !== "Next" || following(field))].map(
+      key,
+    ),
   );
 }
 
