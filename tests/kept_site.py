@@ -20,6 +20,7 @@ from identify.shipped import ROOT, WEB
 
 KEPT = ROOT / ".pytest_cache" / "sites"
 MOST = 12  # that are kept
+HALF = ".half"  # at the end of a name: it is being written
 MADE_BY = ("pscript", "minify-html", "tdewolff-minify")
 UNREAD = "__pycache__"
 _made = phone.site
@@ -45,6 +46,14 @@ def name_of(packs: Sequence[Path], proposals: str) -> str:
     return digest.hexdigest()
 
 
+def _written(path: Path) -> float:
+    """When; another process may have removed it since it was listed."""
+    try:
+        return path.stat().st_mtime
+    except FileNotFoundError:
+        return 0
+
+
 def kept_site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
     """What `identify.phone.site` gives, from the disk where it was made before."""
     path = KEPT / name_of(packs, proposals)
@@ -53,11 +62,11 @@ def kept_site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, byte
     except FileNotFoundError:
         files = _made(packs, proposals)
         KEPT.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(dir=KEPT, delete=False) as half:
+        with tempfile.NamedTemporaryFile(dir=KEPT, suffix=HALF, delete=False) as half:
             half.write(pickle.dumps(files))
         Path(half.name).replace(path)  # whole, for whichever process looks
-        newest = sorted(KEPT.iterdir(), key=lambda kept: -kept.stat().st_mtime)
-        for old in newest[MOST:]:
+        whole = [kept for kept in KEPT.iterdir() if kept.suffix != HALF]
+        for old in sorted(whole, key=_written)[:-MOST]:
             old.unlink(missing_ok=True)
     return files
 
