@@ -17,7 +17,7 @@ SIZE = re.compile(r"(?<![\w-])-?\d*\.?\d+(?:px|rem|em|pt|ms|s)\b")
 SIZED = re.compile(
     "font-size|padding|margin|(?:row-|column-)?gap|border|outline$|box-shadow|transition|animation"
 )
-NOUGHT = re.compile(r"var\(--covered, 0px\)")  # what is not covered yet
+NOUGHT = re.compile(r"var\(--(?:covered|keyboard), 0px\)")  # what is not covered yet
 LIGHTS = ("", '[data-light="dark"]', '[data-light="sun"]')
 
 
