@@ -5,7 +5,14 @@ import re
 
 import pytest
 
-from identify.phone import EXPORTS, FURTHER_EXPORTS, MERGING_EXPORTS, RANGING_EXPORTS, site
+from identify.phone import (
+    EXPORTS,
+    FURTHER_EXPORTS,
+    IMPORTING_EXPORTS,
+    MERGING_EXPORTS,
+    RANGING_EXPORTS,
+    site,
+)
 from tests.web_types import FILE, UnknownTypeError, declarations, typed
 
 
@@ -21,7 +28,9 @@ def test_every_type_that_is_named_is_declared_once():
     assert named <= {*declared, "Array", "Record"}
 
 
-@pytest.mark.parametrize("name", [*EXPORTS, *FURTHER_EXPORTS, *MERGING_EXPORTS, *RANGING_EXPORTS])
+@pytest.mark.parametrize(
+    "name", [*EXPORTS, *FURTHER_EXPORTS, *MERGING_EXPORTS, *RANGING_EXPORTS, *IMPORTING_EXPORTS]
+)
 def test_every_function_that_the_screens_call_has_its_types(name):
     assert re.search(rf"\n  {name}\(.*\): .+;\n", FILE.read_text("utf-8"))
 

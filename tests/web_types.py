@@ -11,10 +11,11 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from identify import core
-from identify.core import ranges
+from identify.core import importing, ranges
 from identify.phone import (
     EXPORTS,
     FURTHER_EXPORTS,
+    IMPORTING_EXPORTS,
     MERGING_EXPORTS,
     RANGING_EXPORTS,
     TRYING_EXPORTS,
@@ -23,6 +24,10 @@ from identify.shipped import WEB
 
 CORE = Path(core.__file__).parent
 FILE = WEB / "data" / "engine-types.d.ts"
+NAMES = (
+    *core.FILES, *core.MERGING, *(f"ranges/{one}" for one in ranges.FILES),
+    *(f"importing/{one}" for one in importing.FILES),
+)  # fmt: skip
 MODULES = {
     "EngineModule": (
         "engine.js, and further.js with it: what the screens may call.",
@@ -31,6 +36,7 @@ MODULES = {
     "FurtherModule": ("further.js: what the start does not wait for.", FURTHER_EXPORTS),
     "TryingModule": ("trying.js: what a range of one's own is tried with.", TRYING_EXPORTS),
     "MergingModule": ("merging.js: the rules of syncing.", MERGING_EXPORTS),
+    "ImportingModule": ("importing.js: a list into the collection.", IMPORTING_EXPORTS),
     "RangingModule": ("ranging.js: compiled ranges from rows.", RANGING_EXPORTS),
 }
 PLAIN = {
@@ -144,7 +150,7 @@ def functions() -> dict[str, ast.FunctionDef]:
     """The functions of the core by name."""
     return {
         node.name: node
-        for name in (*core.FILES, *core.MERGING, *(f"ranges/{one}" for one in ranges.FILES))
+        for name in NAMES
         for node in ast.parse((CORE / f"{name}.py").read_text("utf-8")).body
         if isinstance(node, ast.FunctionDef)
     }

@@ -8,6 +8,7 @@ import io
 import zipfile
 import zlib
 
+from identify.core.importing.file_kinds import CUT_WORKBOOK, no_workbook_in
 from identify.exchange.table import FileError
 
 MOST_PARTS = 2_000
@@ -15,7 +16,6 @@ MOST_UNPACKED = 150_000_000
 MOST_TAGS = 8_000_000  # in all its XML: two million cells
 MOST_RATIO = 300  # XML of a real sheet packs to a tenth, very even ones to a hundredth
 SMALL = 5_000_000  # parts up to this size may pack as well as they like
-CUT = "This XLSX file is damaged, or was cut short. Save it or fetch it again."
 
 
 def opened(data: bytes) -> zipfile.ZipFile:
@@ -23,7 +23,7 @@ def opened(data: bytes) -> zipfile.ZipFile:
     try:
         archive = zipfile.ZipFile(io.BytesIO(data))
     except (zipfile.BadZipFile, ValueError, OSError) as error:
-        raise FileError(CUT) from error
+        raise FileError(CUT_WORKBOOK) from error
     parts = archive.infolist()
     if len(parts) > MOST_PARTS:
         raise FileError(
@@ -44,12 +44,10 @@ def opened(data: bytes) -> zipfile.ZipFile:
     names = {part.filename for part in parts}
     if any(part.flag_bits & 1 for part in parts):
         raise FileError("This file is locked with a password. Save it without one.")
-    if "mimetype" in names and archive.read("mimetype").startswith(b"application/vnd.oasis"):
-        raise FileError("This is an OpenDocument file. Save it as XLSX or CSV.")
-    if "xl/workbook.bin" in names:
-        raise FileError("This is a binary workbook (XLSB). Save it as XLSX or CSV.")
-    if "[Content_Types].xml" not in names:
-        raise FileError("This is a zip archive, not a workbook. Choose the file inside it.")
+    mimetype = archive.read("mimetype").decode("latin-1") if "mimetype" in names else ""
+    wrong = no_workbook_in(sorted(names), mimetype)
+    if wrong:
+        raise FileError(wrong)
     if sum(_tags(archive, part) for part in parts) > MOST_TAGS:
         raise FileError(
             "This file has more cells than can be read, empty ones too. It was not opened. Copy "
@@ -68,5 +66,5 @@ def _tags(archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> int:
             while block := stream.read(1_000_000):
                 count += block.count(b"<")
     except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError) as error:
-        raise FileError(CUT) from error
+        raise FileError(CUT_WORKBOOK) from error
     return count

@@ -14,8 +14,8 @@ import orjson
 from identify.core.gate import entry_fault, photo_fault, record_fault
 from identify.core.gate_words import fault_words
 from identify.core.types.gate import Fault
+from identify.core.types.importing import Fields, Outcome
 from identify.exchange.table import FileError
-from identify.exchange.types import Fields, Outcome
 from identify.keeping import files
 
 LETTERS = string.ascii_lowercase + string.digits
@@ -89,7 +89,7 @@ def write_backup(path: Path, backup: Fields) -> None:
 
 
 def taken_up(records: list[Fields], found: list[Outcome], time: str) -> None:
-    """Write what an import found (the rows of Importing.match) into the records."""
+    """Write what an import found (the outcomes of match_rows) into the records."""
     places = {record["id"]: at for at, record in enumerate(records)}
     for row in found:
         record, same = row["record"], row["same"]

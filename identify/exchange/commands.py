@@ -9,15 +9,16 @@ from typing import Any
 import orjson
 
 from identify import phone
+from identify.core.importing.fields import LIST_FIELDS, SORTS
+from identify.core.importing.rows_matched import new_importing, rows_given_back
+from identify.core.importing.text_parts import quoted
+from identify.core.types.importing import AskedColumn, KeyedRow, LeftOutRow, Outcome, ReadTable
 from identify.exchange.backups import now, read_backup, taken_up, write_backup
-from identify.exchange.fields import BY_ID, TYPES
-from identify.exchange.import_steps import name_rows, read_file, reference_of
-from identify.exchange.importing import Importing
+from identify.exchange.import_steps import match_rows, name_rows, read_file, reference_of
 from identify.exchange.schemas import records_schema
-from identify.exchange.table import FileError, quoted
-from identify.exchange.types import AskedColumn, KeyedRow, LeftOutRow, Outcome, ReadTable
+from identify.exchange.table import FileError
 from identify.exchange.wants_page import wants_page
-from identify.exchange.writing import write_failed, write_records
+from identify.exchange.writing import write_records
 
 ENDINGS = ("csv", "xlsx", "json", "html")
 
@@ -34,9 +35,9 @@ def import_(args: argparse.Namespace) -> int:
         {"row": row["row"], "cells": row["cells"], "key": key}
         for row, key in zip(table["rows"], named["keys"], strict=True)
     ]
-    importing = Importing(reference, sort, args.currency, columns)
+    about = new_importing(reference, sort, args.currency, columns)
     existing = [record for record in backup["records"] if not record.get("gone")]
-    outcomes = importing.match(rows, existing)
+    outcomes = match_rows(about, rows, existing)
     for line in [*table["notes"], *named["notes"]]:
         print(line)
     if not table["own"]:
@@ -55,7 +56,9 @@ def import_(args: argparse.Namespace) -> int:
             {"row": row["row"], "cells": row["cells"], "wrong": [one["failed"]]}
             for row, one in failed
         ]
-        left.write_bytes(write_failed([c["name"] for c in columns], rows_out, "csv"))
+        left.write_text(
+            rows_given_back([c["name"] for c in columns], rows_out), "utf-8", newline=""
+        )
         print(f"The rows that could not be imported are in {left}.")
     return 0
 
@@ -69,11 +72,12 @@ def _bytes(path: Path) -> bytes:
 
 def _settled(table: ReadTable, settings: list[str], dates: str) -> list[AskedColumn]:
     """The columns with what the person said of them. Raises FileError."""
+    known = [field[0] for field in LIST_FIELDS]
     said = {}
     for one in settings:
         name, sign, field = one.rpartition("=")
-        if not sign or (field not in BY_ID and field != ""):
-            raise FileError(f"{quoted(one)} is not NAME=FIELD. Fields are: {', '.join(BY_ID)}.")
+        if not sign or (field not in known and field != ""):
+            raise FileError(f"{quoted(one)} is not NAME=FIELD. Fields are: {', '.join(known)}.")
         said[name] = field
     unknown = set(said) - {column["name"] for column in table["columns"]}
     if unknown:
@@ -134,7 +138,7 @@ def export(args: argparse.Namespace) -> int:
         raise FileError(f"{args.output} should end in .csv, .xlsx, .json or .html (wants).")
     backup = read_backup(args.backup)
     reference = reference_of(tuple(args.pack or phone.demo_packs()))
-    packs = {one: engine["pack"] for one, engine in reference.engines.items()}
+    packs = {engine["pack"]["id"]: engine["pack"] for engine in reference["engines"]}
     records = [
         record
         for record in backup["records"]
@@ -165,7 +169,7 @@ def add(commands: Any) -> None:
     p.add_argument("file", type=Path, help="CSV or XLSX, or a file that export wrote")
     p.add_argument("--into", type=Path, required=True, help="backup file, made if it is not there")
     p.add_argument("--pack", type=Path, action="append", help=packs)
-    p.add_argument("--as", dest="sort", choices=TYPES, default="", help="what each row is")
+    p.add_argument("--as", dest="sort", choices=SORTS, default="", help="what each row is")
     p.add_argument("--sheet", default="", help="sheet of a workbook (the first with rows)")
     p.add_argument("--currency", default="GBP", help="currency meant where none is written (GBP)")
     p.add_argument("--dates", choices=("day", "month"), default="", help="what is first in 12/5/57")
@@ -180,7 +184,7 @@ def add(commands: Any) -> None:
     p.add_argument("-o", "--output", type=Path, required=True, help=".csv, .xlsx, .json, .html")
     p.add_argument("--pack", type=Path, action="append", help=packs)
     p.add_argument(
-        "--type", action="append", choices=TYPES, help="only these (pieces, wants, notes)"
+        "--type", action="append", choices=SORTS, help="only these (pieces, wants, notes)"
     )
     p.set_defaults(run=export)
 

@@ -1,57 +1,60 @@
-"""The whole of an import and of an export, as the server and the command line use it."""
+"""The whole of an import as the command line does it; the phone calls the same core."""
 
 from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 
-from identify.exchange.columns import guess
-from identify.exchange.fields import FIELDS
-from identify.exchange.reference import Reference
-from identify.exchange.second_import import keys_of
-from identify.exchange.table import MOST_NOTES, Row
+from identify.core.importing.guessing import cells_below, column_shares, headed, table_read
+from identify.core.importing.item_words import new_reference
+from identify.core.importing.row_keys import OWN_KEY, keys_of, name_of_row
+from identify.core.importing.rows_matched import row_matched
+from identify.core.types.importing import (
+    AskedColumn,
+    CellsRow,
+    Fields,
+    Importing,
+    KeyedRow,
+    Keys,
+    Outcome,
+    ReadTable,
+    Reference,
+)
 from identify.exchange.table_files import read_table
-from identify.exchange.types import AskedColumn, CellsRow, Keys, ReadTable
 from identify.reference.loading import load_engine
 
 
 @cache
 def reference_of(packs: tuple[Path, ...]) -> Reference:
     """The items of some packs. Raises PackError."""
-    engines = [load_engine(path) for path in packs]
-    return Reference({engine["pack"]["id"]: engine for engine in engines})
-
-
-def chosen_packs(reference: Reference, ids: list[str] | None) -> Reference:
-    """The items of those packs only; of all where no list is given."""
-    if ids is None or set(ids) >= set(reference.engines):
-        return reference
-    return Reference({one: reference.engines[one] for one in reference.engines if one in ids})
+    return new_reference([load_engine(path) for path in packs])
 
 
 def read_file(
-    data: bytes, reference: Reference, name: str = "", sheet: str = "", header: int | None = None
+    data: bytes, reference: Reference, name: str = "", sheet: str = "", header: int = -1
 ) -> ReadTable:
-    """A file as a table with guessed columns. Raises FileError."""
+    """A file as a table with guessed columns. Raises FileError.
+
+    header: the row of headings (0: none), -1 where it is to be found.
+    """
     table = read_table(data, sheet)
-    guesses = guess(table, reference, name, header)
-    return {
-        "sheet": table.sheet,
-        "sheets": table.sheets,
-        "header": guesses.header,
-        "own": guesses.own,
-        "type": guesses.sort,
-        "columns": [
-            {"name": c.name, "field": c.field, "sure": c.sure, "why": c.why, "order": c.order}
-            for c in guesses.columns
-        ],
-        "fields": [{"id": one.id, "name": one.name} for one in FIELDS],
-        "rows": [{"row": row.row, "cells": row.cells} for row in guesses.rows],
-        "notes": [*table.notes, *guesses.notes][:MOST_NOTES],
-    }
+    found = headed(table, header)
+    count = len(found["names"])
+    shares = [
+        column_shares(cells_below(found["rows"], place, count), reference) for place in range(count)
+    ]
+    return table_read(table, found, shares, name)
 
 
 def name_rows(sort: str, columns: Sequence[AskedColumn], rows: Sequence[CellsRow]) -> Keys:
     """The keys of all rows of a table: {keys, notes}."""
     fields = [column["field"] for column in columns]
-    keys, notes = keys_of(sort, fields, [Row(row["row"], row["cells"]) for row in rows])
-    return {"keys": keys, "notes": notes}
+    return keys_of(sort, [name_of_row(sort, fields, row) for row in rows], rows)
+
+
+def match_rows(
+    about: Importing, rows: Sequence[KeyedRow], existing: Sequence[Fields]
+) -> list[Outcome]:
+    """What becomes of each row; existing: the records that are there."""
+    by_key = {r["came"].get("key"): r for r in existing if isinstance(r.get("came"), dict)}
+    by_key |= {f"{OWN_KEY}{r.get('id')}": r for r in existing}
+    return [row_matched(about, row, by_key.get(row["key"])) for row in rows]

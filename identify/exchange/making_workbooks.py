@@ -8,8 +8,7 @@ from openpyxl.cell import WriteOnlyCell
 from openpyxl.styles import Font
 from openpyxl.utils import get_column_letter
 
-from identify.exchange.safe_cells import OWN_SHEETS
-
+OWN_SHEETS = ["records", "about"]  # of a workbook that this app writes
 WIDEST = 40  # letters that a column is wide at most
 
 

@@ -8,10 +8,10 @@ from datetime import UTC, datetime
 from html import escape
 from typing import Any
 
+from identify.core.importing.own_rows import shown_text
+from identify.core.types.importing import Fields
 from identify.core.types.pack import Pack
 from identify.core.wants import want_words
-from identify.exchange.own_tables import shown
-from identify.exchange.types import Fields
 
 STYLE = """
 :root { color-scheme: light dark; --ink: #1a1a1a; --page: #fff; --line: #767676; --soft: #3d3d3d; }
@@ -109,7 +109,7 @@ def _line(want: Fields, pack: Pack | None, picture: str) -> str:
     name = names.get(number, "")
     which = variants.get(wish, wish)
     what = ", ".join(part for part in (name, which) if part)
-    most = shown("most", want["most"]) if want.get("most") else ""
+    most = shown_text("most", want["most"]) if want.get("most") else ""
     more = want_words(
         {
             "least": _text(want.get("least")),

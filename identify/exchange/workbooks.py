@@ -21,19 +21,18 @@ from openpyxl.utils.cell import range_boundaries
 from openpyxl.utils.exceptions import InvalidFileException
 
 from identify.core.currencies import written_as
-from identify.exchange.archives import CUT, opened
-from identify.exchange.safe_cells import OWN_SHEETS
-from identify.exchange.table import (
-    MOST_COLUMNS,
-    MOST_ROWS,
-    NAMED,
-    FileError,
-    Row,
-    Table,
-    cells_named,
+from identify.core.importing.file_kinds import (
+    CUT_WORKBOOK,
     errors_said,
-    letters,
+    formulas_said,
+    merged_said,
+    sheets_said,
 )
+from identify.core.importing.text_parts import column_letters
+from identify.core.importing.text_table import MOST_COLUMNS, MOST_ROWS
+from identify.core.types.importing import CellsRow, FileTable
+from identify.exchange.archives import opened
+from identify.exchange.table import FileError
 
 MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*?ref="([A-Z]+\d+:[A-Z]+\d+)"')
 FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
@@ -49,7 +48,7 @@ ODD = (KeyError, ValueError, TypeError, AttributeError, IndexError, OverflowErro
 Cells = Iterator[tuple[Any, ...]]
 
 
-def read_workbook(data: bytes, sheet: str) -> Table:
+def read_workbook(data: bytes, sheet: str) -> FileTable:
     """The table on a sheet (the first that has rows, if "" is asked for). Raises FileError."""
     try:
         archive = opened(data)
@@ -71,38 +70,34 @@ def _reason(error: BaseException) -> str:
             "to fill the memory. It was not read. Copy the table into a new workbook."
         )
     if any(isinstance(one, DAMAGED) for one in chain):
-        return CUT
+        return CUT_WORKBOOK
     return (
         "This file is not a workbook that can be read. Open it in a spreadsheet program, save it "
         "as XLSX and choose that file."
     )
 
 
-def _read(data: bytes, archive: zipfile.ZipFile, asked: str) -> Table:
+def _read(data: bytes, archive: zipfile.ZipFile, asked: str) -> FileTable:
     book = load_workbook(io.BytesIO(data), read_only=True, data_only=True)
     names = [ws.title for ws in book.worksheets]
     if asked and asked not in names:
         raise FileError(f'There is no sheet "{asked}". There are: {", ".join(names)}.')
     if not names:
         raise FileError("There is no sheet with cells in this workbook.")
-    table = Table([], [])
+    table: FileTable = {"rows": [], "notes": [], "sheet": "", "sheets": [], "wrong": ""}
     for ws in book.worksheets:
-        if ws.title == asked or (not asked and not table.rows):
+        if ws.title == asked or (not asked and not table["rows"]):
             table = _sheet(ws, archive, data)
-            table.sheet, table.sheets = ws.title, names
-    if len(names) > 1 and not asked and names != OWN_SHEETS:
-        others = [f'"{name}"' for name in names if name != table.sheet]
-        table.notes.append(
-            f'The sheet "{table.sheet}" was read. There {"is" if len(others) == 1 else "are"} '
-            f"{', '.join(others)} too."
-        )
+            table["sheet"], table["sheets"] = ws.title, names
+    if not asked:
+        table["notes"] += sheets_said(table["sheet"], names)
     return table
 
 
-def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
+def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> FileTable:
     xml = archive.read(ws._worksheet_path)
-    rows: list[Row] = []
-    errors: list[tuple[str, str]] = []
+    rows: list[CellsRow] = []
+    errors: list[list[str]] = []
     looked = 0
     ws.reset_dimensions()  # what the sheet says of its own size may be wrong, or a trap
     for number, cells in enumerate(_rows(ws), 1):
@@ -116,7 +111,7 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
         for cell in cells:
             text = cell_text(cell.value, getattr(cell, "number_format", "General"))
             if cell.data_type == "e":
-                errors.append((f"{letters(len(texts))}{number}", text))
+                errors.append([f"{column_letters(len(texts))}{number}", text])
                 text = ""
             texts.append(text)
         while texts and not texts[-1].strip():
@@ -127,7 +122,7 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
                 "Remove the columns that say nothing about the pieces."
             )
         if texts:
-            rows.append(Row(number, texts))
+            rows.append({"row": number, "cells": texts})
         if len(rows) > MOST_ROWS:
             break
     notes = []
@@ -135,34 +130,28 @@ def _sheet(ws: Any, archive: zipfile.ZipFile, data: bytes) -> Table:
     notes += _merged(xml, rows)
     if FORMULA.search(xml):
         notes += _unkept(data, ws.title, rows, {name for name, _ in errors})
-    return Table(rows, notes)
+    return {"rows": rows, "notes": notes, "sheet": "", "sheets": [], "wrong": ""}
 
 
 def _rows(ws: Any) -> Cells:
     return iter(ws.iter_rows())
 
 
-def _merged(xml: bytes, rows: list[Row]) -> list[str]:
+def _merged(xml: bytes, rows: list[CellsRow]) -> list[str]:
     """What to say of merged cells: the value is in the first only."""
     found = [ref.decode() for ref in MERGED.findall(xml)]
-    kept = {row.row for row in rows}
+    kept = {row["row"] for row in rows}
     ranges = []
     for ref in found:
         _, top, _, bottom = range_boundaries(ref)
         if any(row in kept for row in range(top, min(bottom, top + MOST_ROWS) + 1)):
             ranges.append(ref)
-    if not ranges:
-        return []
-    more = f" and {len(ranges) - NAMED} more" if len(ranges) > NAMED else ""
-    return [
-        f"Cells are merged ({', '.join(ranges[:NAMED])}{more}): the value counts for the first "
-        "cell only, the others are empty. Unmerge them and fill each in, if it is meant for all."
-    ]
+    return merged_said(ranges)
 
 
-def _unkept(data: bytes, title: str, rows: list[Row], wrong: set[str]) -> list[str]:
+def _unkept(data: bytes, title: str, rows: list[CellsRow], wrong: set[str]) -> list[str]:
     """What to say of formulas: some have no value kept beside them. wrong: cells with errors."""
-    texts = {row.row: row.cells for row in rows}
+    texts = {row["row"]: row["cells"] for row in rows}
     book = load_workbook(io.BytesIO(data), read_only=True, data_only=False)
     ws = book[title]
     ws.reset_dimensions()
@@ -173,20 +162,12 @@ def _unkept(data: bytes, title: str, rows: list[Row], wrong: set[str]) -> list[s
             if cell.data_type == "f":
                 formulas += 1
                 row = texts.get(number, [])
-                name = f"{letters(place)}{number}"
+                name = f"{column_letters(place)}{number}"
                 if name not in wrong and (place >= len(row) or row[place] == ""):
                     empty.append(name)
         if number > max(texts, default=0) + 1000:
             break
-    if not empty:
-        return [
-            f"There are formulas ({formulas}): the values they had when the file was saved count."
-        ]
-    what = "holds a formula" if len(empty) == 1 else "hold formulas"
-    return [
-        f"{cells_named(empty)} {what} without a kept value: taken as empty. Open the file in a "
-        "spreadsheet program and save it there."
-    ]
+    return formulas_said(formulas, empty)
 
 
 def cell_text(value: Any, number_format: str) -> str:

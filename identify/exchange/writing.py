@@ -3,19 +3,15 @@ field, the workbook on a sheet of its own, the CSV by its name, so that nothing 
 it is read again.
 """
 
-import csv
-import io
-from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import Any
 
 import orjson
 
+from identify.core.importing.rows_matched import BYTE_ORDER_MARK, csv_text
+from identify.core.types.importing import Fields
 from identify.core.types.pack import Pack
-from identify.exchange.columns import WRONG
 from identify.exchange.own_tables import Names, table_of
-from identify.exchange.safe_cells import fit_for_cell, guarded
-from identify.exchange.types import Fields, LeftOutRow
 
 ABOUT = (
     "This lists valuables in a house. Keep it, and send it, with care.",
@@ -74,29 +70,14 @@ def write_records(records: list[Fields], ending: str, packs: dict[str, Pack]) ->
         lines = b",\n".join(orjson.dumps(record) for record in records)
         return orjson.dumps(head)[:-1] + b',"records":[\n' + lines + b"\n]}\n"
     names, rows = table_of(records, names_from(packs))
-    return _csv([names, *rows]) if ending == "csv" else _workbook(names, rows)
+    if ending == "csv":
+        return (BYTE_ORDER_MARK + csv_text([names, *rows])).encode()
+    return _workbook(names, rows)
 
 
-def write_failed(header: list[str], rows: Sequence[LeftOutRow], ending: str) -> bytes:
-    """The rows that could not be imported, each with what is wrong, in the columns they came in."""
-    table = [
-        [guarded(fit_for_cell(cell)) for cell in [" ".join(row["wrong"]), *row["cells"]]]
-        for row in rows
-    ]
-    names = [WRONG, *(guarded(fit_for_cell(name)) for name in header)]
-    return _csv([names, *table]) if ending == "csv" else _workbook(names, table, ())
-
-
-def _workbook(names: list[str], rows: list[list[str]], about: tuple[str, ...] = ABOUT) -> bytes:
+def _workbook(names: list[str], rows: list[list[str]]) -> bytes:
     """A workbook with all cells as text, and a sheet that says what it is."""
     # openpyxl takes as long to load as all the rest of the program: only where it is wanted
     from identify.exchange.making_workbooks import workbook  # noqa: PLC0415
 
-    return workbook(names, rows, about)
-
-
-def _csv(rows: list[list[str]]) -> bytes:
-    """UTF-8 with a mark in front, by which spreadsheets know it; lines end as RFC 4180 says."""
-    out = io.StringIO()
-    csv.writer(out, quoting=csv.QUOTE_ALL).writerows(rows)
-    return out.getvalue().encode("utf-8-sig")
+    return workbook(names, rows, ABOUT)

@@ -7,7 +7,7 @@ photo_checks.py), what a spreadsheet may where it is read (exchange/table.py, ar
 
 from typing import NamedTuple
 
-from identify.exchange.table import MOST_BYTES
+from identify.core.importing.file_kinds import MOST_BYTES
 from identify.keeping.photos import CHUNK
 from identify.keeping.proposals import MOST_BYTES as PROPOSAL_BYTES
 
@@ -50,11 +50,6 @@ TEXT = 200  # characters of a name or a code
 ASKED = 100  # characters behind the question mark, of one name
 TOKEN = 100  # characters
 MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a text 60
-BATCH_ROWS = 500  # rows of a spreadsheet that are matched at a time
-SPREADSHEET_TEXT = SPREADSHEET_BYTES // 2  # bytes of one that is text
-UPLOADS_BYTES = 64_000_000  # spreadsheets kept while they are brought in, all together
-UPLOAD_SECONDS = 30 * 60  # after they were last asked for
-LINES_A_ROW = 10  # a cell may hold several lines
 
 # At work at once
 STORE_THREADS = 4  # the store lets one in at a time; the others only hold their memory

@@ -12,6 +12,7 @@ from playwright.sync_api import Page, expect
 
 from identify.exchange.table import FileError
 from identify.exchange.table_files import read_table
+from identify.phone import importing_module
 from identify.shipped import WEB
 from tests.browser.engines import PAGE
 from tests.browser.handling import Hand
@@ -24,18 +25,22 @@ FOLDER = Path(__file__).parents[2] / "fixtures" / "exchange"
 HEADINGS = ["Cat. No.", "Description", "Version", "Colour", "Coupling", "Made", "Book", "Lamps"]
 READ = """
 async (bytes) => {
-  const { workbookRows } = await import("./range/workbook.js");
-  const { NoZip, unzipped } = await import("./parts/zip.js");
-  try { return await workbookRows(unzipped(new Uint8Array(bytes))); }
-  catch (error) { if (error instanceof NoZip) return error.message; throw error; }
+  const { NoList, tableOfFile } = await import("./exchange/file-table.js");
+  const file = new File([new Uint8Array(bytes)], "x");
+  try { return (await tableOfFile(file)).rows.map(({ cells }) => cells); }
+  catch (error) { if (error instanceof NoList) return error.message; throw error; }
 }"""
 
 
 @pytest.fixture(scope="module")
 def reader(browser) -> Iterator[Page]:
-    """A page with the reader of workbooks alone."""
-    names = ["range/workbook.js", "parts/zip.js"]
-    files = {name: (WEB / name).read_bytes() for name in names}
+    """A page with the reader of lists alone."""
+    files = {
+        path.relative_to(WEB).as_posix(): path.read_bytes()
+        for folder in ("exchange", "parts", "data")
+        for path in (WEB / folder).glob("*.js")
+    }
+    files["importing.js"] = importing_module().encode()
     with serving({"index.html": PAGE, **files}) as server:
         page = browser.new_page()
         page.goto(server.url)
@@ -46,7 +51,7 @@ def reader(browser) -> Iterator[Page]:
 def on_the_server(data: bytes) -> list[list[str]] | None:
     """The rows as the server reads them; None where it refuses the file."""
     try:
-        return [row.cells for row in read_table(data).rows]
+        return [row["cells"] for row in read_table(data)["rows"]]
     except FileError:
         return None
 

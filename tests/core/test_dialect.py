@@ -6,14 +6,17 @@ from pathlib import Path
 import pytest
 
 from identify import core
-from identify.core import ranges
+from identify.core import importing, ranges
 from identify.phone import SHARED
 from tests.core.dialect import functions_of, refusals, truth_functions, type_refusals
 
 HERE = Path(core.__file__).parent
 RANGES = tuple(f"ranges/{name}" for name in ranges.FILES)
+IMPORTING = tuple(f"importing/{name}" for name in importing.FILES)
+FOLDERS = ("ranges", "importing")
 SOURCES = {
-    name: (HERE / f"{name}.py").read_text("utf-8") for name in (*core.FILES, *core.MERGING, *RANGES)
+    name: (HERE / f"{name}.py").read_text("utf-8")
+    for name in (*core.FILES, *core.MERGING, *RANGES, *IMPORTING)
 }
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
 TYPES = {path.stem: path.read_text("utf-8") for path in (HERE / "types").glob("*.py")}
@@ -25,8 +28,13 @@ TRUTHS = {name for tree in KNOWN for name in truth_functions(tree)}
 
 def test_every_file_of_the_core_is_compiled():
     here = {path.stem for path in HERE.glob("*.py")} - {"__init__"}
-    there = {f"ranges/{path.stem}" for path in (HERE / "ranges").glob("*.py")}
-    assert here | there - {"ranges/__init__"} == set(SOURCES)
+    there = {
+        f"{folder}/{path.stem}"
+        for folder in FOLDERS
+        for path in (HERE / folder).glob("*.py")
+        if path.stem != "__init__"
+    }
+    assert here | there == set(SOURCES)
 
 
 @pytest.mark.parametrize(
@@ -51,13 +59,20 @@ def test_a_file_uses_only_files_before_it():
         for node in tree.body:
             ours = isinstance(node, ast.ImportFrom) and node.level > 0
             if ours and not node.module.startswith(("types.", "native.")):
-                beside = name.startswith("ranges/") and node.level == 1
-                used = f"ranges/{node.module}" if beside else node.module
+                folder = name.rpartition("/")[0]
+                beside = folder != "" and node.level == 1
+                used = f"{folder}/{node.module}" if beside else node.module
                 assert order.index(used) < order.index(name), (name, used)
 
 
 @pytest.mark.parametrize(
-    "files", [core.FILES, (*SHARED, *core.MERGING), (*ranges.BESIDES, *RANGES)]
+    "files",
+    [
+        core.FILES,
+        (*SHARED, *core.MERGING),
+        (*ranges.BESIDES, *RANGES),
+        (*core.FILES, *IMPORTING),
+    ],
 )
 def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
     names = [f.name for file in files for f in functions_of(TREES[file])]
@@ -68,7 +83,7 @@ def test_no_two_functions_or_constants_of_a_module_share_a_name(files):
 
 @pytest.mark.parametrize("name", SOURCES)
 def test_the_core_keeps_the_rules(name):
-    deep = 2 if name.startswith("ranges/") else 1
+    deep = 2 if "/" in name else 1
     assert refusals(SOURCES[name], FUNCTIONS, TRUTHS, deep) == []
 
 

@@ -5,8 +5,9 @@ from functools import cache
 import numpy as np
 from scipy.optimize import minimize
 
-from identify.exchange.matching import WEIGHTS, evidence, nothing
-from identify.exchange.reference import Reference
+from identify.core.importing.item_words import new_reference
+from identify.core.importing.matching import WEIGHTS, against_all, evidence
+from identify.core.types.importing import Clue, Reference
 from identify.phone import demo_packs
 from identify.reference.loading import load_engine
 from tests.exchange.labelled import labelled
@@ -20,12 +21,13 @@ HELD = 0.0003  # how strongly weights are held to small values
 def demo_reference() -> Reference:
     """The items of the demo packs."""
     engines = [load_engine(path) for path in demo_packs()]
-    return Reference({engine["pack"]["id"]: engine for engine in engines})
+    return new_reference(engines)
 
 
-def vector(one: dict[str, float]) -> list[float]:
+def vector(clues: list[Clue]) -> list[float]:
     """Evidence as numbers in the order of KEYS."""
-    return [one.get(key, 0.0) for key in KEYS]
+    sizes = {clue["word"]: clue["size"] for clue in clues}
+    return [sizes.get(key, 0.0) for key in KEYS]
 
 
 def fitted(reference: Reference, count: int = ROWS) -> dict[str, float]:
@@ -33,7 +35,10 @@ def fitted(reference: Reference, count: int = ROWS) -> dict[str, float]:
     rows = labelled(reference, count, SEED)
     seen = np.array(
         [
-            [*(vector(one) for one in evidence(reference, row.query)), vector(nothing(row.query))]
+            [
+                *(vector(one) for one in evidence(reference, row.query)),
+                vector(against_all(row.query)),
+            ]
             for row in rows
         ]
     )

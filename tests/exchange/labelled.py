@@ -6,8 +6,9 @@ All of it is made by chance from the invented demo packs; nothing here was ever 
 import random
 from dataclasses import dataclass
 
-from identify.exchange.matching import Query
-from identify.exchange.reference import Entry, Reference
+from identify.core.importing.item_words import engine_of
+from identify.core.types.importing import Entry, Query, Reference
+from identify.core.types.pack import Pack
 
 LETTERS = "ABCDEFGHIKLMNOPRSTUW"
 LOOK = {"0": "O", "1": "I", "5": "S", "8": "B", "O": "0", "S": "5", "B": "8", "6": "G", "2": "Z"}
@@ -36,6 +37,16 @@ class Labelled:
     query: Query
     place: int
     made: str
+
+
+def query(number: str, name: str, description: str, about: str) -> Query:
+    """What a row says of which item it is."""
+    return {"number": number, "name": name, "description": description, "range": about}
+
+
+def pack_of(reference: Reference, entry: Entry) -> Pack:
+    """The range that an item is of."""
+    return reference["engines"][engine_of(reference, entry["pack"])]["pack"]
 
 
 def mistyped(chance: random.Random, text: str) -> str:
@@ -101,33 +112,33 @@ def labelled(reference: Reference, count: int, seed: int) -> list[Labelled]:
 def _one(reference: Reference, chance: random.Random) -> Labelled:
     if chance.random() < 0.12:
         return _stranger(chance)
-    place = chance.randrange(len(reference.entries))
-    entry = reference.entries[place]
+    place = chance.randrange(len(reference["entries"]))
+    entry = reference["entries"][place]
     kind = chance.choice(["number", "both", "both", "name", "words"])
     number = name = more = made = ""
     if kind in ("number", "both"):
-        number, made = spoilt_number(chance, entry.number)
-        if entry.carried and chance.random() < 0.1:
-            number, made = chance.choice(sorted(entry.carried)), "carried"
+        number, made = spoilt_number(chance, entry["number"])
+        if entry["carried"] and chance.random() < 0.1:
+            number, made = chance.choice(sorted(entry["carried"])), "carried"
     if kind in ("both", "name"):
-        name = spoilt_name(chance, entry.name)
+        name = spoilt_name(chance, entry["name"])
         if number and chance.random() < 0.1:
             name = chance.choice(OTHER_WORDS)
     if kind == "words":
         more = _description(reference, chance, entry)
-    about = reference.pack(entry.pack)["range"]["name"] if chance.random() < 0.4 else ""
-    return Labelled(Query(number, name, more, about), place, f"{kind}: {made}" if made else kind)
+    about = pack_of(reference, entry)["range"]["name"] if chance.random() < 0.4 else ""
+    return Labelled(query(number, name, more, about), place, f"{kind}: {made}" if made else kind)
 
 
 def _description(reference: Reference, chance: random.Random, entry: Entry) -> str:
     """Everything in one cell: name and variant, perhaps the number, and something else."""
-    pack = reference.pack(entry.pack)
-    names = [v["name"] for v in pack["variants"] if v["item"] == entry.place and v["name"]]
-    parts = [spoilt_name(chance, entry.name)]
+    pack = pack_of(reference, entry)
+    names = [v["name"] for v in pack["variants"] if v["item"] == entry["place"] and v["name"]]
+    parts = [spoilt_name(chance, entry["name"])]
     if names:
         parts.append(chance.choice(names))
     if chance.random() < 0.4:
-        parts.insert(0, spoilt_number(chance, entry.number)[0])
+        parts.insert(0, spoilt_number(chance, entry["number"])[0])
     if chance.random() < 0.5:
         parts.append(chance.choice(FILLER))
     return ", ".join(parts)
@@ -143,4 +154,4 @@ def _stranger(chance: random.Random) -> Labelled:
     kind = chance.choice(["number", "name", "both"])
     if kind == "number" and number:
         name = ""
-    return Labelled(Query(number, name, "", ""), -1, f"stranger: {kind}")
+    return Labelled(query(number, name, "", ""), -1, f"stranger: {kind}")

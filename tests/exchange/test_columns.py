@@ -4,8 +4,8 @@ import random
 
 import pytest
 
-from identify.exchange.columns import by_heading
-from identify.exchange.fields import FIELDS
+from identify.core.importing.fields import LIST_HEADINGS
+from identify.core.importing.guessing import by_heading
 from identify.exchange.import_steps import read_file
 from tests.exchange.fitting import demo_reference
 from tests.exchange.labelled import mistyped
@@ -32,16 +32,16 @@ def test_headings_in_four_languages_and_misspelt(heads):
 
 
 def test_a_typing_error_in_a_heading_seldom_misleads():
-    """Known headings of five letters or more, with one slip: the threshold LIKE rests on it."""
+    """Known headings of five letters or more, with one slip: LIKE_HEADING rests on it."""
     chance = random.Random(1)
     right = wrong = missed = 0
-    for one in FIELDS:
-        for heading in one.headings:
+    for field, *headings in LIST_HEADINGS:
+        for heading in headings:
             if len(heading) > 4:
-                found = by_heading(mistyped(chance, heading))[0]
-                right += found == one.id
+                found = by_heading(mistyped(chance, heading))["field"]
+                right += found == field
                 missed += found == ""
-                wrong += found not in (one.id, "")
+                wrong += found not in (field, "")
     print(f"\n  headings with a slip: {right} right, {missed} not known, {wrong} wrong")
     assert right / (right + wrong) >= 0.97
     assert right / (right + wrong + missed) >= 0.9
@@ -52,7 +52,7 @@ def test_a_typing_error_in_a_heading_seldom_misleads():
     "Shelf Length Photo Weight Insured Scale Gauge Owner Wheels Gewicht Regal Photographie".split(),
 )
 def test_headings_of_other_things_are_not_taken_for_known_ones(heading):
-    assert by_heading(heading)[0] == ""
+    assert by_heading(heading)["field"] == ""
 
 
 def test_cells_speak_where_headings_do_not():

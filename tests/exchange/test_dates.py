@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.exchange.dates import order_of, read_date
-from identify.exchange.table import CellError
+from identify.core.importing.cell_dates import order_of_dates, read_when
 from tests.exchange.strategies import QUICK
 from tests.written_dates import DAYS, SCRIBBLES, TWO_DAYS, WRITTEN
 
@@ -24,47 +23,41 @@ REFUSED = {
 
 @pytest.mark.parametrize("text", WRITTEN)
 def test_what_people_write(text):
-    assert read_date(f" {text},") == WRITTEN[text]
+    assert read_when(f" {text},", "")["value"] == WRITTEN[text]
 
 
 @pytest.mark.parametrize("text", ["", " ", "?", "unknown", "N/K", "n.d.", "unbekannt"])
 def test_what_says_that_nothing_is_known(text):
-    assert read_date(text) == ""
+    assert (read_when(text, "")["value"], read_when(text, "")["wrong"]) == ("", "")
 
 
 @pytest.mark.parametrize("text", REFUSED)
 def test_what_cannot_be(text):
-    with pytest.raises(CellError) as told:
-        read_date(text)
-    assert str(told.value) == REFUSED[text]
+    assert read_when(text, "")["wrong"] == REFUSED[text]
 
 
 @pytest.mark.parametrize("text", TWO_DAYS)
 def test_the_order_decides(text):
-    assert [read_date(text, order) for order in ("day", "month")] == TWO_DAYS[text]
+    assert [read_when(text, order)["value"] for order in ("day", "month")] == TWO_DAYS[text]
 
 
 @QUICK
 @given(SCRIBBLES)
 def test_whatever_is_typed_gives_a_date_or_a_sentence(text):
-    sentence = "."
-    try:
-        read_date(text, "day")
-    except CellError as error:
-        sentence = str(error)
-    assert sentence.endswith(".")
+    read = read_when(text, "day")
+    assert read["wrong"] == "" or (read["wrong"].endswith(".") and read["value"] == "")
 
 
 @QUICK
 @given(st.lists(DAYS, min_size=40, max_size=60, unique=True))
 def test_a_column_of_days_tells_its_order(days):
-    assert order_of([f"{day:%d/%m/%Y}" for day in days]) in ("day", "ask")
+    assert order_of_dates([f"{day:%d/%m/%Y}" for day in days]) in ("day", "ask")
     if any(day.day > 12 for day in days):
-        assert order_of([f"{day:%d/%m/%Y}" for day in days]) == "day"
-        assert order_of([f"{day:%m/%d/%y}" for day in days]) == "month"
+        assert order_of_dates([f"{day:%d/%m/%Y}" for day in days]) == "day"
+        assert order_of_dates([f"{day:%m/%d/%y}" for day in days]) == "month"
 
 
 def test_columns_that_tell_nothing_or_two_things():
-    assert order_of(["1/2/57", "3/4/57"]) == "ask"
-    assert order_of(["13/2/57", "3/14/57"]) == "mixed"
-    assert order_of(["1957", "May 1957", "2/2/57"]) == ""
+    assert order_of_dates(["1/2/57", "3/4/57"]) == "ask"
+    assert order_of_dates(["13/2/57", "3/14/57"]) == "mixed"
+    assert order_of_dates(["1957", "May 1957", "2/2/57"]) == ""

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from identify.core.importing.rows_matched import new_importing
 from identify.exchange.backups import taken_up
-from identify.exchange.import_steps import name_rows, read_file
-from identify.exchange.importing import Importing
+from identify.exchange.import_steps import match_rows, name_rows, read_file
 from tests.exchange.fitting import demo_reference
 from tests.exchange.strategies import QUICK, lists
 
@@ -36,7 +36,7 @@ def matched(
     """What becomes of rows, their columns as the person confirmed them."""
     keys = name_rows(sort, columns, table)["keys"]
     rows = [row | {"key": key} for row, key in zip(table, keys, strict=True)]
-    return Importing(demo_reference(), sort, "GBP", columns).match(rows, existing)
+    return match_rows(new_importing(demo_reference(), sort, "GBP", columns), rows, existing)
 
 
 FOLDER = Path(__file__).parent.parent.parent / "fixtures" / "exchange"

@@ -20,7 +20,7 @@ ALLOWED = {"html", "head", "meta", "title", "style", "body", "main", "h1", "h2",
 
 
 def packs() -> dict[str, Any]:
-    return {one: engine["pack"] for one, engine in demo_reference().engines.items()}
+    return {one["pack"]["id"]: one["pack"] for one in demo_reference()["engines"]}
 
 
 class Tags(HTMLParser):

@@ -20,10 +20,10 @@ from hypothesis import strategies as st
 from rapidfuzz import fuzz
 from rapidfuzz.distance import OSA, Indel, Levenshtein
 
+from identify.core.importing.item_words import NEAR
+from identify.core.importing.matching import SURE, WEIGHTS, items_meant
+from identify.core.importing.wording import variants_meant
 from identify.core.look_up import slips
-from identify.exchange.matching import SURE, WEIGHTS, candidates
-from identify.exchange.reference import NEAR
-from identify.exchange.wording import Wording
 from tests.exchange.fitting import demo_reference, fitted
 from tests.exchange.labelled import labelled
 from tests.exchange.strategies import QUICK
@@ -100,12 +100,11 @@ def judged():
     one is among the three, and whether there is a right one.
     """
     reference = demo_reference()
-    places = {id(entry): place for place, entry in enumerate(reference.entries)}
     out = []
     for row in labelled(reference, 2000, seed=20):
-        found = candidates(reference, row.query)
-        right = [places[id(one.entry)] == row.place for one in found]
-        sure = found[0].sure if found else 0.0
+        found = items_meant(reference, row.query)
+        right = [one["entry"] == row.place for one in found]
+        sure = found[0]["sure"] if found else 0.0
         out.append((sure, bool(right) and right[0], any(right), row.place >= 0))
     return out
 
@@ -162,14 +161,15 @@ def test_variants_that_are_taken_as_named_are_right():
     """Each variant by the words of its own name, in any order, often with a part left out."""
     chance = random.Random(4)
     known = right = several = held = 0
-    for engine in demo_reference().engines.values():
-        wording = Wording(engine)
+    reference = demo_reference()
+    for engine in reference["engines"]:
         for variant in engine["pack"]["variants"]:
             parts = variant["name"].split(", ")
             if len(parts) > 1 and chance.random() < 0.5:
                 parts.pop(chance.randrange(len(parts)))
             chance.shuffle(parts)
-            found = wording.variants(variant["item"], f"nice, {', '.join(parts)}, boxed")
+            text = f"nice, {', '.join(parts)}, boxed"
+            found = variants_meant(reference, engine["pack"]["id"], variant["item"], text)
             if len(found) == 1:
                 known += 1
                 right += found[0]["variant"] == variant["id"]

@@ -57,15 +57,7 @@ POSTS = {
     "/api/photos/missing": {"shas": [SHA]},
     "/api/devices/k0123456789abcdef": {"name": "x"},
     "/api/devices/k0123456789abcdef/revoke": {},
-    "/api/exchange/keys": {"upload": "x", "as": "piece", "columns": [{"field": "notes"}]},
-    "/api/exchange/match": {
-        "upload": "x",
-        "as": "piece",
-        "columns": [{"field": "notes"}],
-        "keys": [],
-    },
     "/api/exchange/write": {"records": [], "format": "csv"},
-    "/api/exchange/failed": {"header": ["a"], "rows": []},
     "/api/exchange/wants-page": {"records": []},
 }
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE", "PROPFIND", "XYZ"]
@@ -225,13 +217,8 @@ def odd_photo(chance: Random) -> Request:
     return Request("PUT", f"/api/photos/{name}?from={start}&size={size}", JPEG, data)
 
 
-def odd_table(chance: Random) -> Request:
-    file = chance.choice(FILES)(chance) if chance.random() < 0.5 else b'a,"b\n=1+1;' * 50
-    return Request("POST", "/api/exchange/read?name=x.xlsx", "application/octet-stream", file)
-
-
 SORTS = (
-    broken_json, wrong_types, odd_operation, odd_query, odd_path, odd_photo, odd_photo, odd_table,
+    broken_json, wrong_types, odd_operation, odd_query, odd_path, odd_photo, odd_photo,
 )  # fmt: skip
 
 
@@ -276,30 +263,13 @@ def torn(chance: Random, token: str) -> bytes:
 
 def heavy(chance: Random) -> list[Request]:
     """Just short of what is refused for its size, and made to take much memory when it is read."""
-    cells = ",".join(f'"{n}"' for n in range(1_400_000)).encode()
-    columns = b",".join(b'{"field":"notes"}' for _ in range(290_000))
     records = b",".join(b'{"id":"r1","type":"piece"}' for _ in range(290_000))
-    table = b"".join(b"%d,%d,%d\n" % (n, n + 1, n + 2) for n in range(600_000))
-    full = b"PK\3\4" + chance.randbytes(19_000_000)
-    tables = "/api/exchange/read?name=x.csv"
     return [
-        Request("POST", "/api/exchange/keys", JSON, b'{"upload":"x","columns":[%s]}' % columns),
-        Request("POST", "/api/exchange/failed", JSON, b'{"header":[%s],"rows":[]}' % cells),
-        Request(
-            "POST",
-            "/api/exchange/match",
-            JSON,
-            b'{"upload":"x","columns":[],"existing":[%s]}' % records,
-        ),
         Request("POST", "/api/exchange/write", JSON, b'{"format":"csv","records":[%s]}' % records),
         Request("POST", "/api/exchange/wants-page", JSON, b'{"records":[%s]}' % records),
-        Request("POST", tables, "text/csv", table),
-        Request("POST", tables, "text/csv", b"a" * 9_900_000),
-        Request("POST", tables, "text/csv", "ä\n".encode("utf-16") * 400_000),
-        Request("POST", "/api/exchange/read?name=x.xlsx", "", full),
         Request("POST", "/api/push", JSON, b'{"ops":[%s]}' % (b"{}," * 90_000 + b"{}")),
         Request("POST", "/api/push", JSON, b'{"ops":[{"id":"%s"}]}' % (b"x" * 1_900_000)),
         Request("POST", "/api/push", JSON, b" " * 2_000_001),
-        Request("POST", "/api/exchange/read", "", b" " * 20_000_001),
+        Request("POST", "/api/exchange/write", JSON, b" " * 20_000_001),
         Request("PUT", f"/api/photos/{SHA}?from=0&size=262145", JPEG, b"x" * 262_145),
     ]

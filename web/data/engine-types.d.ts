@@ -576,6 +576,376 @@ export interface Moved {
   of: Array<Chance>;
 }
 
+/** A record or some of its fields by name, before it is known to be one: any JSON */
+export type Fields = Record<string, any>;
+
+/** A column as the person has it. */
+export interface AskedColumn {
+  name: string;
+  /** the id of a field, "" is left out */
+  field: string;
+  /**
+   * of a column of dates: day or month (first in 12/5/57), ask (nothing in the column tells),
+   * mixed (both come up), "" (does not matter)
+   */
+  order: string;
+}
+
+/** A column with a guessed field. */
+export interface ReadColumn extends AskedColumn {
+  sure: number;
+  why: string;
+}
+
+/** What a column can be. */
+export interface FieldName {
+  id: string;
+  /** in words */
+  name: string;
+}
+
+/** A row of a file. */
+export interface CellsRow {
+  /** in the file, from 1 */
+  row: number;
+  cells: Array<string>;
+}
+
+/** A row with the name by which a later import knows it again. */
+export interface KeyedRow extends CellsRow {
+  key: string;
+}
+
+/** A row that could not be imported, with what is wrong. */
+export interface LeftOutRow extends CellsRow {
+  wrong: Array<string>;
+}
+
+/** What a file holds, empty rows left out; with something in `wrong` nothing else counts. */
+export interface FileTable {
+  rows: Array<CellsRow>;
+  /** how the file was taken, and what is odd about it */
+  notes: Array<string>;
+  sheet: string;
+  /** empty for a text file */
+  sheets: Array<string>;
+  /** why it cannot be taken at all, "" where it can */
+  wrong: string;
+}
+
+/** A file as a table. */
+export interface ReadTable {
+  sheet: string;
+  /** empty for a text file */
+  sheets: Array<string>;
+  /** the row with the names of the columns, 0 for none */
+  header: number;
+  /** this app wrote it, and the columns are sure */
+  own: boolean;
+  /** what the rows seem to be; "" for a file of its own, whose rows say so */
+  type: string;
+  columns: Array<ReadColumn>;
+  fields: Array<FieldName>;
+  rows: Array<CellsRow>;
+  /** how the file was taken, and what is odd about it */
+  notes: Array<string>;
+}
+
+/** A table with the names of its columns. */
+export interface Headed {
+  header: number;
+  own: boolean;
+  names: Array<string>;
+  rows: Array<CellsRow>;
+  notes: Array<string>;
+}
+
+/** How large a share of a column's cells each of these fields could hold; none: no cells. */
+export interface ColumnShares {
+  number: number;
+  price: number;
+  when: number;
+  condition: number;
+  boxed: number;
+  name: number;
+  /** 1: there are no cells */
+  none: number;
+}
+
+/** A field that a column may be. */
+export interface ColumnOffer {
+  sure: number;
+  place: number;
+  field: string;
+  why: string;
+}
+
+/** The cells of a row by what they say, before it is a record. */
+export interface CellsSaid {
+  field: string;
+  /** of the column */
+  name: string;
+  cell: string;
+  order: string;
+}
+
+/** What a row may be known by again. */
+export interface RowName {
+  /** the id of a record, in a file that this app wrote */
+  own: string;
+  /** the list's own number of the row */
+  numbered: string;
+  number: string;
+  /** number, range and words in one */
+  said: string;
+}
+
+/** The keys of all rows of a table. */
+export interface Keys {
+  keys: Array<string>;
+  /** numbers that come twice */
+  notes: Array<string>;
+}
+
+/** What a cell says; with something in `wrong` that is a sentence about it, and no more. */
+export interface CellRead {
+  value: any;
+  /** what the value leaves out of the cell */
+  more: string;
+  wrong: string;
+}
+
+/** What a cell says of a box. */
+export interface BoxRead {
+  has: string;
+  condition: string;
+  more: string;
+  wrong: string;
+}
+
+/** One item: its pack and place there, and what is compared. */
+export interface Entry {
+  pack: string;
+  place: number;
+  number: string;
+  name: string;
+  plain: string;
+  unzeroed: string;
+  canonical: string;
+  carried: Array<string>;
+  /** of the name and the kind, each once */
+  words: Array<number>;
+  /** the words of the name alone */
+  spelt: Array<number>;
+  /** of those */
+  letters: number;
+  size: number;
+  sum: number;
+}
+
+/** A known word that a text may mean. */
+export interface Near {
+  word: number;
+  /** 0 to 1 */
+  like: number;
+}
+
+/** A state with what must stand in a text for it: each list of words is enough. */
+export interface StateWords {
+  feature: number;
+  state: string;
+  phrases: Array<Array<string>>;
+  /** words that name it without saying what of, if nothing else uses them */
+  bare: Array<string>;
+}
+
+/** What texts can say about the variants of one range. */
+export interface Wording {
+  states: Array<StateWords>;
+}
+
+/** All items of some ranges, with the weight of each word: the rarer, the more it says. */
+export interface Reference {
+  engines: Array<Engine>;
+  entries: Array<Entry>;
+  /** of each engine, the words that name its range */
+  ranges: Array<Array<string>>;
+  words: Array<string>;
+  /** of each word */
+  places: Record<string, number>;
+  rarity: Array<number>;
+  /** of each word, the entries that it is of */
+  holders: Array<Array<number>>;
+  /** of each word that was looked up, its place in `near` */
+  near_at: Record<string, number>;
+  near: Array<Array<Near>>;
+  /** of each engine, once it is asked for */
+  wordings: Array<Array<Wording>>;
+  /** of each text that was read, its place in `read` */
+  read_at: Record<string, number>;
+  /** the variants that it may mean */
+  read: Array<Array<Chance>>;
+}
+
+/** What a row says of which item it is. */
+export interface Query {
+  number: string;
+  name: string;
+  description: string;
+  range: string;
+}
+
+/** What speaks for an item: a kind of evidence, and its size. */
+export interface Clue {
+  word: string;
+  size: number;
+}
+
+/** what an item was known by */
+export type Found = "number" | "misread" | "name" | "number and name";
+
+/** An item that a row may mean. */
+export interface Candidate {
+  /** place in the reference */
+  entry: number;
+  sure: number;
+  how: Found;
+}
+
+/** The known words that a text means. */
+export interface Spoken {
+  words: Array<number>;
+  /** of each word of the reference, 0 to 1 */
+  likes: Array<number>;
+  size: number;
+}
+
+/** A state that a text names. */
+export interface Hit {
+  feature: number;
+  state: string;
+}
+
+/** How many parts of a variant's name stand in a text, and whether all do. */
+export interface NamedPart {
+  count: number;
+  /** 1: all */
+  whole: number;
+}
+
+/** An item that a row may mean, as it is offered. */
+export interface Offer {
+  pack: string;
+  /** its number */
+  item: string;
+  name: string;
+  sure: number;
+  how: Found;
+  of: Array<Chance>;
+  /** id, where it is known */
+  variant: string;
+  /** the variant's name */
+  which: string;
+  /** what it puts into a record */
+  sets: Fields;
+}
+
+/** Something of a row that could not be taken as it is. */
+export interface RowProblem {
+  /** its name, "" for the row */
+  column: string;
+  /** names the row and the column */
+  sentence: string;
+}
+
+/** A field that was changed in the app and in the file. */
+export interface FieldClash {
+  field: string;
+  ours: any;
+  theirs: any;
+  cell: string;
+  sentence: string;
+}
+
+/** What an import changes in a record that is there already. */
+export interface SameRecord {
+  id: string;
+  sets: Fields;
+  before: Fields;
+  clashes: Array<FieldClash>;
+}
+
+/** What becomes of a row. */
+export interface Outcome {
+  row: number;
+  key: string;
+  /** "", or a sentence: no record can be made of this row */
+  failed: string;
+  /** complete but for id, made and changed where it is new */
+  record: Fields | null;
+  /** of a failed row: what to write once one is chosen */
+  if_chosen?: Fields | null;
+  /** the best three */
+  candidates: Array<Offer>;
+  /** what is put into a record where none of them is taken */
+  none: Fields;
+  /** place in candidates, -1: none is sure enough */
+  chosen: number;
+  /** of the chosen one, 0 where none is */
+  sure: number;
+  problems: Array<RowProblem>;
+  same: SameRecord | null;
+}
+
+/** A row while it is read as a piece, a want or a note. */
+export interface RowSoFar {
+  reference: Reference;
+  sort: string;
+  row: KeyedRow;
+  texts: Array<CellsSaid>;
+  currency: string;
+  problems: Array<RowProblem>;
+  /** of the notes */
+  lines: Array<string>;
+  cells: Record<string, string>;
+  values: Fields;
+  /** field of the record -> name of its column */
+  heads: Record<string, string>;
+}
+
+/** What an import changes in a record, and the fields that were changed on both sides. */
+export interface Changes {
+  sets: Fields;
+  both: Array<string>;
+}
+
+/** The record of a row that this app wrote, and what was wrong: [[field, sentence]]. */
+export interface OwnRecord {
+  record: Fields;
+  problems: Array<Array<string>>;
+  /** fields that were not there when it was written */
+  absent: Array<string>;
+  /** why it is no record, "" where it is one */
+  wrong: string;
+}
+
+/** What the column "further" says. */
+export interface Further {
+  fields: Fields;
+  absent: Array<string>;
+  wrong: string;
+}
+
+/** What is the same for all rows. */
+export interface Importing {
+  reference: Reference;
+  /** piece, want or note; "" for a file that this app wrote */
+  sort: string;
+  /** the one meant where none is written */
+  currency: string;
+  columns: Array<AskedColumn>;
+}
+
 /** A piece whose owner says which variant it is, with what was seen of it. */
 export interface Specimen {
   /** number */
@@ -2858,6 +3228,29 @@ export interface Proposal {
   other: Array<OtherYears>;
 }
 
+/** A text of which the rows up to a place are parsed. */
+export interface Parsing {
+  text: string;
+  delimiter: string;
+  at: number;
+  rows: Array<Array<string>>;
+  /** rows whose quotation marks do not match, from 1 */
+  loose: Array<number>;
+}
+
+/** A text that is not in Unicode, by the likeliest of the older encodings. */
+export interface OlderText {
+  text: string;
+  /** of the encoding */
+  name: string;
+}
+
+/** The text of a file, and what to say about its encoding. */
+export interface FileText {
+  text: string;
+  notes: Array<string>;
+}
+
 /** Characters of one sort that stand together, in capitals. */
 export interface Run {
   sort: string;
@@ -3664,6 +4057,85 @@ export interface MergingModule {
   for_merging(op: Operation): Written;
   /** An operation as it is held against another under the same id. */
   comparable(op: Operation): Compared;
+}
+
+/** importing.js: a list into the collection. */
+export interface ImportingModule {
+  /** Why a file of so many bytes is not read, "" where it is. */
+  too_heavy(size: number): string;
+  /** Why a file that begins so holds no table, "" where it may. */
+  no_table_in(start: string): string;
+  /** Which sort of file begins so, each byte as the character of its number. */
+  sort_of_file(start: string): "workbook" | "json" | "text";
+  /**
+   * Why an archive with files of these names is no workbook that is read, "" where it may be.
+   *
+   * mimetype: what the file of that name says, "" for none.
+   */
+  no_workbook_in(names: Array<string>, mimetype: string): string;
+  /** The table of a JSON file that this app wrote. */
+  records_table(text: string): FileTable;
+  /** What to say of cells that hold an error: [[cell, what stands there]]. */
+  errors_said(errors: Array<Array<string>>): Array<string>;
+  /** What to say of merged cells (A1:D1): the value is in the first only. */
+  merged_said(merged: Array<string>): Array<string>;
+  /** What to say of so many formulas; empty: the cells of those without a kept value. */
+  formulas_said(count: number, empty: Array<string>): Array<string>;
+  /** What to say of a workbook with several sheets, where nobody asked for one. */
+  sheets_said(sheet: string, sheets: Array<string>): Array<string>;
+  /** The table of a text with what a spreadsheet wrote for its errors taken out, and told. */
+  without_sheet_errors(table: FileTable): FileTable;
+  /**
+   * The encoding of a file, each byte as the character of its number, and its name where a mark
+   * or its zeros tell it; without a name it is to be tried.
+   */
+  encoding_of(raw: string): Array<string>;
+  /**
+   * The text of a file by encoding_of(), and what to say about it.
+   *
+   * raw: each byte as the character of its number. decoded: the same in that encoding, with the sign
+   * \ufffd for what cannot be read. bytes_above: the characters from 128 to 255, in order.
+   */
+  text_of_file(raw: string, decoded: string, name: string, bytes_above: string): FileText;
+  /** Why a text is none: it holds more control characters than any table; "" where it is one. */
+  no_text_in(text: string): string;
+  /** A text of which the table is to be parsed, by what it says of itself or what parts it. */
+  begun_table(text: string): Parsing;
+  /** Parses so many rows more, or what is left of them. */
+  parse_on(parsing: Parsing, most: number): null;
+  /** Whether a text was parsed to its end, or as far as rows can be taken. */
+  parsed_whole(parsing: Parsing): boolean;
+  /** The table of a text that was parsed to its end, with what is odd about it. */
+  table_parsed(parsing: Parsing): FileTable;
+  /** Why a table of that size cannot be taken, "" where it can. */
+  too_large(rows: Array<CellsRow>): string;
+  /** Whether these are the columns of a table that this app wrote. */
+  is_own(names: Array<string>): boolean;
+  /** What a spreadsheet calls its column: 0 is A, 26 is AA. */
+  column_letters(place: number): string;
+  /** All items of these ranges; the rarer a word is among them, the more it says. */
+  new_reference(engines: Array<Engine>): Reference;
+  /**
+   * The names of the columns and the rows below. asked: the row of headings where it is known,
+   * 0 for none, -1 where it is to be found.
+   */
+  headed(table: FileTable, asked: number): Headed;
+  /** The cells of a column that are looked at, those that hold something. */
+  cells_below(rows: Array<CellsRow>, place: number, columns: number): Array<string>;
+  /** How large a share of a column's cells each field could hold. */
+  column_shares(cells: Array<string>, reference: Reference): ColumnShares;
+  /** A file as a table with guessed columns, once the cells of each column were looked at. */
+  table_read(table: FileTable, found: Headed, shares: Array<ColumnShares>, file_name: string): ReadTable;
+  /** What a row may be known by again. fields: of each column. */
+  name_of_row(sort: string, fields: Array<string>, row: CellsRow): RowName;
+  /** The keys of all rows of a table, and sentences about numbers that come twice. */
+  keys_of(sort: string, names: Array<RowName>, rows: Array<CellsRow>): Keys;
+  /** What is the same for all rows. sort: what they are to be, "" for a file of this app. */
+  new_importing(reference: Reference, sort: string, currency: string, columns: Array<AskedColumn>): Importing;
+  /** What becomes of a row. existing: the record of an earlier import of it, None for none. */
+  row_matched(about: Importing, row: KeyedRow, existing: Fields | null): Outcome;
+  /** The file (CSV) of rows that could not be imported, each with what is wrong in front. */
+  rows_given_back(header: Array<string>, rows: Array<LeftOutRow>): string;
 }
 
 /** ranging.js: compiled ranges from rows. */

@@ -23,6 +23,7 @@ import {
   itWillHold,
   LIST_FOR_THE_INSURER,
   MAKE_THE_FILE,
+  NO_SERVER,
   ON_PAPER,
   onePageWith,
   PRINT_OR_SAVE,
@@ -42,7 +43,6 @@ import {
   WITH_WHAT_YOU_ASK_FOR_EACH,
   YOU_HAVE_NO_WANTS_YET,
 } from "./words.js";
-import { NO_SERVER } from "./import-words.js";
 
 const NAMES = {
   piece: "piece",

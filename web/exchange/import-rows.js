@@ -6,9 +6,19 @@ import { longList } from "../parts/long-list.js";
 import { title } from "../parts/piece-names.js";
 import { percent } from "../parts/say.js";
 import { announce } from "../parts/status.js";
-import { clashesOf, countText, counts, fate, leftRows, takeable, unsure } from "./import-run.js";
+import {
+  clashesOf,
+  countText,
+  counts,
+  fate,
+  leftFile,
+  leftRows,
+  takeable,
+  unsure,
+} from "./import-run.js";
+import { run } from "../data/queue.js";
 import { noteOwned } from "./import-owned.js";
-import { failedFile } from "./server-files.js";
+import { download } from "./server-files.js";
 import { fieldName, valueText } from "../parts/field-words.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import {
@@ -182,13 +192,13 @@ function shownOptions(rows) {
 }
 
 /** The rows that are not brought in, as a file; null where there is none. */
-export function leftButton({ found, table, file }) {
+export function leftButton({ found, table }) {
   const left = leftRows(found.rows);
   if (left.length === 0) return null;
   const header = table.columns.map(({ name }) => name);
   return button(
     saveLeftOut(left.length === 1 ? "row" : rowCount(left.length)),
-    () => failedFile({ name: file.name, header, rows: left, format: "csv" }),
+    () => run(async () => download(await leftFile(header, left))),
     { class: "plain wide" },
   );
 }

@@ -1,88 +1,94 @@
-/**
- * Bringing in a spreadsheet: what is asked of the server, and what is written in the end. No DOM
- * here.
- */
+/** Bringing in a spreadsheet: how it is read, and what is written in the end. No DOM here. */
 import { ChangedElsewhere, everything, making } from "../data/records.js";
-import { ask, post } from "../data/server.js";
+import { readyRange } from "../data/known-ranges.js";
 import { blank, same } from "../data/record-shapes.js";
 import {
   CANNOT_BE_IMPORTED,
   HERE_ALREADY_UNCHANGED,
   IN_THE_BIN_AND_LEFT,
   LEFT_OUT,
+  leftOutFile,
   TAKEN_OUT_OF_THE_BIN,
   TO_BE_CHOSEN,
   YOU_LEFT_IT_OUT,
 } from "./import-words.js";
+import { takingTurns } from "../parts/turns.js";
+import { tableOfFile } from "./file-table.js";
+import { listRules } from "./list-rules.js";
 
-const BATCH = 100;
-const GONE = 410;
+/** @import { Reference } from "../data/engine-types.d.ts" */
 
 /**
- * A file as a table; `more`: {sheet, header} where they were chosen, `upload` where the server has
- * it already. Throws Refused.
+ * The items of some ranges, as rows are held against them.
+ * @returns {Promise<Reference>}
  */
-export async function readTable(file, more = {}) {
-  const read = (told, body) =>
-    ask(`exchange/read?${new URLSearchParams({ name: file.name, ...told })}`, {
-      method: "POST",
-      body,
-    });
-  const { upload, ...chosen } = more;
-  if (!upload) return read(chosen, file);
-  return read(more).catch((error) => sentAnew(error, () => read(chosen, file)));
-}
-
-/** The server keeps a file for some time only: then it is sent once more. */
-function sentAnew(error, send) {
-  if (error.status !== GONE) throw error;
-  return send();
-}
-
-/** Asks about the rows of the table, which the server has; `table.upload` is how it is called. */
-async function postAbout(file, table, path, value) {
-  const send = () => post(path, { ...value, upload: table.upload });
-  return send().catch((error) =>
-    sentAnew(error, async () => {
-      const { sheet, header } = table;
-      table.upload = (await readTable(file, { sheet, header })).upload;
-      return send();
-    }),
-  );
+async function referenceOf(ids) {
+  const rules = await listRules();
+  const engines = await Promise.all(ids.map((id) => readyRange(id)));
+  return rules.new_reference(engines.filter(Boolean));
 }
 
 /**
- * What each row would do, some at a time: {rows, notes}. `job`: {file, table, as, columns,
- * currency, packs}; `tell(done)` after each batch; `stopped()`: true gives null. Throws Refused.
+ * A file as a table with guessed columns. `ids`: of the ranges; `more`: {sheet, header} where they
+ * were chosen. Throws NoList.
  */
-export async function matchRows({ file, table, as, columns, currency, packs }, tell, stopped) {
-  const told = columns.map(({ name, field, order }) => ({ name, field, order }));
-  const about = (path, value) => postAbout(file, table, path, { as, columns: told, ...value });
-  const { keys, notes } = await about("exchange/keys", {});
+export async function readTable(file, ids, { sheet = "", header = "-1" } = {}) {
+  const rules = await listRules();
+  const table = await tableOfFile(file, sheet);
+  const reference = await referenceOf(ids);
+  const found = rules.headed(table, Number(header));
+  const turn = takingTurns();
+  const shares = [];
+  for (let place = 0; place < found.names.length; place += 1) {
+    const cells = rules.cells_below(found.rows, place, found.names.length);
+    shares.push(rules.column_shares(cells, reference));
+    // oxlint-disable-next-line no-await-in-loop -- one column after the other
+    await turn();
+  }
+  return rules.table_read(table, found, shares, file.name);
+}
+
+/**
+ * What each row would do: {rows, notes}. `job`: {table, as, columns, currency, packs}; `tell(done)`
+ * now and then; `stopped()`: true gives null.
+ */
+export async function matchRows({ table, as, columns, currency, packs }, tell, stopped) {
+  const rules = await listRules();
+  const turn = takingTurns();
+  const about = rules.new_importing(await referenceOf(packs), as, currency, columns);
+  const fields = columns.map(({ field }) => field);
+  const names = [];
+  for (const row of table.rows) {
+    names.push(rules.name_of_row(as, fields, row));
+    // oxlint-disable-next-line no-await-in-loop -- one row after the other
+    await turn();
+  }
+  const { keys, notes } = rules.keys_of(as, names, table.rows);
   const held = new Map();
   for (const one of everything().filter(({ gone }) => !gone)) {
     held.set(`record:${one.id}`, one);
     if (one.came?.key) held.set(one.came.key, one);
   }
   const rows = [];
-  for (let from = 0; from < table.rows.length; from += BATCH) {
+  for (const [n, row] of table.rows.entries()) {
     if (stopped()) return null;
-    const some = table.rows.slice(from, from + BATCH);
-    const these = keys.slice(from, from + BATCH);
-    const existing = [...new Set(these.map((key) => held.get(key)).filter(Boolean))];
-    const body = { currency, packs, first: from, keys: these, existing };
-    const answer = await about("exchange/match", body);
-    rows.push(
-      ...answer.rows.map((found, n) => ({
-        ...found,
-        cells: some[n].cells,
-        trashed: Boolean(held.get(these[n])?.trashed),
-        ...begun(found),
-      })),
-    );
-    tell(rows.length);
+    const existing = held.get(keys[n]) ?? null;
+    const found = rules.row_matched(about, { ...row, key: keys[n] }, existing);
+    const trashed = Boolean(existing?.trashed);
+    rows.push({ ...found, cells: row.cells, trashed, ...begun(found) });
+    // oxlint-disable-next-line no-await-in-loop -- one row after the other
+    if (await turn()) tell(rows.length);
   }
+  tell(rows.length);
   return { rows, notes };
+}
+
+/** The rows that are left out as a file, each with what is wrong. */
+export async function leftFile(header, rows) {
+  const rules = await listRules();
+  const text = rules.rows_given_back(header, rows);
+  const day = new Date().toISOString().slice(0, 10);
+  return new File([text], leftOutFile(day), { type: "text/csv" });
 }
 
 /**

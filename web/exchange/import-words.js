@@ -93,10 +93,6 @@ export const CANNOT_BE_IMPORTED = "cannot be imported";
 export const LEFT_OUT = "left out";
 
 // The file
-export const NO_SERVER =
-  "Lists are read and written by a server of your own, and this copy of the app has none, or " +
-  "there is no signal. The README explains how to start one on your computer, and how to do it " +
-  "there with a backup file made here.";
 export const IMPORT_A_LIST = "Import a list";
 export const CHOOSE_A_FILE = "Choose a file";
 export const OR_DRAG_IT_HERE = "Or drag it here.";
@@ -114,3 +110,19 @@ export const importedCount = (written) => `${written} imported`;
 export const UNDO_TAKES_ALL_BACK =
   "Undo takes it all back at once. Importing the same file again changes nothing.";
 export const LOOK_AT_THEM = "Look at them";
+
+// The file
+export const READER_NOT_HERE =
+  "The part that reads lists is not on this device yet. Try it with a signal.";
+export const NO_BOOK =
+  "This file is not a workbook that can be read. Open it in a spreadsheet program, save it as " +
+  "XLSX and choose that file.";
+export const NO_SHEET_WITH_CELLS = "There is no sheet with cells in this workbook.";
+export const noSuchSheet = (sheet, sheets) => `There is no sheet “${sheet}”. There are: ${sheets}.`;
+export const tooManyCells = (sheet) =>
+  `The sheet “${sheet}” goes on for more cells than can be looked at. Copy the table alone into ` +
+  "a new workbook.";
+export const wouldTake = (size) =>
+  `Unpacked, this file would take ${size} MB. It was not opened. Copy the table into a new ` +
+  "workbook, without empty rows and pictures.";
+export const leftOutFile = (day) => `identify-left-out-rows-valuables-${day}.csv`;

@@ -2,10 +2,10 @@
  * Bringing in a spreadsheet: which file, what its columns are, what it would do, and then doing it.
  */
 import { latest } from "../data/journal.js";
-import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/file-button.js";
 import { announce } from "../parts/status.js";
+import { NoList } from "./file-table.js";
 import { columnNodes } from "./import-columns.js";
 import { noteOwned, packsOf } from "./import-owned.js";
 import { leftButton, rowNodes } from "./import-rows.js";
@@ -23,7 +23,6 @@ import {
   LIST_KEPT_ELSEWHERE,
   LOOK_AT_THEM,
   LOOKING_AT_EACH_ROW,
-  NO_SERVER,
   noneOfRows,
   OR_DRAG_IT_HERE,
   READING_THE_FILE,
@@ -44,8 +43,7 @@ const LOOKED = 5; // changes of others may have come between
 let job = { stage: "file", wrong: "" };
 
 /** The screen; where it stands is kept while other screens are looked at. */
-export async function importScreen(state) {
-  const { exchange } = await offers();
+export function importScreen(state) {
   const body = el("div", { class: "import" });
   const act = {
     draw: () => body.replaceChildren(...stageNodes(state, act)),
@@ -59,8 +57,7 @@ export async function importScreen(state) {
       body.querySelector("h2")?.focus();
     },
   };
-  if (exchange) act.draw();
-  else body.append(el("p", {}, NO_SERVER));
+  act.draw();
   return el("section", { class: "shelf import-screen" }, heading(1, IMPORT_A_LIST), body);
 }
 
@@ -111,8 +108,8 @@ async function taken(state, act, file, more = {}) {
   if (line) line.textContent = READING_THE_FILE;
   try {
     const fresh = before.file !== file;
-    const upload = fresh ? {} : { upload: before.table.upload };
-    const table = await readTable(file, { ...upload, ...more });
+    const all = ranges().map(({ id }) => id);
+    const table = await readTable(file, all, more);
     job = {
       stage: "columns",
       wrong: "",
@@ -121,19 +118,14 @@ async function taken(state, act, file, more = {}) {
       as: table.own ? "" : (!fresh && before.as) || table.type || "piece",
       columns: table.columns,
       currency: fresh ? state.settings.currency : before.currency,
-      packs: fresh ? ranges().map(({ id }) => id) : before.packs,
+      packs: fresh ? all : before.packs,
     };
     announce(rowsRead(table.rows.length));
   } catch (error) {
-    if (!told(error)) throw error;
+    if (!(error instanceof NoList)) throw error;
     job = { ...before, wrong: error.message };
   }
   act.draw();
-}
-
-/** Is it an error whose message is for the person? */
-function told(error) {
-  return "status" in error;
 }
 
 function runningNodes() {
@@ -160,17 +152,12 @@ async function look(state, act) {
       document.querySelector(".progress-text").textContent = rowsOf(done, length);
     }
   };
-  try {
-    const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
-    const ready = found ? await packsOf(found.rows) : null;
-    if (job !== mine) return;
-    if (found) noteOwned(state, ready, found.rows);
-    job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };
-    if (found) announce(countText(counts(found.rows)));
-  } catch (error) {
-    if (!told(error)) throw error;
-    job = { ...job, stage: "columns", wrong: error.message };
-  }
+  const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
+  const ready = found ? await packsOf(found.rows) : null;
+  if (job !== mine) return;
+  if (found) noteOwned(state, ready, found.rows);
+  job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };
+  if (found) announce(countText(counts(found.rows)));
   act.draw();
   focusHeading();
 }

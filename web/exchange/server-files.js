@@ -44,9 +44,3 @@ export async function share(file, title) {
   }
   await download(file);
 }
-
-/** The file of rows that were not brought in. */
-export async function failedFile(rows) {
-  const file = await madeFile("failed", rows);
-  if (file) await download(file);
-}

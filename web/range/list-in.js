@@ -11,7 +11,8 @@ import { fileButton } from "../parts/file-button.js";
 import { longList } from "../parts/long-list.js";
 import { goTo } from "../parts/navigation.js";
 import { announce } from "../parts/status.js";
-import { NoList, rowsOfFile, rowsOfText } from "./list-files.js";
+import { NoList } from "../exchange/file-table.js";
+import { rowsOfFile, rowsOfText } from "./list-files.js";
 import { OF_ITS_OWN, guessed, known, meaning, rowSentence, settledName } from "./list-meant.js";
 import { isThere, itemThere, rowsOfList } from "./list-rows.js";
 import { keepRows } from "./own-range.js";
@@ -109,7 +110,7 @@ function given(taken) {
         "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
     }),
     el("div", { class: "field" }, el("label", { for: "pasted-list" }, PASTE_IT_HERE), text),
-    button(READ_WHAT_I_PASTED, () => taken(async () => rowsOfText(text.value)), {
+    button(READ_WHAT_I_PASTED, () => taken(() => rowsOfText(text.value)), {
       class: "plain",
     }),
   ];

@@ -1,11 +1,6 @@
 /** The words of writing a range down from a list. */
 
 // The file
-export const TOO_LARGE_FOR_A_LIST =
-  "This file is too large to be a list. Take pictures out of it, or split it.";
-export const NOT_A_LIST =
-  "This is not a list. Open it in a spreadsheet program, save it as XLSX or CSV, and " +
-  "choose that file.";
 export const NO_LIST_IN_IT = "There is no list in it: the first row must say what the columns are.";
 export const tooManyRows = (rows) =>
   `This list has ${rows} rows, and at most 2,000 are taken in at once. Split it, and ` +
@@ -71,8 +66,3 @@ export const newText = (text) => `new ${text}`;
 export const isWrittenDown = (name) => `${name}: is written down already, and stays as it is`;
 export const isNewItem = (name) => `${name}: a new item`;
 export const isVariantOf = (name) => `${name}: a variant of it`;
-
-export const NO_BOOK =
-  "This file is not a workbook that can be read. Open it in a spreadsheet program, save it as " +
-  "XLSX and choose that file.";
-export const NO_SHEET_WITH_CELLS = "There is no sheet with cells in this workbook.";

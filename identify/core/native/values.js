@@ -38,3 +38,13 @@ const json_text = (value) =>
   );
 const json_without = (group, names) =>
   json_text(Object.fromEntries(Object.entries(group).filter(([name]) => !names.includes(name))));
+const power_of_e = (x) => Math.exp(x);
+const root_of = (x) => Math.sqrt(x);
+const unaccented = (text) => text.replaceAll("ß", "ss").normalize("NFKD").replace(/\p{Mn}/gu, "");
+const value_in_json = (text) => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+};

@@ -2,6 +2,7 @@
 
 import math
 import re
+import unicodedata
 from collections.abc import Mapping
 from typing import Any
 
@@ -84,3 +85,27 @@ def _as_on_phone(value: Any) -> Any:
     if isinstance(value, dict):
         return {name: _as_on_phone(one) for name, one in value.items()}
     return value
+
+
+def power_of_e(x: float) -> float:
+    """e to a power."""
+    return math.exp(x)
+
+
+def root_of(x: float) -> float:
+    """The square root."""
+    return math.sqrt(x)
+
+
+def unaccented(text: str) -> str:
+    """A text without the accents of its letters; ß as ss."""
+    apart = unicodedata.normalize("NFKD", text.replace("ß", "ss"))
+    return "".join(c for c in apart if unicodedata.category(c) != "Mn")
+
+
+def value_in_json(text: str) -> Any:
+    """The value that a text of JSON is of; None where it is none."""
+    try:
+        return orjson.loads(text)
+    except (orjson.JSONDecodeError, UnicodeEncodeError):
+        return None

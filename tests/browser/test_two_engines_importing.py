@@ -1,0 +1,134 @@
+"""A list means the same to the engine here and on the phone: its table, its columns, its rows."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import orjson
+import pytest
+from playwright.sync_api import Page
+
+from identify.core.importing.rows_matched import new_importing
+from identify.exchange.import_steps import match_rows, name_rows, read_file
+from identify.exchange.writing import write_records
+from identify.phone import engine_module, importing_module
+from identify.shipped import DEMO, WEB
+from tests.browser.engines import PAGE
+from tests.conftest import serving
+from tests.exchange.fitting import demo_reference
+from tests.exchange.labelled import labelled
+
+FOLDER = Path(__file__).parents[2] / "fixtures" / "exchange"
+FILES = sorted(path for path in FOLDER.iterdir() if path.suffix in (".csv", ".xlsx"))
+SORTS = ["piece", "want", "note"]
+START = """async (packs) => {
+  const { prepare } = await import("./engine.js");
+  const rules = await import("./importing.js");
+  const reference = rules.new_reference(packs.map(prepare));
+  const { tableOfFile } = await import("./exchange/file-table.js");
+  window.tableOf = async ([name, bytes]) => {
+    const table = await tableOfFile(new File([new Uint8Array(bytes)], name));
+    const found = rules.headed(table, -1);
+    const shares = found.names.map((_, place) =>
+      rules.column_shares(rules.cells_below(found.rows, place, found.names.length), reference));
+    return rules.table_read(table, found, shares, name);
+  };
+  window.matched = ([sort, columns, rows, existing]) => {
+    const fields = columns.map(({ field }) => field);
+    const { keys, notes } =
+      rules.keys_of(sort, rows.map((row) => rules.name_of_row(sort, fields, row)), rows);
+    const about = rules.new_importing(reference, sort, "GBP", columns);
+    const found = rows.map((row, n) =>
+      rules.row_matched(about, { ...row, key: keys[n] }, existing[n] ?? null));
+    return { keys, notes, rows: found };
+  };
+}"""
+
+
+@pytest.fixture(scope="module")
+def phone(browser) -> Iterator[Page]:
+    files = {
+        path.relative_to(WEB).as_posix(): path.read_bytes()
+        for folder in ("exchange", "parts", "data")
+        for path in (WEB / folder).glob("*.js")
+    }
+    files |= {"engine.js": engine_module().encode(), "importing.js": importing_module().encode()}
+    with serving({"index.html": PAGE, **files}) as server:
+        page = browser.new_page()
+        page.goto(server.url)
+        page.evaluate(START, [engine["pack"] for engine in demo_reference()["engines"]])
+        yield page
+        page.close()
+
+
+def here(sort: str, columns: list[Any], rows: list[Any], existing: list[Any]) -> dict[str, Any]:
+    """What Python makes of rows."""
+    named = name_rows(sort, columns, rows)
+    keyed = [row | {"key": key} for row, key in zip(rows, named["keys"], strict=True)]
+    about = new_importing(demo_reference(), sort, "GBP", columns)
+    known = [one for one in existing if one is not None]
+    return {**named, "rows": match_rows(about, keyed, known)}
+
+
+def close(one: Any, other: Any) -> bool:
+    """Whether two values are equal, chances but for the last bits of their working out."""
+    if isinstance(one, dict):
+        return one.keys() == other.keys() and all(close(one[k], other[k]) for k in one)
+    if isinstance(one, list):
+        return len(one) == len(other) and all(map(close, one, other))
+    if isinstance(one, float) or isinstance(other, float):
+        return abs(one - other) <= 0.0011
+    return one == other
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)
+def test_every_file_is_read_alike(phone, path):
+    data = path.read_bytes()
+    table = read_file(data, demo_reference(), path.name)
+    assert phone.evaluate("(given) => tableOf(given)", [path.name, list(data)]) == table
+    for sort in SORTS:
+        given = [sort, table["columns"], table["rows"], []]
+        found = phone.evaluate("(given) => matched(given)", given)
+        assert close(found, here(*given)), sort
+
+
+def test_rows_spoilt_in_every_way_are_matched_alike_and_again(phone):
+    """A first import of 200 rows, and a second one of the same with other conditions."""
+    fields = ["number", "name", "description", "range", "condition", "boxed", "price", "when"]
+    columns = [{"name": one, "field": one, "order": ""} for one in fields]
+    ends = [["VG", "y - torn", "12/6", "12 May 1957"], ["C7", "no box", "£4", "c. 1957"],
+            ["brilliant", "mint box", "lots", "31/2/57"], ["", "", "", ""]]  # fmt: skip
+    rows = []
+    for n, one in enumerate(labelled(demo_reference(), 200, seed=7)):
+        said = [one.query[name] for name in ("number", "name", "description", "range")]
+        rows.append({"row": n + 2, "cells": [*said, *ends[n % len(ends)]]})
+    for sort in SORTS:
+        first = here(sort, columns, rows, [])
+        assert close(phone.evaluate("(given) => matched(given)", [sort, columns, rows, []]), first)
+        existing = [
+            row["record"] and {**row["record"], "id": f"r{n}", "condition": "fair", "made": ""}
+            for n, row in enumerate(first["rows"])
+        ]
+        changed = [{**row, "cells": [*row["cells"][:4], "poor", *row["cells"][5:]]} for row in rows]
+        again = here(sort, columns, changed, existing)
+        asked = [sort, columns, changed, existing]
+        assert close(phone.evaluate("(given) => matched(given)", asked), again)
+        assert any(row["same"] and row["same"]["clashes"] for row in again["rows"]) == (
+            sort != "want"
+        )
+
+
+def test_a_table_of_this_apps_own_comes_back_alike(phone, demo_records):
+    for ending in ("csv", "xlsx", "json"):
+        data = write_records(demo_records, ending, {})
+        table = read_file(data, demo_reference(), "own")
+        found = phone.evaluate("(given) => tableOf(given)", ["own", list(data)])
+        assert found == table
+        given = ["", table["columns"], table["rows"], []]
+        assert close(phone.evaluate("(given) => matched(given)", given), here(*given))
+
+
+@pytest.fixture(scope="module")
+def demo_records() -> list[dict[str, Any]]:
+    records = orjson.loads(DEMO.read_bytes())["records"]
+    return [one for one in records if one["type"] in SORTS][:60]

@@ -1,0 +1,17 @@
+/** The part of the engine that brings a list into the collection: loaded when it is wanted. */
+import { CannotGoOn } from "../data/engine.js";
+import { READER_NOT_HERE } from "./import-words.js";
+
+/** @import { ImportingModule } from "../data/engine-types.d.ts" */
+
+let rules = null;
+
+/** @returns {Promise<ImportingModule>} */
+export async function listRules() {
+  try {
+    rules ??= await import(new URL("../importing.js", import.meta.url).href);
+  } catch {
+    throw new CannotGoOn(READER_NOT_HERE);
+  }
+  return rules;
+}

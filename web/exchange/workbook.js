@@ -1,0 +1,209 @@
+/**
+ * The table of an XLSX workbook (ECMA-376), each cell as the text that a person would type for it:
+ * dates by year, month and day, noughts in front where the format puts them.
+ */
+import { takingTurns } from "../parts/turns.js";
+import { NoZip } from "../parts/zip.js";
+import {
+  NO_BOOK,
+  NO_SHEET_WITH_CELLS,
+  noSuchSheet,
+  tooManyCells,
+  wouldTake,
+} from "./import-words.js";
+
+const DAY = 86_400_000;
+const BUILT_IN_DATES = [14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47];
+const SYMBOL = /\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|"([^"]*)"/;
+const MONEY = /^([£€$¥]|[A-Z]{3})$/;
+const CELL = /^([A-Z]{1,3})(\d+)$/;
+
+const MOST_XML = 60_000_000; // bytes of one sheet
+const MOST_CELLS = 2_000_000; // looked at, empty ones too
+const MOST_COLUMNS = 500;
+const FURTHER_ROWS = 20_000; // of a table, and one more to tell that there are more
+
+/**
+ * The table on a sheet of a workbook: the first that has rows where `asked` is "". `files`: of the
+ * workbook (`unzipped`). Throws NoZip.
+ */
+export async function workbookTable(rules, files, asked) {
+  const xml = async (name) => {
+    const file = files.get(name.replace(/^\//, ""));
+    return file ? parsedXml(await file()) : null;
+  };
+  const book = await xml("xl/workbook.xml");
+  const links = await xml("xl/_rels/workbook.xml.rels");
+  if (!book || !links) throw new NoZip(NO_BOOK);
+  const targets = new Map(
+    tags(links, "Relationship").map((one) => [one.getAttribute("Id"), one.getAttribute("Target")]),
+  );
+  const about = {
+    shared: tags(await xml("xl/sharedStrings.xml"), "si").map(textOf),
+    formats: formatsOf(await xml("xl/styles.xml")),
+    from1904: tags(book, "workbookPr").some((one) =>
+      ["1", "true"].includes(one.getAttribute("date1904")),
+    ),
+  };
+  const sheets = tags(book, "sheet").map((one) => ({
+    name: one.getAttribute("name") ?? "",
+    target: targets.get(one.getAttribute("r:id")) ?? "",
+  }));
+  const names = sheets.map(({ name }) => name);
+  if (asked !== "" && !names.includes(asked)) throw new NoZip(noSuchSheet(asked, names.join(", ")));
+  if (names.length === 0) throw new NoZip(NO_SHEET_WITH_CELLS);
+  let table = { rows: [], notes: [] };
+  let sheet = "";
+  for (const { name, target } of sheets) {
+    if (asked === "" ? table.rows.length > 0 : name !== asked) continue;
+    const path = target.startsWith("/") ? target : `xl/${target}`;
+    // oxlint-disable-next-line no-await-in-loop -- only until one has rows
+    table = await tableOfSheet(rules, name, await xml(path), about);
+    sheet = name;
+  }
+  if (asked === "") table.notes.push(...rules.sheets_said(sheet, names));
+  return { ...table, sheet, sheets: names, wrong: "" };
+}
+
+/** The rows of a sheet that say something, and what is odd about its cells. */
+async function tableOfSheet(rules, name, sheet, about) {
+  const turn = takingTurns();
+  const rows = [];
+  const errors = [];
+  const empty = [];
+  let formulas = 0;
+  let looked = 0;
+  let line = 0;
+  for (const row of tags(sheet, "row")) {
+    const before = line;
+    line = Number(row.getAttribute("r") ?? line + 1);
+    looked += Math.max(1, line - before);
+    const cells = [];
+    for (const cell of row.children) {
+      if (cell.localName !== "c") continue;
+      const named = CELL.exec(cell.getAttribute("r") ?? "");
+      const place = named ? columnOf(named[1]) : cells.length;
+      looked += Math.max(1, place + 1 - cells.length);
+      if (looked > MOST_CELLS) throw new NoZip(tooManyCells(name));
+      while (cells.length < place) cells.push("");
+      cells[place] = cellText(cell, about);
+      const where = `${rules.column_letters(place)}${line}`;
+      const wrong = cell.getAttribute("t") === "e" ? inside(cell, "v") : "";
+      if (wrong !== "") errors.push([where, wrong]);
+      if ([...cell.children].some(({ localName }) => localName === "f")) {
+        formulas += 1;
+        if (wrong === "" && cells[place] === "") empty.push(where);
+      }
+    }
+    while (cells.length > 0 && cells.at(-1).trim() === "") cells.pop();
+    if (cells.length > 0) rows.push({ row: line, cells });
+    if (cells.length > MOST_COLUMNS || rows.length > FURTHER_ROWS) break; // told by the engine
+    // oxlint-disable-next-line no-await-in-loop -- one row after the other
+    await turn();
+  }
+  const kept = new Set(rows.map(({ row }) => row));
+  const merged = tags(sheet, "mergeCell")
+    .map((one) => one.getAttribute("ref") ?? "")
+    .filter((ref) => touches(ref, kept));
+  const notes = [
+    ...rules.errors_said(errors),
+    ...rules.merged_said(merged),
+    ...rules.formulas_said(formulas, empty),
+  ];
+  return { rows, notes };
+}
+
+/** Whether one of the rows is among those of merged cells: A1:D1. */
+function touches(ref, kept) {
+  const [top, bottom] = (ref.match(/\d+/g) ?? []).map(Number);
+  for (let row = top; row <= Math.min(bottom ?? top, top + FURTHER_ROWS); row += 1)
+    if (kept.has(row)) return true;
+  return false;
+}
+
+/** What stands in the first part of a cell that is called so, "" for none. */
+function inside(cell, name) {
+  return tags(cell, name)[0]?.textContent ?? "";
+}
+
+function parsedXml(bytes) {
+  if (bytes.length > MOST_XML) throw new NoZip(wouldTake(Math.round(bytes.length / 1e6)));
+  const text = new TextDecoder().decode(bytes);
+  if (/<!DOCTYPE|<!ENTITY/i.test(text)) throw new NoZip(NO_BOOK);
+  const root = new DOMParser().parseFromString(text, "text/xml");
+  if (root.querySelector("parsererror")) throw new NoZip(NO_BOOK);
+  return root;
+}
+
+function tags(node, name) {
+  return node ? [...node.getElementsByTagNameNS("*", name)] : [];
+}
+
+/** The text of a shared or inline string, without how it is said aloud. */
+function textOf(node) {
+  return tags(node, "t")
+    .filter((one) => one.parentNode.localName !== "rPh")
+    .map((one) => one.textContent)
+    .join("");
+}
+
+/** The number format of each style. */
+function formatsOf(styles) {
+  const own = new Map(
+    tags(styles, "numFmt").map((one) => [
+      one.getAttribute("numFmtId"),
+      one.getAttribute("formatCode"),
+    ]),
+  );
+  const [list] = tags(styles, "cellXfs");
+  return tags(list, "xf").map((one) => {
+    const id = one.getAttribute("numFmtId") ?? "0";
+    return own.get(id) ?? (BUILT_IN_DATES.includes(Number(id)) ? "yyyy-mm-dd" : "");
+  });
+}
+
+/** The place of a column, from 0: A, B, ..., AA. */
+function columnOf(letters) {
+  return [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}
+
+function cellText(cell, { shared, formats, from1904 }) {
+  const sort = cell.getAttribute("t") ?? "n";
+  if (sort === "inlineStr") return textOf(cell);
+  const text = inside(cell, "v");
+  if (text === "" || sort === "e") return "";
+  if (sort === "s") return shared[Number(text)] ?? "";
+  if (sort === "b") return text === "1" ? "yes" : "no";
+  if (sort === "str") return text;
+  if (sort === "d") return text.replace(/T00:00(:00)?(\.0+)?Z?$/, "");
+  const number = Number(text);
+  const format = formats[Number(cell.getAttribute("s") ?? 0)] ?? "";
+  return isDate(format) ? dateOf(number, from1904) : numberText(number, format);
+}
+
+/** Whether a format shows a day or a time: what stands in quotes or brackets does not count. */
+function isDate(format) {
+  const [first] = format.replace(/"[^"]*"|\[(?!hh?\]|mm?\]|ss?\])[^\]]*\]/gi, "").split(";");
+  return /(?<![_\\])[dmhys]/i.test(first);
+}
+
+function dateOf(number, from1904) {
+  const whole = from1904 ? number + 1462 : number < 60 ? number + 1 : number; // 1900 had no 29 Feb
+  const date = new Date(Math.round((whole - 25_569) * DAY));
+  if (Number.isNaN(date.getTime())) return String(number);
+  const [day, time] = date.toISOString().split("T");
+  if (number < 1) return time.slice(0, 8);
+  return time.startsWith("00:00:00") ? day : `${day} ${time.slice(0, 5)}`;
+}
+
+/** A number with what its format adds: noughts in front, or the currency. */
+function numberText(number, format) {
+  const plain = String(Math.round(number * 1e10) / 1e10);
+  const [first] = format.split(";");
+  if (/^0{2,}$/.test(first)) return plain.padStart(first.length, "0");
+  const symbol = (SYMBOL.exec(first) ?? []).slice(1).find(Boolean)?.trim() ?? "";
+  if (!MONEY.test(symbol)) return plain;
+  const cents = Math.round(number * 100) / 100;
+  const whole = Number.isInteger(number) || cents !== Math.round(number * 1e10) / 1e10;
+  return `${symbol}${whole ? plain : number.toFixed(2)}`;
+}
