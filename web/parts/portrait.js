@@ -30,8 +30,9 @@ export function portraitsReady() {
  * variants, of an item say, what they can be.
  * @param {Pack} pack
  * @param {number | number[]} variants its place, or their places
- * @param {{size?: number, answers?: Answer[], label?: string, layers?: string[]}} [how] `answers` of
- *   a piece at hand: where one of several states is recorded, the one that was seen is drawn;
+ * @param {{size?: number, answers?: Answer[], label?: string, layers?: string[]}} [how]
+ *   `answers` of a piece at hand: where one of several states is recorded, the one that was seen is
+ *   drawn;
  *   `label`: what it is for those who do not see it, left out where a text beside it says so;
  *   `layers`: nothing but these is drawn, whatever else is recorded
  * @returns {SVGSVGElement}
