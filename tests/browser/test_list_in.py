@@ -84,9 +84,7 @@ def test_a_damaged_workbook_is_refused_or_read_as_if_it_were_whole(reader):
 
 def test_a_row_of_a_workbook_keeps_its_number_where_others_are_empty(reader):
     data = workbook([["No.", "Name"], [], ["1", "Van"], ["", None], [], ["2", "Coach"]])
-    lines = READ.replace("return await workbookRows", "return (await workbookRows").replace(
-        "(bytes)));", "(bytes)))).map(({ line }) => line);"
-    )
+    lines = READ.replace("({ cells }) => cells", "({ row }) => row")
     assert reader.evaluate(lines, list(data)) == [1, 3, 6]
 
 
@@ -253,10 +251,11 @@ def lines(count: int) -> bytes:
 @pytest.mark.parametrize(
     ("name", "data", "said"),
     [
-        ("long.csv", lines(100_000), "100,001 rows, and at most 2,000"),
+        ("long.csv", lines(3_000), "3,001 rows, and at most 2,000"),
+        ("longer.csv", lines(100_000), "more than 20,000 rows"),
         ("short.xlsx", workbook([["a", "b"]])[:900], "damaged, or was cut short"),
-        ("picture.png", b"\x89PNG\r\n\x00\x00", "This is not a list"),
-        ("empty.csv", b"\n", "There is no list in it"),
+        ("picture.png", b"\x89PNG\r\n\x00\x00", "This is a picture"),
+        ("empty.csv", b"\n", "This file is empty."),
     ],
 )
 def test_what_is_no_list_is_refused_in_a_sentence(page, server, name, data, said):
