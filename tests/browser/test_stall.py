@@ -171,7 +171,8 @@ def test_the_next_of_a_box_keeps_kind_hall_and_table(page, server, pellmarsh):
     see_all(page, pellmarsh["pack"], whole_piece(pellmarsh["pack"], "wagon", 13))
     page.get_by_role("button", name="Save, next in box").click()
     expect_question(page, asked)
-    assert [note["table"] for note in records(page, "note")] == ["9"] * 3
+    here = [note for note in records(page, "note") if note["hall"] == "Corn Exchange"]
+    assert sum(note["table"] == "9" for note in here) == 3
     more_of_question(page, "3 other pieces at hand")
     sheet = page.get_by_role("dialog")
     expect(sheet.locator(".hit")).to_have_count(3)
