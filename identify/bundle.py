@@ -60,7 +60,7 @@ class _Bundle:
             body, exports = self.body_of(path)
             place = len(self.given)
             if self.only_words(path):  # it has no name of its own that could be another's
-                given = {n: f"${place:x}_{at:x}" for at, n in enumerate(exports)}
+                given = {n: f"${at:x}" for at, n in enumerate(exports, self.names())}
                 body = NAMED.sub(lambda found: f"const {given[found[1]]} =", body)
                 self.written.append(_put(body, given))
                 self.given[path] = given
@@ -120,6 +120,10 @@ class _Bundle:
         """The fixed sentences that a module exports, as they are written there."""
         found = FIXED.findall(self.sources[path]) if WORDS.search(path) else []
         return {name: f"({text})" for name, text in found}
+
+    def names(self) -> int:
+        """How many names were given so far."""
+        return sum(len(given) for given in self.given.values())
 
     def only_words(self, path: str) -> bool:
         """Is it a file of words, with nothing in it that it does not export?"""

@@ -55,7 +55,7 @@ import {
   yoursHasNo,
 } from "./words.js";
 import { THE_SELLERS_DATE } from "../identify/words.js";
-import { CHECK_THE_DATE } from "../identify/first-words.js";
+import { CHECK_THE_DATE, PRICE } from "../identify/first-words.js";
 
 /** Whatever is asked: what the piece has, to be tapped. */
 function look({ asked, state, missing, like }, { name }) {
@@ -164,7 +164,7 @@ export const USES = [
           };
         },
         sheet({ sheet, hand }) {
-          if (!sheet.startsWith("Price")) return null;
+          if (!sheet.startsWith(PRICE)) return null;
           return hand.condition
             ? { text: NOW_TAP_CLOSE }
             : { text: CHOOSE_AS_NEW, at: ".sheet .pick" };

@@ -7,6 +7,39 @@ import { portrait } from "../parts/portrait.js";
 import { anyOf, itemName, madeSpan, small, variantName } from "../parts/say.js";
 import { alikes, oddOnes } from "./alikes.js";
 import { answerLines } from "./answer-lines.js";
+import {
+  ADD_TO_COLLECTION,
+  ADD_TO_YOUR_OWN_RANGE,
+  byItsNumber,
+  COULD_BE_ANYTHING,
+  DOES_NOT_FIT,
+  EVERYTHING_ELSE,
+  HOW_SURE,
+  IT_IS,
+  KEEP_AS_A_SIGHTING,
+  KEEP_ASKING,
+  LOOK_NOW,
+  lookAgainAt,
+  NEXT_PIECE,
+  NO_VARIANT_FITS,
+  NOBODY_HAS_RECORDED,
+  NOT_ENOUGH_WAS_SEEN,
+  notLookedAtThem,
+  ONE_OF_THESE,
+  OPEN_IT_IN_THE_COLLECTION,
+  OPEN_YOUR_NOTE,
+  PERHAPS_NOT_IN_THE_RANGE,
+  SAVE_FOR_LATER,
+  SAVE_NEXT_IN_BOX,
+  SURE,
+  TAKE_CARE,
+  THIS_IS_NOT_IN_THE_RANGE,
+  UNDO,
+  UNUSUAL_TOGETHER,
+  WHAT_CAME_CLOSEST,
+  WHY_NOT_THE_OTHERS,
+  YOUR_ANSWERS,
+} from "./first-words.js";
 
 const NEARLY = 0.9; // which one it is, is as good as settled
 const SETTLED = 0.95; // which item it is
@@ -34,11 +67,11 @@ export function answerScreen(state, step, act) {
     el(
       "div",
       { class: "reach" },
-      button("Undo", act.undo, { class: "plain" }),
+      button(UNDO, act.undo, { class: "plain" }),
       many
-        ? button("Why not the others", act.candidates, { class: "plain" })
-        : button("Your answers", act.answers, { class: "plain" }),
-      view.question ? button("Keep asking", act.further, { class: "plain" }) : null,
+        ? button(WHY_NOT_THE_OTHERS, act.candidates, { class: "plain" })
+        : button(YOUR_ANSWERS, act.answers, { class: "plain" }),
+      view.question ? button(KEEP_ASKING, act.further, { class: "plain" }) : null,
     ),
     everything(state, step, act, which),
     care(state),
@@ -50,7 +83,7 @@ export function answerScreen(state, step, act) {
 function care({ pack, view }) {
   const [first] = view.items;
   const said = cautions(pack, first ? pack.items[first.item].kind : -1);
-  return said && el("details", { class: "care" }, el("summary", {}, "Take care"), said);
+  return said && el("details", { class: "care" }, el("summary", {}, TAKE_CARE), said);
 }
 
 /** All the rest, made when it is unfolded; `which`: of answer-rest.js. */
@@ -64,7 +97,7 @@ function everything(state, step, act, which) {
   return el(
     "details",
     { class: "everything", ontoggle: unfold },
-    el("summary", {}, "Everything else"),
+    el("summary", {}, EVERYTHING_ELSE),
     box,
   );
 }
@@ -77,13 +110,13 @@ function finish(state, act) {
   return el(
     "div",
     { class: "finish" },
-    button(noted ? "Open your note" : "Save for later", act.note, { class: "plain" }),
-    button(owned ? "Open it in the collection" : "Add to collection", act.collect, {
+    button(noted ? OPEN_YOUR_NOTE : SAVE_FOR_LATER, act.note, { class: "plain" }),
+    button(owned ? OPEN_IT_IN_THE_COLLECTION : ADD_TO_COLLECTION, act.collect, {
       class: "main",
     }),
     state.piece.box
-      ? button("Save, next in box", act.noteInBox, { class: "plain" })
-      : button("Next piece", act.restart, { class: "plain" }),
+      ? button(SAVE_NEXT_IN_BOX, act.noteInBox, { class: "plain" })
+      : button(NEXT_PIECE, act.restart, { class: "plain" }),
   );
 }
 
@@ -108,7 +141,7 @@ function oneVariant(state, step, act) {
         "p",
         { class: "kicker" },
         kicker(view, step.session.scope),
-        chance(best.chance, heard(" sure")),
+        chance(best.chance, heard(SURE)),
       ),
       heading(1, itemName(pack, variant.item)),
       el("p", { class: "variant" }, variant.name),
@@ -119,20 +152,12 @@ function oneVariant(state, step, act) {
   };
 }
 
-const HOW_SURE = {
-  "it is": "It is",
-  "almost certainly": "Almost certainly",
-  "very likely": "Very likely",
-  probably: "Probably",
-  "could be": "Could be",
-};
-
 const heard = (text) => el("span", { class: "unseen" }, text);
 
 function kicker({ how_sure }, { items }) {
   const words = HOW_SURE[how_sure];
-  const said = items.length > 0 ? `By its number or name: ${small(words)}` : words;
-  const rest = ["it is", "could be"].includes(how_sure) ? " " : " it is ";
+  const said = items.length > 0 ? byItsNumber(small(words)) : words;
+  const rest = ["it is", "could be"].includes(how_sure) ? " " : IT_IS;
   return el("span", {}, said, heard(rest));
 }
 
@@ -140,16 +165,15 @@ function kicker({ how_sure }, { items }) {
 function fitNote({ pack, view }, { session }, act) {
   if (!view.fit || view.fit.passed) return null;
   const odd = oddOnes(pack, view, session);
-  if (odd.length === 0)
-    return el("p", {}, "What you saw is unusual for it, taken together. Look once more.");
+  if (odd.length === 0) return el("p", {}, UNUSUAL_TOGETHER);
   return el(
     "p",
     { class: "odd" },
-    "Does not fit: ",
+    DOES_NOT_FIT,
     odd.map(({ id, name }) =>
       button(name, () => act.change(id), {
         class: "plain",
-        "aria-label": `Look again: ${small(name)}`,
+        "aria-label": lookAgainAt(small(name)),
       }),
     ),
   );
@@ -162,9 +186,9 @@ function notLookedAt(pack, { unseen }, act) {
   return el(
     "p",
     { class: "odd" },
-    el("span", { class: "unseen" }, `Not looked at: ${anyOf(names, "and")}. `),
-    "It could be one nobody has recorded.",
-    button("Look now", act.check, { class: "plain" }),
+    el("span", { class: "unseen" }, notLookedAtThem(anyOf(names, "and"))),
+    NOBODY_HAS_RECORDED,
+    button(LOOK_NOW, act.check, { class: "plain" }),
   );
 }
 
@@ -172,14 +196,7 @@ function notLookedAt(pack, { unseen }, act) {
 function nothingSeen() {
   return {
     which: "unseen",
-    top: [
-      heading(1, "Not enough was seen"),
-      el(
-        "p",
-        {},
-        "You could not see anything that was asked, so it could be anything in this range.",
-      ),
-    ],
+    top: [heading(1, NOT_ENOUGH_WAS_SEEN), el("p", {}, COULD_BE_ANYTHING)],
   };
 }
 
@@ -212,7 +229,7 @@ function several(state, step, which) {
         step,
         left.map((one) => one.variant),
       ),
-      heading(1, alone ? itemName(pack, places[0]) : "One of these"),
+      heading(1, alone ? itemName(pack, places[0]) : ONE_OF_THESE),
       el("p", { class: "made" }, madeSpan(view.years)),
       alikes(
         left
@@ -235,19 +252,19 @@ function unrecorded(state, step, act) {
   return {
     which: "unrecorded",
     top: [
-      heading(1, view.unrecorded >= 0.95 ? "This is not in the range" : "Perhaps not in the range"),
-      el("p", { class: "kicker" }, chance(view.unrecorded, " sure")),
-      el("p", {}, "No recorded variant fits what you saw."),
+      heading(1, view.unrecorded >= 0.95 ? THIS_IS_NOT_IN_THE_RANGE : PERHAPS_NOT_IN_THE_RANGE),
+      el("p", { class: "kicker" }, chance(view.unrecorded, SURE)),
+      el("p", {}, NO_VARIANT_FITS),
       el(
         "div",
         { class: "ways" },
-        button("Add to your own range", act.putIn, { class: "main" }),
-        button("Keep as a sighting", act.sighting, { class: "plain" }),
+        button(ADD_TO_YOUR_OWN_RANGE, act.putIn, { class: "main" }),
+        button(KEEP_AS_A_SIGHTING, act.sighting, { class: "plain" }),
       ),
       closest.length === 0
         ? null
         : [
-            el("p", { class: "quiet" }, "What came closest:"),
+            el("p", { class: "quiet" }, WHAT_CAME_CLOSEST),
             alikes(
               closest.map((one) => ({ name: variantName(pack, one.variant), chance: one.chance })),
             ),

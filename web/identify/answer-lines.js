@@ -15,6 +15,30 @@ import { handFields, paid, ways } from "./for-you.js";
 import { marksApart, partsBelong } from "./parts-belong.js";
 import { saidReplaced } from "./replaced.js";
 import { leading, verdictReasons, verdictShort, verdictTitle } from "./verdict-words.js";
+import {
+  ABOVE_YOUR_LIMIT,
+  ADD_TO_WANTS,
+  AT_HOME,
+  COULD_BE_ALL_ORIGINAL,
+  DO_ITS_PARTS_BELONG_TOGETHER,
+  IN_YOUR_HAND,
+  ITS_MARKS_DISAGREE,
+  ITS_PARTS,
+  lookAtName,
+  nameReplaced,
+  NO_PARTS_LOOKED_AT,
+  NOTHING_TO_COMPARE,
+  POINT_SOMETHING_OUT,
+  PRICE,
+  PRICE_CONDITION_AND_BOX,
+  SELLERS_DATE,
+  SURE,
+  WHAT_IS_ASKED,
+  WHAT_YEAR,
+  WITHIN_YOUR_LIMIT,
+  YOURS_OR_WANTED,
+  yoursOrWantedIs,
+} from "./first-words.js";
 
 /** The lines as buttons, each with what it says and a sheet behind it. */
 export function answerLines(state, step, act) {
@@ -24,7 +48,7 @@ export function answerLines(state, step, act) {
   return box;
 }
 
-const TELLING = ["Its parts"];
+const TELLING = [ITS_PARTS];
 const CLAIMS = { fits: "good", possible: "good", unlikely: "care", "ruled out": "bad" };
 
 function lines(state, step, act, draw) {
@@ -32,15 +56,15 @@ function lines(state, step, act, draw) {
   const held = heldClaim(state, step);
   return [
     ownLine(view.verdict, () => openOwn(state, step, act)),
-    line("Its parts", ...partsText(state, step), "", () => openParts(state, step, act)),
+    line(ITS_PARTS, ...partsText(state, step), "", () => openParts(state, step, act)),
     line(
-      "Seller’s date",
+      SELLERS_DATE,
       held?.judged ? claimShort(held.claim, held.judged) : "",
       CLAIMS[held?.judged?.word] ?? "",
-      "What year?",
+      WHAT_YEAR,
       act.seller,
     ),
-    line("Price", ...priceText(state), "What is asked?", () => openPrice(state, act, draw)),
+    line(PRICE, ...priceText(state), WHAT_IS_ASKED, () => openPrice(state, act, draw)),
   ];
 }
 
@@ -62,9 +86,9 @@ function line(label, value, standing, otherwise, open) {
 /** What the piece means for the collector, beside what it is. */
 function ownLine(verdict, open) {
   const silent = !verdict || leading(verdict).word === "unrecorded"; // the top says that
-  return button(el("strong", {}, silent ? "Yours or wanted" : verdictShort(verdict)), open, {
+  return button(el("strong", {}, silent ? YOURS_OR_WANTED : verdictShort(verdict)), open, {
     class: silent ? "line silent pill" : "line pill",
-    "aria-label": `Yours or wanted: ${verdict ? verdictTitle(verdict) : "add to wants"}`,
+    "aria-label": yoursOrWantedIs(verdict ? verdictTitle(verdict) : ADD_TO_WANTS),
     "aria-haspopup": "dialog",
   });
 }
@@ -77,18 +101,18 @@ function partsText(state, step) {
   const { pack, view } = state;
   const { parts } = view;
   if (state.engine.marks_apart(pack, seenYears(state, step.session)).length > 0)
-    return ["Its marks disagree", "bad"];
+    return [ITS_MARKS_DISAGREE, "bad"];
   if (parts.length === 0) return ["", ""];
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
-  if (worst.how === "") return ["Could be all original", "good"];
+  if (worst.how === "") return [COULD_BE_ALL_ORIGINAL, "good"];
   const name = pack.parts[worst.part].name;
-  return [saidReplaced(worst) ? `${name} replaced?` : `Look at the ${small(name)}`, "care"];
+  return [saidReplaced(worst) ? nameReplaced(name) : lookAtName(small(name)), "care"];
 }
 
 function priceText({ engine, piece, view }) {
   const asked = piece.hand?.asked ?? null;
   if (!asked) return ["", ""];
-  const limit = { above: ", above your limit", within: ", within your limit" };
+  const limit = { above: ABOVE_YOUR_LIMIT, within: WITHIN_YOUR_LIMIT };
   const met = (view.verdict?.wants ?? []).map(({ price }) => limit[price]).find(Boolean) ?? "";
   const standing = { [limit.above]: "bad", [limit.within]: "good" }[met] ?? "";
   return [`${moneyText(engine, asked)}${met}`, standing];
@@ -97,10 +121,10 @@ function priceText({ engine, piece, view }) {
 function openParts(state, step, act) {
   const { pack, view } = state;
   sheet(
-    "Do its parts belong together?",
-    partsBelong(pack, view) ?? el("p", {}, "You have not looked at any of its parts yet."),
+    DO_ITS_PARTS_BELONG_TOGETHER,
+    partsBelong(pack, view) ?? el("p", {}, NO_PARTS_LOOKED_AT),
     marksApart(state, step.session, seenYears(state, step.session)),
-    button("Point something out", act.anything, { class: "plain" }),
+    button(POINT_SOMETHING_OUT, act.anything, { class: "plain" }),
   );
 }
 
@@ -110,16 +134,16 @@ function openOwn(state, step, act) {
   const beside = el("div", {});
   besideYours(state, step).then((made) => made && beside.append(made));
   sheet(
-    verdict ? verdictTitle(verdict) : "Yours or wanted",
+    verdict ? verdictTitle(verdict) : YOURS_OR_WANTED,
     verdict
       ? el(
           "div",
           { class: "said" },
-          chance(leading(verdict).chance, " sure"),
+          chance(leading(verdict).chance, SURE),
           verdictReasons(state, verdict).map((text) => el("p", {}, text)),
           paid(state, verdict),
         )
-      : el("p", {}, "Your collection is empty, and so is your list of wants."),
+      : el("p", {}, NOTHING_TO_COMPARE),
     ways(state, act),
     beside,
   );
@@ -133,11 +157,11 @@ async function besideYours({ pack, view }, { session }) {
   if (place < 0 || view.variants.length === 0) return null;
   await portraitsReady().catch(() => {}); // then it is told in words
   const one = {
-    name: "In your hand",
+    name: IN_YOUR_HAND,
     variants: [view.variants[0].variant],
     answers: session.answers,
   };
-  return differencePictures(pack, one, { name: "At home", variants: [place] });
+  return differencePictures(pack, one, { name: AT_HOME, variants: [place] });
 }
 
 /** Its price, condition and box, and what follows from them for the verdict. */
@@ -157,5 +181,5 @@ function openPrice(state, act, draw) {
     draw();
   };
   tell();
-  sheet("Price, condition and box", handFields(state, act, tell), said);
+  sheet(PRICE_CONDITION_AND_BOX, handFields(state, act, tell), said);
 }

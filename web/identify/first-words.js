@@ -102,3 +102,108 @@ export const looksLikeYears = (years) => ` By itself it looks like ${years}.`;
 export const replacedAndOwn = (part, chance, seen, own) =>
   `${part}: probably replaced (${chance}). ${seen} does not fit the rest, so it counts ` +
   `for little in the answer.${own}`;
+
+// The answer
+export const HOW_SURE = {
+  "it is": "It is",
+  "almost certainly": "Almost certainly",
+  "very likely": "Very likely",
+  probably: "Probably",
+  "could be": "Could be",
+};
+export const UNDO = "Undo";
+export const WHY_NOT_THE_OTHERS = "Why not the others";
+export const YOUR_ANSWERS = "Your answers";
+export const KEEP_ASKING = "Keep asking";
+export const TAKE_CARE = "Take care";
+export const EVERYTHING_ELSE = "Everything else";
+export const SAVE_FOR_LATER = "Save for later";
+export const SAVE_NEXT_IN_BOX = "Save, next in box";
+export const NEXT_PIECE = "Next piece";
+export const SURE = " sure";
+export const byItsNumber = (reading) => `By its number or name: ${reading}`;
+export const IT_IS = " it is ";
+export const UNUSUAL_TOGETHER = "What you saw is unusual for it, taken together. Look once more.";
+export const DOES_NOT_FIT = "Does not fit: ";
+export const lookAgainAt = (name) => `Look again: ${name}`;
+export const notLookedAtThem = (names) => `Not looked at: ${names}. `;
+export const NOBODY_HAS_RECORDED = "It could be one nobody has recorded.";
+export const LOOK_NOW = "Look now";
+export const NOT_ENOUGH_WAS_SEEN = "Not enough was seen";
+export const COULD_BE_ANYTHING =
+  "You could not see anything that was asked, so it could be anything in this range.";
+export const ONE_OF_THESE = "One of these";
+export const THIS_IS_NOT_IN_THE_RANGE = "This is not in the range";
+export const NO_VARIANT_FITS = "No recorded variant fits what you saw.";
+export const ADD_TO_YOUR_OWN_RANGE = "Add to your own range";
+export const KEEP_AS_A_SIGHTING = "Keep as a sighting";
+export const WHAT_CAME_CLOSEST = "What came closest:";
+
+// The four lines of the answer
+export const ITS_PARTS = "Its parts";
+export const WHAT_YEAR = "What year?";
+export const PRICE = "Price";
+export const WHAT_IS_ASKED = "What is asked?";
+export const YOURS_OR_WANTED = "Yours or wanted";
+export const yoursOrWantedIs = (verdict) => `Yours or wanted: ${verdict}`;
+export const ADD_TO_WANTS = "add to wants";
+export const ITS_MARKS_DISAGREE = "Its marks disagree";
+export const COULD_BE_ALL_ORIGINAL = "Could be all original";
+export const nameReplaced = (name) => `${name} replaced?`;
+export const lookAtName = (name) => `Look at the ${name}`;
+export const ABOVE_YOUR_LIMIT = ", above your limit";
+export const WITHIN_YOUR_LIMIT = ", within your limit";
+export const DO_ITS_PARTS_BELONG_TOGETHER = "Do its parts belong together?";
+export const NO_PARTS_LOOKED_AT = "You have not looked at any of its parts yet.";
+export const POINT_SOMETHING_OUT = "Point something out";
+export const NOTHING_TO_COMPARE = "Your collection is empty, and so is your list of wants.";
+export const IN_YOUR_HAND = "In your hand";
+export const AT_HOME = "At home";
+export const PRICE_CONDITION_AND_BOX = "Price, condition and box";
+
+// What is said after a tap
+export const DATE_IS_FORGOTTEN = "The seller’s date is forgotten.";
+export const STARTED_AGAIN = "Started again.";
+export const TAKEN_BACK = "Taken back.";
+export const STALLSIDE = "Stallside";
+export const SHOW_THE_ANSWER = "Show the answer";
+
+// Does it look like this?
+export const LOOK_AGAIN = "Look again";
+export const TAP_WHAT_FITS_AFTER_ALL = "Tap what fits after all.";
+export const AS_I_SAID = "As I said";
+export const DONE = "Done";
+export const LIKE_THIS = "Like this?";
+export const TAP_WHAT_DIFFERS = "Tap what differs.";
+export const ALL_FITS = "All fits";
+export const THE_REST_FITS = "The rest fits";
+export const DOES_IT_LOOK_LIKE_THIS = "Does it look like this?";
+export const IT_FITS_AFTER_ALL = "It fits after all";
+export const IT_DOES_NOT_FIT = "It does not fit";
+export const ASK_IN_WORDS = "Ask in words";
+export const SKIP_THIS = "Skip this";
+
+// A question
+export const HINTS = {
+  sure: "Tap what you see.",
+  unsure: "Tap your best guess.",
+  several: "Tick all it could be, then Done.",
+};
+export const CHECKING =
+  "It is nearly settled. This would show whether it is one nobody has recorded.";
+export const LOOK_ONCE_MORE = "Your answer here does not fit the rest. Look once more.";
+export const YOUR_PHOTO = "Your photo";
+export const LAST_CHECK = "Last check";
+export const answerWas = (answer) => `Your answer was: ${answer}.`;
+export const TICK_AT_LEAST_ONE_FIRST = "Tick at least one first.";
+export const IM_GUESSING = "I’m guessing";
+export const MORE = "More";
+export const noPart = (part) => `No ${part}`;
+export const SOMETHING_ELSE = "Something else";
+export const CANT_SEE_IT = "Can’t see it";
+export const MY_BEST_GUESS = "My best guess";
+export const TWO_OR_MORE = "Two or more";
+
+// Which of these?
+export const WHICH_OF_THESE = "Which of these?";
+export const NONE_OF_THESE = "None of these";

@@ -38,6 +38,13 @@ import { assess } from "./reasoning.js";
 import { startScreen } from "./start.js";
 import { left } from "./left-aside.js";
 import { progress, strip } from "./strip.js";
+import {
+  DATE_IS_FORGOTTEN,
+  SHOW_THE_ANSWER,
+  STALLSIDE,
+  STARTED_AGAIN,
+  TAKEN_BACK,
+} from "./first-words.js";
 
 const LIKELY = 0.02; // an answer at least as likely as this is worked out ahead
 
@@ -172,7 +179,7 @@ export const act = {
   claim: (text) =>
     tap(async () => {
       await settle(stepped(state.piece, { claim: text, asked: current(state.piece).asked }));
-      if (text === "") announce("The seller’s date is forgotten.");
+      if (text === "") announce(DATE_IS_FORGOTTEN);
       else act.seller();
     }),
   hand: (told) => run(() => hold(told)),
@@ -242,7 +249,7 @@ async function retreat(count) {
     await keepFormer(former);
   }
   await settle(backTo(state.piece, count));
-  announce(count === 0 ? "Started again." : "Taken back.");
+  announce(count === 0 ? STARTED_AGAIN : TAKEN_BACK);
 }
 
 /** Takes steps back by a button, and brings the browser's history along. */
@@ -289,7 +296,7 @@ export function tools() {
   const at = state.piece && current(state.piece);
   if (at && askedPlace(state, at) >= 0)
     return [strip(state.pack, state.view, act.candidates, heldClaim(state, at))];
-  return [el("strong", { class: "name-of-app" }, "Stallside")];
+  return [el("strong", { class: "name-of-app" }, STALLSIDE)];
 }
 
 /** In a wide window, `draw` gives what stands beside the piece. */
@@ -348,7 +355,7 @@ function pieceScreen(shown) {
     el(
       "section",
       { class: "card" },
-      at.further && stop !== "" ? button("Show the answer", act.enough, { class: "link" }) : null,
+      at.further && stop !== "" ? button(SHOW_THE_ANSWER, act.enough, { class: "link" }) : null,
       questionCard(card, { ...act, more }),
     ),
     beside?.(shown),

@@ -8,6 +8,22 @@ import { loaded } from "../parts/loaded-later.js";
 import { portraitsReady, sittingOf } from "../parts/portrait.js";
 import { ringedPortrait } from "../parts/ringed-portrait.js";
 import { itemName, variantName } from "../parts/say.js";
+import {
+  ALL_FITS,
+  AS_I_SAID,
+  ASK_IN_WORDS,
+  DOES_IT_LOOK_LIKE_THIS,
+  DONE,
+  IT_DOES_NOT_FIT,
+  IT_FITS_AFTER_ALL,
+  LIKE_THIS,
+  LOOK_AGAIN,
+  SKIP_THIS,
+  TAP_WHAT_DIFFERS,
+  TAP_WHAT_FITS_AFTER_ALL,
+  THE_REST_FITS,
+  UNDO,
+} from "./first-words.js";
 
 /** @import { Ringed, View } from "../data/engine-types.d.ts" */
 
@@ -82,8 +98,8 @@ function saidOf(pack, { feature }, session) {
 export function looksLikeThis({ pack, view }, session, { variant, rings }, act) {
   const again = view.question?.about === "again";
   const words = again
-    ? { title: "Look again", hint: "Tap what fits after all.", none: "As I said", some: "Done" }
-    : { title: "Like this?", hint: "Tap what differs.", none: "All fits", some: "The rest fits" };
+    ? { title: LOOK_AGAIN, hint: TAP_WHAT_FITS_AFTER_ALL, none: AS_I_SAID, some: DONE }
+    : { title: LIKE_THIS, hint: TAP_WHAT_DIFFERS, none: ALL_FITS, some: THE_REST_FITS };
   const marked = new Set();
   const on = button(words.none, go, { class: "main" });
 
@@ -108,10 +124,10 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
   return el(
     "section",
     { class: again ? "card looks-like-this again" : "card looks-like-this" },
-    heading(1, words.title, { "aria-label": again ? null : "Does it look like this?" }),
+    heading(1, words.title, { "aria-label": again ? null : DOES_IT_LOOK_LIKE_THIS }),
     ringedPortrait(pack, [variant], rings, {
       label: `${name}, ${variantName(pack, variant)}`,
-      marks: again ? "It fits after all" : "It does not fit",
+      marks: again ? IT_FITS_AFTER_ALL : IT_DOES_NOT_FIT,
       tapped,
     }),
     el("div", { class: "unsure" }, on),
@@ -119,11 +135,11 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
     el(
       "div",
       { class: "reach" },
-      button("Undo", act.undo, { class: "plain" }),
-      button("Ask in words", () => act.change(pack.features[view.question.feature].id), {
+      button(UNDO, act.undo, { class: "plain" }),
+      button(ASK_IN_WORDS, () => act.change(pack.features[view.question.feature].id), {
         class: "plain",
       }),
-      again ? button("Skip this", act.skipCheck, { class: "plain" }) : null,
+      again ? button(SKIP_THIS, act.skipCheck, { class: "plain" }) : null,
     ),
   );
 }

@@ -5,7 +5,6 @@ import { button, el } from "../parts/element.js";
 import { effort, limit, small } from "../parts/say.js";
 import { sheet } from "../parts/sheet.js";
 import { trayText } from "./left-aside.js";
-import { AGAIN, CHECKING } from "./question.js";
 import {
   answerCount,
   BACK_TO_THE_SUGGESTED,
@@ -19,7 +18,7 @@ import {
   WHAT_IT_COULD_BE,
   WHY_THIS_QUESTION,
 } from "./words.js";
-import { CHECK_THE_DATE } from "./first-words.js";
+import { CHECK_THE_DATE, CHECKING, LOOK_ONCE_MORE } from "./first-words.js";
 
 /** @import { Feature } from "../data/engine-types.d.ts" */
 
@@ -44,7 +43,7 @@ export function openQuestionMore(state, feature, { about, chosen }, act) {
       },
       { class: "plain" },
     );
-  const told = { check: CHECKING, again: AGAIN }[about];
+  const told = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
   const count = session.answers.length;
   const answers = count === 1 ? "1 answer" : answerCount(count);
   const shut = sheet(

@@ -4,17 +4,32 @@ import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { answerText, small } from "../parts/say.js";
 import { announce } from "../parts/status.js";
+import {
+  answerWas,
+  CANT_SEE_IT,
+  CHECKING,
+  DONE,
+  HINTS,
+  IM_GUESSING,
+  LAST_CHECK,
+  LOOK_AGAIN,
+  LOOK_ONCE_MORE,
+  MORE,
+  MY_BEST_GUESS,
+  noPart,
+  SKIP_THIS,
+  SOMETHING_ELSE,
+  TICK_AT_LEAST_ONE_FIRST,
+  TWO_OR_MORE,
+  UNDO,
+  YOUR_PHOTO,
+} from "./first-words.js";
 
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
 const UNLIKELY = 0.01; // an answer less likely than this is small, and its name is heard only
 const LARGE = 2; // so many answers at least are not
-const HINTS = {
-  sure: "Tap what you see.",
-  unsure: "Tap your best guess.",
-  several: "Tick all it could be, then Done.",
-};
 
 /**
  * The question card: its title, a drawing for each answer, and beneath them what to do where it is
@@ -30,7 +45,7 @@ export function questionCard(card, act) {
       { class: "ask" },
       heading(1, feature.title ?? feature.name, { "aria-label": feature.question }),
       card.photo
-        ? button(thumb(card.photo, "Your photo"), () => shownLarge(card.photo), {
+        ? button(thumb(card.photo, YOUR_PHOTO), () => shownLarge(card.photo), {
             class: "picture",
           })
         : null,
@@ -48,26 +63,22 @@ async function shownLarge(photo) {
 
 /** That something is asked although it is nearly settled, and the way past it. */
 function proof(about, act) {
-  const why = { check: "Last check", again: "Look again" }[about];
+  const why = { check: LAST_CHECK, again: LOOK_AGAIN }[about];
   if (!why) return null;
-  const told = { check: CHECKING, again: AGAIN }[about];
+  const told = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
   return el(
     "p",
     { class: "quiet proof" },
     el("span", {}, why, el("span", { class: "unseen" }, `. ${told}`)),
-    button("Skip this", act.skipCheck, { class: "link" }),
+    button(SKIP_THIS, act.skipCheck, { class: "link" }),
   );
 }
-
-export const CHECKING =
-  "It is nearly settled. This would show whether it is one nobody has recorded.";
-export const AGAIN = "Your answer here does not fit the rest. Look once more.";
 
 function before({ pack, session }, feature) {
   const answer = session.answers.find((one) => one.feature === feature.id);
   if (!answer) return null;
   const shown = ["sure", "twice", "unsure", "several"].includes(answer.how); // on its drawing
-  const text = `Your answer was: ${answerText(pack, answer)}.`;
+  const text = answerWas(answerText(pack, answer));
   return el("p", { class: shown ? "unseen" : "quiet" }, text);
 }
 
@@ -111,7 +122,7 @@ function stateChoices({ pack, expected, session, about }, feature, act, hint) {
   }
 
   function done() {
-    if (ticked.size === 0) say("Tick at least one first.");
+    if (ticked.size === 0) say(TICK_AT_LEAST_ONE_FIRST);
     else {
       const seen = feature.states.map((state) => state.id).filter((id) => ticked.has(id));
       act.answer({ feature: feature.id, how: "several", states: seen });
@@ -143,7 +154,7 @@ function stateChoices({ pack, expected, session, about }, feature, act, hint) {
     const sure = mode === "sure";
     foot.replaceChildren(
       ...(sure ? plainAnswers(feature, pack, act) : unsureAnswers(feature, mode, act, turn, done)),
-      button("I’m guessing", () => turn(sure ? "unsure" : "sure"), {
+      button(IM_GUESSING, () => turn(sure ? "unsure" : "sure"), {
         class: "plain",
         "aria-expanded": String(!sure),
       }),
@@ -163,8 +174,8 @@ function stateChoices({ pack, expected, session, about }, feature, act, hint) {
     el(
       "div",
       { class: "reach" },
-      button("Undo", act.undo, { class: "plain" }),
-      button("More", () => act.more(feature), { class: "plain", "aria-haspopup": "dialog" }),
+      button(UNDO, act.undo, { class: "plain" }),
+      button(MORE, () => act.more(feature), { class: "plain", "aria-haspopup": "dialog" }),
     ),
   ];
 }
@@ -219,21 +230,21 @@ function notThere(feature, pack, act) {
   const alone = pack.features.filter((one) => one.part === feature.part).length === 1;
   if (alone && none >= 0 && none !== feature.none) return null;
   const part = pack.parts[feature.part];
-  return button(`No ${small(part.name)}`, () => act.missing(part, feature), { class: "plain" });
+  return button(noPart(small(part.name)), () => act.missing(part, feature), { class: "plain" });
 }
 
 function plainAnswers(feature, pack, act) {
   const other = () => act.answer({ feature: feature.id, how: "other", states: [] });
   return [
     cannotTell(feature, act),
-    button("Something else", other, { class: "plain" }),
+    button(SOMETHING_ELSE, other, { class: "plain" }),
     notThere(feature, pack, act),
   ].filter(Boolean);
 }
 
 function cannotTell({ id }, act) {
   const answer = () => act.answer({ feature: id, how: "cannot", states: [] });
-  return button("Can’t see it", answer, { class: "plain" });
+  return button(CANT_SEE_IT, answer, { class: "plain" });
 }
 
 /** The two ways of guessing. */
@@ -241,9 +252,9 @@ function unsureAnswers(feature, mode, act, turn, done) {
   const way = (label, to) =>
     button(label, () => turn(to), { class: "plain", "aria-pressed": String(mode === to) });
   return [
-    way("My best guess", "unsure"),
-    way("Two or more", "several"),
-    mode === "several" ? button("Done", done, { class: "main" }) : cannotTell(feature, act),
+    way(MY_BEST_GUESS, "unsure"),
+    way(TWO_OR_MORE, "several"),
+    mode === "several" ? button(DONE, done, { class: "main" }) : cannotTell(feature, act),
   ];
 }
 

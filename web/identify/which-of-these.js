@@ -5,6 +5,7 @@
 import { button, el, heading } from "../parts/element.js";
 import { portrait } from "../parts/portrait.js";
 import { variantName } from "../parts/say.js";
+import { ASK_IN_WORDS, MORE, NONE_OF_THESE, UNDO, WHICH_OF_THESE } from "./first-words.js";
 
 /** @import { Pack, Pictures } from "../data/engine-types.d.ts" */
 
@@ -50,7 +51,7 @@ export function whichOfThese({ pack, view }, { features, layers, pictures }, act
   return el(
     "section",
     { class: "card looks-like-this which" },
-    heading(1, "Which of these?"),
+    heading(1, WHICH_OF_THESE),
     el(
       "div",
       { class: pictures.length > WIDE ? "pictures" : "pictures wide" },
@@ -74,14 +75,14 @@ export function whichOfThese({ pack, view }, { features, layers, pictures }, act
     el(
       "div",
       { class: "unsure" },
-      button("None of these", () => act.inWords(id, true), { class: "plain" }),
+      button(NONE_OF_THESE, () => act.inWords(id, true), { class: "plain" }),
     ),
     el(
       "div",
       { class: "reach" },
-      button("Undo", act.undo, { class: "plain" }),
-      button("Ask in words", () => act.inWords(id, false), { class: "plain" }),
-      button("More", () => act.more(pack.features[view.question.feature]), {
+      button(UNDO, act.undo, { class: "plain" }),
+      button(ASK_IN_WORDS, () => act.inWords(id, false), { class: "plain" }),
+      button(MORE, () => act.more(pack.features[view.question.feature]), {
         class: "plain",
         "aria-haspopup": "dialog",
       }),
