@@ -3,10 +3,11 @@
 import json
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from identify.compressed import ENDINGS, packed, packs_well
 from identify.errors import UserError
 from identify.phone import BUILD, WRITTEN_DOWN
 
@@ -48,11 +49,27 @@ def box_address(text: str) -> str:
     return f"https://{parts.netloc.lower()}/"
 
 
+def _beside(files: Mapping[str, bytes]) -> dict[str, bytes]:
+    """Beside each file that packs well its packed forms, for hosts that hand such out."""
+    return {
+        name + ending: packed(content, coding)
+        for name, content in files.items()
+        if packs_well(name, content)
+        for coding, ending in ENDINGS.items()
+    }
+
+
+def _with_beside(names: Sequence[str]) -> list[str]:
+    """These files, and what may stand beside them."""
+    return [name + ending for name in names for ending in ("", *ENDINGS.values())]
+
+
 def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> int:
     """Write every file of the site; returns how many. Raises PublishError.
 
     A folder that was published before gets the new version: sw.js comes last, so that a phone which
     looks in the meantime keeps what it has. Files that are not the site's own stay as they are.
+    Beside each text stand its .br and .gz, which many hosts hand out to browsers that take them.
     proposals: the origin of a box for proposals (`box_address`), "" for none.
     """
     if folder.exists() and not folder.is_dir():
@@ -65,11 +82,12 @@ def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> in
     folder.mkdir(parents=True, exist_ok=True)
     able = {"proposals": proposals} if proposals else {}
     files = {OFFERS: json.dumps(able).encode(), **files}
-    for name in sorted(files, key=lambda name: name == WORKER):
+    files |= _beside(files)
+    for name in sorted(files, key=lambda name: name.startswith(WORKER)):
         _write(folder / name, files[name])
     ranges = {path.relative_to(folder).as_posix() for path in folder.glob(f"packs/*{WRITTEN_DOWN}")}
-    for name in {*(before or []), *ranges}:
+    for name in _with_beside([*(before or []), *ranges]):
         gone = folder / name
         if name not in files and gone.is_file() and gone.resolve().is_relative_to(folder.resolve()):
             gone.unlink()
-    return len(files)
+    return sum(1 for name in files if not name.endswith(tuple(ENDINGS.values())))

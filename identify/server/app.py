@@ -13,6 +13,7 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import BaseRoute, Route
 
+from identify.compressed import QUICK, coding_for, packed, packs_well
 from identify.errors import UserError
 from identify.keeping.devices import UnknownDeviceError
 from identify.keeping.troubles import DamagedError, DiskError
@@ -55,6 +56,8 @@ def create_app(
         name: f'"{hashlib.sha256(content).hexdigest()[:32]}"' for name, content in files.items()
     }
 
+    small: dict[tuple[str, str], bytes] = {}  # made when first asked for, and kept
+
     async def serve(request: Request) -> Response:
         name = request.path_params["path"] or "index.html"
         if name not in files:
@@ -66,7 +69,14 @@ def create_app(
         if marks[name] in [mark.strip().removeprefix("W/") for mark in asked.split(",")]:
             return Response(status_code=304, headers=headers)
         kind = TYPES[name.rsplit(".", 1)[-1]]
-        return Response(files[name], media_type=kind, headers=headers)
+        content = files[name]
+        coding = coding_for(request.headers.get("accept-encoding", ""))
+        if coding != "" and packs_well(name, content):
+            if (name, coding) not in small:
+                small[name, coding] = packed(content, coding, QUICK)
+            content = small[name, coding]
+            headers |= {"Content-Encoding": coding, "Vary": "Accept-Encoding"}
+        return Response(content, media_type=kind, headers=headers)
 
     return Starlette(
         routes=[*routes, Route("/{path:path}", serve)],

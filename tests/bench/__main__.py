@@ -5,12 +5,13 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+import msgspec
+
 from identify.errors import UserError
 from identify.lab.commands import counted
-from tests.bench.own_ranges import compile_table, compile_times
+from tests.bench.parts import PARTS, Asked, two_commits
+from tests.bench.processor import how_busy
 from tests.bench.running import Sizes, browsers, left_out, run, saved
-from tests.bench.stall import played
-from tests.bench.stall_table import stall_table
 from tests.bench.table import table
 
 
@@ -26,47 +27,40 @@ def main(argv: Sequence[str] | None = None) -> int:
     p.add_argument("--rows", type=rows, nargs="+", help="sizes of packs (2000 20000 100000)")
     p.add_argument("--json", type=Path, help="file to write the figures to")
     p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
-    p.add_argument("--part", choices=["stall", "compile"], help="only this one")
-    p.add_argument("--pieces", type=counted(10_000), default=100, help="pieces at the stall (100)")
+    p.add_argument("--part", choices=list(PARTS), help="only this one")
+    p.add_argument(
+        "--pieces",
+        type=counted(200_000),
+        nargs="+",
+        default=[],
+        help="with --part: pieces at the stall (100), sizes of a collection (1000 5000 20000), "
+        "operations of ten devices (50000)",
+    )
+    p.add_argument("--against", metavar="COMMIT", help="its app and this one's by turns")
+    p.add_argument("--rounds", type=counted(1000), default=20, help="turns of each (20)")
     args = p.parse_args(argv)
-    if args.part == "stall":
-        return at_the_stall(args.pieces, args.seed, args.json)
-    if args.part == "compile":
-        return of_ones_own(args.seed, args.json)
-    sizes = Sizes(rows=tuple(args.rows)) if args.rows else Sizes()
+    asked = Asked(args.seed, args.pieces, args.against or "", args.rounds)
+    before = how_busy()
     try:
-        figures = run(sizes, args.seed, progress)
+        if args.against or args.part:
+            part = two_commits if args.against else PARTS[args.part]
+            with browsers() as playwright:
+                if playwright is None:
+                    print("\n".join(left_out()), file=sys.stderr)
+                    return 1
+                figures, text = part(playwright, asked, progress)
+            progress("\n")
+        else:
+            sizes = Sizes(rows=tuple(args.rows)) if args.rows else Sizes()
+            figures = run(sizes, args.seed, progress)
+            text = table(figures)
     except UserError as error:
         print(error, file=sys.stderr)
         return 1
-    print(table(figures))
+    print(f"Before: {before.told()}\nAfter: {how_busy().told()}\n{text}")
     if args.json is not None:
-        saved(figures, args.json)
+        saved(figures | {"before": msgspec.to_builtins(before)}, args.json)
         print(f"The same as JSON is in {args.json}.")
-    return 0
-
-
-def at_the_stall(pieces: int, seed: int, file: Path | None) -> int:
-    """The minute at the stall: the figures of a person with the app."""
-    with browsers() as playwright:
-        if playwright is None:
-            print("\n".join(left_out()), file=sys.stderr)
-            return 1
-        figures = played(playwright, pieces, seed, lambda: progress("."))
-    progress("\n")
-    print(stall_table(figures))
-    if file is not None:
-        saved(figures, file)
-    return 0
-
-
-def of_ones_own(seed: int, file: Path | None) -> int:
-    """How long ranges of one's own take to be made anew, by size."""
-    with browsers() as playwright:
-        figures = compile_times(playwright, seed)
-    print(compile_table(figures))
-    if file is not None:
-        saved({"compile": figures}, file)
     return 0
 
 

@@ -3,28 +3,22 @@
 import hashlib
 import io
 import secrets
-import socket
 import tempfile
-import threading
 import time
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
-from datetime import UTC, datetime
+from contextlib import closing
 from http.client import HTTPConnection
 from pathlib import Path
 from typing import Any
 
 import orjson
-import uvicorn
 from PIL import Image
 
-from identify import keeping
 from identify.core.types.operations import Operation
 from identify.errors import UserError
-from identify.keeping import devices
 from identify.keeping.photos import CHUNK
 from identify.server.limits import PULLED, PUSHED
-from identify.server.own_server import own_app
+from tests.bench.own_server import own_server
 
 SIDE = 900  # pixels: noise of that size makes a JPEG of about a photo's weight
 
@@ -35,12 +29,12 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
     """
     with (
         tempfile.TemporaryDirectory() as folder,
-        _server(Path(folder)) as (port, token),
+        own_server(Path(folder)) as server,
         # A connection that is kept, as a browser keeps it.
-        closing(HTTPConnection("127.0.0.1", port, timeout=60)) as line,
+        closing(HTTPConnection("127.0.0.1", server.port, timeout=60)) as line,
     ):
-        ask = _Line(line, token)
-        written = _operations(operations)
+        ask = Line(line, server.token("Bench"))
+        written = operations_of(operations)
         began = time.perf_counter()
         for start in range(0, operations, PUSHED):
             batch = written[start : start + PUSHED]
@@ -61,9 +55,9 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
             epoch, after, last = found["epoch"], found["after"], found["last"]
         pulled = time.perf_counter()
         sent, sending = 0, 0.0
-        for data in _photos(photos):
+        for data in photos_of(photos):
             from_then = time.perf_counter()
-            sent += _photo(ask, data)
+            sent += sent_photo(ask, data)
             sending += time.perf_counter() - from_then
             tick()
     return {
@@ -77,7 +71,7 @@ def synced(operations: int, photos: int, tick: Callable[[], None]) -> dict[str, 
     }
 
 
-class _Line:
+class Line:
     """Requests of one paired device."""
 
     def __init__(self, connection: HTTPConnection, token: str) -> None:
@@ -102,7 +96,7 @@ class _Line:
             time.sleep(float(answer.headers["Retry-After"]))
 
 
-def _operations(count: int) -> list[Operation]:
+def operations_of(count: int) -> list[Operation]:
     """Notes and pieces as a phone would write them: three operations a record."""
     device = "d" + secrets.token_hex(8)
     out: list[Operation] = []
@@ -126,7 +120,7 @@ def _operations(count: int) -> list[Operation]:
     return out
 
 
-def _photos(count: int) -> Iterator[bytes]:
+def photos_of(count: int) -> Iterator[bytes]:
     """JPEG files, each another one."""
     for n in range(count):
         picture = Image.effect_noise((SIDE, SIDE), 40 + n % 50)
@@ -135,7 +129,7 @@ def _photos(count: int) -> Iterator[bytes]:
         yield out.getvalue()
 
 
-def _photo(ask: _Line, data: bytes) -> int:
+def sent_photo(ask: Line, data: bytes) -> int:
     sha = hashlib.sha256(data).hexdigest()
     for start in range(0, len(data), CHUNK):
         path = f"/api/photos/{sha}?from={start}&size={len(data)}"
@@ -143,33 +137,3 @@ def _photo(ask: _Line, data: bytes) -> int:
     if not found["whole"]:
         raise UserError("The server did not take a photo of the bench.")
     return len(data)
-
-
-@contextmanager
-def _server(folder: Path) -> Iterator[tuple[int, str]]:
-    """The collector's own server with an empty store, and the token of a device paired with it."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    store = keeping.open(folder / "data")
-    secret = devices.new_pairing(store, datetime.now(UTC))["secret"]
-    token = devices.pair(store, datetime.now(UTC), secret=secret, name="Bench")["token"]
-    app = own_app(
-        {"index.html": b"<!doctype html>"},
-        store,
-        backup_folder=folder / "backups",
-        public=f"http://127.0.0.1:{port}/",
-        hosts=["127.0.0.1"],
-    )
-    config = uvicorn.Config(app, port=port, log_level="warning", access_log=False)
-    server = uvicorn.Server(config)
-    thread = threading.Thread(target=server.run, daemon=True)
-    thread.start()
-    while not server.started and thread.is_alive():
-        thread.join(0.01)
-    try:
-        yield port, token
-    finally:
-        server.should_exit = True
-        thread.join()
-        store.close()

@@ -40,6 +40,11 @@ const plain = {
   where: async (store, field, wanted) =>
     copied(ordered(store).filter((one) => one[field] === wanted)),
   keys: async (store) => ordered(store).map((one) => one[KEYS[store]]),
+  keysAfter: async (store, key, most) =>
+    ordered(store)
+      .map((one) => one[KEYS[store]])
+      .filter((one) => one > key)
+      .slice(0, most),
   after: async (store, key, most) =>
     copied(
       ordered(store)

@@ -1,4 +1,5 @@
-import { all } from "../data/records.js";
+import { heldBack, inTurns } from "../data/in-turns.js";
+import { all, howMany, recordsEdition } from "../data/records.js";
 import { remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
@@ -57,6 +58,7 @@ const USUAL = {
   sort: "number",
 };
 let chosen = { ...USUAL };
+let sorted = { about: "", pieces: [] };
 
 /**
  * The collection: search, filters, sorting, totals and the list, as `listOf` draws it.
@@ -65,13 +67,17 @@ let chosen = { ...USUAL };
 export async function collectionScreen(state, at, listOf = pieceList) {
   const pieces = all("piece");
   const below = el("div", { class: "results-of" });
-  const draw = (first) => below.replaceChildren(...results(state, pieces, first, listOf));
+  const latest = heldBack();
+  const draw = (first) =>
+    latest(
+      () => passing(state),
+      (found) => below.replaceChildren(...results(state, found, first, listOf)),
+    );
   const filter = (name) => async (value) => {
     chosen = { ...chosen, [name]: value };
-    draw();
-    announce(below.querySelector("p").textContent);
+    if (await draw()) announce(below.querySelector("p").textContent);
   };
-  draw(at.drawn);
+  await draw(at.drawn);
   return el(
     "section",
     { class: "shelf" },
@@ -87,10 +93,17 @@ export async function collectionScreen(state, at, listOf = pieceList) {
             class: "plain",
           }),
     ),
-    await nowKnown(state),
+    whenKnown(nowKnown(state)),
     pieces.length === 0 ? null : [searchBox(filter("text")), filters(state, filter, listOf)],
     below,
   );
+}
+
+/** A place for what is not waited for; it stays hidden where nothing comes. */
+function whenKnown(coming) {
+  const here = el("div", { hidden: true });
+  coming.then((node) => node && here.replaceWith(node));
+  return here;
 }
 
 /** What was in no range, and is in one by now: each opens, to be linked there. */
@@ -166,19 +179,30 @@ function filters(state, filter, listOf) {
 }
 
 /** The pieces that the filters let through, in the order that was chosen. */
-export function chosenPieces(state, pieces = all("piece")) {
+export function chosenPieces(state) {
   const words = wordsOf(chosen.text);
-  return pieces.filter((piece) => passes(piece, words)).sort(order(state));
+  const pieces = all("piece");
+  const ordered = orderHere() ?? byKeys(pieces.map(keyed(state)));
+  return ordered.filter((piece) => passes(piece, words));
 }
 
-function results(state, pieces, first, listOf) {
-  const found = chosenPieces(state, pieces);
+/** The same, the screen having its turn in between: at first all that is written is read. */
+async function passing(state) {
+  const words = wordsOf(chosen.text);
+  const about = orderAbout();
+  const ordered = orderHere() ?? byKeys(await inTurns(all("piece"), keyed(state)));
+  sorted = { about, pieces: ordered };
+  const fits = await inTurns(ordered, (piece) => passes(piece, words));
+  return ordered.filter((_, place) => fits[place]);
+}
+
+function results(state, found, first, listOf) {
+  const count = howMany("piece");
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
   const sum = paid.length === 0 ? "" : paidForSome(totalText(state.engine, paid), paid.length);
-  const count =
-    found.length === pieces.length ? pieces.length : countOf(found.length, pieces.length);
+  const some = found.length === count ? count : countOf(found.length, count);
   return [
-    el("p", { class: "quiet" }, `${count} ${pieces.length === 1 ? "piece" : "pieces"}.${sum}`),
+    el("p", { class: "quiet" }, `${some} ${count === 1 ? "piece" : "pieces"}.${sum}`),
     ...listOf(state, found, first),
   ];
 }
@@ -223,7 +247,19 @@ function passes(piece, words) {
   );
 }
 
-function order(state) {
+/** The pieces in the order that was chosen, as long as nothing has changed; else undefined. */
+function orderHere() {
+  return sorted.about === orderAbout() ? sorted.pieces : undefined;
+}
+
+function orderAbout() {
+  return [recordsEdition(), chosen.sort, ...ranges().map(rangeHere)].join(" ");
+}
+
+const rangeHere = ({ id, version }) => `${id} ${version} ${packsAtHand.has(id)}`;
+
+/** What a piece is ordered by. */
+function keyed(state) {
   const rank = {
     latest: (piece) => -Date.parse(piece.made),
     condition: (piece) => -state.engine.condition_rank(piece.condition),
@@ -234,5 +270,10 @@ function order(state) {
     const at = itemPlace(packsAtHand.get(piece.pack), piece.item);
     return (place.get(piece.pack) ?? 9e8) + (at < 0 ? 5e5 : at);
   };
-  return (a, b) => (rank ? rank(a) - rank(b) : 0) || number(a) - number(b);
+  return (piece) => ({ piece, rank: rank ? rank(piece) : 0, number: number(piece) });
+}
+
+function byKeys(keys) {
+  keys.sort((a, b) => a.rank - b.rank || a.number - b.number);
+  return keys.map(({ piece }) => piece);
 }

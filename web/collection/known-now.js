@@ -1,6 +1,7 @@
 /** What is in no range, and the ranges that have come to know it. */
 import { packsAtHand, ranges, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
+import { inTurns } from "../data/in-turns.js";
 import { all } from "../data/records.js";
 import { button, el } from "../parts/element.js";
 import { redraw } from "../parts/navigation.js";
@@ -8,13 +9,23 @@ import { itemName } from "../parts/say.js";
 import { saveChange } from "../parts/saving.js";
 import { isInRange, LINKED_NOW, LINKED_TO_A_RANGE } from "./words.js";
 
+const looked = new WeakMap(); // by range: what it knows of each name, which many records share
+
+/** The items of a range that something in no range may be. */
+function knownTo(state, ready, record) {
+  if (!looked.has(ready)) looked.set(ready, new Map());
+  const names = looked.get(ready);
+  if (!names.has(record.called)) names.set(record.called, state.engine.known_now(ready, record));
+  return names.get(record.called);
+}
+
 /** The items that a piece or want in no range may be now: [{range, name, pack, number}]. */
 async function itemsFor(state, record) {
   const found = [];
   for (const { id, name } of ranges()) {
     const ready = await readyRange(id);
     if (!ready) continue;
-    for (const item of state.engine.known_now(ready, record))
+    for (const item of knownTo(state, ready, record))
       found.push({ range: name, name: itemName(ready.pack, item), pack: id, item });
   }
   return found;
@@ -43,7 +54,6 @@ export async function knownNow(state, record) {
 /** The pieces and wants in no range that a range knows by now. */
 export async function linkable(state) {
   const outside = [...all("piece"), ...all("want")].filter(({ item }) => item === "");
-  const found = [];
-  for (const record of outside) if ((await itemsFor(state, record)).length > 0) found.push(record);
-  return found;
+  const known = await inTurns(outside, async (one) => (await itemsFor(state, one)).length > 0);
+  return outside.filter((_, place) => known[place]);
 }

@@ -1,3 +1,4 @@
+import { heldBack, inTurns } from "../data/in-turns.js";
 import { all } from "../data/records.js";
 import { el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
@@ -25,16 +26,25 @@ const SORTS = [
 ];
 let sought = "";
 
+/** What has these words, the screen having its turn in between: at first all of it is read. */
+async function foundOf({ type, name, row }, words) {
+  const those = words.length === 0 ? [] : all(type);
+  const fits = await inTurns(those, (one) => matches(packsAtHand, one, words));
+  return { name, row, some: those.filter((_, place) => fits[place]) };
+}
+
 /** Search across everything that was ever written down. */
-export function findScreen(state) {
+export async function findScreen(state) {
   const below = el("div", {});
+  const latest = heldBack();
   const draw = () => {
     const words = wordsOf(sought);
-    const found = SORTS.map(({ type, name, row }) => {
-      const some =
-        words.length === 0 ? [] : all(type).filter((one) => matches(packsAtHand, one, words));
-      return { name, row, some };
-    });
+    return latest(
+      () => Promise.all(SORTS.map((sort) => foundOf(sort, words))),
+      (found) => show(words, found),
+    );
+  };
+  const show = (words, found) => {
     const count = found.reduce((sum, { some }) => sum + some.length, 0);
     const said = words.length === 0 ? ANY_WORD : foundCount(count);
     below.replaceChildren(
@@ -59,7 +69,7 @@ export function findScreen(state) {
       draw();
     },
   });
-  draw();
+  await draw();
   return el(
     "section",
     { class: "shelf" },

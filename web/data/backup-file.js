@@ -1,7 +1,9 @@
 /**
  * The backup file: everything the collector keeps as JSON, and its restore, which only ever adds.
  */
+import { begunFile, rowsIn, rowsOf } from "./backup-rows.js";
 import { loadFurther } from "./engine.js";
+import { inPages } from "./pages.js";
 import { bared } from "./photos.js";
 import { newId, same, whole } from "./record-shapes.js";
 import { entry, everything, reread } from "./records.js";
@@ -20,6 +22,7 @@ import {
 
 const FORMAT = 1;
 const STORES = ["records", "journal", "photos"];
+const SLICE = 100;
 
 /** Why a file cannot be restored, in a sentence. */
 export class NoBackup extends Error {}
@@ -32,50 +35,45 @@ export class WouldBeEmptier extends StorageLost {}
  * WouldBeEmptier.
  */
 export async function makeBackup() {
-  const [records, journal, photos] = await snapshot();
-  const known = Math.max(everything().length, records.length === 0 ? countKnown() : 0);
-  if (records.length < known) throw new WouldBeEmptier(storageGivesTooFew(records.length, known));
-  return fileOf(records, journal, photos);
+  const made = new Date().toISOString();
+  let [file, photos, count, seq] = [null, [], 0, 0];
+  await look(STORES, async (there) => {
+    [file, photos, count, seq] = [begunFile(FORMAT, made), [], 0, 0];
+    file.list("records");
+    await inPages(there, "records", "", (values) => {
+      count += values.length;
+      file.add(values.map((value) => JSON.stringify(value)));
+    });
+    file.list("journal");
+    await inPages(there, "journal", 0, (values) => {
+      seq = values.at(-1)?.seq ?? seq;
+      file.add(values.map((value) => JSON.stringify(value)));
+    });
+    // the pictures stay on the disk until it is their turn
+    await inPages(there, "photos", "", (values) => photos.push(...values));
+  });
+  const known = Math.max(everything().length, count === 0 ? countKnown() : 0);
+  if (count < known) throw new WouldBeEmptier(storageGivesTooFew(count, known));
+  file.list("photos");
+  for (const photo of photos) {
+    const [full, small] = [await asText(photo.full), await asText(photo.small)];
+    file.add([JSON.stringify({ ...photo, full, small })]);
+  }
+  return { blob: file.end(), name: nameOf(made), seq, count };
 }
 
 /** What this window still knows, as a backup without history and photos. */
 export function rescued() {
-  return fileOf(everything(), [], []);
-}
-
-async function fileOf(records, journal, photos) {
   const made = new Date().toISOString();
-  const parts = [
-    `{"format":${FORMAT},"kind":"identify backup","made":"${made}",\n"records":[\n`,
-    rows(records),
-    '\n],"journal":[\n',
-    rows(journal),
-    '\n],"photos":[\n',
-  ];
-  for (const photo of photos) {
-    const [full, small] = [await asText(photo.full), await asText(photo.small)];
-    parts.push(parts.at(-1).endsWith("}") ? ",\n" : "", JSON.stringify({ ...photo, full, small }));
-  }
-  parts.push("\n]}\n");
-  return {
-    blob: new Blob(parts, { type: "application/json" }),
-    name: `identify-backup-${made.slice(0, 10)}.json`,
-    seq: journal.at(-1)?.seq ?? 0,
-    count: records.length,
-  };
+  const file = begunFile(FORMAT, made);
+  const records = everything();
+  file.list("records");
+  file.add(records.map((value) => JSON.stringify(value)));
+  for (const name of ["journal", "photos"]) file.list(name);
+  return { blob: file.end(), name: nameOf(made), count: records.length };
 }
 
-async function snapshot() {
-  return look(
-    STORES,
-    async (there) =>
-      await Promise.all(["records", "journal", "photos"].map((store) => there.all(store))),
-  );
-}
-
-function rows(values) {
-  return values.map((value) => JSON.stringify(value)).join(",\n");
-}
+const nameOf = (made) => `identify-backup-${made.slice(0, 10)}.json`;
 
 /** A photo's bytes as text for a file. */
 export function asText(blob) {
@@ -91,24 +89,33 @@ export function asText(blob) {
  * What a backup file holds that fits through the gate: {records, journal, photos, broken: how many
  * did not, why}. Throws NoBackup.
  */
-export async function readBackup(text) {
+export async function readBackup(file) {
   const gate = await loadFurther();
-  const file = parsed(text);
-  const faults = [];
-  const fits = (faultOf) => (one) => {
+  let faults = [];
+  const fits = (faultOf, shaped) => (one) => {
     const fault = faultOf(one);
     if (fault) faults.push(gate.fault_words(fault));
-    return !fault;
+    return fault ? null : shaped(one);
   };
-  const listed = (name) => (Array.isArray(file[name]) ? file[name] : []);
-  const records = listed("records").filter(fits(gate.file_record_fault)).map(whole);
-  const journal = listed("journal").filter(fits((one) => gate.entry_fault(one, false)));
-  const photos = [];
-  for (const one of listed("photos").filter(fits(gate.photo_fault))) {
+  const picture = async (one) => {
     const photo = await bared(one);
-    if (photo) photos.push(photo);
-    else faults.push(NOT_A_PICTURE);
+    if (!photo) faults.push(NOT_A_PICTURE);
+    return photo;
+  };
+  const take = {
+    records: fits(gate.file_record_fault, whole),
+    journal: fits(
+      (one) => gate.entry_fault(one, false),
+      (one) => one,
+    ),
+    photos: fits(gate.photo_fault, picture),
+  };
+  let found = await rowsOf(file, take);
+  if (!found || found.format !== FORMAT) {
+    faults = [];
+    found = await rowsIn(parsed(await file.text().catch(() => "")), take); // too long for a text
   }
+  const { records, journal, photos } = found;
   return { records, journal, photos, broken: faults.length, why: faults[0] ?? "" };
 }
 
@@ -135,36 +142,50 @@ export async function restore({ records, journal, photos }, what = RESTORED_FROM
   let [counts, last] = [{}, 0];
   const kept = await together([...STORES, "announced"], async (there) => {
     [counts, last] = [{ added: 0, newer: 0, older: 0 }, 0];
-    const entries = await there.all("journal");
-    const [stored, found] = await Promise.all([
-      all(there, "photos", photos),
-      all(there, "records", records),
-    ]);
-    const held = new Set(entries.map(key));
-    const writes = photos
-      .filter((_, place) => !stored[place])
-      .map(({ redrawn, ...photo }) => there.put("photos", photo));
-    const log = (one) => {
-      if (!held.has(key(one))) writes.push(there.put("journal", one));
-      held.add(key(one));
-    };
-    for (const { seq, send, ...one } of journal)
-      if (one.op || one.after.gone !== true) log({ ...one, side: true });
-    for (const { id, redrawn } of photos) if (redrawn) writes.push(there.remove("announced", id));
-    records.forEach((theirs, place) => {
-      const ours = found[place] ?? null;
-      // a file deletes nothing for good
-      if (same(ours, theirs) || (ours && theirs.gone)) return;
-      const side = ours !== null && ours.changed >= theirs.changed;
-      counts[side ? "older" : ours ? "newer" : "added"] += 1;
-      if (!side) writes.push(there.put("records", theirs));
-      log(entry(ours, theirs, side ? asHistory(theirs) : { group, what }));
+    const held = new Set();
+    await inPages(there, "journal", 0, (values) => {
+      for (const one of values) held.add(key(one));
     });
-    const places = await Promise.all(writes);
-    if (entries.length === 0) last = Math.max(0, ...places.filter(Number.isFinite));
+    const first = held.size === 0;
+    const log = (one) => {
+      if (held.has(key(one))) return [];
+      held.add(key(one));
+      return [there.put("journal", one)];
+    };
+    const noted = async (puts) => {
+      const places = await Promise.all(puts);
+      if (first) last = Math.max(last, ...places.filter(Number.isFinite));
+    };
+    for (const some of slices(photos)) {
+      const stored = await all(there, "photos", some);
+      const missing = some.filter((_, place) => !stored[place]);
+      await Promise.all(missing.map(({ redrawn, ...photo }) => there.put("photos", photo)));
+    }
+    const told = journal.filter((one) => one.op || one.after.gone !== true);
+    for (const some of slices(told))
+      await noted(some.flatMap(({ seq, send, ...one }) => log({ ...one, side: true })));
+    for (const { id, redrawn } of photos) if (redrawn) await there.remove("announced", id);
+    for (const some of slices(records)) {
+      const found = await all(there, "records", some);
+      const writes = some.flatMap((theirs, place) => {
+        const ours = found[place] ?? null;
+        // a file deletes nothing for good
+        if (same(ours, theirs) || (ours && theirs.gone)) return [];
+        const side = ours !== null && ours.changed >= theirs.changed;
+        counts[side ? "older" : ours ? "newer" : "added"] += 1;
+        const logged = log(entry(ours, theirs, side ? asHistory(theirs) : { group, what }));
+        return side ? logged : [there.put("records", theirs), ...logged];
+      });
+      await noted(writes);
+    }
   });
   if (kept !== "") await reread(records.map(({ id }) => id));
   return { kept, last, ...counts };
+}
+
+/** So many at a time that the screen has its turn between two of them. */
+function* slices(values) {
+  for (let at = 0; at < values.length; at += SLICE) yield values.slice(at, at + SLICE);
 }
 
 function all(there, store, values) {

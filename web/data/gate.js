@@ -51,7 +51,8 @@ export function guarded(there, found) {
     /** What comes after `key`: {values, last: their last key, more: perhaps there is more}. */
     async after(store, key, most) {
       const read = await there.after(store, key, most);
-      const last = read.length > 0 ? read[read.length - 1].seq : key;
+      const end = read[read.length - 1];
+      const last = end ? (end.seq ?? end.id) : key;
       return { values: allThrough(store, read), last, more: read.length === most };
     },
     backwards: (store, visit) =>

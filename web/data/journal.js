@@ -1,4 +1,5 @@
 /** The journal read backwards: what was changed, undoing it, and a record's earlier versions. */
+import { inPages } from "./pages.js";
 import { change } from "./records.js";
 import { same } from "./record-shapes.js";
 import { look, together } from "./store.js";
@@ -113,10 +114,11 @@ export async function historyOf(id) {
 export async function changedAfter(seq) {
   const changed = new Set(); // looked at twice, it is the same
   await look(["journal"], (there) =>
-    there.backwards("journal", (entry) => {
-      const demo = entry.before === null && entry.after.demo; // not the collector's own
-      if (entry.seq > seq && !entry.side && !demo) changed.add(entry.record);
-      return entry.seq > seq;
+    inPages(there, "journal", seq, (entries) => {
+      for (const { before, after, side, record } of entries) {
+        const demo = before === null && after.demo; // not the collector's own
+        if (!side && !demo) changed.add(record);
+      }
     }),
   );
   return changed.size;

@@ -14,6 +14,12 @@ export const inMemory = {
   all: async (store) => structuredClone([...at(store).values()]),
   where: async (store, field, value) =>
     structuredClone([...at(store).values()].filter((one) => one[field] === value)),
+  keys: async (store) => [...at(store).keys()],
+  /** As the gate gives it: everything after that key at once. */
+  async after(store, key) {
+    const values = [...at(store)].filter(([one]) => one > key).map(([, value]) => value);
+    return { values: structuredClone(values), last: key, more: false };
+  },
   async put(store, value, key) {
     const kept = structuredClone(value);
     if (store === "journal") kept.seq ??= ++seq;

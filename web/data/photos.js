@@ -84,7 +84,9 @@ export async function bared({ full, small, width, height, ...rest }) {
 
 function blobOf(text) {
   const found = /^data:image\/jpeg;base64,(.*)$/.exec(text);
-  const bytes = Uint8Array.from(atob(found[1]), (letter) => letter.charCodeAt(0));
+  const letters = atob(found[1]);
+  const bytes = new Uint8Array(letters.length);
+  for (let n = 0; n < letters.length; n += 1) bytes[n] = letters.charCodeAt(n);
   return new Blob([bytes], { type: "image/jpeg" });
 }
 

@@ -9,6 +9,7 @@
  *   undoes         the group that was undone; "" for none
  *   side           a version that came from elsewhere and was not taken up: only history
  */
+import { inPages } from "./pages.js";
 import { PRACTICE, STORAGE } from "./practice-storage.js";
 import { newId, same } from "./record-shapes.js";
 import { look, onOpenedAgain, storing, together } from "./store.js";
@@ -16,6 +17,7 @@ import { noteKnown } from "./what-was-known.js";
 import { DELETED_FOR_GOOD } from "./first-words.js";
 
 const known = new Map();
+const sorts = new Map(); // the same by type: {here: by id, list: what is not in the bin, or null}
 const listeners = [];
 const writers = [];
 const losses = [];
@@ -43,7 +45,7 @@ export function loadRecords() {
 async function readAll() {
   channel?.addEventListener("message", ({ data }) => refresh(data));
   await look(["records"], async (there) => {
-    for (const stored of await there.all("records")) known.set(stored.id, stored);
+    await inPages(there, "records", "", (page) => page.forEach(know));
   });
   noteHere();
   onOpenedAgain((count) => {
@@ -51,6 +53,24 @@ async function readAll() {
     noteKnown(0);
     for (const heard of losses) heard();
   });
+}
+
+function know(one) {
+  const before = known.get(one.id);
+  if (before && before.type !== one.type) forget(one.id);
+  known.set(one.id, one);
+  if (!sorts.has(one.type)) sorts.set(one.type, { here: new Map(), list: null });
+  const sort = sorts.get(one.type);
+  sort.here.set(one.id, one);
+  sort.list = null;
+}
+
+function forget(id) {
+  const sort = sorts.get(known.get(id)?.type);
+  known.delete(id);
+  if (!sort) return;
+  sort.here.delete(id);
+  sort.list = null;
 }
 
 function noteHere() {
@@ -82,7 +102,7 @@ async function refresh(ids) {
     const some = ids.slice(at, at + SLICE); // after a first sync they are thousands
     await look(["records"], async (there) => {
       const found = await Promise.all(some.map((id) => there.get("records", id)));
-      some.forEach((id, place) => (found[place] ? known.set(id, found[place]) : known.delete(id)));
+      some.forEach((id, place) => (found[place] ? know(found[place]) : forget(id)));
     });
   }
   edition += 1;
@@ -104,7 +124,10 @@ export function record(id) {
 
 /** All records of a type that are not in the bin. */
 export function all(type) {
-  return [...known.values()].filter((one) => one.type === type && one.trashed === "");
+  const sort = sorts.get(type);
+  if (!sort) return [];
+  sort.list ??= [...sort.here.values()].filter((one) => one.trashed === "");
+  return [...sort.list];
 }
 
 /** What is in the bin, the latest first. */
@@ -114,11 +137,15 @@ export function trashed() {
     .sort((a, b) => (a.trashed < b.trashed ? 1 : -1));
 }
 
+/** How many records of a type are not in the bin. */
+export function howMany(type) {
+  all(type);
+  return sorts.get(type)?.list.length ?? 0;
+}
+
 /** Is there a piece or a want that a verdict could rest on? */
 export function anything() {
-  return [...known.values()].some(
-    (kept) => kept.trashed === "" && (kept.type === "piece" || kept.type === "want"),
-  );
+  return howMany("piece") + howMany("want") > 0;
 }
 
 /** Every record there is, with what is left of those deleted for good. */
@@ -158,7 +185,7 @@ export async function change(what, edits, options = /** @type {any} */ ({})) {
 }
 
 function tell(records) {
-  for (const one of records) known.set(one.id, one);
+  for (const one of records) know(one);
   edition += 1;
   noteHere();
   if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));

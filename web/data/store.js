@@ -19,6 +19,7 @@ import {
 } from "./storage-connection.js";
 import { NO_SPACE_LEFT, STEP_NOT_STORED, STORAGE_NOT_READ } from "./first-words.js";
 
+const [FEW, MANY] = [20, 200]; // values that are read at once, at first and then
 let failure = "";
 
 /** Opens the storage. Never rejects: `problem()` tells what is wrong. */
@@ -171,6 +172,9 @@ function over(transaction) {
     all: (store) => result(at(store).getAll()),
     where: (store, field, value) => result(at(store).index(field).getAll(value)),
     keys: (store) => result(at(store).getAllKeys()),
+    /** The keys after this one, `most` of them. */
+    keysAfter: (store, key, most) =>
+      result(at(store).getAllKeys(IDBKeyRange.lowerBound(key, true), most)),
     /** What comes after `key` in the store's order, `most` of them. */
     after: (store, key, most) => result(at(store).getAll(IDBKeyRange.lowerBound(key, true), most)),
     /** The keys of those that have another value than this one in a field, in the store's order. */
@@ -185,20 +189,21 @@ function over(transaction) {
     remove: (store, key) => result(at(store).delete(key)),
     /** Nothing more is asked for: the browser need not wait to see. */
     end: () => transaction.commit(),
-    backwards: (store, visit) => walk(at(store).openCursor(null, "prev"), visit),
+    backwards: (store, visit) => walk(at(store), visit),
   };
 }
 
-/** From the last value to the first, until `visit` says false. */
-function walk(request, visit) {
-  return new Promise((resolve, reject) => {
-    request.onerror = () => reject(request.error);
-    request.onsuccess = () => {
-      const cursor = request.result;
-      if (cursor && visit(cursor.value) !== false) cursor.continue();
-      else resolve();
-    };
-  });
+/**
+ * From the last value to the first of a store whose keys are numbers, until `visit` says false. A
+ * page at a time: a cursor would be a task of the browser for each value.
+ */
+async function walk(store, visit) {
+  const cursor = await result(store.openKeyCursor(null, "prev"));
+  let most = FEW;
+  for (let end = Number(cursor?.key ?? 0); end > 0; end -= most, most = MANY) {
+    const page = await result(store.getAll(IDBKeyRange.bound(end - most, end, true)));
+    for (const value of page.reverse()) if (visit(value) === false) return;
+  }
 }
 
 function result(request) {

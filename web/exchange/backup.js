@@ -91,7 +91,7 @@ function tellEmptier({ message }) {
 
 async function takeIn(file) {
   await told(async () => {
-    const read = await readBackup(await file.text());
+    const read = await readBackup(file);
     const { removed, file: rest } = await removals(read);
     if (removed.length === 0) await putIn(rest, [], []);
     else await ask(rest, removed);
@@ -138,7 +138,7 @@ async function putIn(file, away, stay) {
   ];
   if (moved.length > 0) await change(DELETED_THERE, moved);
   if (own.last > 0) await backedUp(own.last);
-  for (const one of file.records) await readyRange(one.pack);
+  for (const id of new Set(file.records.map(({ pack }) => pack))) await readyRange(id);
   await redraw();
   const [added, newer, older] = ["added", "newer", "older"].map((sort) => shared[sort] + own[sort]);
   const left = couldNotBeRead(file.broken, file.why);

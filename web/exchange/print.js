@@ -1,12 +1,13 @@
 /** Lists as they go on paper: wants, duplicates with what is asked, all pieces for the insurer. */
 import { onHomeScreen } from "../data/install.js";
 import { photo } from "../data/kept-photos.js";
+import { inTurns } from "../data/in-turns.js";
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
 import { moneyText, totalText } from "../parts/money.js";
 import { itemPlace, stateText, title, variantText } from "../parts/piece-names.js";
-import { portraitsReady } from "../parts/portrait.js";
+import { portraitsDrawn, portraitsReady } from "../parts/portrait.js";
 import { recordPortrait } from "../parts/record-picture.js";
 import { dateText, today } from "../parts/days.js";
 import { duplicateGroups } from "../collection/duplicates.js";
@@ -48,6 +49,7 @@ const SHEETS = {
 };
 const MOST_PHOTOS = 3; // of one piece
 const SMALL = 96; // pixels that a portrait is wide
+const LANES = 4; // photos that are read and decoded at a time
 
 /**
  * A list as it goes on paper; what is a control here is not printed. A sheet is {head, groups:
@@ -58,7 +60,8 @@ export async function printScreen(state, { what }) {
   const { name, make, photos } = SHEETS[what];
   const { head, groups, sum, foot } = await make(state);
   const loading = [portraitsReady().catch(() => {})]; // without them a list is still a list
-  const bodies = groups.map((group) => groupBody(head, group, loading));
+  const bodies = [];
+  for (const group of groups) bodies.push(await groupBody(head, group, loading));
   const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, TOGETHER, sum));
   const table = el(
     "table",
@@ -77,7 +80,7 @@ export async function printScreen(state, { what }) {
   );
   const apart = onHomeScreen(); // there nothing happens when a page asks to be printed
   const print = async () => {
-    await Promise.all(loading);
+    await Promise.all([...loading, portraitsDrawn().catch(() => {})]);
     if (!apart) window.print();
     else if ((await handOutPage(name, screen)) === "") notice(THE_LIST_WAS_NOT_SHARED);
   };
@@ -99,8 +102,12 @@ export async function printScreen(state, { what }) {
   return screen;
 }
 
-/** A part of the table under its own heading, which stays with its first row. */
-function groupBody(head, { name, rows, sum }, loading) {
+/**
+ * A part of the table under its own heading, which stays with its first row; of a large collection
+ * the screen has its turn in between.
+ */
+async function groupBody(head, { name, rows, sum }, loading) {
+  const lines = await inTurns(rows, (row) => linesOf(head, row, loading));
   return el(
     "tbody",
     { role: "rowgroup" },
@@ -111,22 +118,27 @@ function groupBody(head, { name, rows, sum }, loading) {
           { role: "row", class: "group" },
           el("th", { scope: "rowgroup", colspan: head.length }, name),
         ),
-    rows.map(({ cells, photos, picture }) => [
-      el(
-        "tr",
-        { role: "row" },
-        cells.map((text, place) => cell(head[place], place === 0 ? [picture, text] : text)),
-      ),
-      photos.length === 0
-        ? null
-        : el(
-            "tr",
-            { role: "row", class: "pictures" },
-            el("td", { role: "cell", colspan: head.length }, pictures(photos, cells[0], loading)),
-          ),
-    ]),
+    lines,
     sum === "" ? null : sumRow(head, togetherIs(name), sum),
   );
+}
+
+/** A row, and its photos below it. */
+function linesOf(head, { cells, photos, picture }, loading) {
+  return [
+    el(
+      "tr",
+      { role: "row" },
+      cells.map((text, place) => cell(head[place], place === 0 ? [picture(), text] : text)),
+    ),
+    photos.length === 0
+      ? null
+      : el(
+          "tr",
+          { role: "row", class: "pictures" },
+          el("td", { role: "cell", colspan: head.length }, pictures(photos, cells[0], loading)),
+        ),
+  ];
 }
 
 /** A cell; on a narrow screen, where the cells stand below one another, it says what it is. */
@@ -149,8 +161,10 @@ function sumRow(head, name, sum) {
 function pictures(ids, name, loading) {
   return ids.slice(0, MOST_PHOTOS).map((id, place) => {
     const image = el("img", { alt: photoOf(place + 1, name) });
+    const before = loading[loading.length - LANES] ?? Promise.resolve();
     loading.push(
-      photo(id).then(async (found) => {
+      before.then(async () => {
+        const found = await photo(id);
         if (!found) {
           image.remove();
           return;
@@ -165,7 +179,11 @@ function pictures(ids, name, loading) {
   });
 }
 
-const plainRow = (one, cells) => ({ cells, photos: [], picture: recordPortrait(one, SMALL) });
+const plainRow = (one, cells) => ({
+  cells,
+  photos: [],
+  picture: () => recordPortrait(one, SMALL),
+});
 
 function wantsSheet(state) {
   const wants = sortedWants();
@@ -211,19 +229,15 @@ async function duplicatesSheet(state) {
   };
 }
 
-function insuranceSheet(state) {
+async function insuranceSheet(state) {
   const pieces = all("piece");
   const named = new Map(ranges().map(({ id, name }) => [id, name]));
   const ids = [...new Set([...named.keys(), ...pieces.map(({ pack }) => pack)])];
-  const groups = ids
-    .map((id) =>
-      rangeGroup(
-        state,
-        named.get(id) ?? (id || OTHER),
-        pieces.filter(({ pack }) => pack === id),
-      ),
-    )
-    .filter(({ rows }) => rows.length > 0);
+  const ofRange = (id) => pieces.filter(({ pack }) => pack === id);
+  const every = await Promise.all(
+    ids.map((id) => rangeGroup(state, named.get(id) ?? (id || OTHER), ofRange(id))),
+  );
+  const groups = every.filter(({ rows }) => rows.length > 0);
   const paid = pieces.map((piece) => piece.paid).filter(Boolean);
   return {
     head: [ITEM, VARIANT, CONDITION_AND_BOX, BOUGHT, PAID],
@@ -233,11 +247,11 @@ function insuranceSheet(state) {
   };
 }
 
-function rangeGroup(state, name, pieces) {
+async function rangeGroup(state, name, pieces) {
   const place = ({ pack, item }) => itemPlace(packsAtHand.get(pack), item);
-  const rows = pieces
-    .sort((a, b) => place(a) - place(b))
-    .map((piece) => ({
+  const rows = await inTurns(
+    pieces.sort((a, b) => place(a) - place(b)),
+    (piece) => ({
       cells: [
         title(packsAtHand, piece),
         variantText(packsAtHand, piece),
@@ -246,8 +260,9 @@ function rangeGroup(state, name, pieces) {
         moneyText(state.engine, piece.paid),
       ],
       photos: piece.photos ?? [],
-      picture: recordPortrait(piece, SMALL),
-    }));
+      picture: () => recordPortrait(piece, SMALL),
+    }),
+  );
   return {
     name,
     rows,

@@ -12,7 +12,7 @@ export function takeDemo() {
   return run(async () => {
     try {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      const read = await readBackup(await response.text());
+      const read = await readBackup(await response.blob());
       const { kept } = await restore(read, DEMO_COLLECTION);
       if (kept === "") notice(problem());
     } catch (error) {

@@ -62,7 +62,7 @@ async function prepared(state, use, begun) {
   try {
     if (use.demo) {
       const response = await fetch(new URL("../packs/demo.json", import.meta.url));
-      await restore(await readBackup(await response.text()), DEMO_COLLECTION);
+      await restore(await readBackup(await response.blob()), DEMO_COLLECTION);
       for (const { id } of ranges()) await readyRange(id);
     }
   } catch (error) {

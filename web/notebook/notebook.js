@@ -57,7 +57,7 @@ export function notebookScreen(state, at) {
     const some = byDay(kept.filter((note) => shown === "" || note.decision === shown));
     below.replaceChildren(
       el("p", { class: "quiet" }, notesOf(some.length, kept.length)),
-      ...longList(NOTES, some, (note) => withDay(state, some, note), first),
+      ...longList(NOTES, some, (_, place) => withDay(state, some, place), first),
     );
   };
   draw(at.drawn);
@@ -95,8 +95,8 @@ export function notebookScreen(state, at) {
 }
 
 /** A note; above the first of a day and a hall, which these are. */
-function withDay(state, some, note) {
-  const before = some[some.indexOf(note) - 1];
+function withDay(state, some, place) {
+  const [before, note] = [some[place - 1], some[place]];
   const first = !before || dayTitle(before) !== dayTitle(note);
   return [first ? el("p", { class: "day" }, dayTitle(note)) : null, noteRow(state, note)].filter(
     Boolean,

@@ -4,14 +4,16 @@ import { SHOW_MORE } from "./first-words.js";
 
 const SLICE = 40;
 
-/** A long list, drawn a slice at a time as it is scrolled to. `row(value)` makes one entry. */
+/**
+ * A long list, drawn a slice at a time as it is scrolled to. `row(value, place)` makes one entry.
+ */
 export function longList(label, values, row, first = SLICE) {
   const list = el("ul", { class: "found rows", "aria-label": label });
   const more = button(SHOW_MORE, () => draw(SLICE), { class: "plain wide" });
   let drawn = 0;
   function draw(count) {
     const next = values.slice(drawn, drawn + count);
-    list.append(...next.map((value) => el("li", {}, row(value))));
+    list.append(...next.map((value, place) => el("li", {}, row(value, drawn + place))));
     drawn += next.length;
     more.hidden = drawn >= values.length;
     list.dataset.drawn = drawn;

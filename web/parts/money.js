@@ -6,6 +6,19 @@ import { AND, MONEY_PROBLEMS, notSaved } from "./first-words.js";
 
 /** @import { EngineModule, Money } from "../data/engine-types.d.ts" */
 
+const writers = new Map();
+
+/** What writes amounts of a currency: to make one takes longer than to use it a hundred times. */
+function writerOf(currency, minimumFractionDigits) {
+  const key = `${currency} ${minimumFractionDigits}`;
+  if (!writers.has(key))
+    writers.set(
+      key,
+      new Intl.NumberFormat("en-GB", { style: "currency", currency, minimumFractionDigits }),
+    );
+  return writers.get(key);
+}
+
 /**
  * An amount for the screen: £4.50, and old money as it was typed beside it.
  * @param {EngineModule} engine
@@ -16,11 +29,7 @@ export function moneyText(engine, money) {
   if (!money) return "";
   const { currency, digits, whole, part, old } = engine.money_parts(money);
   const amount = whole + part / 10 ** digits;
-  const text = new Intl.NumberFormat("en-GB", {
-    style: "currency",
-    currency,
-    minimumFractionDigits: part === 0 ? 0 : digits,
-  }).format(amount);
+  const text = writerOf(currency, part === 0 ? 0 : digits).format(amount);
   const typed = money.typed ?? "";
   return old && /[/dsg]|[a-z]n/i.test(typed.replace(/gbp|pounds?|£/gi, ""))
     ? `${text} (${typed.trim()})`

@@ -4,6 +4,7 @@
  * when the first portrait is asked for, which comes into its place once they are here.
  */
 import { loadFurther } from "../data/engine.js";
+import { turns } from "../data/turns.js";
 import { svg } from "./element.js";
 import { loaded } from "./loaded-later.js";
 
@@ -14,6 +15,8 @@ const APART = 15; // hundredths of the width: of rings nearer than that a finger
 const drawn = new WeakMap();
 let hand = null; // {engine, text, whereIs}: what draws
 let coming = null;
+const waiting = []; // what fills portraits of lists
+let drawing = null;
 
 /** Loads what draws portraits; resolves once all that were asked for are there. */
 export function portraitsReady() {
@@ -52,11 +55,41 @@ export function portrait(pack, variants, { size = 320, answers = [], label = "",
     focusable: "false",
     ...(label === "" ? { "aria-hidden": "true" } : { role: "img", "aria-label": label }),
   });
-  const fill = () => node.replaceChildren(picture(pack, [variants].flat(), answers, small, layers));
-  if (hand) fill();
+  const places = [variants].flat();
+  const fill = () => node.replaceChildren(picture(pack, places, answers, small, layers));
+  if (hand && (!small || layers || isMade(pack, places, answers))) fill();
+  else if (hand) inTheirTurn(fill);
   else portraitsReady().then(fill, () => {}); // without them a list is still a list
   return node;
 }
+
+/** In a list drawing takes longer than all the rest: its pictures come one after the other. */
+function inTheirTurn(fill) {
+  waiting.push(fill);
+  drawing ??= drawAll().finally(() => {
+    drawing = null;
+  });
+}
+
+async function drawAll() {
+  const turn = turns();
+  while (waiting.length > 0) {
+    waiting.shift()();
+    await turn();
+  }
+}
+
+/** Resolves once every portrait that was asked for is drawn. */
+export async function portraitsDrawn() {
+  await portraitsReady();
+  await drawing;
+}
+
+function isMade(pack, places, answers) {
+  return answers.length === 0 && studio(pack).made.has(keyOf(places, true));
+}
+
+const keyOf = (places, small) => `${small} ${places.join(" ")}`;
 
 function studio(pack) {
   if (!drawn.has(pack)) drawn.set(pack, { shown: hand.engine.sitting(pack), made: new Map() });
@@ -121,7 +154,7 @@ function picture(pack, places, answers, small, only) {
   };
   const make = () => parsed(hand.text(told(), small));
   if (answers.length > 0 || only) return make();
-  const key = `${small} ${places.join(" ")}`;
+  const key = keyOf(places, small);
   if (!made.has(key)) made.set(key, make());
   return made.get(key).cloneNode(true);
 }

@@ -147,9 +147,7 @@ async function sealThese(there, state, rules, entries, touched) {
 async function checkSome(there, state, rules, touched) {
   if (state.checked === true) return false;
   while (await sealSome(there, state, rules, touched));
-  const ids = await there.keys("records");
-  const start = state.checked === false ? 0 : ids.findIndex((id) => id > state.checked);
-  const some = start < 0 ? [] : ids.slice(start, start + CHECKED);
+  const some = await there.keysAfter("records", state.checked || "", CHECKED);
   const stand = await Promise.all(some.map((id) => there.get("records", id)));
   const fit = stand.filter(Boolean); // the gate has set the others aside
   const found = await Promise.all(fit.map((now) => asItWas(there, rules, now)));

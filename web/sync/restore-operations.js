@@ -18,21 +18,23 @@ export async function takeShared(file) {
   const touched = new Set(await takeEntries(shared));
   await reread([...touched]);
   const explained = await explainedBy(file.records, shared);
+  const theirs = byId(file.records);
   const left = [...explained].filter(
-    (id) => !touched.has(id) && !alike(record(id), byId(file, id)),
+    (id) => !touched.has(id) && !alike(record(id), theirs.get(id)),
   );
   const added = [...explained].filter((id) => touched.has(id) && !known.has(id)).length;
   const rest = {
     ...file,
     records: file.records.filter(({ id }) => !explained.has(id)),
-    journal: file.journal.filter((one) => !shared.includes(one)),
+    journal: file.journal.filter(({ op }) => !op),
   };
   const newer = [...explained].filter((id) => touched.has(id)).length - added;
   return { rest, added, newer, older: left.length };
 }
 
-function byId({ records }, id) {
-  return records.find((one) => one.id === id);
+/** Records by their ids; of two with one id the first. */
+function byId(records) {
+  return new Map(records.map((one) => [one.id, one]).reverse());
 }
 
 /** The ids of records that are nothing but what these operations come to. */
@@ -40,13 +42,11 @@ async function explainedBy(records, shared) {
   const rules = await loadRules();
   const of = new Map(records.map(({ id }) => [id, []]));
   for (const entry of shared) of.get(entry.record)?.push(entry);
+  const theirs = byId(records);
   const found = records.filter(({ id }) => {
     const entries = of.get(id);
     if (entries.length === 0) return false;
-    return alike(
-      recordOf(id, rules.merged(entries.map(written(rules))), entries),
-      byId({ records }, id),
-    );
+    return alike(recordOf(id, rules.merged(entries.map(written(rules))), entries), theirs.get(id));
   });
   return new Set(found.map(({ id }) => id));
 }
@@ -90,8 +90,7 @@ function alive(id) {
 }
 
 async function photosHere() {
-  const found = await look(["photos"], async (there) => await there.all("photos"));
-  return found.map(({ id }) => id);
+  return look(["photos"], async (there) => await there.keys("photos"));
 }
 
 /** Those of these operations that are in the journal already. */

@@ -1,0 +1,28 @@
+/** What goes through all there is, without holding the screen up. */
+import { turns } from "./turns.js";
+
+/**
+ * What is worked out for the latest wish only: `work` gives it, `take` gets it unless there was
+ * another wish meanwhile. Gives whether it was taken.
+ */
+export function heldBack() {
+  let wish = 0;
+  return async (work, take) => {
+    const own = (wish += 1);
+    const found = await work();
+    if (own === wish) take(found);
+    return own === wish;
+  };
+}
+
+/** The values as `act` makes them, in their order, the screen having its turn in between. */
+export async function inTurns(values, act) {
+  const turn = turns();
+  const out = [];
+  for (let n = 0; n < values.length; n += 1) {
+    const made = act(values[n]);
+    out.push(made instanceof Promise ? await made : made);
+    if (n % 16 === 15) await turn();
+  }
+  return out;
+}
