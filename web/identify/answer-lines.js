@@ -1,38 +1,22 @@
 /** The four lines of the answer: its parts, the seller's date, own or want, the price. */
 import { seenYears } from "../data/work-ahead.js";
-import { chance } from "../parts/chance.js";
 import { button, el } from "../parts/element.js";
-import { record } from "../data/records.js";
 import { moneyText } from "../parts/money.js";
-import { variantPlace } from "../parts/piece-names.js";
-import { portraitsReady } from "../parts/portrait.js";
-import { differencePictures } from "../parts/ringed-portrait.js";
 import { small } from "../parts/say.js";
-import { sheet } from "../parts/sheet.js";
 import { heldClaim } from "./held-claim.js";
 import { claimShort } from "./claim-words.js";
-import { handFields, paid, ways } from "./for-you.js";
-import { marksApart, partsBelong } from "./parts-belong.js";
 import { saidReplaced } from "./replaced.js";
-import { leading, verdictReasons, verdictShort, verdictTitle } from "./verdict-words.js";
+import { leading, verdictShort, verdictTitle } from "./verdict-words.js";
 import {
   ABOVE_YOUR_LIMIT,
   ADD_TO_WANTS,
-  AT_HOME,
   COULD_BE_ALL_ORIGINAL,
-  DO_ITS_PARTS_BELONG_TOGETHER,
-  IN_YOUR_HAND,
   ITS_MARKS_DISAGREE,
   ITS_PARTS,
   lookAtName,
   nameReplaced,
-  NO_PARTS_LOOKED_AT,
-  NOTHING_TO_COMPARE,
-  POINT_SOMETHING_OUT,
   PRICE,
-  PRICE_CONDITION_AND_BOX,
   SELLERS_DATE,
-  SURE,
   WHAT_IS_ASKED,
   WHAT_YEAR,
   WITHIN_YOUR_LIMIT,
@@ -55,8 +39,8 @@ function lines(state, step, act, draw) {
   const { view } = state;
   const held = heldClaim(state, step);
   return [
-    ownLine(view.verdict, () => openOwn(state, step, act)),
-    line(ITS_PARTS, ...partsText(state, step), "", () => openParts(state, step, act)),
+    ownLine(view.verdict, act.own),
+    line(ITS_PARTS, ...partsText(state, step), "", act.parts),
     line(
       SELLERS_DATE,
       held?.judged ? claimShort(held.claim, held.judged) : "",
@@ -64,7 +48,7 @@ function lines(state, step, act, draw) {
       WHAT_YEAR,
       act.seller,
     ),
-    line(PRICE, ...priceText(state), WHAT_IS_ASKED, () => openPrice(state, act, draw)),
+    line(PRICE, ...priceText(state), WHAT_IS_ASKED, () => act.price(draw)),
   ];
 }
 
@@ -116,70 +100,4 @@ function priceText({ engine, piece, view }) {
   const met = (view.verdict?.wants ?? []).map(({ price }) => limit[price]).find(Boolean) ?? "";
   const standing = { [limit.above]: "bad", [limit.within]: "good" }[met] ?? "";
   return [`${moneyText(engine, asked)}${met}`, standing];
-}
-
-function openParts(state, step, act) {
-  const { pack, view } = state;
-  sheet(
-    DO_ITS_PARTS_BELONG_TOGETHER,
-    partsBelong(pack, view) ?? el("p", {}, NO_PARTS_LOOKED_AT),
-    marksApart(state, step.session, seenYears(state, step.session)),
-    button(POINT_SOMETHING_OUT, act.anything, { class: "plain" }),
-  );
-}
-
-/** What the piece means for the collection. */
-function openOwn(state, step, act) {
-  const { verdict } = state.view;
-  const beside = el("div", {});
-  besideYours(state, step).then((made) => made && beside.append(made));
-  sheet(
-    verdict ? verdictTitle(verdict) : YOURS_OR_WANTED,
-    verdict
-      ? el(
-          "div",
-          { class: "said" },
-          chance(leading(verdict).chance, SURE),
-          verdictReasons(state, verdict).map((text) => el("p", {}, text)),
-          paid(state, verdict),
-        )
-      : el("p", {}, NOTHING_TO_COMPARE),
-    ways(state, act),
-    beside,
-  );
-}
-
-/** The piece in hand and the one at home, where they differ; null where that is not known. */
-async function besideYours({ pack, view }, { session }) {
-  const [owned] = view.verdict?.owned ?? [];
-  const home = owned && record(owned.piece);
-  const place = home?.of?.length > 0 ? variantPlace(pack, home.of[0].variant) : -1;
-  if (place < 0 || view.variants.length === 0) return null;
-  await portraitsReady().catch(() => {}); // then it is told in words
-  const one = {
-    name: IN_YOUR_HAND,
-    variants: [view.variants[0].variant],
-    answers: session.answers,
-  };
-  return differencePictures(pack, one, { name: AT_HOME, variants: [place] });
-}
-
-/** Its price, condition and box, and what follows from them for the verdict. */
-function openPrice(state, act, draw) {
-  const said = el("div", { class: "said", role: "status" });
-  const tell = () => {
-    const { verdict } = state.view;
-    said.replaceChildren(
-      ...(verdict
-        ? [
-            el("p", { class: "verdict-title" }, verdictTitle(verdict)),
-            ...verdictReasons(state, verdict).map((text) => el("p", {}, text)),
-            ...paid(state, verdict),
-          ]
-        : []),
-    );
-    draw();
-  };
-  tell();
-  sheet(PRICE_CONDITION_AND_BOX, handFields(state, act, tell), said);
 }

@@ -1,17 +1,10 @@
 /** The words of the start, the question and the answer. */
 
 // Price, condition and box
-export const WHAT_YOU_PAID_BEFORE = "What you paid before";
-export const NOT_NOTED = "Not noted";
-export const BOXED = "Boxed";
 export const NO_BOX = "No box";
-export const PRICE_ASKED = "Price asked";
-export const CONDITION = "Condition";
-export const BOX = "Box";
 export const OPEN_IT_IN_THE_COLLECTION = "Open it in the collection";
 export const ADD_TO_COLLECTION = "Add to collection";
 export const OPEN_YOUR_NOTE = "Open your note";
-export const ADD_IT_TO_WANTS = "Add to wants";
 
 /** The label of the button that leads here. */
 export const CHECK_THE_DATE = "Check the seller’s date";
@@ -20,34 +13,6 @@ export const CHECK_THE_DATE = "Check the seller’s date";
 export const PERHAPS_NOT_IN_THE_RANGE = "Perhaps not in the range";
 export const ONE_OTHER_PIECE = "1 other piece at hand";
 export const otherPieces = (count) => `${count} other pieces at hand`;
-
-// Do its parts belong together?
-export const WHAT_REPLACED_MEANS =
-  "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
-export const ALMOST_CERTAINLY_REPLACED = "almost certainly replaced";
-export const PROBABLY_REPLACED = "probably replaced";
-export const PERHAPS_REPLACED = "perhaps replaced";
-export const COULD_BE_ORIGINAL = "could be original";
-export const isReplaced = (part, how) => `${part} ${how}: not what it usually has`;
-export const pieceOf = (years, own) => `Piece ${years}${own}`;
-export const NOT_ALL_ORIGINAL = "Not all original, by the look of it.";
-export const SOMETHING_DOES_NOT_FIT = "It could be all original, but something does not quite fit.";
-export const ALL_ORIGINAL_SO_FAR = "What you looked at could be all original.";
-export const chanceAllOriginal = (chance) =>
-  `Chance that it is all original, including what you didn’t check: ${chance}.`;
-export const chanceReplaced = (chance) => `Chance that it was replaced: ${chance}.`;
-export const countsForLittle = (replaced) =>
-  ` What you saw of it counts for little in the answer. ${replaced}`;
-export const PIECE_ITSELF = "piece itself";
-export const isFrom = (name, seen, year) => `The ${name} (${seen}) is from ${year}`;
-export const orLaterIsFrom = (name, seen) => ` or later, the ${name} (${seen}) from `;
-export const orEarlierTogether = (year, cannot) =>
-  `${year} or earlier: they ${cannot} be from the `;
-export const CAN_HARDLY = "can hardly";
-export const SAME_YEAR = "same year. ";
-export const readBothAgain = (years) => `${years}Read both again.`;
-export const anOlder = (years, name) => `${years}An older ${name}?`;
-export const aLater = (years, name) => `${years}A later ${name}?`;
 
 // Which range
 export const gaugeAndYears = (gauge, first, last) => `${gauge} gauge, ${first} to ${last}.`;
@@ -153,13 +118,6 @@ export const nameReplaced = (name) => `${name} replaced?`;
 export const lookAtName = (name) => `Look at the ${name}`;
 export const ABOVE_YOUR_LIMIT = ", above your limit";
 export const WITHIN_YOUR_LIMIT = ", within your limit";
-export const DO_ITS_PARTS_BELONG_TOGETHER = "Do its parts belong together?";
-export const NO_PARTS_LOOKED_AT = "You have not looked at any of its parts yet.";
-export const POINT_SOMETHING_OUT = "Point something out";
-export const NOTHING_TO_COMPARE = "Your collection is empty, and so is your list of wants.";
-export const IN_YOUR_HAND = "In your hand";
-export const AT_HOME = "At home";
-export const PRICE_CONDITION_AND_BOX = "Price, condition and box";
 
 // What is said after a tap
 export const DATE_IS_FORGOTTEN = "The seller’s date is forgotten.";

@@ -6,18 +6,20 @@ import { moneyField, moneyText } from "../parts/money.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 import { dateText } from "../parts/days.js";
 import {
-  ADD_IT_TO_WANTS,
   ADD_TO_COLLECTION,
+  NO_BOX,
+  OPEN_IT_IN_THE_COLLECTION,
+  OPEN_YOUR_NOTE,
+} from "./first-words.js";
+import {
+  ADD_IT_TO_WANTS,
   BOX,
   BOXED,
   CONDITION,
-  NO_BOX,
   NOT_NOTED,
-  OPEN_IT_IN_THE_COLLECTION,
-  OPEN_YOUR_NOTE,
   PRICE_ASKED,
   WHAT_YOU_PAID_BEFORE,
-} from "./first-words.js";
+} from "./words.js";
 
 /** What was paid for others like it. */
 export function paid(state, verdict) {

@@ -170,6 +170,11 @@ export const act = {
     (await loaded(import("./candidates.js"))).openCandidates(state, current(state.piece)),
   anything: async () =>
     (await loaded(import("./tell-anything.js"))).openAnything(state, session(), act.change),
+  parts: async () =>
+    (await loaded(import("./line-sheets.js"))).openParts(state, current(state.piece), act),
+  own: async () =>
+    (await loaded(import("./line-sheets.js"))).openOwn(state, current(state.piece), act),
+  price: async (draw) => (await loaded(import("./line-sheets.js"))).openPrice(state, act, draw),
   sellerFirst: async () => {
     await act.start({ kind: "", items: [] });
     await act.seller();

@@ -26,7 +26,7 @@ import {
   SAME_YEAR,
   SOMETHING_DOES_NOT_FIT,
   WHAT_REPLACED_MEANS,
-} from "./first-words.js";
+} from "./words.js";
 
 /**
  * @import { MarkClash, Pack, SeenYears, Session } from "../data/engine-types.d.ts"

@@ -119,7 +119,7 @@ export const BARS = {
   mark: "Seen",
   claim: "Seller",
 };
-export const PROBABLY_REPLACED = ", probably replaced";
+export const AND_PROBABLY_REPLACED = ", probably replaced";
 export const says = (claim) => `says ${claim}`;
 export const TIMELINE = "Timeline";
 
@@ -174,3 +174,47 @@ export const LOOK_AT_SOMETHING_ELSE = "Look at something else";
 
 export const chanceOfYears = (first, last, listed) =>
   `Chance of each year, from ${first} to ${last}. Likeliest: ${listed}.`;
+
+// Price, condition and box
+export const WHAT_YOU_PAID_BEFORE = "What you paid before";
+export const NOT_NOTED = "Not noted";
+export const BOXED = "Boxed";
+export const PRICE_ASKED = "Price asked";
+export const CONDITION = "Condition";
+export const BOX = "Box";
+export const ADD_IT_TO_WANTS = "Add to wants";
+
+// Do its parts belong together?
+export const WHAT_REPLACED_MEANS =
+  "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
+export const ALMOST_CERTAINLY_REPLACED = "almost certainly replaced";
+export const PROBABLY_REPLACED = "probably replaced";
+export const PERHAPS_REPLACED = "perhaps replaced";
+export const COULD_BE_ORIGINAL = "could be original";
+export const isReplaced = (part, how) => `${part} ${how}: not what it usually has`;
+export const pieceOf = (years, own) => `Piece ${years}${own}`;
+export const NOT_ALL_ORIGINAL = "Not all original, by the look of it.";
+export const SOMETHING_DOES_NOT_FIT = "It could be all original, but something does not quite fit.";
+export const ALL_ORIGINAL_SO_FAR = "What you looked at could be all original.";
+export const chanceAllOriginal = (chance) =>
+  `Chance that it is all original, including what you didn’t check: ${chance}.`;
+export const chanceReplaced = (chance) => `Chance that it was replaced: ${chance}.`;
+export const countsForLittle = (replaced) =>
+  ` What you saw of it counts for little in the answer. ${replaced}`;
+export const PIECE_ITSELF = "piece itself";
+export const isFrom = (name, seen, year) => `The ${name} (${seen}) is from ${year}`;
+export const orLaterIsFrom = (name, seen) => ` or later, the ${name} (${seen}) from `;
+export const orEarlierTogether = (year, cannot) =>
+  `${year} or earlier: they ${cannot} be from the `;
+export const CAN_HARDLY = "can hardly";
+export const SAME_YEAR = "same year. ";
+export const readBothAgain = (years) => `${years}Read both again.`;
+export const anOlder = (years, name) => `${years}An older ${name}?`;
+export const aLater = (years, name) => `${years}A later ${name}?`;
+
+// The four lines of the answer
+export const DO_ITS_PARTS_BELONG_TOGETHER = "Do its parts belong together?";
+export const NO_PARTS_LOOKED_AT = "You have not looked at any of its parts yet.";
+export const NOTHING_TO_COMPARE = "Your collection is empty, and so is your list of wants.";
+export const AT_HOME = "At home";
+export const PRICE_CONDITION_AND_BOX = "Price, condition and box";
