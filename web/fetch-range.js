@@ -63,7 +63,8 @@ function allowed(address) {
 /** Does anything answer there at all? What it answers is not to be read. */
 async function isThere(url) {
   try {
-    await fetch(url, { ...bare, method: "HEAD", mode: "no-cors", cache: "no-store" });
+    const signal = AbortSignal.timeout?.(PATIENCE);
+    await fetch(url, { ...bare, method: "HEAD", mode: "no-cors", cache: "no-store", signal });
     return true;
   } catch {
     return false;

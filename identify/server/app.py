@@ -61,7 +61,9 @@ def create_app(
     async def serve(request: Request) -> Response:
         name = request.path_params["path"] or "index.html"
         if name not in files:
-            return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404)
+            # who follows a range from elsewhere is to be told that it is not there
+            told = {"Access-Control-Allow-Origin": "*"} if name.startswith("packs/") else {}
+            return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404, told)
         headers = {"ETag": marks[name], "Cache-Control": "no-cache"}
         if name in followed:
             headers["Access-Control-Allow-Origin"] = "*"

@@ -26,6 +26,18 @@ from tests.server.own_server import own_server
 CLUB = {**small_files(), "range.toml": RANGE.replace("Small", "Club")}
 ANNAS = {**CLUB, "range.toml": f'by = "Anna"\n{CLUB["range.toml"]}'}
 WAIT = 20_000
+COMPILED_OTHERWISE = """
+async () => {  // as if another version of the app had made the ranges
+  const opened = indexedDB.open("identify");
+  await new Promise(resolve => { opened.onsuccess = resolve; });
+  const store = opened.result.transaction("kept", "readwrite").objectStore("kept");
+  const lines = store.get("ranges");
+  await new Promise(resolve => { lines.onsuccess = resolve; });
+  for (const line of lines.result) line.version = "0123456789abcdef";
+  const written = store.put(lines.result, "ranges");
+  await new Promise(resolve => { written.onsuccess = resolve; });
+  opened.result.close();
+}"""
 
 
 class Quiet(_WithoutNetwork):
@@ -166,6 +178,19 @@ def test_it_looks_by_itself_once_a_day_and_never_with_a_piece_in_the_hand(
     page.clock.run_for("00:02:00")
     expect(page.get_by_role("alert")).to_contain_text("Club has a newer edition", timeout=WAIT)
 
+    published(host, tmp_path / "three", edition(tmp_path / "third", ANNAS))
+    more(page, "Ranges")
+    page.get_by_role("button", name="A range of your own").click()
+    name = page.get_by_role("main").get_by_role("textbox").first
+    name.fill("Half a na")
+    host.asked.clear()
+    page.clock.run_for("25:00:00")
+    assert host.asked == [], "somebody types"
+    name.blur()
+    page.clock.run_for("00:02:00")
+    expect(page.get_by_role("alert")).to_contain_text("Club has a newer edition", timeout=WAIT)
+    expect(name).to_have_value("Half a na")
+
 
 def test_a_range_that_was_shared_as_a_file_is_followed_and_taken_into_ones_own(
     phone_page, host, tmp_path
@@ -185,6 +210,9 @@ def test_a_range_that_was_shared_as_a_file_is_followed_and_taken_into_ones_own(
     page.get_by_role("dialog").get_by_role("button", name="Close").click()
     host.answers["/club.json"] = json.dumps({**said, "made": "2026-06-01T10:00:00.000Z"}).encode()
     look_again(page, "Club has a newer edition: 1 number changed.")
+    page.evaluate(COMPILED_OTHERWISE)
+    page.reload()
+    look_again(page, "You have the newest edition of Club.")
     page.get_by_role("button", name="Import it into a range of your own").click()
     expect(page.get_by_label("Who wrote it?")).to_have_value("Anna")
     page.get_by_role("dialog").get_by_role("button", name="Import it").click()

@@ -145,7 +145,55 @@ def test_one_without_a_number_is_given_one_and_one_that_says_nothing_new_is_left
     page.reload()
     expect(one).to_be_visible()
     give(page, "Add sightings from a file", "again.json", file_of(loose))
-    expect(page.get_by_role("alert")).to_contain_text("Some of them waited here already.")
+    expect(page.get_by_role("alert")).to_contain_text("All of these wait here already.")
+    give(page, "Add sightings from a file", "again.json", file_of(loose, dull))
+    expect(page.get_by_role("alert")).to_contain_text("wait here already, or were taken in or left")
+    odd = sighting(5, called="odd one", kind="locomotive", unrecorded=True,
+                   answers=looked(livery="purple", horns="plastic"))  # fmt: skip
+    give(page, "Add sightings from a file", "odd.json", file_of(odd, loose, odd))
+    expect(page.get_by_role("alert")).to_contain_text(
+        "1 sighting to look at. Some of them waited here already."
+    )
+    unknown = page.get_by_role("region", name="odd one")
+    unknown.get_by_role("button", name="Write it down as a new number").click()
+    expect(page.get_by_role("heading", level=1)).not_to_contain_text("Sightings of")
+    assert len(records(page, "range_item")) == 4
+
+
+def test_two_are_taken_in_in_a_row_and_what_is_undone_or_put_back_waits_again(author):
+    page = author
+    items = len(records(page, "range_item"))
+    before = {one["id"]: one for one in records(page, "range_variant")}
+    blue = sighting(6, item="P2", called="blue coach", kind="coach", unrecorded=True, years="1955",
+                    answers=looked(livery="red", coupling="loop"))  # fmt: skip
+    third = sighting(7, called="a third", item="P1", answers=looked(livery="green"))
+    given = file_of(NEW, blue, third)
+    give(page, "Add sightings from a file", "seen.json", given)
+    expect(page.get_by_role("button", name="Take it in")).to_have_count(2)
+    page.evaluate(
+        """() => [...document.querySelectorAll("main button")]
+            .filter((one) => one.textContent === "Take it in").forEach((one) => one.click())"""
+    )
+    expect(page.get_by_role("button", name="Take it in")).to_have_count(0)
+    now = {one["id"]: one for one in records(page, "range_variant")}
+    assert {one["name"] for one in now.values() if one["id"] not in before} == {
+        "red with plastic horns", "blue coach",
+    }  # fmt: skip
+    assert all(now[ident] == one for ident, one in before.items()), "they are not written again"
+    assert len(records(page, "range_item")) == items
+
+    page.get_by_role("alert").get_by_role("button", name="Undo").click()
+    one = page.get_by_role("region", name="blue coach")
+    expect(one.get_by_role("button", name="Take it in")).to_be_visible()
+    page.get_by_role("alert").get_by_role("button", name="Put it back").click()
+    expect(one).to_have_count(0)
+    give(page, "Add sightings from a file", "again.json", given)
+    expect(page.get_by_role("alert")).to_contain_text("wait here already, or were taken in or left")
+    page.get_by_role("region", name="a third").get_by_role("button", name="Leave it").click()
+    expect(page.get_by_text("None wait.")).to_be_visible()
+    page.get_by_role("alert").get_by_role("button", name="Put it back").click()
+    expect(page.get_by_role("region", name="a third")).to_be_visible()
+    expect(page.get_by_role("button", name="Leave it")).to_have_count(1)
 
 
 def test_what_is_no_file_of_sightings_is_refused_in_a_sentence(author):

@@ -71,6 +71,12 @@ def test_anything_else_is_not_found_in_a_sentence(server, path):
     assert "There is no page" in answer.body.decode()
 
 
+def test_a_follower_elsewhere_may_read_that_a_range_is_not_there(server):
+    missing = get(server.url + "packs/nowhere.rows.json")
+    assert (missing.status, missing.headers["Access-Control-Allow-Origin"]) == (404, "*")
+    assert "Access-Control-Allow-Origin" not in get(server.url + "nothing").headers
+
+
 def test_only_ranges_may_be_read_by_pages_elsewhere(server, site):
     ranges = {"packs/index.json", "packs/pellmarsh.json", "packs/tarrowby.json"}
     allowed = {

@@ -155,7 +155,12 @@ export const waitAlready = (most) =>
 export const NO_ROOM = "This device has no room for them. Nothing was added.";
 export const ofAnotherRange = (sightings) => ` ${sightings} of another range, left out.`;
 export const SOME_WAITED = " Some of them waited here already.";
-export const toLookAt = (sightings, known, left) => `${sightings} to look at.${known}${left}`;
+export const SOME_SETTLED = " Some of them were taken in or left before.";
+export const ALL_WAIT = "All of these wait here already.";
+export const ALL_SETTLED = "All of these were taken in or left before.";
+export const ALL_KNOWN = "All of these wait here already, or were taken in or left before.";
+export const toLookAt = (sightings, waited, settled) =>
+  `${sightings} to look at.${waited}${settled}`;
 export const sightingCount = (count) => `${count} sightings`;
 export const NOT_SIGHTINGS = "this is not a file of sightings, or it is damaged. Ask for it again.";
 export const TOO_LARGE = "this is too large for a file of sightings.";
@@ -185,8 +190,13 @@ export const TOLD_APART_FROM_THEN = "can be told apart from then on";
 export const otherwiseNamed = (tried, otherwise) =>
   `Of ${tried} pieces drawn from the range as it would be, ${otherwise} would be named ` +
   "otherwise than now.";
+export const OWN_NAMED_OTHERWISE =
+  "The one piece of your own that you answered questions about would be named otherwise than now.";
+export const OWN_NAMED_AS_NOW =
+  "The one piece of your own that you answered questions about would be named as now.";
 export const ownOtherwiseNamed = (own, otherwise) =>
-  `Of your own pieces that were answered about (${own}), ${otherwise} would be named otherwise.`;
+  `Of the ${own} pieces of your own that you answered questions about, ${otherwise} would be ` +
+  "named otherwise than now.";
 export const TAKEN_FOR_ONE_IN_NO_RANGE = "taken for one in no range";
 export const namedAs = (name) => `named “${name}”`;
 export const isAsBefore = (now) => `A piece like this one is ${now}, as before.`;
@@ -194,6 +204,7 @@ export const isNowAndWouldBe = (now, then) =>
   `A piece like this one is ${now} now, and would be ${then}.`;
 export const STAYS_AS_IT_IS = "What can be told apart stays as it is.";
 export const pairBecomes = (first, second, what) => `${first} and ${second} ${what}.`;
+export const ONE_MORE_PAIR = "So it is with 1 more pair.";
 export const morePairs = (more) => `So it is with ${more} more pairs.`;
 export const isInRangeNow = (name) => `The sighting is in ${name} now.`;
 export const SIGHTING_TAKEN_IN = "Sighting taken in";

@@ -24,6 +24,7 @@ import {
 
 const DAY = 24 * 3600 * 1000; // milliseconds
 const EVERY = 60_000;
+const TOLD_THERE = ["ranges", "range", "moved"]; // the screens that show what an edition changes
 const tried = new Map(); // when it was last looked by itself, by the ids of ranges
 let looking = false;
 
@@ -37,9 +38,14 @@ export function startLooking(state) {
   look();
 }
 
+/** Nobody types, and no sheet is open: nothing is lost where the screen is drawn anew. */
+function undisturbed() {
+  return !sheetOpen() && !document.activeElement?.matches("input, textarea, select");
+}
+
 /** Nothing is in the hand: nobody waits for an answer now. */
 function idle(state) {
-  return state.piece === null && navigator.onLine && !document.hidden && !sheetOpen();
+  return state.piece === null && navigator.onLine && !document.hidden && undisturbed();
 }
 
 /** Is a range followed, and was it not looked for within a day? */
@@ -107,15 +113,16 @@ function isOlder({ had = [], made }, { pack = null, made: then = "" }) {
 async function takeUp(state, entry, found, looked) {
   const news = await newsOf(state, entry, found.pack);
   const had = [...(entry.had ?? []), entry.version].slice(-50);
-  const { follows } = entry;
+  const { follows, since = entry.came } = entry;
   const said = newerEdition(entry.name, newsText(news));
-  const line = { follows, had, looked, came: looked, news, trouble: "" };
-  if ((await addRange(state, found, line, said)) && here().screen !== "identify") await redraw();
+  const line = { follows, since, had, looked, came: looked, news, trouble: "" };
+  const kept = await addRange(state, found, line, said);
+  if (kept && TOLD_THERE.includes(here().screen) && undisturbed()) await redraw();
 }
 
 /** Asks whether an older edition is to be taken in place of the one that is here. */
 function askOlder(state, entry, found) {
-  if (here().screen !== "range") return;
+  if (here().screen !== "range" || here().id !== entry.id) return;
   const shut = sheet(
     olderEditionOf(entry.name),
     el("p", {}, `${OLDER_EDITION} ${EDITION_STAYS}`),
@@ -134,7 +141,7 @@ function askOlder(state, entry, found) {
 export async function follow(state, found, follows) {
   const { name } = found.pack.range;
   const now = new Date().toISOString();
-  const line = { follows, had: [], looked: now, came: now, news: null, trouble: "" };
+  const line = { follows, since: now, had: [], looked: now, came: now, news: null, trouble: "" };
   const kept = await addRange(state, found, line, youFollow(name));
   if (kept) startLooking(state);
   return kept;

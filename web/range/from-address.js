@@ -3,6 +3,7 @@
  * wrong is a sentence.
  */
 import { rangeIn, rangeOfRows } from "./check-range.js";
+import { rowsKept } from "./kept-ranges.js";
 import {
   ADDRESS_FIRST,
   ANOTHER_RANGE_THERE,
@@ -169,7 +170,8 @@ export async function rowsFromFolder(folder, id) {
 
 /**
  * Whether there is another edition than `entry`, the line of a followed range: {same: true},
- * {found}, or {problem, kind}.
+ * {found}, or {problem, kind}. Rows that are the same are the same edition, though a newer app
+ * compiles another range of them.
  * @returns {Promise<Answer & { same?: boolean; found?: Answer }>}
  */
 export async function newerOf({ id, version, follows }) {
@@ -181,6 +183,7 @@ export async function newerOf({ id, version, follows }) {
     if (!found) return { problem: SEVERAL_THERE };
     if (found.problem) return found;
     if (found.pack.id !== id) return { problem: ANOTHER_RANGE_THERE };
+    if (found.rows && JSON.stringify(found.rows) === (await rowsKept(id))) return { same: true };
     return found.pack.version === version ? { same: true } : { found };
   }
   const list = await fetched(new URL(LIST, folder).href);

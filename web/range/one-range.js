@@ -86,7 +86,7 @@ export function aboutLines(range) {
 
 /** What came from the address, and when it was looked at. */
 function editions(state, one) {
-  const { news, came, looked, trouble } = one;
+  const { news, came, since = came, looked, trouble } = one;
   const ask = button(LOOK_FOR_A_NEWER_EDITION, () => look(state, one, ask), {
     class: "main wide",
   });
@@ -94,7 +94,11 @@ function editions(state, one) {
     "section",
     {},
     heading(2, EDITIONS),
-    el("p", {}, news ? editionCame(timeText(came), newsText(news)) : followedSince(timeText(came))),
+    el(
+      "p",
+      {},
+      news ? editionCame(timeText(came), newsText(news)) : followedSince(timeText(since)),
+    ),
     trouble
       ? el("p", { class: "warn" }, lastLookedTrouble(timeText(looked), trouble))
       : el("p", { class: "quiet" }, lastLooked(timeText(looked))),

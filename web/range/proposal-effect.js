@@ -17,9 +17,10 @@ const SEED = 1; // the same range is told the same
 
 /**
  * What a sighting would change: {proposal, rows and pack: the range as it is, after: as it would
- * be, edits: what makes it so}; null where the range has no item yet.
+ * be, edits: what makes it so, answers: those that the range knows}; null where the range has no
+ * item yet.
  * @returns {Promise<{ proposal: Proposal; rows: RangeRows; pack: Pack; after: Pack | null;
- *   edits: any[] } | null>}
+ *   edits: any[]; answers: any[] } | null>}
  */
 export async function proposed({ engine }, range, sighting) {
   const [ranging, marks] = await Promise.all([rangingRules(), dateMarks()]);
@@ -33,12 +34,13 @@ export async function proposed({ engine }, range, sighting) {
   const seen = engine.seen_years(ready, { ...session, answers: plain });
   const fields = good.features.map(({ id }) => id);
   const proposal = ranging.proposal_of(good, pack, told, seen, fields);
-  if (proposal.why !== "") return { proposal, rows: good, pack, after: null, edits: [] };
+  const { answers } = session;
+  if (proposal.why !== "") return { proposal, rows: good, pack, after: null, edits: [], answers };
   const now = mine();
   ranging.take_in_proposal(good, withBeside(proposal), now);
   const edits = editsOf(ranging, range, structuredClone(now));
   const after = (await compiled(now, marks)).pack;
-  return { proposal, rows: good, pack, after, edits };
+  return { proposal, rows: good, pack, after, edits, answers };
 }
 
 function sessionOf(pack, { kind = "", item = "" }, answers) {
@@ -61,18 +63,26 @@ function withBeside(proposal) {
   return { ...proposal, variants: noted };
 }
 
-/** The records that have to be made or changed for a range to have these rows. */
+/**
+ * The records that have to be made or changed for a range to have these rows. Rows that are there
+ * keep their places, and new ones come behind them: else nearly every record would be written.
+ */
 function editsOf(ranging, range, rows) {
   const beside = everyRow(range.id);
   const fresh = Array.from({ length: ranging.rows_needed(rows) }, () => newId("r"));
   const made = ranging.records_of_rows(rows, range, beside, fresh);
-  const differs = (one) => {
-    const now = record(one.id);
-    return !now || Object.entries(one).some(([name, value]) => !same(value, now[name]));
-  };
-  return made
-    .filter(differs)
-    .map((one) => ({ id: one.id, alter: (before) => ({ ...before, ...one }) }));
+  const last = Math.max(0, ...beside.map(({ at = 0 }) => at));
+  return made.flatMap((one, place) => {
+    const { id } = one;
+    const now = record(id);
+    if (!now) return [{ id, alter: () => ({ ...one, at: last + 1 + place }) }];
+    const other = Object.entries(one).filter(
+      ([name, value]) => name !== "at" && !same(value, now[name]),
+    );
+    const alter = (before) =>
+      before && !before.gone ? { ...before, ...Object.fromEntries(other) } : before;
+    return other.length > 0 ? [{ id, alter }] : [];
+  });
 }
 
 /**

@@ -165,9 +165,10 @@ async function useRows(state, file, found) {
 
 /** What the line of a range keeps that is followed, where another edition of it comes by a file. */
 function stillFollowed(id) {
-  const { follows, had = [], version, looked } = standing(id) ?? {};
+  const { follows, had = [], version, looked, came, since = came } = standing(id) ?? {};
   if (!follows) return {};
-  return { follows, had: [...had, version], looked, came: new Date().toISOString(), news: null };
+  const now = new Date().toISOString();
+  return { follows, since, had: [...had, version], looked, came: now, news: null };
 }
 
 async function added(state, found, how) {

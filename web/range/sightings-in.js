@@ -3,9 +3,9 @@
  * or change, what that does, and whether it is taken in.
  */
 import { fitting } from "../data/record-shapes.js";
+import { undoable } from "../data/journal.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
-import { read, write } from "../data/store.js";
 import { gone } from "../collection/piece.js";
 import { button, el, heading } from "../parts/element.js";
 import { dateText, timeText } from "../parts/days.js";
@@ -19,8 +19,19 @@ import { proposed, effectOf } from "./proposal-effect.js";
 import { putIn } from "./put-in.js";
 import { calledOf } from "./trying.js";
 import {
+  addWaiting,
+  leaveWaiting,
+  noteTaken,
+  noteWaiting,
+  settledIds,
+  waitingFor,
+} from "./waiting-sightings.js";
+import {
   A_SIGHTING_WITHOUT_A_NAME,
   ADD_SIGHTINGS_FROM_A_FILE,
+  ALL_KNOWN,
+  ALL_SETTLED,
+  ALL_WAIT,
   andMade,
   BETWEEN_STATES,
   fromAsWell,
@@ -45,8 +56,11 @@ import {
   notedOn,
   NOTHING_IN_RANGE_YET,
   ofAnotherRange,
+  ONE_MORE_PAIR,
   ONE_MORE_WAITS,
   otherwiseNamed,
+  OWN_NAMED_AS_NOW,
+  OWN_NAMED_OTHERWISE,
   ownOtherwiseNamed,
   pairBecomes,
   photoOf,
@@ -55,6 +69,7 @@ import {
   sightingCount,
   sightingsOf,
   sightingsOfAnother,
+  SOME_SETTLED,
   SOME_WAITED,
   STAYS_AS_IT_IS,
   TAKE_IT_IN,
@@ -76,16 +91,15 @@ const MANY = 200; // sightings that wait at once
 const PHOTO = /^data:image\/jpeg;base64,[\w+/=]+$/;
 const SHOWN = 3;
 const AT_ONCE = 5; // what each would do is worked out
-const keyOf = (range) => `proposed ${range.key}`; // under which they wait
 
 /** What others saw of the range `id`. */
 export async function proposedScreen(state, { id }) {
   const range = record(id);
   if (!range || range.trashed !== "") return gone();
-  const waiting = await read("kept", keyOf(range));
+  const waiting = await waitingFor(range);
   const proposals = [];
-  const more = (waiting ?? []).length - AT_ONCE;
-  for (const sighting of (waiting ?? []).slice(0, AT_ONCE))
+  const more = waiting.length - AT_ONCE;
+  for (const sighting of waiting.slice(0, AT_ONCE))
     proposals.push(await shown(state, range, sighting));
   return el(
     "section",
@@ -105,16 +119,26 @@ async function addFile(state, range, file) {
   const { sightings = [], problem } = await sightingsIn(state, file);
   if (problem) return notice(`${file.name}: ${problem}`);
   const ours = sightings.filter(({ pack }) => pack === range.key);
-  const there = (await read("kept", keyOf(range))) ?? [];
-  const fresh = ours.filter(({ id }) => !there.some((one) => one.id === id));
   if (ours.length === 0) return notice(sightingsOfAnother(file.name, range.name));
+  const there = await waitingFor(range);
+  const settled = await settledIds(range);
+  const came = [...new Map(ours.map((one) => [one.id, one])).values()]; // each once
+  const waits = came.filter(({ id }) => there.some((one) => one.id === id));
+  const fresh = came.filter((one) => !waits.includes(one) && !settled.has(one.id));
   if (there.length + fresh.length > MANY) return notice(waitAlready(MANY));
-  if (!(await write("kept", keyOf(range), [...there, ...fresh]))) return notice(NO_ROOM);
+  if (!(await addWaiting(range, fresh))) return notice(NO_ROOM);
   await redraw();
   const others = sightings.length - ours.length;
   const left = others === 0 ? "" : ofAnotherRange(counted(others));
-  const known = fresh.length === ours.length ? "" : SOME_WAITED;
-  notice(toLookAt(counted(fresh.length), known, left));
+  notice(cameText(fresh.length, waits.length, came.length - fresh.length - waits.length) + left);
+}
+
+/** How many came that are new, that wait here already, that were settled before. */
+function cameText(fresh, waits, settled) {
+  if (fresh > 0)
+    return toLookAt(counted(fresh), waits > 0 ? SOME_WAITED : "", settled > 0 ? SOME_SETTLED : "");
+  if (settled === 0) return ALL_WAIT;
+  return waits === 0 ? ALL_SETTLED : ALL_KNOWN;
 }
 
 const counted = (count) => (count === 1 ? "1 sighting" : sightingCount(count));
@@ -164,14 +188,18 @@ async function shown(state, range, sighting) {
       "div",
       { class: "stack" },
       takeable
-        ? button(TAKE_IT_IN, () => run(() => takeIn(range, sighting, found.edits)), {
+        ? button(TAKE_IT_IN, () => run(() => takeIn(state, range.id, sighting.id)), {
             class: "main wide",
           })
         : null,
       found?.proposal.why === "no item"
-        ? button(WRITE_AS_NEW, () => putIn({ ...sighting, pack: found.pack }), {
-            class: "main wide",
-          })
+        ? button(
+            WRITE_AS_NEW,
+            () => putIn({ ...sighting, answers: found.answers, pack: found.pack }),
+            {
+              class: "main wide",
+            },
+          )
         : null,
       button(LEAVE_IT, () => run(() => leave(range, sighting)), { class: "plain wide" }),
     ),
@@ -187,19 +215,12 @@ function itemChoice(range, sighting, pack) {
   const options = items.map(({ number, name }) => [number, `${number} ${name}`]);
   const save = async (item) => {
     await run(async () => {
-      await settle(range, sighting.id, (now) => ({ ...now, item }));
+      await noteWaiting(range, sighting.id, { item });
       await redraw();
     });
     return true;
   };
   return choice(IT_IS_A_VARIANT_OF, [["", NOT_KNOWN], ...options], sighting.item, save);
-}
-
-/** What waits changed: `alter` gives another sighting, null takes it away. */
-async function settle(range, id, alter) {
-  const there = (await read("kept", keyOf(range))) ?? [];
-  const now = there.map((one) => (one.id === id ? alter(one) : one)).filter(Boolean);
-  return write("kept", keyOf(range), now);
 }
 
 /** The rows that it would add or change. */
@@ -265,12 +286,17 @@ function effectText({ apart, alike, tried, otherwise, own, ownOtherwise, was, wo
     ...pairsText(apart, pack, TOLD_APART_FROM_THEN),
   ];
   const drawn = otherwiseNamed(tried, otherwise === 0 ? "none" : otherwise);
-  const yours = own === 0 ? "" : ownOtherwiseNamed(own, ownOtherwise === 0 ? "none" : ownOtherwise);
+  const yours = own === 0 ? "" : ownText(own, ownOtherwise);
   const now = was === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, was));
   const then = would === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, would));
   const like = now === then ? isAsBefore(now) : isNowAndWouldBe(now, then);
   if (told.length === 0) told.push(STAYS_AS_IT_IS);
   return [like, ...told, drawn, yours].filter(Boolean).join(" ");
+}
+
+function ownText(own, otherwise) {
+  if (own === 1) return otherwise === 1 ? OWN_NAMED_OTHERWISE : OWN_NAMED_AS_NOW;
+  return ownOtherwiseNamed(own, otherwise === 0 ? "none" : otherwise);
 }
 
 /** What a variant is called; null where it is not in the range. */
@@ -285,27 +311,35 @@ function pairsText(pairs, pack, what) {
     .filter((both) => both.every((name) => name !== null));
   const told = named.slice(0, SHOWN).map(([first, second]) => pairBecomes(first, second, what));
   const more = named.length - SHOWN;
-  return more > 0 ? [...told, morePairs(more)] : told;
+  if (more > 0) told.push(more === 1 ? ONE_MORE_PAIR : morePairs(more));
+  return told;
 }
 
-/** Takes it in, as one change. */
-async function takeIn(range, sighting, edits) {
+/**
+ * Takes it in, as one change: of the range as it is now, which may have changed since it was
+ * shown, as when another was taken in just before.
+ */
+async function takeIn(state, rangeId, id) {
+  const range = record(rangeId);
+  const sighting = (await waitingFor(range)).find((one) => one.id === id);
+  const found = sighting && (await proposed(state, range, sighting));
   const said = isInRangeNow(range.name);
-  if (!(await saveChange(SIGHTING_TAKEN_IN, edits, { said }))) return;
-  await settle(range, sighting.id, () => null);
+  if (found?.after && (await saveChange(SIGHTING_TAKEN_IN, found.edits, { said }))) {
+    const { group } = await undoable();
+    await noteTaken(range, id, group);
+  }
   await redraw();
 }
 
 async function leave(range, sighting) {
-  const index = (await read("kept", keyOf(range))) ?? [];
-  await settle(range, sighting.id, () => null);
+  const putBack = await leaveWaiting(range, sighting);
   await redraw();
   notice(LEFT_OUT_AS_IT_IS, [
     [
       PUT_IT_BACK,
       () =>
         run(async () => {
-          await write("kept", keyOf(range), index);
+          await putBack();
           await redraw();
         }),
     ],

@@ -1,0 +1,95 @@
+/**
+ * The sightings of others that wait to be looked at, kept on this device for each range. One that
+ * was taken in stays a while beside them: where that is undone, it waits again.
+ */
+import { look, read, together } from "../data/store.js";
+
+const TAKEN = 20; // so many of the last that were taken in can come back
+const keyOf = (range) => `proposed ${range.key}`;
+const doneKey = (range) => `settled ${range.key}`; // the ids of those that are done with
+
+/** Those that wait. */
+export async function waitingFor(range) {
+  const there = (await read("kept", keyOf(range))) ?? [];
+  const waits = await Promise.all(there.map(({ taken }) => !taken || isUndone(taken.group)));
+  return there.filter((_, place) => waits[place]);
+}
+
+/** The ids of those that were taken in or left, so that they do not wait a second time. */
+export async function settledIds(range) {
+  const waiting = await waitingFor(range);
+  const there = (await read("kept", keyOf(range))) ?? [];
+  const done = (await read("kept", doneKey(range))) ?? [];
+  const taken = there.filter(({ id }) => !waiting.some((one) => one.id === id));
+  return new Set([...done, ...taken.map(({ id }) => id)]);
+}
+
+/** Was a change undone, and is that not undone in its turn? */
+function isUndone(group) {
+  return look(["journal"], async (there) => {
+    const written = await there.where("journal", "group", group);
+    const entries = [];
+    for (const id of new Set(written.map(({ record }) => record)))
+      entries.push(...(await there.where("journal", "record", id)));
+    const undoing = new Set();
+    let undone = false;
+    for (const entry of entries.sort((one, other) => one.seq - other.seq)) {
+      if (entry.undoes === group) undoing.add(entry.group);
+      if (entry.undoes === group || undoing.has(entry.undoes)) undone = entry.undoes === group;
+    }
+    return undone;
+  });
+}
+
+/** `act` gets those that are kept and the ids of those done with, and gives both anew. */
+async function altered(range, act) {
+  const kept = await together(["kept"], async (there) => {
+    const list = (await there.get("kept", keyOf(range))) ?? [];
+    const done = (await there.get("kept", doneKey(range))) ?? [];
+    const [now, settled] = act(list, done);
+    await there.put("kept", now, keyOf(range));
+    await there.put("kept", settled, doneKey(range));
+  });
+  return kept !== "";
+}
+
+/** Adds some to those that wait. False where that could not be kept. */
+export function addWaiting(range, sightings) {
+  return altered(range, (list, done) => [[...list, ...sightings], done]);
+}
+
+/** Notes something in the one of this id. */
+export function noteWaiting(range, id, changes) {
+  const noted = (one) => (one.id === id ? { ...one, ...changes } : one);
+  return altered(range, (list, done) => [list.map(noted), done]);
+}
+
+/** Notes that it was taken in by the change `group`; the oldest such are done with for good. */
+export async function noteTaken(range, id, group) {
+  const taken = { group, time: new Date().toISOString() };
+  await noteWaiting(range, id, { taken });
+  const waiting = await waitingFor(range);
+  await altered(range, (list, done) => {
+    const old = list
+      .filter((one) => one.taken && !waiting.some((other) => other.id === one.id))
+      .sort((one, other) => (one.taken.time < other.taken.time ? 1 : -1))
+      .slice(TAKEN);
+    return [list.filter((one) => !old.includes(one)), [...done, ...old.map((one) => one.id)]];
+  });
+}
+
+/** Takes one away from those that wait, for good; gives what puts that one back. */
+export async function leaveWaiting(range, sighting) {
+  let place = 0;
+  const { id } = sighting;
+  await altered(range, (list, done) => {
+    place = list.findIndex((one) => one.id === id);
+    return [list.filter((one) => one.id !== id), [...done, id]];
+  });
+  return () =>
+    altered(range, (list, done) => {
+      const others = list.filter((one) => one.id !== id);
+      const again = [...others.slice(0, place), sighting, ...others.slice(place)];
+      return [again, done.filter((one) => one !== id)];
+    });
+}
