@@ -165,6 +165,7 @@ def test_it_looks_by_itself_once_a_day_and_never_with_a_piece_in_the_hand(
     page.reload()
     published(host, tmp_path / "one", edition(tmp_path / "first", CLUB))
     followed(page, host.url)
+    since = page.get_by_text("You have followed it since").inner_text()
     published(host, tmp_path / "two", edition(tmp_path / "second", newer(CLUB)))
     host.asked.clear()
     page.clock.run_for("01:00:00")
@@ -190,6 +191,14 @@ def test_it_looks_by_itself_once_a_day_and_never_with_a_piece_in_the_hand(
     page.clock.run_for("00:02:00")
     expect(page.get_by_role("alert")).to_contain_text("Club has a newer edition", timeout=WAIT)
     expect(name).to_have_value("Half a na")
+
+    more(page, "Ranges")
+    page.get_by_label("Add a range from a file").set_input_files(
+        tmp_path / "one" / "packs" / "club.json"
+    )
+    expect(page.get_by_role("main")).not_to_contain_text("Half a na")
+    page.get_by_role("button", name="Look at Club").click()
+    expect(page.get_by_text(since, exact=True)).to_be_visible(timeout=WAIT)
 
 
 def test_a_range_that_was_shared_as_a_file_is_followed_and_taken_into_ones_own(

@@ -3,7 +3,6 @@
  * or change, what that does, and whether it is taken in.
  */
 import { fitting } from "../data/record-shapes.js";
-import { undoable } from "../data/journal.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
 import { gone } from "../collection/piece.js";
@@ -324,10 +323,8 @@ async function takeIn(state, rangeId, id) {
   const sighting = (await waitingFor(range)).find((one) => one.id === id);
   const found = sighting && (await proposed(state, range, sighting));
   const said = isInRangeNow(range.name);
-  if (found?.after && (await saveChange(SIGHTING_TAKEN_IN, found.edits, { said }))) {
-    const { group } = await undoable();
-    await noteTaken(range, id, group);
-  }
+  if (found?.after && (await saveChange(SIGHTING_TAKEN_IN, found.edits, { said })))
+    await noteTaken(range, id, found.edits[0].id);
   await redraw();
 }
 

@@ -64,9 +64,17 @@ export function noteWaiting(range, id, changes) {
   return altered(range, (list, done) => [list.map(noted), done]);
 }
 
-/** Notes that it was taken in by the change `group`; the oldest such are done with for good. */
-export async function noteTaken(range, id, group) {
-  const taken = { group, time: new Date().toISOString() };
+/**
+ * Notes that it was taken in by the latest change of the record `written`; the oldest such are done
+ * with for good.
+ */
+export async function noteTaken(range, id, written) {
+  const history = await look(
+    ["journal"],
+    async (there) => await there.where("journal", "record", written),
+  );
+  const { group, time } = history.at(-1);
+  const taken = { group, time };
   await noteWaiting(range, id, { taken });
   const waiting = await waitingFor(range);
   await altered(range, (list, done) => {
