@@ -7,6 +7,7 @@ import ast
 import hashlib
 import json
 import re
+from collections import Counter
 from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
@@ -86,7 +87,7 @@ IMPORTING_EXPORTS = (
     "encoding_of", "text_of_file", "no_text_in", "begun_table", "parse_on", "parsed_whole",
     "table_parsed", "too_large", "is_own", "column_letters",
     "new_reference", "headed", "cells_below", "column_shares", "table_read",
-    "name_of_row", "keys_of", "new_importing", "row_matched", "rows_given_back",
+    "name_of_row", "keys_of", "new_importing", "row_matched", "rows_given_back", "written_as",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
@@ -126,15 +127,21 @@ def _stripped(source: str) -> list[ast.stmt]:
     return body
 
 
+def _made_by(node: ast.stmt) -> str:
+    """The name of the function or constant that a statement makes, "" for none."""
+    if isinstance(node, ast.FunctionDef):
+        return node.name
+    if isinstance(node, ast.Assign | ast.AnnAssign):
+        return ast.unparse(node.targets[0] if isinstance(node, ast.Assign) else node.target)
+    return ""
+
+
 def _needed(body: list[ast.stmt], exports: Sequence[str]) -> list[ast.stmt]:
     """Of the core's functions and constants, the exported ones and what they use."""
     made: dict[str, ast.stmt] = {}
     for node in body:
-        if isinstance(node, ast.FunctionDef):
-            made[node.name] = node
-        elif isinstance(node, ast.Assign | ast.AnnAssign):
-            target = node.targets[0] if isinstance(node, ast.Assign) else node.target
-            made[ast.unparse(target)] = node
+        if (name := _made_by(node)) != "":
+            made[name] = node
     kept: set[ast.stmt] = set()
     wanted = list(exports)
     while wanted:
@@ -187,6 +194,10 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     for name in names:
         path = Path(core.__file__).parent / f"{name}.py"
         body += _stripped(path.read_text("utf-8"))
+    native = _native()
+    made = Counter([*native, *(name for node in body if (name := _made_by(node)))])
+    if twice := sorted(name for name, count in made.items() if count > 1):
+        raise EngineError(f"One module cannot hold two of one name: {', '.join(twice)}.")
     source = ast.unparse(ast.Module(body=_needed(body, exports), type_ignores=[]))
     try:
         parser = _Parser(source)
@@ -194,7 +205,6 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     except pscript.JSError as error:
         raise EngineError(f"The engine cannot be compiled for the phone: {error}") from error
     used = {name for _, names in parser.vars.get_undefined() for name in names}
-    native = _native()
     unknown = sorted(used - {"log", *native})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")

@@ -76,7 +76,7 @@ def is_operation_id(value: Any) -> bool:
     return is_made_of(value[1:17], SMALL + NUMERALS)
 
 
-def number_in(text: str, start: int, end: int) -> int:
+def whole_number_at(text: str, start: int, end: int) -> int:
     """The whole number that stands at a place of a text; -1 where none does."""
     figures = text[start:end]
     if len(figures) != end - start or not is_made_of(figures, NUMERALS):
@@ -90,9 +90,9 @@ def is_time(value: Any) -> bool:
     """
     if not is_text(value, 40):
         return False
-    year = number_in(value, 0, 4)
-    month = number_in(value, 5, 7)
-    day = number_in(value, 8, 10)
+    year = whole_number_at(value, 0, 4)
+    month = whole_number_at(value, 5, 7)
+    day = whole_number_at(value, 8, 10)
     marks = value[4:5] + value[7:8] + value[10:11] + value[13:14] + value[16:17]
     if marks != "--T::" or year < FIRST_YEAR or year > LAST_YEAR or month < 1 or month > 12:
         return False
@@ -104,9 +104,9 @@ def is_time(value: Any) -> bool:
 
 def is_clock_time(text: str, start: int) -> bool:
     """Whether hours, minutes and seconds stand at a place of a text."""
-    hour = number_in(text, start, start + 2)
-    minute = number_in(text, start + 3, start + 5)
-    second = number_in(text, start + 6, start + 8)
+    hour = whole_number_at(text, start, start + 2)
+    minute = whole_number_at(text, start + 3, start + 5)
+    second = whole_number_at(text, start + 6, start + 8)
     return hour >= 0 and hour < 24 and minute >= 0 and minute < 60 and second >= 0 and second < 60
 
 
@@ -124,8 +124,8 @@ def is_zone(text: str) -> bool:
     """Whether a text is Z, or hours and minutes like +01:00."""
     if text == "Z":
         return True
-    hour = number_in(text, 1, 3)
-    minute = number_in(text, 4, 6)
+    hour = whole_number_at(text, 1, 3)
+    minute = whole_number_at(text, 4, 6)
     signed = (text[0:1] == "+" or text[0:1] == "-") and text[3:4] == ":" and len(text) == 6
     return signed and hour >= 0 and hour < 24 and minute >= 0 and minute < 60
 

@@ -21,7 +21,7 @@ def read_table(data: bytes, sheet: str = "") -> FileTable:
     Raises FileError for what cannot be taken.
     """
     start = data[:BEGINNING].decode("latin-1")
-    wrong = too_heavy(len(data)) or no_table_in(start)
+    wrong = too_heavy(len(data)) or no_table_in(start, len(data))
     if wrong:
         raise FileError(wrong)
     sort = sort_of_file(start)

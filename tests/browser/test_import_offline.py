@@ -79,3 +79,20 @@ def test_bad_files_are_each_told_in_a_sentence_and_the_next_is_read(alone):
     choose_file(page, "good.csv", as_csv([["Number", "Name"], ["P 20", ""]]))
     look(page)
     expect(page.locator(".import [role=status]").first).to_have_text("1 new.")
+
+
+def test_a_file_that_is_gone_is_told_and_another_can_be_chosen(page, tables, tmp_path):
+    page.goto(tables.url)
+    open_import(page)
+    path = tmp_path / "list.csv"
+    path.write_bytes(as_csv([["Number", "Name"], ["P 20", ""]]))
+    page.get_by_label("Choose a file").set_input_files(path)
+    expect(page.get_by_role("heading", name="list.csv")).to_be_visible()
+    path.unlink()
+    page.get_by_label("Which row has the headings").select_option("None")
+    expect(page.get_by_role("alert").first).to_have_text(
+        "This file cannot be read any more. Choose it again."
+    )
+    page.get_by_role("button", name="Another file").click()
+    choose_file(page, "good.csv", as_csv([["Number", "Name"], ["P 24", ""]]))
+    look(page)

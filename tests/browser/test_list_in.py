@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from openpyxl import Workbook
 from playwright.sync_api import Page, expect
 
+from identify.core.importing.cell_values import read_price
 from identify.exchange.table import FileError
 from identify.exchange.table_files import read_table
 from identify.phone import importing_module
@@ -19,13 +19,15 @@ from tests.browser.handling import Hand
 from tests.browser.phone import DESK, watched
 from tests.browser.phone_storage import more, records
 from tests.conftest import serving
+from tests.exchange.books import book
 
 MOST = 10 * 60  # seconds
 FOLDER = Path(__file__).parents[2] / "fixtures" / "exchange"
 HEADINGS = ["Cat. No.", "Description", "Version", "Colour", "Coupling", "Made", "Book", "Lamps"]
 READ = """
 async (bytes) => {
-  const { NoList, tableOfFile } = await import("./exchange/file-table.js");
+  const { tableOfFile } = await import("./exchange/file-table.js");
+  const { NoList } = await import("./exchange/list-rules.js");
   const file = new File([new Uint8Array(bytes)], "x");
   try { return (await tableOfFile(file)).rows.map(({ cells }) => cells); }
   catch (error) { if (error instanceof NoList) return error.message; throw error; }
@@ -57,12 +59,11 @@ def on_the_server(data: bytes) -> list[list[str]] | None:
 
 
 def workbook(rows: list[list[Any]]) -> bytes:
-    book = Workbook()
-    for row in rows:
-        book.active.append(row)  # type: ignore[union-attr]
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    def fill(sheet: Any) -> None:
+        for row in rows:
+            sheet.append(row)
+
+    return book(fill)
 
 
 def test_a_workbook_says_the_same_on_the_phone_and_on_the_server(reader):
@@ -86,6 +87,53 @@ def test_a_row_of_a_workbook_keeps_its_number_where_others_are_empty(reader):
     data = workbook([["No.", "Name"], [], ["1", "Van"], ["", None], [], ["2", "Coach"]])
     lines = READ.replace("({ cells }) => cells", "({ row }) => row")
     assert reader.evaluate(lines, list(data)) == [1, 3, 6]
+
+
+PRICES = [
+    ("[$zł-415]#,##0.00", "zł120.50", "PLN"),
+    ("[$A$-C09]#,##0.00", "A$120.50", "AUD"),
+    ("[$US$-409]#,##0.00", "US$120.50", "USD"),
+    ("[$Kč-405]#,##0.00", "Kč120.50", "CZK"),
+    ('#,##0.00 "Ft"', "Ft120.50", "HUF"),
+    ("[$SFr-807] #,##0.00", "SFr120.50", "CHF"),
+    ("[$kr-41D]#,##0.00", "kr120.50", "is written as several currencies are"),
+    ("[$€-407]#,##0.00", "€120.50", "EUR"),
+    ('0.00 "PCS"', "120.5", "GBP"),
+]
+
+
+def test_prices_of_a_workbook_keep_their_currency_or_are_asked_about(reader):
+    def fill(sheet: Any) -> None:
+        sheet.append(["No.", "Price"])
+        for n, (number_format, _, _) in enumerate(PRICES):
+            sheet.append([str(n), 120.5])
+            sheet.cell(n + 2, 2).number_format = number_format
+
+    data = book(fill)
+    found = reader.evaluate(READ, list(data))
+    assert found == on_the_server(data)
+    assert [cells[1] for cells in found[1:]] == [text for _, text, _ in PRICES]
+    for _, text, meant in PRICES:
+        price = read_price(text, "GBP")
+        currency = price["value"] and price["value"]["currency"]
+        assert currency == meant or meant in price["wrong"], text
+
+
+def test_many_blanks_in_front_are_no_empty_file(reader):
+    data = b"\r\n" * 250 + b"No;What\r\nP 1;a\r\n"
+    assert (
+        reader.evaluate(READ, list(data)) == on_the_server(data) == [["No", "What"], ["P 1", "a"]]
+    )
+
+
+def test_a_phone_without_the_reader_says_so(reader, browser):
+    page = browser.new_page()
+    page.route("**/importing.js", lambda route: route.abort())
+    page.goto(reader.url)
+    assert page.evaluate(READ, list(b"No;What")) == (
+        "The part that reads lists is not on this device yet. Try it with a signal."
+    )
+    page.close()
 
 
 def sixty_rows() -> list[list[str]]:

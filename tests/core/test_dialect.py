@@ -7,7 +7,7 @@ import pytest
 
 from identify import core
 from identify.core import importing, ranges
-from identify.phone import SHARED
+from identify.phone import SHARED, EngineError, _module
 from tests.core.dialect import functions_of, refusals, truth_functions, type_refusals
 
 HERE = Path(core.__file__).parent
@@ -161,3 +161,9 @@ def test_what_the_engines_read_differently_is_refused_with_what_to_write(body, s
 
 def test_defaults_and_keyword_only_arguments_are_refused():
     assert "with no defaults" in refusals("def f(x=1):\n    return x\n", set(), set())[0]
+
+
+def test_two_functions_of_one_name_are_never_joined_into_one_module():
+    """The phone would call the one for the other: Python knows them apart by their files."""
+    with pytest.raises(EngineError, match="number_in"):
+        _module(("forms", "native/values"), ("is_time",))

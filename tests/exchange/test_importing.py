@@ -298,6 +298,16 @@ def test_a_quantity_makes_one_record_and_is_told():
     )
 
 
+@pytest.mark.parametrize("wrong", ["5000", "0"])
+def test_a_wrong_quantity_is_told_once_and_kept_in_the_notes(wrong):
+    row = importing(f"No.;What;Qty\nG 10;Oil tank;{wrong}\n".encode(), [])[0]
+    assert row["record"]["notes"] == f"Qty: {wrong}"
+    assert [one["sentence"] for one in row["problems"]] == [
+        f'Row 2, "Qty": "{wrong}" is not a number of pieces. Write a whole number from 1. '
+        "One record is made."
+    ]
+
+
 def test_a_cell_that_became_unreadable_leaves_the_value_alone():
     data = b"No.;What;Paid\nG 10;Oil tank;12/6\n"
     found = taken(importing(data, []))

@@ -71,12 +71,24 @@ def test_the_line_that_names_the_delimiter_is_followed():
     ]
 
 
+def test_many_blanks_in_front_are_no_empty_file():
+    found = read_table(b"\r\n" * 250 + b"No;What\r\nP 1;a\r\n")
+    assert [(row["row"], row["cells"]) for row in found["rows"]] == [
+        (251, ["No", "What"]),
+        (252, ["P 1", "a"]),
+    ]
+
+
 # ---- bad input: the file, and the sentence -------------------------------------------------------
 
 CSV = b"No;What;Paid\nP 1;a;1\nP 2;b;2\nP 3;c;3\n"
 TEMPLATE = by_hand(written("No", "What"))
 REFUSED = {
     "empty": (b"  \n", "This file is empty."),
+    "a long file of blanks": (
+        b" \n" * 300,
+        "There is nothing in this table. Choose a file with a row a piece.",
+    ),
     "too large": (
         b"a" * (MOST_BYTES + 1_000_000),
         "This file has 21 MB; at most 20 MB are read. Take pictures out of it, or split it.",

@@ -744,7 +744,7 @@ export interface Entry {
 }
 
 /** A known word that a text may mean. */
-export interface Near {
+export interface WordMeant {
   word: number;
   /** 0 to 1 */
   like: number;
@@ -778,7 +778,7 @@ export interface Reference {
   holders: Array<Array<number>>;
   /** of each word that was looked up, its place in `near` */
   near_at: Record<string, number>;
-  near: Array<Array<Near>>;
+  near: Array<Array<WordMeant>>;
   /** of each engine, once it is asked for */
   wordings: Array<Array<Wording>>;
   /** of each text that was read, its place in `read` */
@@ -805,7 +805,7 @@ export interface Clue {
 export type Found = "number" | "misread" | "name" | "number and name";
 
 /** An item that a row may mean. */
-export interface Candidate {
+export interface ItemMeant {
   /** place in the reference */
   entry: number;
   sure: number;
@@ -4063,8 +4063,8 @@ export interface MergingModule {
 export interface ImportingModule {
   /** Why a file of so many bytes is not read, "" where it is. */
   too_heavy(size: number): string;
-  /** Why a file that begins so holds no table, "" where it may. */
-  no_table_in(start: string): string;
+  /** Why a file of so many bytes that begins so holds no table, "" where it may. */
+  no_table_in(start: string, size: number): string;
   /** Which sort of file begins so, each byte as the character of its number. */
   sort_of_file(start: string): "workbook" | "json" | "text";
   /**
@@ -4136,6 +4136,12 @@ export interface ImportingModule {
   row_matched(about: Importing, row: KeyedRow, existing: Fields | null): Outcome;
   /** The file (CSV) of rows that could not be imported, each with what is wrong in front. */
   rows_given_back(header: Array<string>, rows: Array<LeftOutRow>): string;
+  /**
+   * The codes of the currencies that a word in capitals can mean.
+   *
+   * sort: "marks" for the whole unit (the code itself counts), "small" for the hundredth part.
+   */
+  written_as(word: string, sort: "marks" | "small"): Array<string>;
 }
 
 /** ranging.js: compiled ranges from rows. */

@@ -4,7 +4,8 @@
  */
 import { NoZip, unzipped } from "../parts/zip.js";
 import { takingTurns } from "../parts/turns.js";
-import { listRules } from "./list-rules.js";
+import { CANNOT_BE_READ_ANY_MORE } from "./import-words.js";
+import { listRules, NoList } from "./list-rules.js";
 import { workbookTable } from "./workbook.js";
 
 /** @import { FileTable, ImportingModule } from "../data/engine-types.d.ts" */
@@ -14,9 +15,6 @@ const CHUNK = 32_768; // bytes that become characters at once
 const ROWS = 200; // parsed before the screen may have its turn
 const ABOVE = String.fromCharCode(...Array.from({ length: 128 }, (_, n) => 128 + n));
 
-/** A list that cannot be read, said in a sentence. */
-export class NoList extends Error {}
-
 /**
  * The table in a file. `sheet`: which one of a workbook, "" for the first that has rows. Throws
  * NoList.
@@ -25,9 +23,9 @@ export class NoList extends Error {}
 export async function tableOfFile(file, sheet = "") {
   const rules = await listRules();
   refuse(rules.too_heavy(file.size));
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  const bytes = await bytesOf(file);
   const start = raw(bytes.subarray(0, BEGINNING));
-  refuse(rules.no_table_in(start));
+  refuse(rules.no_table_in(start, file.size));
   const sort = rules.sort_of_file(start);
   if (sort === "workbook") return checked(rules, await workbook(rules, bytes, sheet));
   const { text, notes } = decoded(rules, bytes);
@@ -52,6 +50,15 @@ export async function tableOfText(text) {
     await turn();
   }
   return checked(rules, rules.table_parsed(parsing));
+}
+
+/** What is in a file: it may be gone, or changed since it was chosen. */
+async function bytesOf(file) {
+  try {
+    return new Uint8Array(await file.arrayBuffer());
+  } catch (error) {
+    throw error instanceof DOMException ? new NoList(CANNOT_BE_READ_ANY_MORE) : error;
+  }
 }
 
 function refuse(sentence) {

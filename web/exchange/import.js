@@ -5,11 +5,11 @@ import { latest } from "../data/journal.js";
 import { button, el, heading } from "../parts/element.js";
 import { fileButton } from "../parts/file-button.js";
 import { announce } from "../parts/status.js";
-import { NoList } from "./file-table.js";
 import { columnNodes } from "./import-columns.js";
 import { noteOwned, packsOf } from "./import-owned.js";
 import { leftButton, rowNodes } from "./import-rows.js";
 import { countText, counts, editsOf, matchRows, readTable } from "./import-run.js";
+import { NoList } from "./list-rules.js";
 import { ranges } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { saveChange } from "../parts/saving.js";
@@ -152,8 +152,15 @@ async function look(state, act) {
       document.querySelector(".progress-text").textContent = rowsOf(done, length);
     }
   };
-  const found = await matchRows(job, tell, () => job !== mine || mine.stopped);
-  const ready = found ? await packsOf(found.rows) : null;
+  let found = null;
+  let ready = null;
+  try {
+    found = await matchRows(job, tell, () => job !== mine || mine.stopped);
+    ready = found ? await packsOf(found.rows) : null;
+  } catch (error) {
+    if (job === mine) act.back("columns");
+    throw error;
+  }
   if (job !== mine) return;
   if (found) noteOwned(state, ready, found.rows);
   job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };

@@ -15,7 +15,6 @@ import {
 const DAY = 86_400_000;
 const BUILT_IN_DATES = [14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47];
 const SYMBOL = /\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|"([^"]*)"/;
-const MONEY = /^([£€$¥]|[A-Z]{3})$/;
 const CELL = /^([A-Z]{1,3})(\d+)$/;
 
 const MOST_XML = 60_000_000; // bytes of one sheet
@@ -86,7 +85,7 @@ async function tableOfSheet(rules, name, sheet, about) {
       looked += Math.max(1, place + 1 - cells.length);
       if (looked > MOST_CELLS) throw new NoZip(tooManyCells(name));
       while (cells.length < place) cells.push("");
-      cells[place] = cellText(cell, about);
+      cells[place] = cellText(rules, cell, about);
       const where = `${rules.column_letters(place)}${line}`;
       const wrong = cell.getAttribute("t") === "e" ? inside(cell, "v") : "";
       if (wrong !== "") errors.push([where, wrong]);
@@ -167,7 +166,7 @@ function columnOf(letters) {
   return [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
 
-function cellText(cell, { shared, formats, from1904 }) {
+function cellText(rules, cell, { shared, formats, from1904 }) {
   const sort = cell.getAttribute("t") ?? "n";
   if (sort === "inlineStr") return textOf(cell);
   const text = inside(cell, "v");
@@ -178,7 +177,7 @@ function cellText(cell, { shared, formats, from1904 }) {
   if (sort === "d") return text.replace(/T00:00(:00)?(\.0+)?Z?$/, "");
   const number = Number(text);
   const format = formats[Number(cell.getAttribute("s") ?? 0)] ?? "";
-  return isDate(format) ? dateOf(number, from1904) : numberText(number, format);
+  return isDate(format) ? dateOf(number, from1904) : numberText(rules, number, format);
 }
 
 /** Whether a format shows a day or a time: what stands in quotes or brackets does not count. */
@@ -197,12 +196,12 @@ function dateOf(number, from1904) {
 }
 
 /** A number with what its format adds: noughts in front, or the currency. */
-function numberText(number, format) {
+function numberText(rules, number, format) {
   const plain = String(Math.round(number * 1e10) / 1e10);
   const [first] = format.split(";");
   if (/^0{2,}$/.test(first)) return plain.padStart(first.length, "0");
   const symbol = (SYMBOL.exec(first) ?? []).slice(1).find(Boolean)?.trim() ?? "";
-  if (!MONEY.test(symbol)) return plain;
+  if (rules.written_as(symbol.toUpperCase(), "marks").length === 0) return plain;
   const cents = Math.round(number * 100) / 100;
   const whole = Number.isInteger(number) || cents !== Math.round(number * 1e10) / 1e10;
   return `${symbol}${whole ? plain : number.toFixed(2)}`;

@@ -1,5 +1,6 @@
 /** A list from a file (CSV, XLSX) or from the clipboard, as rows of cells. */
-import { NoList, tableOfFile, tableOfText } from "../exchange/file-table.js";
+import { tableOfFile, tableOfText } from "../exchange/file-table.js";
+import { NoList } from "../exchange/list-rules.js";
 import { NO_LIST_IN_IT, tooManyRows } from "./list-words.js";
 
 const MOST_ROWS = 2000;

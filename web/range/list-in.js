@@ -11,7 +11,7 @@ import { fileButton } from "../parts/file-button.js";
 import { longList } from "../parts/long-list.js";
 import { goTo } from "../parts/navigation.js";
 import { announce } from "../parts/status.js";
-import { NoList } from "../exchange/file-table.js";
+import { NoList } from "../exchange/list-rules.js";
 import { rowsOfFile, rowsOfText } from "./list-files.js";
 import { OF_ITS_OWN, guessed, known, meaning, rowSentence, settledName } from "./list-meant.js";
 import { isThere, itemThere, rowsOfList } from "./list-rows.js";

@@ -54,9 +54,9 @@ def without_mark(start: str) -> str:
     return without_blanks(kept)
 
 
-def no_table_in(start: str) -> str:
-    """Why a file that begins so holds no table, "" where it may."""
-    if without_mark(start) == "":
+def no_table_in(start: str, size: int) -> str:
+    """Why a file of so many bytes that begins so holds no table, "" where it may."""
+    if len(start) == size and without_mark(start) == "":
         return "This file is empty."
     for known in NOT_TABLES:
         if begins(start, known[0]):

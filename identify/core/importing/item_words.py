@@ -10,7 +10,7 @@ from ..look_up import canonical, plain, slips, words
 from ..native.values import root_of, unaccented
 from ..runs import sort_of
 from ..types.engine import Engine
-from ..types.importing import Entry, Near, Reference, Spoken
+from ..types.importing import Entry, Reference, Spoken, WordMeant
 
 UNKNOWN = 0.5  # what a word that is in no name weighs, squared
 NEAR = 0.74  # least likeness (1 - slips / letters) of two spellings of a word
@@ -146,12 +146,12 @@ def engine_of(reference: Reference, pack: str) -> int:
     return 0
 
 
-def near_words(reference: Reference, word: str) -> list[Near]:
+def near_words(reference: Reference, word: str) -> list[WordMeant]:
     """The known words that a word may be a spelling of, with how alike they are (0 to 1)."""
     known = reference["near_at"].get("w" + word, -1)
     if known >= 0:
         return reference["near"][known]
-    found: list[Near] = []
+    found: list[WordMeant] = []
     place = place_of_word(reference, word)
     if place >= 0:
         found.append({"word": place, "like": 1.0})

@@ -11,10 +11,10 @@ from ..look_up import words
 from ..native.values import sort_of_value
 from ..types.dates import DayOrder
 from ..types.importing import (
-    Candidate,
     CellsSaid,
     Fields,
     Importing,
+    ItemMeant,
     KeyedRow,
     Offer,
     Outcome,
@@ -96,8 +96,8 @@ def take_quantity(one: RowSoFar, name: str, cell: str) -> None:
     count = read["value"]
     if read["wrong"] != "":
         say_wrong(one, name, read["wrong"] + " One record is made.")
-        count = 2
-    if count > 1:
+        note_cell(one, name, cell)
+    elif count > 1:
         note_cell(one, name, cell)
         if is_figures(without_signs(cell, "x ")):
             many = padded(count, 1)
@@ -299,7 +299,7 @@ def by_prior(pack: Pack, item: int) -> list[Chance]:
     ]
 
 
-def offered_item(one: RowSoFar, found: Candidate) -> Offer:
+def offered_item(one: RowSoFar, found: ItemMeant) -> Offer:
     """A candidate with the variants that the words may mean."""
     reference = one["reference"]
     entry = reference["entries"][found["entry"]]

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from ..lists import best_first, empty_lists, filled
 from ..look_up import canonical, forgiven, plain, slips, words
 from ..native.values import power_of_e
-from ..types.importing import Candidate, Clue, Entry, Found, Query, Reference
+from ..types.importing import Clue, Entry, Found, ItemMeant, Query, Reference
 from .item_words import spoken, stems, unzeroed
 
 # What each piece of evidence adds to an item's logarithm of odds: exact (the number as it is),
@@ -171,9 +171,9 @@ def found_by(clues: Sequence[Clue]) -> Found:
     return "misread" if misread else "name"
 
 
-def items_meant(reference: Reference, query: Query) -> list[Candidate]:
+def items_meant(reference: Reference, query: Query) -> list[ItemMeant]:
     """The likeliest items, best first, with the chance of each."""
-    out: list[Candidate] = []
+    out: list[ItemMeant] = []
     if plain(query["number"]) == "" and len(words(all_words(query))) == 0:
         return out
     clues = evidence(reference, query)

@@ -26,7 +26,7 @@ LOOKED = 60  # cells looked at for that
 EMPTY_WORDS = ["THE", "A", "AN", "OF", "WITH", "AND", "IN", "ON", "IT", "IS"]
 NOTHING = ["NO", "NONE", "WITHOUT", "NOT", "NEVER"]
 # what pieces of the kit's kinds are called besides: common practice, no source
-KIND_WORDS: dict[str, list[str]] = {
+WORDS_FOR_KINDS: dict[str, list[str]] = {
     "locomotive": ["LOCOMOTIVE", "LOCO", "ENGINE", "SHUNTER", "DIESEL", "RAILCAR"],
     "coach": ["COACH", "CARRIAGE", "SALOON", "PULLMAN", "SLEEPER"],
     "wagon": ["WAGON", "VAN", "TRUCK", "HOPPER", "TANKER"],
@@ -254,7 +254,7 @@ def kind_in_name(name: str, kinds: list[Choice]) -> str:
     found: list[str] = []
     asked = words(name)
     for kind in kinds:
-        named = any_fits(KIND_WORDS.get(kind["id"], []), asked)
+        named = any_fits(WORDS_FOR_KINDS.get(kind["id"], []), asked)
         for text in kind["texts"]:
             told = words(text)
             named = named or (len(told) == 1 and any_fits(told, asked))

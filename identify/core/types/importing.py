@@ -167,7 +167,7 @@ class Entry(TypedDict):
     sum: float
 
 
-class Near(TypedDict):
+class WordMeant(TypedDict):
     """A known word that a text may mean."""
 
     word: int
@@ -200,7 +200,7 @@ class Reference(TypedDict):
     rarity: list[float]
     holders: list[list[int]]  # of each word, the entries that it is of
     near_at: dict[str, int]  # of each word that was looked up, its place in `near`
-    near: list[list[Near]]
+    near: list[list[WordMeant]]
     wordings: list[list[Wording]]  # of each engine, once it is asked for
     read_at: dict[str, int]  # of each text that was read, its place in `read`
     read: list[list[Chance]]  # the variants that it may mean
@@ -225,7 +225,7 @@ class Clue(TypedDict):
 Found = Literal["number", "misread", "name", "number and name"]  # what an item was known by
 
 
-class Candidate(TypedDict):
+class ItemMeant(TypedDict):
     """An item that a row may mean."""
 
     entry: int  # place in the reference
