@@ -251,15 +251,6 @@ def written_down(paths: Sequence[Path]) -> dict[str, bytes]:
     return files
 
 
-def _with_first_range(page: str, files: Sequence[str]) -> str:
-    """The start page, which has the range that a first visit begins with fetched along with the
-    scripts rather than after them. files: those of the packs, the first range's first.
-    """
-    list_of_ranges = f'<link rel="preload" href="{INDEX}" as="fetch" crossorigin>'
-    first = list_of_ranges.replace(INDEX, files[0]) if len(files) > 1 else ""
-    return page.replace(list_of_ranges, list_of_ranges + first)
-
-
 def demo_packs() -> list[Path]:
     """The folders of the demo packs, by name."""
     return sorted(path.parent for path in PACKS.glob("*/range.toml"))
@@ -294,8 +285,6 @@ def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
         texts["index.html"] = texts["index.html"].replace(
             own, f"{own}; connect-src 'self' {proposals.rstrip('/')}"
         )
-    ranges = _packs(packs)
-    texts["index.html"] = _with_first_range(texts["index.html"], list(ranges))
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
     texts |= {"trying.js": trying_module(), "importing.js": importing_module()}
     texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
@@ -307,7 +296,7 @@ def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
     files[KIT] = orjson.dumps(kit_to_pick(), option=orjson.OPT_SORT_KEYS)
     files[MERGED_MARKS] = orjson.dumps(marks_to_merge(), option=orjson.OPT_SORT_KEYS)
     files[SCHEMA] = orjson.dumps(pack_schema(), option=orjson.OPT_SORT_KEYS)
-    files.update(ranges)
+    files.update(_packs(packs))
     digest = hashlib.sha256()
     for name in sorted(files):
         digest.update(name.encode() + b"\0" + hashlib.sha256(files[name]).digest())

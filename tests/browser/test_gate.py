@@ -48,6 +48,20 @@ BESIDE = [
 LINE = {"id": "mine", "name": "Mine", "version": "1", "own": True}  # and no text of the range
 
 
+@pytest.mark.parametrize("seq", [0, "zzzz", {"a": 1}], ids=str)
+def test_a_field_called_as_the_journals_key_hides_no_record(page, server, tmp_path, seq):
+    """Records are read by pages, each beginning behind the last one's key."""
+    page.goto(server.url)
+    add_piece(page, "P 24")
+    (piece,) = kept(page)["records"]
+    more_of_it = [piece | {"id": f"r{n:04}", "seq": seq} for n in range(250)]
+    page.evaluate(PUT, json.dumps([["records", one] for one in more_of_it]))
+    starts(page)
+    place(page, "Collection")
+    expect(page.get_by_text("251 pieces")).to_be_visible()
+    assert len(orjson.loads(backup(page, tmp_path).read_bytes())["records"]) == 251
+
+
 @pytest.mark.parametrize("value", [7, "zzzz", [None], {"a": None}, [LINE]], ids=str)
 def test_whatever_is_kept_beside_the_records_the_app_starts(page, server, tmp_path, value):
     page.goto(server.url)

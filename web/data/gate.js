@@ -4,6 +4,7 @@
  */
 import { loadedEngine, furtherHere, loadEngine, loadFurther } from "./engine.js";
 import { newId, unhalved, whole } from "./record-shapes.js";
+import { STORES } from "./storage-connection.js";
 
 /** The place of what does not fit: {key, from, value, fault: {why, at}, time}. */
 export const ASIDE = "aside";
@@ -52,7 +53,7 @@ export function guarded(there, found) {
     async after(store, key, most) {
       const read = await there.after(store, key, most);
       const end = read[read.length - 1];
-      const last = end ? (end.seq ?? end.id) : key;
+      const last = end ? end[STORES[store].keyPath] : key;
       return { values: allThrough(store, read), last, more: read.length === most };
     },
     backwards: (store, visit) =>

@@ -8,5 +8,6 @@ export function backedUp(seq) {
 
 /** The last backup: {seq, time}; seq 0 and time "" for none. */
 export async function lastBackup() {
-  return (await read("kept", "backup")) ?? { seq: 0, time: "" };
+  const { seq, time } = (await read("kept", "backup")) ?? {};
+  return { seq: Number.isSafeInteger(seq) ? seq : 0, time: typeof time === "string" ? time : "" };
 }

@@ -8,7 +8,10 @@ export function onTrouble(trouble) {
   tell = trouble;
 }
 
-/** Does something after all that was asked for before; what goes wrong is told. */
+/**
+ * Does something after all that was asked for before; what goes wrong is told.
+ * @returns {Promise<any>} what `action` gives
+ */
 export function run(action) {
   queue = queue.then(action).catch((error) => tell(error));
   return queue;

@@ -163,17 +163,19 @@ function pictures(ids, name, loading) {
     const image = el("img", { alt: photoOf(place + 1, name) });
     const before = loading[loading.length - LANES] ?? Promise.resolve();
     loading.push(
-      before.then(async () => {
-        const found = await photo(id);
-        if (!found) {
-          image.remove();
-          return;
-        }
-        const url = URL.createObjectURL(found.full);
-        image.src = url;
-        await image.decode().catch(() => image.remove()); // one that is damaged is left out
-        URL.revokeObjectURL(url);
-      }),
+      before
+        .catch(() => {})
+        .then(async () => {
+          const found = await photo(id);
+          if (!found) {
+            image.remove();
+            return;
+          }
+          const url = URL.createObjectURL(found.full);
+          image.src = url;
+          await image.decode().catch(() => image.remove()); // one that is damaged is left out
+          URL.revokeObjectURL(url);
+        }),
     );
     return image;
   });

@@ -61,22 +61,30 @@ async function known(state) {
 /** Opens the note about this piece: a new one, or the one there is with what is known now. */
 export async function noteIt(state) {
   const facts = await known(state);
-  const there = all("note").find((one) => facts.session && one.session === facts.session);
+  const there = noteAbout(facts);
   if (!there) return newNote({ ...facts, ...placeOfBox(state) });
   return run(async () => {
-    const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
-    const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
-    const changed = told.some(([name, value]) => !same(there[name], value));
-    if (!changed || (await saveChange(NOTE_UPDATED, [{ id: there.id, alter }])))
-      goTo("note", { id: there.id });
+    if (await updated(there, facts)) goTo("note", { id: there.id });
   });
+}
+
+const noteAbout = ({ session }) => all("note").find((one) => session && one.session === session);
+
+/** Writes what is known now into the note there is; whether it is stored. */
+async function updated(there, facts) {
+  const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
+  const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
+  const changed = told.some(([name, value]) => !same(there[name], value));
+  return !changed || saveChange(NOTE_UPDATED, [{ id: there.id, alter }]);
 }
 
 /** Keeps a note about this piece, and goes on with the next one of its box. */
 export async function noteInBox(state, next) {
   const facts = await known(state);
-  const there = all("note").some((one) => one.session === facts.session);
-  const kept = there || (await newNote({ ...facts, ...placeOfBox(state) }, [], false));
+  const there = noteAbout(facts);
+  const kept = there
+    ? await run(() => updated(there, facts))
+    : await newNote({ ...facts, ...placeOfBox(state) }, [], false);
   if (kept) await next();
 }
 

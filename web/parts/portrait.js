@@ -66,17 +66,20 @@ export function portrait(pack, variants, { size = 320, answers = [], label = "",
 /** In a list drawing takes longer than all the rest: its pictures come one after the other. */
 function inTheirTurn(fill) {
   waiting.push(fill);
-  drawing ??= drawAll().finally(() => {
-    drawing = null;
-  });
+  drawing ??= drawAll();
 }
 
 async function drawAll() {
   const turn = turns();
-  while (waiting.length > 0) {
-    waiting.shift()();
+  do {
     await turn();
-  }
+    try {
+      waiting.shift()();
+    } catch (error) {
+      reportError(error); // the others are drawn all the same
+    }
+  } while (waiting.length > 0);
+  drawing = null; // in the same breath: nothing comes in between that nobody would draw
 }
 
 /** Resolves once every portrait that was asked for is drawn. */
