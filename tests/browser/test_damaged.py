@@ -61,6 +61,7 @@ class Phone:
         assert said in notes, "what is good came to the server"
 
     def finds(self, number: str) -> None:
+        place(self.page, "More")  # so that the collection which is searched is the one drawn last
         place(self.page, "Collection")
         self.page.get_by_role("searchbox").fill(GOOD[number])
         pieces = self.page.get_by_role("list", name="Pieces").get_by_role("button")

@@ -87,8 +87,9 @@ def test_everything_is_done_with_the_keyboard(desk):
                 and e["what"].startswith("Where")}) == 1  # fmt: skip
     press(desk, "Control+z")
     expect(desk.get_by_role("alert")).to_contain_text("Undone:")
-    after = {r["id"]: r["where"] for r in records(desk, "piece")}
-    assert after == {id_: r["where"] for id_, r in before.items()}
+    assert {r["id"]: r["where"] for r in records(desk, "piece")} == {
+        id_: r["where"] for id_, r in before.items()
+    }
 
     into_table(desk)
     press(desk, "Escape", "Enter")
@@ -103,6 +104,7 @@ def test_everything_is_done_with_the_keyboard(desk):
     desk.wait_for_function("() => document.activeElement.matches('.grid tr')")
     press(desk, "Control+z")
     expect(desk.get_by_role("main").get_by_text("100 pieces.")).to_be_visible()
+    desk.wait_for_function("() => document.activeElement.matches('.grid tr')")
     press(desk, "/")
     desk.keyboard.type("coal train")
     expect(desk.get_by_role("main").get_by_text("2 of 100 pieces.")).to_be_visible()

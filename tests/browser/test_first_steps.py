@@ -197,7 +197,7 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     page.get_by_role("button", name="Leave the first steps").click()
     expect(page.get_by_role("button", name="First steps")).to_be_visible()
     page.evaluate(
-        "() => { setTimeout(() => history.back()); }"
+        "() => { setTimeout(() => history.back(), 300); }"
     )  # go_back fails where the page comes back from memory
     expect(page.get_by_role("button", name="Try the demo")).to_be_visible()
     expect(page.locator("#guide")).to_have_count(0)

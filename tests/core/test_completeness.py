@@ -95,7 +95,7 @@ def test_what_another_source_tells_is_not_from_pieces_alone():
 
 
 def test_the_app_offers_ones_own_piece_by_that_name():
-    assert f'what: "{OWN_PIECE}"' in (WEB / "range" / "own-item.js").read_text("utf-8")
+    assert f'what: "{OWN_PIECE}"' in (WEB / "range" / "own-words.js").read_text("utf-8")
 
 
 def test_over_years_of_collecting_it_is_as_often_new_as_it_says(capsys):
