@@ -83,6 +83,8 @@ class Phone:
         self.driver = OPENERS[self.name](self.folder, self.limits)
         self.driver.set_script_timeout(LONG)
         self.tapped = (0.0, 0.0, 0.0)  # when and where the last tap was
+        if self.name == "webkit":  # its window gets its size when the display comes to it
+            self.until("innerWidth === arguments[0] && innerHeight === arguments[1]", WIDTH, HEIGHT)
 
     def resize(self, width: int, height: int) -> None:
         """Another screen, or the same one on its side."""
@@ -161,18 +163,19 @@ class Phone:
     def press(self, script: str, *given: Any, within: float = LONG) -> None:
         """Tap the element that an expression finds, as a finger would.
 
-        Waits until it is there, shown, lies still and is what the finger meets; by then it may have
-        been drawn anew. Two quick taps at one place are a double tap, of which the app leaves the
-        second out: so this waits until it would be none.
+        Waits until it is there, shown, lies still for three looks and is what the finger meets; by
+        then it may have been drawn anew. Two quick taps at one place are a double tap, of which the
+        app leaves the second out: so this waits until it would be none.
         """
         until = time.monotonic() + within
-        before, way = None, ""
+        before, way, still = None, "", 0
         while time.monotonic() < until:
             try:
                 found = self.run(REACHED % script, *given)
                 way, at = found["way"], (found.get("x"), found.get("y"))
                 wait = 0.0 if way else self._until_no_double(*at)
-                if not way and at == before and wait == 0:
+                still = still + 1 if not way and at == before else 0
+                if still >= 2 and wait == 0:
                     found["node"].click()
                     self.tapped = (time.monotonic(), *at)
                     return
