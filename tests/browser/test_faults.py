@@ -27,9 +27,8 @@ def test_a_year_outside_the_life_of_the_range_is_said_at_the_item(ostwick):
     page.get_by_text("About the range").click()
     fill(page, "Made", "1950 to 1960")
     page.get_by_role("list", name="Written down").get_by_role("button").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text(
-        "104"
-    )  # the range has such a field too
+    # the range, which is left, has such a field too
+    expect(page.get_by_role("heading", level=1)).to_have_text("104")
     fill(page, "Made", "1975")
     page.get_by_role("button", name="Back").click()
     wrong = page.get_by_role("list", name="What does not go together")
