@@ -150,6 +150,8 @@ def header_of(rows: Sequence[CellsRow]) -> int:
     best = 1.0
     heading = 0
     for row in rows[0:TOP_ROWS]:
+        if is_own(row["cells"]):
+            return row["row"]  # however many columns long texts were given
         cells = full_cells(row["cells"])
         score = 0.0
         for cell in cells:
