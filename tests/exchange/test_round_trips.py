@@ -60,7 +60,7 @@ def test_where_everything_is_there_already_nothing_changes(ending, found):
 
 def test_a_table_of_ours_with_many_long_texts_is_known_as_one():
     """A text too long for a cell goes on in further columns, which no heading of lists names."""
-    times = {name: "2026-11-28T10:00:00.000Z" for name in ("made", "changed")}
+    times = dict.fromkeys(("made", "changed"), "2026-11-28T10:00:00.000Z")
     texts = dict.fromkeys(("kind", "item", "text"), "x" * 33_009)
     sighting = {"id": "r1", "type": "sighting", "trashed": "", "pack": "p", "version": "",
                 "called": "", "answers": []} | times | texts  # fmt: skip

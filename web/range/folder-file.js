@@ -7,7 +7,6 @@ import { kit } from "../data/packs.js";
 import { share } from "../exchange/server-files.js";
 import { NoZip, unzipped, zipped } from "../parts/zip.js";
 import { everyRow, rangingRules } from "./keep-compiled.js";
-import { parsed } from "./list-files.js";
 import { plainWord } from "./own-range.js";
 import { PHOTO } from "./small-photo.js";
 import { fileNotRead, FOLDER_PART_NOT_HERE, inLine, NO_RANGE_IN_IT } from "./words.js";
@@ -103,7 +102,7 @@ async function taken(texts) {
     }
   };
   const tables = TABLES.map((table) => {
-    const [head = [], ...rows] = parsed(texts[`${table}.csv`].replace(/^\ufeff/, ""), ",");
+    const [head = [], ...rows] = parsed(texts[`${table}.csv`].replace(/^\ufeff/, ""));
     return [table, [head.map((name) => name.toLowerCase()), ...rows]];
   });
   return {
@@ -154,4 +153,32 @@ async function fromKit() {
     },
     drawn: Object.fromEntries(drawn),
   };
+}
+
+/** The cells of a text, in quotation marks where a mark or a line end is meant (RFC 4180). */
+function parsed(text) {
+  const rows = [];
+  let row = [];
+  let cell = "";
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const sign = text[at];
+    if (quoted) {
+      if (sign !== '"') cell += sign;
+      else if (text[at + 1] === '"') {
+        cell += '"';
+        at += 1;
+      } else quoted = false;
+    } else if (sign === '"' && cell === "") quoted = true;
+    else if (sign === "," || sign === "\n" || sign === "\r") {
+      row.push(cell);
+      cell = "";
+      if (sign === ",") continue;
+      if (sign === "\r" && text[at + 1] === "\n") at += 1;
+      rows.push(row);
+      row = [];
+    } else cell += sign;
+  }
+  if (cell !== "" || row.length > 0) rows.push([...row, cell]);
+  return rows;
 }

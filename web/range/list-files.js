@@ -43,31 +43,3 @@ function headingsAt(rows) {
   const at = rows.slice(0, TOP).findIndex((row) => wide(row) > most / 2);
   return at < 0 || at > rows.length - 2 ? 0 : at;
 }
-
-/** The cells of a text, in quotation marks where a mark or a line end is meant (RFC 4180). */
-export function parsed(text, mark) {
-  const rows = [];
-  let row = [];
-  let cell = "";
-  let quoted = false;
-  for (let at = 0; at < text.length; at += 1) {
-    const sign = text[at];
-    if (quoted) {
-      if (sign !== '"') cell += sign;
-      else if (text[at + 1] === '"') {
-        cell += '"';
-        at += 1;
-      } else quoted = false;
-    } else if (sign === '"' && cell === "") quoted = true;
-    else if (sign === mark || sign === "\n" || sign === "\r") {
-      row.push(cell);
-      cell = "";
-      if (sign === mark) continue;
-      if (sign === "\r" && text[at + 1] === "\n") at += 1;
-      rows.push(row);
-      row = [];
-    } else cell += sign;
-  }
-  if (cell !== "" || row.length > 0) rows.push([...row, cell]);
-  return rows;
-}

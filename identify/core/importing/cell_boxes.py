@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from ..types.importing import BoxRead
-from .cell_values import is_in_word, read_condition, read_yes
+from .cell_values import is_in_word, read_condition, read_yes, word_cut
 from .text_parts import one_line, quoted, without_signs
 
 A_BOX = [
@@ -26,20 +26,7 @@ MOST_SAID = 200  # letters of a cell that are looked at for a box
 
 def parts_of_cell(text: str) -> list[str]:
     """Words and signs of a text in capitals, blanks left out."""
-    out: list[str] = []
-    word = ""
-    for c in text:
-        if is_in_word(c):
-            word = word + c
-        else:
-            if word != "":
-                out.append(word)
-            if c != " ":
-                out.append(c)
-            word = ""
-    if word != "":
-        out.append(word)
-    return out
+    return [part for part in word_cut(text) if part != " "]
 
 
 def part_at(parts: Sequence[str], at: int) -> str:

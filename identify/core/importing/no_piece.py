@@ -6,7 +6,7 @@ A name that is in no range is still a name: only what can hardly be one is told 
 from collections.abc import Sequence
 
 from ..edtf import is_figures
-from .cell_values import is_in_word
+from .cell_values import is_in_word, word_cut
 
 # Words of English, German, French and Dutch: common practice, no source.
 TOTAL = [
@@ -26,16 +26,9 @@ def plain_words_of(cells: Sequence[str]) -> list[str]:
     """The words of some cells, in capitals."""
     out: list[str] = []
     for cell in cells:
-        word = ""
-        for c in cell.upper():
-            if is_in_word(c):
-                word = word + c
-            else:
-                if word != "":
-                    out.append(word)
-                word = ""
-        if word != "":
-            out.append(word)
+        for part in word_cut(cell.upper()):
+            if is_in_word(part[0:1]):
+                out.append(part)
     return out
 
 

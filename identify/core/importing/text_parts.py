@@ -12,13 +12,7 @@ MOST_LISTED = 5
 
 def without_blanks(text: str) -> str:
     """A text without the blanks around it."""
-    first = 0
-    last = len(text)
-    while first < last and text[first : first + 1] in BLANKS:
-        first = first + 1
-    while last > first and text[last - 1 : last] in BLANKS:
-        last = last - 1
-    return text[first:last]
+    return without_signs(text, BLANKS)
 
 
 def without_signs(text: str, signs: str) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 from ..lists import filled, place_of
 from ..moved import moved_name
 from ..types.editions import Beside, EditionNews
-from ..types.pack import Cells, Feature, Item, Pack, Said, Variant
+from ..types.pack import Cells, Feature, Item, Moving, Pack, Said, Variant
 from .splitting import at_place, places_by
 
 HAIR = 0.000001  # shares are kept to six decimals
@@ -38,19 +38,23 @@ def side_by_side(before: Pack, after: Pack) -> Beside:
         known = after["features"][place]["states"] if place >= 0 else []
         out["states"].append([place_of(known, state["id"]) for state in feature["states"]])
     numbers = [one["number"] for one in after["items"]]
-    places = places_by(numbers)
-    for item in before["items"]:
-        at = at_place(places, item["number"])
-        if at < 0 and "moves" in after:
-            at = at_place(places, moved_name(after["moves"], "item", item["number"], numbers))
-        out["items"].append(at)
+    out["items"] = places_now(after, "item", [one["number"] for one in before["items"]], numbers)
     ids = [one["id"] for one in after["variants"]]
-    places = places_by(ids)
-    for variant in before["variants"]:
-        at = at_place(places, variant["id"])
+    out["variants"] = places_now(after, "variant", [one["id"] for one in before["variants"]], ids)
+    return out
+
+
+def places_now(after: Pack, what: Moving, names: list[str], names_now: list[str]) -> list[int]:
+    """Where what had these names stands among those of the later edition, or where it moved to;
+    -1 where it is gone.
+    """
+    places = places_by(names_now)
+    out: list[int] = []
+    for name in names:
+        at = at_place(places, name)
         if at < 0 and "moves" in after:
-            at = at_place(places, moved_name(after["moves"], "variant", variant["id"], ids))
-        out["variants"].append(at)
+            at = at_place(places, moved_name(after["moves"], what, name, names_now))
+        out.append(at)
     return out
 
 
