@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
 import pytest
+from _pytest.terminal import TerminalReporter
 from hypothesis import settings
 from playwright.sync_api import Browser, Playwright, expect, sync_playwright
 from starlette.routing import BaseRoute
@@ -34,12 +35,30 @@ def pytest_configure(config: pytest.Config) -> None:
     sampling.full = config.getoption("--full")
 
 
+# what runs beside the test: browsers, servers, processes
+BESIDE = ("tests/browser/", "tests/every_browser/", "tests/server/", "tests/sync/")
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Marks as quick what is not heavy, and needs neither a browser nor another process."""
+    """Marks as quick what is not heavy, and needs neither a browser nor another process; lets what
+    has a browser or a server beside it try once more.
+    """
     for item in items:
+        if item.nodeid.startswith(BESIDE):
+            item.add_marker(pytest.mark.flaky(reruns=1))
         slow = item.get_closest_marker("heavy") or "playwright" in getattr(item, "fixturenames", ())
         if not slow and not item.nodeid.startswith(WITHOUT_QUICK):
             item.add_marker("quick")
+
+
+def pytest_terminal_summary(terminalreporter: TerminalReporter) -> None:
+    """Tells what passed only the second time: a fault of the test or of the app, to be mended."""
+    ended = {report.nodeid for report in terminalreporter.getreports("failed")}
+    for failed in terminalreporter.getreports("rerun"):
+        if failed.nodeid in ended:
+            continue
+        terminalreporter.section(f"failed at first: {failed.nodeid}")
+        terminalreporter.line(failed.longreprtext)
 
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
