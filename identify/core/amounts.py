@@ -155,23 +155,23 @@ def added_up(numbers: list[Token], counts: str, currency: str, typed: str) -> Re
     """The money that these numbers make together, or the problem with them."""
     value = 0
     for i in range(len(numbers)):
-        found = figures_in(numbers[i])
+        figures = figures_in(numbers[i])
         quarters = numbers[i]["quarters"]
         size = size_of(counts[i], currency)
-        if found["problem"] != "":
-            return refused(found["problem"])
+        if figures["problem"] != "":
+            return refused(figures["problem"])
         if quarters > 0 and (counts[i] not in ["D", "G", "P"] or currency != "GBP"):
             return refused("ambiguous")
-        decimals = len(found["decimals"])
+        decimals = len(figures["decimals"])
         if decimals > (digits_of(currency) if counts == "N" else 0):
             return refused("decimals")
-        if len(found["whole"]) > LONGEST:
+        if len(figures["whole"]) > LONGEST:
             return refused("large")
-        if i > 0 and int(found["whole"]) > most_of(counts[i]):
+        if i > 0 and int(figures["whole"]) > most_of(counts[i]):
             return refused("parts")
-        value = value + size * int(found["whole"]) + size * quarters // 4
+        value = value + size * int(figures["whole"]) + size * quarters // 4
         if decimals > 0:
-            value = value + size * int(found["decimals"]) // scale_of(decimals)
+            value = value + size * int(figures["decimals"]) // scale_of(decimals)
     return {"money": money_of(value, currency, typed), "problem": ""}
 
 

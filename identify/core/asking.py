@@ -55,10 +55,10 @@ def questions_worth(
     shut: list[Scored] = []
     for f in unasked(engine, session):
         feature = pack["features"][f]
-        found = worth(engine, state, focused, f)
-        if found["absent"] <= 0.5 and found["bits"] >= least:
-            score = int(GRID * found["bits"] / cost_of(feature))
-            entry: Scored = {"feature": f, "bits": found["bits"], "score": score}
+        telling = worth(engine, state, focused, f)
+        if telling["absent"] <= 0.5 and telling["bits"] >= least:
+            score = int(GRID * telling["bits"] / cost_of(feature))
+            entry: Scored = {"feature": f, "bits": telling["bits"], "score": score}
             if feature["needs"] == "nothing" or feature["needs"] in session["able"]:
                 ready.append(entry)
             else:

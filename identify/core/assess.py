@@ -42,12 +42,12 @@ def candidates(chances: list[float]) -> list[int]:
 
 def dated(engine: Engine, state: Belief, chances: list[float]) -> list[Candidate]:
     """The likeliest variants with their own likely years, given the answers."""
-    found = ranked(chances)
+    likely = ranked(chances)
     listed = filled(len(engine["pack"]["variants"]), -1)
-    for n in range(len(found)):
-        listed[found[n]] = n
-    spans = empty_lists(len(found))
-    weights = empty_lists(len(found))
+    for n in range(len(likely)):
+        listed[likely[n]] = n
+    spans = empty_lists(len(likely))
+    weights = empty_lists(len(likely))
     outcomes = by_variant(state)
     for j in range(len(outcomes)):
         n = listed[outcomes[j]]
@@ -55,12 +55,12 @@ def dated(engine: Engine, state: Belief, chances: list[float]) -> list[Candidate
             spans[n].append(state["spans"][j])
             weights[n].append(state["chances"][j])
     out: list[Candidate] = []
-    for n in range(len(found)):
+    for n in range(len(likely)):
         span = likely_years(year_chances(engine, spans[n], weights[n]))
         out.append(
             {
-                "variant": found[n],
-                "chance": chances[found[n]],
+                "variant": likely[n],
+                "chance": chances[likely[n]],
                 "first": span[0] if len(span) > 0 else 0,
                 "last": span[1] if len(span) > 0 else 0,
             }

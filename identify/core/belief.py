@@ -98,15 +98,15 @@ def varying(pack: Pack) -> list[list[int]]:
         codes = cells["codes"]
         first = filled(len(pack["variants"]), -1)
         listed = filled(len(first), 0)
-        found: list[int] = []
+        variants_apart: list[int] = []
         for i in range(len(codes)):
             v = variants[i]
             if first[v] < 0:
                 first[v] = codes[i]
             elif first[v] != codes[i] and listed[v] == 0:
                 listed[v] = 1
-                found.append(v)
-        out.append(found)
+                variants_apart.append(v)
+        out.append(variants_apart)
     return out
 
 

@@ -123,7 +123,7 @@ def sign_token(runs: list[Run], at: int) -> DateToken:
 
 def phrase_at(runs: list[Run], start: int) -> PhraseEnd:
     """The role of the longest phrase that begins here, "" for none, and where it ends."""
-    found: PhraseEnd = {"role": "", "end": start}
+    longest: PhraseEnd = {"role": "", "end": start}
     said = ""
     at = start
     count = 0
@@ -135,9 +135,9 @@ def phrase_at(runs: list[Run], start: int) -> PhraseEnd:
             count = count + 1
             for phrase in PHRASES:
                 if said in phrase:
-                    found = {"role": phrase[0], "end": end}
+                    longest = {"role": phrase[0], "end": end}
         at = end
-    return found
+    return longest
 
 
 def date_tokens(text: str) -> list[DateToken]:

@@ -128,12 +128,12 @@ def read_applications(parts: list[str]) -> list[DatedNumber]:
     """
     out: list[DatedNumber] = []
     for year in years_meant(parts[1]):
-        told = number_told("", parts[0])
-        told["kind"] = "application"
-        told["number"] = int(parts[0])
-        told["first"] = year
-        told["last"] = year
-        out.append(told)
+        number = number_told("", parts[0])
+        number["kind"] = "application"
+        number["number"] = int(parts[0])
+        number["first"] = year
+        number["last"] = year
+        out.append(number)
     if len(out) == 0:
         wrong = number_told("year", parts[0])
         wrong["kind"] = "application"

@@ -144,9 +144,9 @@ def left_of(left: list[DateToken], right: list[DateToken], order: DayOrder, life
             more = left[0:]
             for at in range(len(right) - count, len(right)):
                 more.append(right[at])
-            found = marked_date(more, order, life)
-            if found["problem"] == "":
-                return found
+            date = marked_date(more, order, life)
+            if date["problem"] == "":
+                return date
     return marked_date(left, order, life)
 
 
@@ -182,12 +182,12 @@ def between_dates(tokens: list[DateToken], order: DayOrder, life: Life) -> OneDa
     return no_date()
 
 
-def hardest(found: list[OneDate]) -> OneDate:
+def hardest(dates: list[OneDate]) -> OneDate:
     """The first that is a date, else the first that says why not."""
-    for date in found:
+    for date in dates:
         if date["problem"] == "":
             return date
-    for date in found:
+    for date in dates:
         if date["problem"] not in ["", "unread"]:
             return date
     return no_date()

@@ -33,11 +33,11 @@ def assess_studied(engine: Engine, session: Session, studied: Studied) -> View:
     state = believe(engine, session)
     chances = variant_chances(engine, state)
     unrecorded = total(state["unrecorded"])
-    found = verdict(engine, studied, chances, item_chances(engine, chances), unrecorded)
+    decision = verdict(engine, studied, chances, item_chances(engine, chances), unrecorded)
     kinds = studied["meanings"]["kind"]
     silent = len([v for v in candidates(chances) if not says_nothing(kinds[v])]) == 0
     unknown = says_nothing(kinds[largest(chances)])
-    decided = found["settled"] in [True]
+    decided = decision["settled"] in [True]
     aim = aimed(engine, session, state, chances, [] if decided or silent else kinds)
     view = view_of(engine, session, state, chances, aim)
     question = view["question"]
@@ -46,7 +46,7 @@ def assess_studied(engine: Engine, session: Session, studied: Studied) -> View:
         question["means"] = what_answers_mean(engine, state, studied["meanings"], place)
     elif decided and not unknown and aim["stop"] in ["", "nothing"]:
         view["stop"] = "verdict"
-    view["verdict"] = found
+    view["verdict"] = decision
     return view
 
 
@@ -62,11 +62,11 @@ def what_answers_mean(engine: Engine, state: Belief, meant: Meanings, place: int
     for a in range(count):
         seen = [scales[o] * views[o][a] for o in range(outcomes)]
         whole = total(seen)
-        found: Meant = {"same": 0.0, "other": 0.0, "new": 0.0, "unrecorded": 0.0}
+        meaning: Meant = {"same": 0.0, "other": 0.0, "new": 0.0, "unrecorded": 0.0}
         for name in OWNING:
             for n in range(outcomes - 1):
                 share = seen[n] / whole if whole > 0.0 else 0.0
-                found[name] = found[name] + share * meant[name][focused["names"][n]]
-        found["unrecorded"] = seen[outcomes - 1] / whole if whole > 0.0 else 0.0
-        out.append(found)
+                meaning[name] = meaning[name] + share * meant[name][focused["names"][n]]
+        meaning["unrecorded"] = seen[outcomes - 1] / whole if whole > 0.0 else 0.0
+        out.append(meaning)
     return out

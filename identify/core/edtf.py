@@ -174,8 +174,8 @@ def written_edtf(text: str) -> OneDate:
     """
     sides = sides_of(text)
     if len(sides) == 1:
-        one = marked_edtf(text)
-        return one if one["problem"] != "" else date_as(text, one["first"], one["last"])
+        date = marked_edtf(text)
+        return date if date["problem"] != "" else date_as(text, date["first"], date["last"])
     if len(sides) != 2 or (is_open(sides[0]) and is_open(sides[1])):
         return no_date()
     ends: list[OneDate] = []

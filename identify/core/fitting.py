@@ -31,8 +31,8 @@ def is_amount(value: Any) -> bool:
 
 def are_texts(value: Any) -> bool:
     """Whether every value of a list is text."""
-    for one in value:
-        if sort_of_value(one) != "text":
+    for entry in value:
+        if sort_of_value(entry) != "text":
             return False
     return True
 
@@ -82,13 +82,13 @@ def is_list_of(sort: str, value: Any) -> bool:
         return False
     if sort == "texts":
         return are_texts(value)
-    for one in value:
+    for entry in value:
         fits = (
-            is_pair(one)
+            is_pair(entry)
             if sort == "pairs"
-            else is_chance(one)
+            else is_chance(entry)
             if sort == "chances"
-            else is_answer(one)
+            else is_answer(entry)
         )
         if not fits:
             return False

@@ -31,8 +31,8 @@ def together(engine: Engine) -> list[Together]:
         if len(inside) > 0:
             sets.append({"sort": "set", "name": items[i]["name"], "item": i, "members": inside})
     out = [f for f in formations if len(f["members"]) > 1]
-    for found in sets:
-        out.append(found)
+    for boxed in sets:
+        out.append(boxed)
     return out
 
 
@@ -58,18 +58,18 @@ def begun(engine: Engine, without: list[float]) -> list[Incomplete]:
 
 def incomplete(engine: Engine, pieces: list[Piece]) -> list[Incomplete]:
     """Formations and boxed sets of which part is owned, those with the least missing first."""
-    found = begun(engine, hold(engine, pieces)["without"])
-    return sorted(found, key=lambda entry: len(entry["missing"]))
+    started = begun(engine, hold(engine, pieces)["without"])
+    return sorted(started, key=lambda entry: len(entry["missing"]))
 
 
 def completing(
-    found: list[Incomplete], items: list[float], without: list[float], least: float
+    started: list[Incomplete], items: list[float], without: list[float], least: float
 ) -> list[Completing]:
     """What the piece in hand would add to with at least this chance, likeliest first. items: the
     chance of each item.
     """
     out: list[Completing] = []
-    for whole in found:
+    for whole in started:
         chance = 0.0
         adds = whole["missing"][0]
         for i in whole["missing"]:

@@ -59,8 +59,8 @@ def scanned(value: Any, deep: int, room: int) -> int:
     if sort == "text":
         return without_text(left, value)
     if sort == "list":
-        for one in value:
-            left = scanned(one, deep + 1, left)
+        for entry in value:
+            left = scanned(entry, deep + 1, left)
             if left < 0:
                 return left
         return left
@@ -97,22 +97,22 @@ def value_fault(value: Any) -> Fault | None:
 
 def bad_name(value: Any) -> str:
     """The first of NO_NAMES in a value; "" for none."""
-    found = ""
+    bad = ""
     if sort_of_value(value) == "list":
-        for one in value:
-            found = bad_name(one) if found == "" else found
+        for entry in value:
+            bad = bad_name(entry) if bad == "" else bad
     elif sort_of_value(value) == "group":
         for name in names_of(value):
-            if found == "":
-                found = name if name in NO_NAMES else bad_name(value_at(value, name))
-    return found
+            if bad == "":
+                bad = name if name in NO_NAMES else bad_name(value_at(value, name))
+    return bad
 
 
 def record_fault(record: Any) -> Fault | None:
     """What is wrong with a record as it is kept; one of a sort that is not known here may be."""
-    found = value_fault(record)
-    if found is not None:
-        return found
+    fault = value_fault(record)
+    if fault is not None:
+        return fault
     for name in ["made", "changed"]:
         if not is_time(value_at(record, name)):
             return fault_of("time", name)
@@ -130,9 +130,9 @@ def record_fault(record: Any) -> Fault | None:
 
 def file_record_fault(record: Any) -> Fault | None:
     """The same for a record in a file, which is of a sort that is known here."""
-    found = record_fault(record)
-    if found is not None:
-        return found
+    fault = record_fault(record)
+    if fault is not None:
+        return fault
     return None if is_known(value_at(record, "type")) else fault_of("type", "type")
 
 
@@ -140,15 +140,15 @@ def entry_fault(entry: Any, stored: bool) -> Fault | None:
     """What is wrong with an entry of the journal, be it an operation or not; `stored`: it is kept
     here already, perhaps since before clocks had a limit.
     """
-    found = value_fault(entry)
-    if found is not None:
-        return found
-    found = change_fault(entry)
+    fault = value_fault(entry)
+    if fault is not None:
+        return fault
+    fault = change_fault(entry)
     for name in ["fields", "after"]:
-        if found is None:
-            found = picture_fault(value_at(entry, "type"), value_at(entry, name))
-    if found is not None:
-        return found
+        if fault is None:
+            fault = picture_fault(value_at(entry, "type"), value_at(entry, name))
+    if fault is not None:
+        return fault
     if value_at(entry, "op") is None:  # what is no operation is held by no server
         return None if value_at(entry, "held") is None else fault_of("field", "held")
     return order_fault(entry, "op", stored)
@@ -201,12 +201,12 @@ def order_fault(op: Group, name: str, stored: bool) -> Fault | None:
     if sort_of_value(parents) != "list" or len(parents) > MOST_PARENTS:
         return fault_of("parents", "parents")
     last = ""
-    for one in parents:
-        if not is_operation_id(one):
+    for parent in parents:
+        if not is_operation_id(parent):
             return fault_of("parents", "parents")
-        if one == value_at(op, name) or one <= last:
+        if parent == value_at(op, name) or parent <= last:
             return fault_of("parents", "parents")
-        last = one
+        last = parent
     if not is_count(value_at(op, "wall"), EXACT if stored else LAST_WALL):
         return fault_of("clock", "wall")
     most = EXACT if stored else LAST_COUNT
@@ -217,14 +217,14 @@ def operation_fault(op: Any, stored: bool) -> Fault | None:
     """What is wrong with an operation as it goes between a device and the server; `stored`: the
     server has it already.
     """
-    found = value_fault(op)
-    if found is not None:
-        return found
+    fault = value_fault(op)
+    if fault is not None:
+        return fault
     if not is_id(value_at(op, "record"), "rp"):
         return fault_of("id", "record")
-    found = order_fault(op, "id", stored)
-    if found is not None:
-        return found
+    fault = order_fault(op, "id", stored)
+    if fault is not None:
+        return fault
     time = value_at(op, "time")
     if "time" in names_of(op) and not is_empty(time) and not is_time(time):
         return fault_of("time", "time")
@@ -241,9 +241,9 @@ def operation_fault(op: Any, stored: bool) -> Fault | None:
     for name in names_of(fields):
         if not is_text(name, LONGEST_NAME):
             return fault_of("field", "fields")
-    found = picture_fault(value_at(op, "type"), fields)
-    if found is not None:
-        return found
+    fault = picture_fault(value_at(op, "type"), fields)
+    if fault is not None:
+        return fault
     if sort_of_value(scrubbed) == "flag":
         return left_over(scrubbed, fields)
     return None
@@ -251,8 +251,8 @@ def operation_fault(op: Any, stored: bool) -> Fault | None:
 
 def left_over(scrubbed: bool, fields: Group) -> Fault | None:
     """The fault that something was deleted for good and holds fields all the same."""
-    found = scrubbed and len(names_of(fields)) > 0
-    return fault_of("scrubbed", "fields") if found else None
+    wrong = scrubbed and len(names_of(fields)) > 0
+    return fault_of("scrubbed", "fields") if wrong else None
 
 
 def photo_fault(photo: Any) -> Fault | None:

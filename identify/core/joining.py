@@ -38,8 +38,8 @@ def copied(record: Value) -> Value:
     out: Any = {}
     for key in given:
         out[key] = given[key]
-    found: Value = out
-    return found
+    copy: Value = out
+    return copy
 
 
 def shifted(places: list[int], by: int) -> list[int]:
@@ -98,8 +98,8 @@ def renamed(record: Value, pack: Pack) -> Value:
     """A copy whose id says which pack it comes from."""
     out: Any = copied(record)
     out["id"] = pack["id"] + "_" + out["id"]
-    found: Value = out
-    return found
+    named: Value = out
+    return named
 
 
 def add_lists(out: Pack, pack: Pack, at: Begins) -> None:

@@ -30,7 +30,7 @@ def unrecorded_features(pack: Pack) -> list[Unrecorded]:
         without = [v for v in having if recorded[v] == 0]
         if len(without) > 0:
             out.append({"feature": f, "without": len(without), "of": len(having)})
-    return sorted(out, key=lambda one: -(one["without"] / one["of"]))
+    return sorted(out, key=lambda entry: -(entry["without"] / entry["of"]))
 
 
 def looks_to_take(
@@ -53,4 +53,4 @@ def looks_to_take(
                     out.append(
                         {"variant": v, "feature": f, "score": score, "apart": confused[v] > 0}
                     )
-    return sorted(out, key=lambda one: -one["score"])[0:most]
+    return sorted(out, key=lambda look: -look["score"])[0:most]

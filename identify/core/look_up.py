@@ -217,7 +217,7 @@ def fitting(index: Index, asked: list[str]) -> list[Fitting]:
                         best[i] = max(best[i], score)
         for i in items:
             sums[i] = sums[i] + best[i]
-    return [{"item": one, "score": 0.9 * sums[one] / len(asked)} for one in items]
+    return [{"item": item, "score": 0.9 * sums[item] / len(asked)} for item in items]
 
 
 def find(engine: Engine, text: str, limit: int) -> list[Match]:
@@ -231,7 +231,7 @@ def find(engine: Engine, text: str, limit: int) -> list[Match]:
     index = engine["index"][0]
     asked: Spelt = {"plain": plain(text), "canonical": canonical(text)}
     scores = filled(len(pack["items"]), 0.0)
-    found = filled(len(pack["items"]), -1)  # the number that fits best; -1: the name does
+    fits = filled(len(pack["items"]), -1)  # the number that fits best; -1: the name does
     for n in range(len(index["numbers"])):
         number = index["numbers"][n]
         score = abs(number_fit(asked, number))
@@ -239,17 +239,17 @@ def find(engine: Engine, text: str, limit: int) -> list[Match]:
             score = CARRIED * score
         if score > scores[number["item"]]:
             scores[number["item"]] = score
-            found[number["item"]] = n
+            fits[number["item"]] = n
     for hit in fitting(index, words(text)):
         if hit["score"] > scores[hit["item"]]:
             scores[hit["item"]] = hit["score"]
-            found[hit["item"]] = -1
+            fits[hit["item"]] = -1
     out: list[Match] = []
     for i in best_from(scores, 1e-9)[0:limit]:
         how: HowFound = "name"
         matched = pack["items"][i]["name"]
-        if found[i] >= 0:
-            number = index["numbers"][found[i]]
+        if fits[i] >= 0:
+            number = index["numbers"][fits[i]]
             how = "carried" if number["carried"] > 0 else "number"
             if number_fit(asked, number) < 0.0:
                 how = "misread"

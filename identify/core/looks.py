@@ -143,9 +143,9 @@ def colours_in(text: str) -> list[list[str]]:
 
 def colour_in(text: str, of: str) -> str:
     """The colour that a name gives to the sides, the second, letters or roof; "" for none."""
-    for found in colours_in(text):
-        if found[0] == of:
-            return found[1]
+    for colour in colours_in(text):
+        if colour[0] == of:
+            return colour[1]
     return ""
 
 

@@ -99,16 +99,16 @@ def without_dots(text: str) -> str:
 
 def plain_mark(text: str) -> list[Any]:
     """[text, changed] of one_script(), without the dots of abbreviations and with single spaces."""
-    found = one_script(text)
+    script = one_script(text)
     out = ""
-    for c in without_dots(found[0]):
+    for c in without_dots(script[0]):
         last = out[len(out) - 1 : len(out)] if len(out) > 0 else " "
         if c != " " or last != " ":
             out = out + c
     end = len(out)
     while end > 0 and out[end - 1] == " ":
         end = end - 1
-    return [out[0:end], found[1]]
+    return [out[0:end], script[1]]
 
 
 def words_in(text: str) -> list[list[Any]]:

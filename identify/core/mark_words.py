@@ -26,9 +26,9 @@ def is_numbered(reading: Reading) -> bool:
     return reading["number"]["problem"] != "none"
 
 
-def is_from_memory(told: DatedNumber) -> bool:
+def is_from_memory(number: DatedNumber) -> bool:
     """Whether some of what dates a number is from memory."""
-    return told["memory"]
+    return number["memory"]
 
 
 def is_hard(end: MarkEnd) -> bool:
@@ -63,16 +63,16 @@ def countries_said(tables: MarkTables, codes: list[str]) -> str:
 
 def what_it_is(tables: MarkTables, reading: Reading) -> Parts:
     """The name of a reading: of the mark and its wording, or of the number."""
-    told = reading["number"]
+    number = reading["number"]
     if is_numbered(reading) and reading["series"] != "":
         series = tables["series"][place_of(tables["series"], reading["series"])]
-        if told["kind"] == "application":
-            return ["British patent, ", told["number"], " of ", told["first"]]
-        if told["number"] > 0:
-            return [series["name"], " ", told["number"]]
+        if number["kind"] == "application":
+            return ["British patent, ", number["number"], " of ", number["first"]]
+        if number["number"] > 0:
+            return [series["name"], " ", number["number"]]
         return [series["name"]]
-    if is_numbered(reading) and told["kind"] != "":
-        return ["Barcode, ", told["kind"]]
+    if is_numbered(reading) and number["kind"] != "":
+        return ["Barcode, ", number["kind"]]
     at = place_of(tables["features"], reading["feature"])
     feature = tables["features"][at]
     out: Parts = [feature["name"], ": ", name_of_one(feature["states"], reading["state"])]
@@ -85,9 +85,9 @@ def what_it_is(tables: MarkTables, reading: Reading) -> Parts:
 
 def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
     """What is wrong with a number, and what would be right."""
-    told = reading["number"]
-    problem = told["problem"]
-    near = told["near"]
+    number = reading["number"]
+    problem = number["problem"]
+    near = number["near"]
     if problem == "check":
         return [
             "By the other figures the last one should be ", near[0],
@@ -98,15 +98,15 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
             "A barcode has 8, 12 or 13 figures. Write also the small ones at its ends.",
         ]  # fmt: skip
     series = tables["series"][place_of(tables["series"], reading["series"])]
-    they = "From memory: the series " if is_from_memory(told) else "The series "
+    they = "From memory: the series " if is_from_memory(number) else "The series "
     if problem == "empty":
         return ["There is no number after it. Add the figures, as in ", series["example"], "."]
     if problem == "letters":
         out: Parts = [
-            "“", told["figures"], "” is not figures only. Look again for I read for 1, ",
+            "“", number["figures"], "” is not figures only. Look again for I read for 1, ",
             "O for 0 and S for 5.",
         ]  # fmt: skip
-        return plus(out, " It may be " + told["meant"] + ".") if told["meant"] != "" else out
+        return plus(out, " It may be " + number["meant"] + ".") if number["meant"] != "" else out
     if problem == "long":
         return ["That has too many figures: there are at most ", near[0], ". Read it again."]
     if problem == "year":
@@ -127,27 +127,27 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
     if reading["series"] == "patent_gb":
         return [
             "Below ", near[0], " a British patent number says no year by itself: before ", near[1],
-            " they began again at 1 each year. Add the year, as in ", told["number"], "/09.",
+            " they began again at 1 each year. Add the year, as in ", number["number"], "/09.",
         ]  # fmt: skip
     return ["The numbers begin at ", near[0], ": this one is too low."]
 
 
 def years_of_number(tables: MarkTables, reading: Reading) -> Parts:
     """When a number was given, and what that says of the piece."""
-    told = reading["number"]
-    first = told["first"]
-    if told["problem"] != "":
+    number = reading["number"]
+    first = number["first"]
+    if number["problem"] != "":
         return wrong_number(tables, reading)
     if reading["series"] == "":
-        if told["kind"] == "":
+        if number["kind"] == "":
             return []
         return [
             "Such bars have been printed since ",
             first,
             ". They do not say in which later year.",
         ]
-    tail = " By the table, from memory." if is_from_memory(told) else ""
-    if told["kind"] == "application":
+    tail = " By the table, from memory." if is_from_memory(number) else ""
+    if number["kind"] == "application":
         return [
             "Numbered in ", first, "; from 1916 on as an application. The piece is from ", first,
             " or later.",
@@ -155,10 +155,10 @@ def years_of_number(tables: MarkTables, reading: Reading) -> Parts:
     series = tables["series"][place_of(tables["series"], reading["series"])]
     done = series["done"]
     start: Parts = ["It was ", done, " in ", first]
-    if told["last"] == 0:
+    if number["last"] == 0:
         start = ["It was ", done, " in ", first, " or later"]
-    elif told["last"] != first:
-        start = ["It was ", done, " between ", first, " and ", told["last"]]
+    elif number["last"] != first:
+        start = ["It was ", done, " between ", first, " and ", number["last"]]
     more: Parts = ["; the piece is from ", first, " or later.", tail]
     for part in more:
         start = plus(start, part)
@@ -199,10 +199,10 @@ def source_said(tables: MarkTables, label: str, place: int) -> str:
 def who_says(tables: MarkTables, reading: Reading) -> list[str]:
     """Each source of a reading, once, with its label."""
     out: list[str] = []
-    told = reading["number"]
-    if is_numbered(reading) and told["row"] >= 0:
+    number = reading["number"]
+    if is_numbered(reading) and number["row"] >= 0:
         series = tables["series"][place_of(tables["series"], reading["series"])]
-        for at in [told["row"], told["row"] + 1]:
+        for at in [number["row"], number["row"] + 1]:
             if at < len(series["rows"]):
                 label = MEMORY_END if series["rows"][at][3] == 1 else PUBLISHED_END
                 said = source_said(tables, label, series["sources"][at])
@@ -223,20 +223,20 @@ def reading_said(tables: MarkTables, reading: Reading) -> ReadingSaid:
     each line are parts to be joined.
     """
     lines: list[Parts] = []
-    told = reading["number"]
+    number = reading["number"]
     if is_bare(reading):
         lines.append(["Nothing says what the number is: if it is this one, then:"])
     if is_numbered(reading):
         about = years_of_number(tables, reading)
         if len(about) > 0:
             lines.append(about)
-        if reading["series"] != "" and told["problem"] == "":
+        if reading["series"] != "" and number["problem"] == "":
             note = tables["series"][place_of(tables["series"], reading["series"])]["note"]
             if note != "":
                 lines.append([note])
     if (
         not is_numbered(reading)
-        or told["kind"] in ["EAN-8", "EAN-13", "UPC-A"]
+        or number["kind"] in ["EAN-8", "EAN-13", "UPC-A"]
         or reading["series"] == ""
     ):
         for place in reading["rows"]:
@@ -252,12 +252,12 @@ def reading_said(tables: MarkTables, reading: Reading) -> ReadingSaid:
 
 def mark_span(tables: MarkTables, reading: Reading) -> MarkSpan:
     """The years that a reading leaves: {first, last (0: open), first_hard, last_hard}."""
-    told = reading["number"]
+    number = reading["number"]
     out: MarkSpan = {"first": 0, "last": 0, "first_hard": False, "last_hard": False}
     if is_numbered(reading) and reading["series"] != "":
-        if told["problem"] == "":
-            out["first"] = told["first"]
-            out["first_hard"] = not is_from_memory(told)
+        if number["problem"] == "":
+            out["first"] = number["first"]
+            out["first_hard"] = not is_from_memory(number)
         return out
     rows = [tables["rows"][place] for place in reading["rows"]]
     if len(rows) == 0:
@@ -276,18 +276,18 @@ def mark_span(tables: MarkTables, reading: Reading) -> MarkSpan:
     return out
 
 
-def nothing_said(found: MarkRead) -> Parts:
+def nothing_said(read: MarkRead) -> Parts:
     """What to do about a text in which no mark was read; [] where one was."""
-    if found["problem"] == "empty":
+    if read["problem"] == "empty":
         return ["Nothing typed yet. Type what it says on the piece, just as it stands."]
-    if found["problem"] == "nothing" and found["meant"] != "":
+    if read["problem"] == "nothing" and read["meant"] != "":
         return [
-            "“", found["read"], "” is not a mark the app knows. Look again for I read for 1, O ",
-            "for 0 and S for 5. It may be ", found["meant"], ".",
+            "“", read["read"], "” is not a mark the app knows. Look again for I read for 1, O ",
+            "for 0 and S for 5. It may be ", read["meant"], ".",
         ]  # fmt: skip
-    if found["problem"] == "nothing":
+    if read["problem"] == "nothing":
         return [
-            "“", found["read"], "” is not a mark the app knows. It would have to be the words ",
+            "“", read["read"], "” is not a mark the app knows. It would have to be the words ",
             "of a patent, a design or a country, a price, a code in an address, a telephone ",
             "number, or the figures under a barcode. Type it as it stands there, with the words ",
             "before a number.",

@@ -62,17 +62,17 @@ def state_of_number(series: SeriesTable, number: int) -> str:
     return state
 
 
-def series_reading(tables: MarkTables, ident: str, told: DatedNumber) -> Reading:
+def series_reading(tables: MarkTables, ident: str, number: DatedNumber) -> Reading:
     """A reading of a number of a series, whatever is wrong with it."""
     series = tables["series"][place_of(tables["series"], ident)]
     state = ""
-    if told["kind"] == "application":
+    if number["kind"] == "application":
         state = "yearly"
-    elif told["problem"] == "":
-        state = state_of_number(series, told["number"])
+    elif number["problem"] == "":
+        state = state_of_number(series, number["number"])
     out = reading_of(tables, series["kind"], state, [series["country"]])
     out["series"] = ident
-    out["number"] = told
+    out["number"] = number
     return out
 
 
@@ -89,8 +89,8 @@ def number_readings(tables: MarkTables, idents: list[str], written: str) -> list
     figures = whole_figures(written)
     for ident in idents:
         if len(parts) > 0 and ident == "patent_gb":
-            for told in read_applications(parts):
-                out.append(series_reading(tables, ident, told))
+            for number in read_applications(parts):
+                out.append(series_reading(tables, ident, number))
         elif figures != "" and len(figures) == CLONED and ident == "design_gb":
             cloned = reading_of(tables, "design", "fourteen", ["GB"])
             cloned["number"] = number_told("", figures)
@@ -100,11 +100,11 @@ def number_readings(tables: MarkTables, idents: list[str], written: str) -> list
             out.append(series_reading(tables, ident, read_series(series["rows"], figures)))
     if len(out) > 0:
         return best_readings(out)
-    told = number_told("empty" if written == "" else "letters", written)
+    number = number_told("empty" if written == "" else "letters", written)
     meant = read_for_figures(written)
     if whole_figures(meant) != "" or len(parts_of_year(meant)) > 0:
-        told["meant"] = meant
-    return [series_reading(tables, one, told) for one in idents]
+        number["meant"] = meant
+    return [series_reading(tables, ident, number) for ident in idents]
 
 
 def number_after(text: str, start: int) -> list[int]:
@@ -193,12 +193,12 @@ def marks_in_words(tables: MarkTables, text: str) -> list[MarkFound]:
     done = 0
     for w in range(len(words)):
         if words[w][1] >= done:
-            found = words_at(tables, words, w)
-            if len(found) > 1:
-                done = found[0]
+            named = words_at(tables, words, w)
+            if len(named) > 1:
+                done = named[0]
                 readings: list[Reading] = []
                 idents: list[str] = []
-                for i in found[1:]:
+                for i in named[1:]:
                     entry = tables["words"][i]
                     for ident in entry["series"]:
                         idents.append(ident)
@@ -244,7 +244,7 @@ def readings_of_shape(tables: MarkTables, entry: ShapeEntry, written: str) -> li
     return number_readings(tables, entry["series"], figures)
 
 
-def marks_in_shapes(tables: MarkTables, text: str, found: list[MarkFound]) -> list[MarkFound]:
+def marks_in_shapes(tables: MarkTables, text: str, named: list[MarkFound]) -> list[MarkFound]:
     """The marks that look like a price, a code or a telephone number, apart from those found; of
     several from one place the longest, all of them where they are equally long.
     """
@@ -260,7 +260,7 @@ def marks_in_shapes(tables: MarkTables, text: str, found: list[MarkFound]) -> li
                 best = end
                 for each in readings_of_shape(tables, entry, text[start:end]):
                     readings.append(each)
-        taken = free_of(found, start, best) and free_of(out, start, best)
+        taken = free_of(named, start, best) and free_of(out, start, best)
         if len(readings) > 0 and taken:
             out.append({"start": start, "end": best, "text": "", "readings": readings})
     return out
@@ -271,13 +271,13 @@ def bare_readings(tables: MarkTables, text: str) -> list[Reading]:
     figures = without_gaps(text)
     only = figures_from(figures, 0) == len(figures)
     if only and len(figures) in [8, 12, 13]:
-        told = read_bars(tables["barcode"], text)
-        if told["problem"] == "" or len(figures) > 8:
-            state = "twelve" if told["kind"] == "UPC-A" else "thirteen"
-            if figures[0:2] == "45" and told["kind"] == "EAN-13":
+        number = read_bars(tables["barcode"], text)
+        if number["problem"] == "" or len(figures) > 8:
+            state = "twelve" if number["kind"] == "UPC-A" else "thirteen"
+            if figures[0:2] == "45" and number["kind"] == "EAN-13":
                 state = "forty_five"
             bars = reading_of(tables, "barcode", state, [])
-            bars["number"] = told
+            bars["number"] = number
             return [bars]
     tried: list[Reading] = []
     if only and len(figures) == CLONED:

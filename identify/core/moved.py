@@ -33,9 +33,9 @@ def moved(engine: Engine, records: list[InPack]) -> list[Moved]:
     out: list[Moved] = []
     for record in records:
         if record["pack"] == pack["id"]:
-            found = moved_record(moves, numbers, variants, record)
-            if found["changed"] + found["gone"] > 0:
-                out.append(found)
+            now = moved_record(moves, numbers, variants, record)
+            if now["changed"] + now["gone"] > 0:
+                out.append(now)
     return out
 
 
@@ -54,12 +54,12 @@ def moved_record(
         now["item"] = kept_name(now, moves, "item", now["item"], numbers)
     if len(now["variant"]) > 0:
         now["variant"] = kept_name(now, moves, "variant", now["variant"], variants)
-    for one in record.get("of", []):
-        entry: Chance = {"chance": one["chance"], "variant": one["variant"]}
+    for chance in record.get("of", []):
+        entry: Chance = {"chance": chance["chance"], "variant": chance["variant"]}
         if len(entry["variant"]) > 0:
             entry["variant"] = kept_name(now, moves, "variant", entry["variant"], variants)
-        if "item" in one:
-            entry["item"] = one["item"]
+        if "item" in chance:
+            entry["item"] = chance["item"]
             if len(entry["item"]) > 0:
                 entry["item"] = kept_name(now, moves, "item", entry["item"], numbers)
         now["of"] = with_chance(now["of"], entry)

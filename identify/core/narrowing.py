@@ -39,11 +39,11 @@ def narrowed(alone: Engine, session: Session) -> Session:
         for feature in alone["pack"]["features"]:
             shared = feature["id"] == "kind" and answer["feature"] == "kind"
             if shared or answer["feature"] == front + feature["id"]:
-                told: Answer = {
+                own: Answer = {
                     "feature": feature["id"],
                     "how": answer["how"],
                     "states": answer["states"],
                 }
-                if problem(alone, told) == "":
-                    out["answers"].append(told)
+                if problem(alone, own) == "":
+                    out["answers"].append(own)
     return out

@@ -43,7 +43,7 @@ def outside_alike(pieces: list[Piece]) -> list[Duplicate]:
     out: list[Duplicate] = []
     for alike in copies:
         if len(alike) > 1:
-            best = best_first([standard(one) for one in alike])
+            best = best_first([standard(copy) for copy in alike])
             part_with: list[str] = []
             for n in range(1, len(best)):
                 part_with.append(alike[best[len(best) - n]]["id"])
@@ -64,12 +64,12 @@ def outside_named(records: list[Piece | Want], text: str) -> list[str]:
     for record in records:
         if is_outside(record) and start != "":
             called = words(record["called"])
-            found = 0
+            fitting = 0
             for word in asked:
                 if len([w for w in called if w[: len(word)] == word]) > 0:
-                    found = found + 1
+                    fitting = fitting + 1
             begins = plain(record["called"])[: len(start)] == start
-            if begins or (len(asked) > 0 and found == len(asked)):
+            if begins or (len(asked) > 0 and fitting == len(asked)):
                 out.append(record["id"])
     return out
 

@@ -39,10 +39,10 @@ def suspects(engine: Engine, session: Session, state: Belief) -> list[Suspect]:
 
 def answered_on(pack: Pack, session: Session, part: int) -> list[int]:
     """The features on this part that were answered."""
-    told = [answer["feature"] for answer in session["answers"] if answer["how"] != "cannot"]
+    answered = [answer["feature"] for answer in session["answers"] if answer["how"] != "cannot"]
     out: list[int] = []
     for f in range(len(pack["features"])):
-        if pack["features"][f]["part"] == part and pack["features"][f]["id"] in told:
+        if pack["features"][f]["part"] == part and pack["features"][f]["id"] in answered:
             out.append(f)
     return out
 

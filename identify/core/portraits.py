@@ -110,15 +110,15 @@ def layers_told(
         about = pack["features"][feature]
         own = about["id"][: len(front)] == front and item["kind"] in about["kinds"]
         if own and shown["layers"][feature] != "":
-            told = layer_told(pack, shown, rows, feature, answers)
+            layer = layer_told(pack, shown, rows, feature, answers)
             place = -1
             for n in range(len(out)):
                 if out[n]["layer"] == shown["layers"][feature]:
                     place = n
-            if told is not None and place < 0:
-                out.append(told)
-            elif told is not None and out[place]["look"] == "" and told["look"] != "":
-                out[place] = told
+            if layer is not None and place < 0:
+                out.append(layer)
+            elif layer is not None and out[place]["look"] == "" and layer["look"] != "":
+                out[place] = layer
     return out
 
 
@@ -164,16 +164,16 @@ def carried(item: Item, figures: bool, variant: str) -> str:
     """The name (or number, with figures in it) that the piece carries: of several the one that its
     variant's name speaks of; "" for none, or where that does not say which.
     """
-    found: list[str] = []
+    texts: list[str] = []
     for text in item["carried"]:
         has = False
         for c in text:
             has = has or c in FIGURES
         if has == figures:
-            found.append(text)
-    if len(found) == 1:
-        return found[0]
-    for text in found:
+            texts.append(text)
+    if len(texts) == 1:
+        return texts[0]
+    for text in texts:
         if len(words(text)) > 0 and spaced(words(text)[0]) in spaced(variant):
             return text
     return ""
@@ -181,9 +181,9 @@ def carried(item: Item, figures: bool, variant: str) -> str:
 
 def body_of(pack: Pack, shown: Sitting, variant: int) -> str:
     """The body of one piece, by its features or its name."""
-    for told in layers_told(pack, shown, [variant], []):
-        if told["layer"] == "body" and told["look"] != "":
-            return told["look"]
+    for layer in layers_told(pack, shown, [variant], []):
+        if layer["layer"] == "body" and layer["look"] != "":
+            return layer["look"]
     return body_by_name(pack, pack["items"][pack["variants"][variant]["item"]])
 
 
@@ -250,11 +250,11 @@ def differences(
         there = states_seen(pack, shown, other, feature, nothing)
         none = pack["features"][feature]["none"]  # it follows from another difference
         both = [state for state in here if state in there]
-        told = len(here) > 0 and len(there) > 0 and none not in here and none not in there
-        if told and len(both) == 0:
-            found: Difference = {"feature": feature, "one": here[0], "other": there[0]}
+        comparable = len(here) > 0 and len(there) > 0 and none not in here and none not in there
+        if comparable and len(both) == 0:
+            apart: Difference = {"feature": feature, "one": here[0], "other": there[0]}
             if shown["layers"][feature] != "":
-                out["seen"].append(found)
+                out["seen"].append(apart)
             else:
-                out["unseen"].append(found)
+                out["unseen"].append(apart)
     return out

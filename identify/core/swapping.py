@@ -90,13 +90,13 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
     }
     elsewhere = filled(len(kinds), 1.0)  # P(answers | any part of a kind)
     for thing in things:
-        found = alike_on(pack, start, thing["place"], out)
+        classes = alike_on(pack, start, thing["place"], out)
         own: list[float] = []
         kin: list[list[float]] = empty_lists(len(RELATIVES))
         kind_of: list[int] = []
-        for c in range(len(found["code"])):
-            before = found["came_from"][c]
-            code = found["code"][c]
+        for c in range(len(classes["code"])):
+            before = classes["came_from"][c]
+            code = classes["code"][c]
             kind = out["kind"][before]
             usual = thing["any"][kind]
             kind_of.append(kind)
@@ -104,7 +104,7 @@ def look_at_part(engine: Engine, start: InScope, things: list[Heard], part: int)
             for n in range(len(kin)):
                 seen = thing["kin"][n][code] if code > 0 else usual
                 kin[n].append(out["kin"][n][before] * seen)
-        out["of"] = found["of"]
+        out["of"] = classes["of"]
         out["kind"] = kind_of
         out["own"] = own
         out["kin"] = kin

@@ -71,7 +71,7 @@ def sealed(state: Device, entries: list[Unsealed], heads: list[Heads]) -> Sealin
                 "id": ident,
                 "device": state["device"],
                 "n": n,
-                "parents": sorted(ends.get(key, []), key=lambda one: one),
+                "parents": sorted(ends.get(key, []), key=lambda ident: ident),
                 "wall": clock["wall"],
                 "count": clock["count"],
             }
@@ -177,7 +177,7 @@ def forked(state: Device, device: str, ops: list[Unheld], moved: list[str]) -> F
                     "id": ident,
                     "device": device,
                     "n": n,
-                    "parents": sorted(parents, key=lambda one: one),
+                    "parents": sorted(parents, key=lambda ident: ident),
                 }
             )
     return {"device": device, "n": len(out), "after": 0, "last": "", "ops": out}

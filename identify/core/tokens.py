@@ -76,9 +76,9 @@ def tokens_of(text: str) -> list[Token]:
         sort = runs[at]["sort"]
         end = at + 1
         if starts_figures(runs, at):
-            found = figures_at(runs, at)
-            out.append(found["token"])
-            end = found["end"]
+            figures = figures_at(runs, at)
+            out.append(figures["token"])
+            end = figures["end"]
         elif sort == "quarter":
             out.append(figures_token([""], [], quarters_of(runs[at]["text"])))
         elif sort == "slash":

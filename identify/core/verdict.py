@@ -142,18 +142,18 @@ def to_beat(near: list[Near], hand: Hand) -> ToBeat | None:
     }
 
 
-def word_for(found: Verdict) -> Word:
+def word_for(weighed: Verdict) -> Word:
     """The verdict in one word, "" while none has ENOUGH.
 
     unrecorded · wanted · upgrade · same · completes · other · item (owns one of the item, but it is
     not known whether it is the same variant) · new.
     """
     for word in FIRST_OF:
-        if found[word] >= ENOUGH:
+        if weighed[word] >= ENOUGH:
             return word
-    if found["same"] + found["other"] >= ENOUGH:
+    if weighed["same"] + weighed["other"] >= ENOUGH:
         return "item"
-    return "new" if found["new"] >= ENOUGH else ""
+    return "new" if weighed["new"] >= ENOUGH else ""
 
 
 def mates(owned: list[Held], items: list[int]) -> list[str]:
@@ -171,19 +171,19 @@ def mates(owned: list[Held], items: list[int]) -> list[str]:
 
 def behind(
     word: Word,
-    found: Verdict,
+    weighed: Verdict,
     near: list[Near],
     owned: list[Held],
 ) -> list[str]:
     """The ids of the records that the word rests on: wants, or owned pieces."""
     if word == "completes":
         there: list[int] = []
-        for whole in found["completing"]:
+        for whole in weighed["completing"]:
             for i in whole["owned"]:
                 there.append(i)
         return mates(owned, there)
     if word == "wanted":
-        return [w["want"] for w in found["wants"] if w["met"] in [True] and w["chance"] >= LIKE]
+        return [w["want"] for w in weighed["wants"] if w["met"] in [True] and w["chance"] >= LIKE]
     if word in ["same", "upgrade"]:
         return [entry["record"]["id"] for entry in near if entry["same"] >= LIKE]
     if word in ["other", "item"]:

@@ -59,10 +59,10 @@ def price_met(want: Want, hand: Hand) -> PriceMet:
     most = want.get("most")
     if not is_money(asked) or not is_money(most):
         return ""
-    found = compare_money(asked, most)
-    if found["problem"] != "":
+    compared = compare_money(asked, most)
+    if compared["problem"] != "":
         return "currency"
-    return "above" if found["order"] > 0 else "within"
+    return "above" if compared["order"] > 0 else "within"
 
 
 def looked_for(engine: Engine, wants: list[Want], hand: Hand) -> list[Wanted]:

@@ -56,11 +56,11 @@ def look_at(engine: Engine, state: Belief, focused: Focus, place: int) -> Look:
     spares: list[list[float]] = []
     for n in range(len(engine["sure"][place])):
         spares.append(spare(engine, state, place, [row[n] for row in by_kind]))
-    told = 0 if part < 0 else state["parts"][part]["told"]
+    answers = 0 if part < 0 else state["parts"][part]["told"]
     at = part if part >= 0 else len(pack["parts"])
     return {
         "codes": pack["cells"][place]["codes"],
-        "varying": engine["varying"][place] if focused["elsewhere"] == 0 and told == 0 else None,
+        "varying": engine["varying"][place] if focused["elsewhere"] == 0 and answers == 0 else None,
         "rows": focused["rows"],
         "of": focused["of"][at],
         "first_of": focused["first_of"][at],
@@ -96,7 +96,7 @@ def view_from(look: Look, c: int) -> list[float]:
 def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
     """P(o,a) for one feature, for each outcome and last for the unrecorded."""
     look = look_at(engine, state, focused, place)
-    found = parted(look, focused)
+    classed = parted(look, focused)
     width = len(look["kinds"])
     scales = focused["chances"][:]
     views: list[list[float]] = []
@@ -104,7 +104,7 @@ def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
         views.append(
             view_from(look, look["codes"][focused["first"][o]] * width + look["first_of"][o])
         )
-    for o in found["mixed"]:
+    for o in classed["mixed"]:
         together = filled(len(look["spares"]), 0.0)
         for n in range(focused["starts"][o], focused["starts"][o + 1]):
             c = look["codes"][look["rows"][n]] * width + look["of"][n]
@@ -226,8 +226,8 @@ def worth(engine: Engine, state: Belief, focused: Focus, place: int) -> Worth:
     """What a question about one feature is worth."""
     look = look_at(engine, state, focused, place)
     away = gone(engine, state, place)
-    found = parted(look, focused)
-    alike = found["alike"]
+    classed = parted(look, focused)
+    alike = classed["alike"]
     chances = focused["chances"]
     by_answer = filled(len(look["spares"]), 0.0)
     inside = 0.0  # sum of P(o) H(A|o)
@@ -240,7 +240,7 @@ def worth(engine: Engine, state: Belief, focused: Focus, place: int) -> Worth:
     held = filled(len(alike), 0.0)
     classes = filled(len(alike), 0)
     together = filled(len(by_answer), 0.0)
-    for o in found["mixed"]:
+    for o in classed["mixed"]:
         count = classes_of(look, focused, o, held, classes)
         for n in range(count):
             c = classes[n]

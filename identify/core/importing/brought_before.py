@@ -46,18 +46,18 @@ def held(record: Fields, field: str) -> Any:
 def group_at(group: Fields, name: str) -> Fields:
     """What a group has under a name where that is a group; else an empty one, and a new one."""
     out: Fields = {}
-    found = value_at(group, name)
-    if sort_of_value(found) == "group":
-        for one in names_of(found):
-            out[one] = value_at(found, one)
+    group_there = value_at(group, name)
+    if sort_of_value(group_there) == "group":
+        for field in names_of(group_there):
+            out[field] = value_at(group_there, field)
     return out
 
 
 def put_field(fields: Fields, field: str, value: Any) -> None:
     """Sets a field, or those that say what the piece is."""
     if field == WHOLE_ITEM:
-        for one in names_of(value):
-            fields[one] = value_at(value, one)
+        for part in names_of(value):
+            fields[part] = value_at(value, part)
     else:
         fields[field] = value
 
@@ -117,5 +117,5 @@ def own_changes(record: Fields, existing: Fields) -> Changes:
 
 def text_at(group: Fields, name: str) -> str:
     """The text that a group has under a name, "" for none."""
-    found = value_at(group, name)
-    return found if sort_of_value(found) == "text" else ""
+    value = value_at(group, name)
+    return value if sort_of_value(value) == "text" else ""

@@ -31,14 +31,14 @@ def order_of_dates(texts: Sequence[str]) -> str:
     """Which figure of 12/5/57 is the day, by a whole column: "day" (the first), "month" (the
     second is), "ask" (nothing tells), "mixed" (both come up), "" (no date where it matters).
     """
-    found = [figures_order(text) for text in texts]
-    if "day" in found and "month" in found:
+    orders = [figures_order(text) for text in texts]
+    if "day" in orders and "month" in orders:
         return "mixed"
-    if "day" in found:
+    if "day" in orders:
         return "day"
-    if "month" in found:
+    if "month" in orders:
         return "month"
-    return "ask" if "either" in found else ""
+    return "ask" if "either" in orders else ""
 
 
 def counts_days(text: str) -> bool:

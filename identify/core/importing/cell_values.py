@@ -145,12 +145,12 @@ def condition_parts(text: str) -> list[str]:
     """The parts of a text in capitals that may be a condition each: "good to very good"."""
     out: list[str] = []
     part = ""
-    for one in word_cut(text):
-        if one in BETWEEN_TWO or one in BETWEEN_WORDS:
+    for word in word_cut(text):
+        if word in BETWEEN_TWO or word in BETWEEN_WORDS:
             out.append(without_signs(part, " .+()"))
             part = ""
         else:
-            part = part + one
+            part = part + word
     out.append(without_signs(part, " .+()"))
     return out
 

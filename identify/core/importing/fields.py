@@ -96,11 +96,11 @@ def list_fields() -> list[FieldName]:
 
 def list_field(field: str) -> list[str]:
     """What there is to say of a field."""
-    found = LIST_FIELDS[0]
-    for one in LIST_FIELDS:
-        if one[0] == field:
-            found = one
-    return found
+    about = LIST_FIELDS[0]
+    for entry in LIST_FIELDS:
+        if entry[0] == field:
+            about = entry
+    return about
 
 
 def goes_to(field: str, sort: str) -> str:

@@ -150,7 +150,7 @@ def errors_said(errors: Sequence[Sequence[str]]) -> list[str]:
     out: list[str] = []
     if len(errors) > 0:
         what = " holds an error" if len(errors) == 1 else " hold errors"
-        named = cells_named([one[0] + " (" + one[1] + ")" for one in errors])
+        named = cells_named([error[0] + " (" + error[1] + ")" for error in errors])
         out.append(named + what + " of the spreadsheet and no value: taken as empty.")
     return out
 

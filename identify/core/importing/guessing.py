@@ -186,13 +186,13 @@ def headed(table: FileTable, asked: int) -> Headed:
     """
     header = header_of(table["rows"]) if asked < 0 else asked
     width = 0
-    for one in table["rows"]:
-        width = max(width, len(one["cells"]))
+    for row in table["rows"]:
+        width = max(width, len(row["cells"]))
     notes: list[str] = []
-    found: list[str] = []
-    for one in table["rows"]:
-        if one["row"] == header:
-            found = [one_line(cell) for cell in one["cells"]]
+    headings: list[str] = []
+    for row in table["rows"]:
+        if row["row"] == header:
+            headings = [one_line(cell) for cell in row["cells"]]
     above = texts_above(table, header)
     if len([row for row in table["rows"] if row["row"] < header]) > 0:
         notes.append(
@@ -203,7 +203,7 @@ def headed(table: FileTable, asked: int) -> Headed:
         notes.append("No row of headings was found: the columns have letters.")
     names: list[str] = []
     for place in range(width):
-        name = found[place] if place < len(found) else ""
+        name = headings[place] if place < len(headings) else ""
         name = name if name != "" else "Column " + column_letters(place)
         while name in names:
             name = name + " (" + column_letters(place) + ")"
@@ -236,13 +236,13 @@ def own_columns(names: Sequence[str]) -> list[ReadColumn]:
     return out
 
 
-def sort_of_rows(table: FileTable, found: Headed, name: str) -> str:
+def sort_of_rows(table: FileTable, headed_rows: Headed, name: str) -> str:
     """What the rows seem to be, by the names of file and sheet and what stands above them; "" for
     a file of its own.
     """
-    if is_own(found["names"]):
+    if is_own(headed_rows["names"]):
         return ""
-    about = (name + " " + table["sheet"] + " " + texts_above(table, found["header"])).upper()
+    about = (name + " " + table["sheet"] + " " + texts_above(table, headed_rows["header"])).upper()
     for word in FOR_WANTS:
         if word in about:
             return "want"
@@ -351,19 +351,19 @@ def lowered_first(text: str) -> str:
 def offers_of(place: int, name: str, shares: ColumnShares) -> list[ColumnOffer]:
     """The fields that a column may be."""
     out: list[ColumnOffer] = []
-    found = by_heading(name)
+    heading = by_heading(name)
     for field in BY_CELLS:
         share = shares[field]  # type: ignore[literal-required]
-        if share >= CONTENT_LEAST and field != found["field"]:
+        if share >= CONTENT_LEAST and field != heading["field"]:
             why = share_said(field, share)
             out.append({"sure": BY_CONTENT * share, "place": place, "field": field, "why": why})
-    if found["field"] != "":
+    if heading["field"] != "":
         trust = 0.9
-        if found["field"] in BY_CELLS and shares["none"] == 0:
-            trust = 0.8 + 0.2 * shares[found["field"]]  # type: ignore[literal-required]
+        if heading["field"] in BY_CELLS and shares["none"] == 0:
+            trust = 0.8 + 0.2 * shares[heading["field"]]  # type: ignore[literal-required]
         why = "The heading says " + quoted(name) + "."
         out.append(
-            {"sure": found["sure"] * trust, "place": place, "field": found["field"], "why": why}
+            {"sure": heading["sure"] * trust, "place": place, "field": heading["field"], "why": why}
         )
     return out
 
@@ -383,7 +383,7 @@ def columns_of(names: Sequence[str], shares: Sequence[ColumnShares]) -> list[Rea
         out.append(column_of(names[place], "", 0.0, ""))
         for offer in offers_of(place, names[place], shares[place]):
             offers.append(offer)
-    for offer in sorted(offers, key=lambda one: -one["sure"]):
+    for offer in sorted(offers, key=lambda each: -each["sure"]):
         free = offer["field"] not in taken or offer["field"] == "notes"
         if offer["place"] not in settled and free:
             taken.append(offer["field"])
@@ -410,23 +410,23 @@ def with_orders(columns: list[ReadColumn], rows: Sequence[CellsRow]) -> list[Rea
 
 
 def table_read(
-    table: FileTable, found: Headed, shares: Sequence[ColumnShares], file_name: str
+    table: FileTable, headed_rows: Headed, shares: Sequence[ColumnShares], file_name: str
 ) -> ReadTable:
     """A file as a table with guessed columns, once the cells of each column were looked at."""
-    columns = own_columns(found["names"])
-    if not is_own(found["names"]):
-        columns = with_orders(columns_of(found["names"], shares), found["rows"])
+    columns = own_columns(headed_rows["names"])
+    if not is_own(headed_rows["names"]):
+        columns = with_orders(columns_of(headed_rows["names"], shares), headed_rows["rows"])
     notes = table["notes"][:]
-    for note in found["notes"]:
+    for note in headed_rows["notes"]:
         notes.append(note)
     return {
         "sheet": table["sheet"],
         "sheets": table["sheets"],
-        "header": found["header"],
-        "own": found["own"],
-        "type": sort_of_rows(table, found, file_name),
+        "header": headed_rows["header"],
+        "own": headed_rows["own"],
+        "type": sort_of_rows(table, headed_rows, file_name),
         "columns": columns,
         "fields": list_fields(),
-        "rows": found["rows"],
+        "rows": headed_rows["rows"],
         "notes": notes[0:MOST_NOTES],
     }

@@ -99,8 +99,8 @@ def entry_of(reference: Reference, engine: Engine, place: int) -> Entry:
         "unzeroed": unzeroed(item["number"]),
         "canonical": canonical(item["number"]),
         "carried": [plain(text) for text in item["carried"]],
-        "words": [taken_word(reference, one) for one in each_once(own)],
-        "spelt": [taken_word(reference, one) for one in spelt],
+        "words": [taken_word(reference, stem) for stem in each_once(own)],
+        "spelt": [taken_word(reference, stem) for stem in spelt],
         "letters": letters,
         "size": 0.0,
         "sum": 0.0,
@@ -151,18 +151,18 @@ def near_words(reference: Reference, word: str) -> list[WordMeant]:
     known = reference["near_at"].get("w" + word, -1)
     if known >= 0:
         return reference["near"][known]
-    found: list[WordMeant] = []
+    near: list[WordMeant] = []
     place = place_of_word(reference, word)
     if place >= 0:
-        found.append({"word": place, "like": 1.0})
+        near.append({"word": place, "like": 1.0})
     elif len(word) >= LEAST_LETTERS:
         for n in range(len(reference["words"])):
             like = likeness(word, reference["words"][n])
             if like >= NEAR:
-                found.append({"word": n, "like": like})
+                near.append({"word": n, "like": like})
     reference["near_at"]["w" + word] = len(reference["near"])
-    reference["near"].append(found)
-    return found
+    reference["near"].append(near)
+    return near
 
 
 def spoken(reference: Reference, said: Sequence[str]) -> Spoken:
@@ -175,11 +175,11 @@ def spoken(reference: Reference, said: Sequence[str]) -> Spoken:
         near = near_words(reference, word)
         if len(near) > 0:
             weight = 0.0
-        for one in near:
-            own = reference["rarity"][one["word"]] * one["like"]
+        for meant in near:
+            own = reference["rarity"][meant["word"]] * meant["like"]
             weight = max(weight, own * own)
-            if likes[one["word"]] == 0.0:
-                meant_words.append(one["word"])
-            likes[one["word"]] = max(likes[one["word"]], one["like"])
+            if likes[meant["word"]] == 0.0:
+                meant_words.append(meant["word"])
+            likes[meant["word"]] = max(likes[meant["word"]], meant["like"])
         size = size + weight
     return {"words": meant_words, "likes": likes, "size": root_of(size)}

@@ -78,31 +78,33 @@ def begun_row(about: Importing, sort: str, row: KeyedRow) -> RowSoFar:
 # ---- single cells --------------------------------------------------------------------------------
 
 
-def say_wrong(one: RowSoFar, name: str, sentence: str) -> None:
+def say_wrong(draft: RowSoFar, name: str, sentence: str) -> None:
     """Keeps what is wrong with the cell of a column."""
-    text = "Row " + padded(one["row"]["row"], 1) + ', "' + name + '": ' + sentence
-    one["problems"].append({"column": name, "sentence": text})
+    text = "Row " + padded(draft["row"]["row"], 1) + ', "' + name + '": ' + sentence
+    draft["problems"].append({"column": name, "sentence": text})
 
 
-def note_cell(one: RowSoFar, name: str, cell: str) -> None:
+def note_cell(draft: RowSoFar, name: str, cell: str) -> None:
     """Keeps a cell in the notes, under the heading of its column."""
     if cell != "":
-        one["lines"].append(name + ": " + cell)
+        draft["lines"].append(name + ": " + cell)
 
 
-def take_quantity(one: RowSoFar, name: str, cell: str) -> None:
+def take_quantity(draft: RowSoFar, name: str, cell: str) -> None:
     """Reads how many there are: one record is made, and the rest told."""
     read = read_count(cell)
     count = read["value"]
     if read["wrong"] != "":
-        say_wrong(one, name, read["wrong"] + " One record is made.")
-        note_cell(one, name, cell)
+        say_wrong(draft, name, read["wrong"] + " One record is made.")
+        note_cell(draft, name, cell)
     elif count > 1:
-        note_cell(one, name, cell)
+        note_cell(draft, name, cell)
         if is_figures(without_signs(cell, "x ")):
             many = padded(count, 1)
             say_wrong(
-                one, name, "there are " + many + " of these. One record is made, and a note of it."
+                draft,
+                name,
+                "there are " + many + " of these. One record is made, and a note of it.",
             )
 
 
@@ -119,35 +121,35 @@ def is_plain_heading(name: str) -> bool:
     return False
 
 
-def take_field(one: RowSoFar, text: CellsSaid) -> None:
+def take_field(draft: RowSoFar, text: CellsSaid) -> None:
     """Reads a column that is a field of the record, or goes into the notes."""
     name = text["name"]
     cell = text["cell"]
-    target = goes_to(text["field"], one["sort"])
+    target = goes_to(text["field"], draft["sort"])
     if text["field"] == "notes":
         if not is_plain_heading(name):
-            note_cell(one, name, cell)
+            note_cell(draft, name, cell)
         elif cell != "":
-            one["lines"].append(cell)
+            draft["lines"].append(cell)
         return
     if target == "":
-        note_cell(one, name, cell)
+        note_cell(draft, name, cell)
         return
-    one["heads"][target] = name
-    one["cells"][target] = cell
-    wrong = take_value(one, target, name, cell, text["order"])
+    draft["heads"][target] = name
+    draft["cells"][target] = cell
+    wrong = take_value(draft, target, name, cell, text["order"])
     if wrong != "":
-        say_wrong(one, name, wrong + " " + IN_NOTES)
-        note_cell(one, name, cell)
+        say_wrong(draft, name, wrong + " " + IN_NOTES)
+        note_cell(draft, name, cell)
 
 
-def take_value(one: RowSoFar, target: str, name: str, cell: str, order: str) -> str:
+def take_value(draft: RowSoFar, target: str, name: str, cell: str, order: str) -> str:
     """Reads what a cell says into its field; a sentence where it cannot be read."""
     if target in ["boxed", "box"]:
-        return take_box(one, target, name, cell)
+        return take_box(draft, target, name, cell)
     read = said_by_cell(cell, "")
     if target in MONEYS:
-        read = read_price(cell, one["currency"])
+        read = read_price(cell, draft["currency"])
     elif target in ["condition", "least", "box_condition"]:
         read = read_condition(cell)
     elif target == "when":
@@ -162,27 +164,27 @@ def take_value(one: RowSoFar, target: str, name: str, cell: str, order: str) -> 
     if read["wrong"] != "":
         return read["wrong"]
     if read["more"] != "":
-        note_cell(one, name, read["more"])
+        note_cell(draft, name, read["more"])
         if read["value"].upper() not in read["more"].upper():
-            say_wrong(one, name, quoted(read["more"]) + ' was taken as "' + read["value"] + '".')
+            say_wrong(draft, name, quoted(read["more"]) + ' was taken as "' + read["value"] + '".')
     # the column of the box may have told the condition of it
-    if not (target == "box_condition" and read["value"] == "" and target in one["values"]):
-        one["values"][target] = read["value"]
+    if not (target == "box_condition" and read["value"] == "" and target in draft["values"]):
+        draft["values"][target] = read["value"]
     return ""
 
 
-def take_box(one: RowSoFar, target: str, name: str, cell: str) -> str:
+def take_box(draft: RowSoFar, target: str, name: str, cell: str) -> str:
     """Reads whether there is a box, and in what condition; a sentence where that cannot be read."""
     read = read_box(cell)
     if read["wrong"] != "":
         return read["wrong"]
-    note_cell(one, name, read["more"])
+    note_cell(draft, name, read["more"])
     if target == "box":
-        one["values"][target] = read["has"] if read["has"] == "yes" else ""
+        draft["values"][target] = read["has"] if read["has"] == "yes" else ""
         return ""
-    if read["condition"] != "" and text_of_field(one["values"], "box_condition") == "":
-        one["values"]["box_condition"] = read["condition"]
-    one["values"][target] = read["has"]
+    if read["condition"] != "" and text_of_field(draft["values"], "box_condition") == "":
+        draft["values"]["box_condition"] = read["condition"]
+    draft["values"][target] = read["has"]
     return ""
 
 
@@ -195,26 +197,26 @@ def text_of_field(values: Fields, field: str) -> str:
 # ---- which item ----------------------------------------------------------------------------------
 
 
-def said_under(one: RowSoFar, fields: Sequence[str]) -> list[str]:
+def said_under(draft: RowSoFar, fields: Sequence[str]) -> list[str]:
     """The cells of some of the fields that say what it is."""
     out: list[str] = []
     for field in fields:
-        for text in one["texts"]:
+        for text in draft["texts"]:
             if text["field"] == field and text["cell"] != "":
                 out.append(text["cell"])
     return out
 
 
-def cell_of(one: RowSoFar, fields: Sequence[str]) -> str:
+def cell_of(draft: RowSoFar, fields: Sequence[str]) -> str:
     """The same as one text."""
-    return joined_by(said_under(one, fields), ", ")
+    return joined_by(said_under(draft, fields), ", ")
 
 
-def tells(one: RowSoFar, fields: Sequence[str]) -> bool:
+def tells(draft: RowSoFar, fields: Sequence[str]) -> bool:
     """Whether one of these fields could be read and holds something."""
     for field in fields:
-        if field in one["values"]:
-            value = one["values"][field]
+        if field in draft["values"]:
+            value = draft["values"][field]
             if value is not None and not (sort_of_value(value) == "text" and value == ""):
                 return True
     return False
@@ -238,31 +240,31 @@ def has_letters(cells: Sequence[str]) -> bool:
     return False
 
 
-def nameless(one: RowSoFar) -> str:
+def nameless(draft: RowSoFar) -> str:
     """Why the row can name no piece, "" where it may."""
-    number = padded(one["row"]["row"], 1)
-    said = said_under(one, NAMING)
+    number = padded(draft["row"]["row"], 1)
+    said = said_under(draft, NAMING)
     if not has_letters(said):
         why = ": nothing says which piece this is: no number, no name, no words."
         return "Row " + number + why
-    if is_total(said) and not tells(one, TELLING):
+    if is_total(said) and not tells(draft, TELLING):
         return "Row " + number + ": this is a total, not a piece."
     return ""
 
 
-def why_failed(one: RowSoFar, offered: int, chosen: int) -> str:
+def why_failed(draft: RowSoFar, offered: int, chosen: int) -> str:
     """Why no record can be made of a row that has words, "" where one can."""
-    number = padded(one["row"]["row"], 1)
-    said = said_under(one, NAMING)
+    number = padded(draft["row"]["row"], 1)
+    said = said_under(draft, NAMING)
     scrap = offered == 0 and is_scrap(said)
-    tells_more = tells(one, MONEYS) or tells(one, TELLING)
-    if scrap and not tells_more and not is_in_reference(one["reference"], said):
+    tells_more = tells(draft, MONEYS) or tells(draft, TELLING)
+    if scrap and not tells_more and not is_in_reference(draft["reference"], said):
         return (
             "Row " + number + ": " + quoted(joined_by(said, " "))
             + " names no piece, and nothing else in the row tells of one. If it is one, write "
             + "its number or a longer name."
         )  # fmt: skip
-    if chosen < 0 and one["sort"] == "want":
+    if chosen < 0 and draft["sort"] == "want":
         return (
             "Row " + number + ": it is not certain which number is meant, and a want needs one. "
             + "Choose one of those offered, or write its number."
@@ -292,19 +294,19 @@ def by_prior(pack: Pack, item: int) -> list[Chance]:
     order = sorted(range(len(places)), key=lambda at: -chances[at])
     return [
         {
-            "variant": pack["variants"][places[one]]["id"],
-            "chance": rounded_share(chances[one] / whole),
+            "variant": pack["variants"][places[place]]["id"],
+            "chance": rounded_share(chances[place] / whole),
         }
-        for one in order
+        for place in order
     ]
 
 
-def offered_item(one: RowSoFar, found: ItemMeant) -> Offer:
+def offered_item(draft: RowSoFar, meant: ItemMeant) -> Offer:
     """A candidate with the variants that the words may mean."""
-    reference = one["reference"]
-    entry = reference["entries"][found["entry"]]
+    reference = draft["reference"]
+    entry = reference["entries"][meant["entry"]]
     pack = reference["engines"][engine_of(reference, entry["pack"])]["pack"]
-    text = cell_of(one, ["variant", "description", "name"])
+    text = cell_of(draft, ["variant", "description", "name"])
     of: list[Chance] = []
     if text != "":
         of = variants_meant(reference, entry["pack"], entry["place"], text)
@@ -313,7 +315,7 @@ def offered_item(one: RowSoFar, found: ItemMeant) -> Offer:
     for variant in pack["variants"]:
         if variant["id"] == known:
             which = variant["name"]
-    if one["sort"] == "note":
+    if draft["sort"] == "note":
         several = of if len(of) > 0 else by_prior(pack, entry["place"])
         of = [
             {"item": entry["number"], "variant": each["variant"], "chance": each["chance"]}
@@ -323,126 +325,126 @@ def offered_item(one: RowSoFar, found: ItemMeant) -> Offer:
         "pack": entry["pack"],
         "item": entry["number"],
         "name": entry["name"],
-        "sure": int(found["sure"] * 10_000.0 + 0.5) / 10_000.0,
-        "how": found["how"],
+        "sure": int(meant["sure"] * 10_000.0 + 0.5) / 10_000.0,
+        "how": meant["how"],
         "of": of,
         "variant": known,
         "which": which,
         "sets": {},
     }
-    out["sets"] = sets_of(one, [out])
+    out["sets"] = sets_of(draft, [out])
     return out
 
 
-def fields_of_item(one: RowSoFar, offers: Sequence[Offer]) -> Fields:
+def fields_of_item(draft: RowSoFar, offers: Sequence[Offer]) -> Fields:
     """The fields that say what it is: of the offer that was taken, or none."""
     out: Fields = {}
     if len(offers) == 0:
-        if one["sort"] == "piece":
-            out["called"] = called_by(one)
+        if draft["sort"] == "piece":
+            out["called"] = called_by(draft)
         return out
     out["pack"] = offers[0]["pack"]
-    if one["sort"] != "note":
+    if draft["sort"] != "note":
         out["item"] = offers[0]["item"]
-    if one["sort"] == "want":
+    if draft["sort"] == "want":
         out["variant"] = offers[0]["variant"]
     else:
         out["of"] = offers[0]["of"]
     return out
 
 
-def called_by(one: RowSoFar) -> str:
+def called_by(draft: RowSoFar) -> str:
     """What the row calls the piece."""
-    parts = [cell_of(one, ["number"]), cell_of(one, ["name"])]
+    parts = [cell_of(draft, ["number"]), cell_of(draft, ["name"])]
     called = joined_by([part for part in parts if part != ""], " ")
-    return called if called != "" else cell_of(one, ["description", "variant"])
+    return called if called != "" else cell_of(draft, ["description", "variant"])
 
 
-def sets_of(one: RowSoFar, offers: Sequence[Offer]) -> Fields:
+def sets_of(draft: RowSoFar, offers: Sequence[Offer]) -> Fields:
     """All fields that say what it is, as they are once this one, or none, was chosen."""
-    empty = blank_record(one["sort"])
+    empty = blank_record(draft["sort"])
     names = ["pack", "item", "of", "called"]
-    if one["sort"] == "note":
+    if draft["sort"] == "note":
         names = ["pack", "of"]
-    elif one["sort"] == "want":
+    elif draft["sort"] == "want":
         names = ["pack", "item", "variant"]
     out: Fields = {}
     for name in names:
         out[name] = empty[name]
-    put_field(out, WHOLE_ITEM, fields_of_item(one, offers))
+    put_field(out, WHOLE_ITEM, fields_of_item(draft, offers))
     return out
 
 
-def keep_words(one: RowSoFar, record: Fields, matched: bool) -> None:
+def keep_words(draft: RowSoFar, record: Fields, matched: bool) -> None:
     """Puts into the notes what was said of the item and is not kept in a field."""
     unsure = not matched
-    if one["sort"] == "want":
+    if draft["sort"] == "want":
         unsure = unsure or record["variant"] == ""
     else:
         unsure = unsure or len(record["of"]) != 1
     lines: list[str] = []
-    for text in one["texts"]:
+    for text in draft["texts"]:
         field = text["field"]
         kept = field == "description" or (field == "variant" and unsure)
         if field == "range" and not matched:
-            kept = len(ranges_named(one["reference"], text["cell"])) == 0
+            kept = len(ranges_named(draft["reference"], text["cell"])) == 0
         if field in ["number", "name"] and not matched:
-            kept = one["sort"] == "note"
+            kept = draft["sort"] == "note"
         if text["cell"] != "" and kept:
             lines.append(text["name"] + ": " + text["cell"])
-    for line in one["lines"]:
+    for line in draft["lines"]:
         lines.append(line)
-    one["lines"] = lines
+    draft["lines"] = lines
 
 
-def read_row(one: RowSoFar) -> None:
+def read_row(draft: RowSoFar) -> None:
     """Reads the cells that do not say what it is."""
-    for text in one["texts"]:
+    for text in draft["texts"]:
         if text["field"] == "quantity":
-            take_quantity(one, text["name"], text["cell"])
+            take_quantity(draft, text["name"], text["cell"])
         elif text["field"] not in SAYING and text["field"] != "row_id":
-            take_field(one, text)
+            take_field(draft, text)
 
 
-def written_record(one: RowSoFar, offers: Sequence[Offer]) -> Fields:
+def written_record(draft: RowSoFar, offers: Sequence[Offer]) -> Fields:
     """The record that a row makes, with what it came from."""
-    record = blank_record(one["sort"])
-    put_field(record, WHOLE_ITEM, fields_of_item(one, offers))
-    keep_words(one, record, len(offers) > 0)
-    said = [text["cell"] for text in one["texts"] if text["field"] in SAYING]
-    one["cells"][WHOLE_ITEM] = joined_by(said, " | ")
-    one["values"][WHOLE_ITEM] = item_of(record)
-    notes = notes_of(one["sort"])
-    one["cells"][notes] = joined_by(one["lines"], "\n")
-    one["values"][notes] = one["cells"][notes]
-    came: Fields = {"key": one["row"]["key"], "cells": one["cells"], "values": one["values"]}
+    record = blank_record(draft["sort"])
+    put_field(record, WHOLE_ITEM, fields_of_item(draft, offers))
+    keep_words(draft, record, len(offers) > 0)
+    said = [text["cell"] for text in draft["texts"] if text["field"] in SAYING]
+    draft["cells"][WHOLE_ITEM] = joined_by(said, " | ")
+    draft["values"][WHOLE_ITEM] = item_of(record)
+    notes = notes_of(draft["sort"])
+    draft["cells"][notes] = joined_by(draft["lines"], "\n")
+    draft["values"][notes] = draft["cells"][notes]
+    came: Fields = {"key": draft["row"]["key"], "cells": draft["cells"], "values": draft["values"]}
     for field in FIELDS_IN_ROWS:
-        if field in one["values"]:
-            record[field] = one["values"][field]
+        if field in draft["values"]:
+            record[field] = draft["values"][field]
     record["came"] = came
     return record
 
 
 def outcome_of(about: Importing, sort: str, row: KeyedRow) -> Outcome:
     """What becomes of a row that this app did not write."""
-    one = begun_row(about, sort, row)
-    read_row(one)
-    failed = nameless(one)
+    draft = begun_row(about, sort, row)
+    read_row(draft)
+    failed = nameless(draft)
     offered: list[Offer] = []
     if failed == "":
         query: Query = {
-            "number": cell_of(one, ["number"]),
-            "name": cell_of(one, ["name"]),
-            "description": cell_of(one, ["description", "variant"]),
-            "range": cell_of(one, ["range"]),
+            "number": cell_of(draft, ["number"]),
+            "name": cell_of(draft, ["name"]),
+            "description": cell_of(draft, ["description", "variant"]),
+            "range": cell_of(draft, ["range"]),
         }
-        offered = [offered_item(one, found) for found in items_meant(one["reference"], query)]
+        offered = [offered_item(draft, meant) for meant in items_meant(draft["reference"], query)]
     chosen = -1
     if len(offered) > 0 and offered[0]["sure"] >= SURE:
         chosen = 0
     if failed == "":
-        failed = why_failed(one, len(offered), chosen)
-    record = written_record(one, offered[0:1] if chosen == 0 else [])
+        failed = why_failed(draft, len(offered), chosen)
+    record = written_record(draft, offered[0:1] if chosen == 0 else [])
     nothing: Fields | None = None
     hopeless = failed != "" and len(offered) == 0
     return {
@@ -452,9 +454,9 @@ def outcome_of(about: Importing, sort: str, row: KeyedRow) -> Outcome:
         "record": record if failed == "" else nothing,
         "if_chosen": record if failed != "" and not hopeless else nothing,
         "candidates": offered,
-        "none": sets_of(one, []),
+        "none": sets_of(draft, []),
         "chosen": chosen,
         "sure": offered[0]["sure"] if chosen == 0 else 0.0,
-        "problems": [] if hopeless else one["problems"],
+        "problems": [] if hopeless else draft["problems"],
         "same": None,
     }

@@ -39,9 +39,9 @@ def ranges_named(reference: Reference, text: str) -> list[int]:
     for n in range(len(reference["ranges"])):
         named = False
         for name in reference["ranges"][n]:
-            for one in said:
-                most = min(1, forgiven(one))
-                named = named or slips(one, name, most) <= most
+            for word in said:
+                most = min(1, forgiven(word))
+                named = named or slips(word, name, most) <= most
         if named:
             out.append(n)
     return out
@@ -177,7 +177,7 @@ def items_meant(reference: Reference, query: Query) -> list[ItemMeant]:
     if plain(query["number"]) == "" and len(words(all_words(query))) == 0:
         return out
     clues = evidence(reference, query)
-    scores = [weight_of_clues(one) for one in clues]
+    scores = [weight_of_clues(clue) for clue in clues]
     none = weight_of_clues(against_all(query))
     most = none
     for score in scores:

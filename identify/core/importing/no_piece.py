@@ -64,7 +64,7 @@ def is_scrap(cells: Sequence[str]) -> bool:
 
     Other scripts are never told to be scraps.
     """
-    found = plain_words_of(cells)
-    if len(found) != 1 or not is_latin(found[0]):
+    plain_words = plain_words_of(cells)
+    if len(plain_words) != 1 or not is_latin(plain_words[0]):
         return False
-    return len(found[0]) <= LONGEST_SCRAP or not has_vowel(found[0])
+    return len(plain_words[0]) <= LONGEST_SCRAP or not has_vowel(plain_words[0])

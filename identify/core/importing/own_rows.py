@@ -172,20 +172,20 @@ def percent_text(share: float) -> str:
     return text[0:at] + ("." + after[0:last] if last > 0 else "")
 
 
-def chance_text(one: Chance, count: int) -> str:
+def chance_text(entry: Chance, count: int) -> str:
     """What one of `count` things that a piece may be is written as."""
-    item = one.get("item", "")
-    text = one["variant"] if item == "" else item + ": " + one["variant"]
-    if count == 1 and one["chance"] == 1:
+    item = entry.get("item", "")
+    text = entry["variant"] if item == "" else item + ": " + entry["variant"]
+    if count == 1 and entry["chance"] == 1:
         return text
-    return text + " " + percent_text(one["chance"]) + " %"
+    return text + " " + percent_text(entry["chance"]) + " %"
 
 
 def sort_of_field(kind: str, field: str) -> str:
     """The sort of value of a field, "" where records of that type have none of that name."""
-    for one in fields_of(kind):
-        if one[0] == field:
-            return one[1]
+    for entry in fields_of(kind):
+        if entry[0] == field:
+            return entry[1]
     return "text" if field in ALWAYS else ""
 
 
@@ -216,7 +216,7 @@ def shown_text(field: str, value: Any) -> str:
     elif field in LISTS_IN_CELLS:
         out = joined_by(value, "; ")
     elif field == "of":
-        out = joined_by([chance_text(one, len(value)) for one in value], "; ")
+        out = joined_by([chance_text(entry, len(value)) for entry in value], "; ")
     return without_blanks(fit_for_cell(out))
 
 
@@ -254,7 +254,7 @@ def list_in(text: str) -> list[str]:
 
 def chances_in(text: str) -> CellRead:
     """What a piece may be, in a cell: "p21_c 80 %; p21_b 20 %"."""
-    found: list[Chance] = []
+    chances: list[Chance] = []
     for part in list_in(text):
         colon = -1
         for at in range(len(part)):
@@ -273,12 +273,12 @@ def chances_in(text: str) -> CellRead:
             return unread_cell(
                 '"' + part + '" is not a variant with its chance, such as p1_a 55 %.'
             )
-        one: Chance = {"variant": rest[0:space], "chance": share}
+        entry: Chance = {"variant": rest[0:space], "chance": share}
         if colon >= 0:
-            one["item"] = part[0:colon]
-        found.append(one)
+            entry["item"] = part[0:colon]
+        chances.append(entry)
     out = said_by_cell("", "")
-    out["value"] = found
+    out["value"] = chances
     return out
 
 
@@ -287,7 +287,7 @@ def chances_in(text: str) -> CellRead:
 
 def own_fields(kind: str) -> list[str]:
     """The fields of a record of its type that have a column, or are in "further"."""
-    out = [one[0] for one in fields_of(kind)]
+    out = [entry[0] for entry in fields_of(kind)]
     for field in ALWAYS:
         out.append(field)
     return out

@@ -64,9 +64,9 @@ def keys_of(sort: str, names: Sequence[RowName], rows: Sequence[CellsRow]) -> Ke
             seen["s" + name["said"]] = again
             keys.append(name["said"] + "|" + padded(again, 1))
     if owns > 0:
-        return {"keys": keys, "notes": records_twice([one["own"] for one in names])}
-    notes = numbers_twice("The list's own number", [one["numbered"] for one in names], rows)
-    for note in numbers_twice("The number", [one["number"] for one in names], rows):
+        return {"keys": keys, "notes": records_twice([named["own"] for named in names])}
+    notes = numbers_twice("The list's own number", [named["numbered"] for named in names], rows)
+    for note in numbers_twice("The number", [named["number"] for named in names], rows):
         notes.append(note)
     return {"keys": keys, "notes": notes}
 
@@ -82,10 +82,10 @@ def records_twice(texts: Sequence[str]) -> list[str]:
                 each.append(text)
             counts["r" + text] = count + 1
     return [
-        "The record " + one + " comes " + padded(counts["r" + one], 1)
+        "The record " + record + " comes " + padded(counts["r" + record], 1)
         + " times: each row would change it, and the last one counts."
-        for one in each
-        if counts["r" + one] > 1
+        for record in each
+        if counts["r" + record] > 1
     ]  # fmt: skip
 
 
@@ -93,7 +93,7 @@ def numbers_twice(what: str, texts: Sequence[str], rows: Sequence[CellsRow]) -> 
     """Sentences about numbers that come more than once."""
     places: dict[str, int] = {}
     each: list[str] = []
-    found: list[list[int]] = []
+    rows_of: list[list[int]] = []
     for n in range(len(texts)):
         if texts[n] != "":
             place = places.get("t" + texts[n], -1)
@@ -101,13 +101,13 @@ def numbers_twice(what: str, texts: Sequence[str], rows: Sequence[CellsRow]) -> 
                 place = len(each)
                 places["t" + texts[n]] = place
                 each.append(texts[n])
-                found.append([])
-            found[place].append(rows[n]["row"])
-    again = [at for at in range(len(each)) if len(found[at]) > 1]
+                rows_of.append([])
+            rows_of[place].append(rows[n]["row"])
+    again = [at for at in range(len(each)) if len(rows_of[at]) > 1]
     notes = [
-        what + " " + quoted(each[one]) + " is in " + rows_listed(found[one])
+        what + " " + quoted(each[twice]) + " is in " + rows_listed(rows_of[twice])
         + ": each makes a record of its own."
-        for one in again[0:MOST_TWICE]
+        for twice in again[0:MOST_TWICE]
     ]  # fmt: skip
     if len(again) > MOST_TWICE:
         notes.append(padded(len(again) - MOST_TWICE, 1) + " more numbers come more than once.")

@@ -51,9 +51,12 @@ def row_matched(about: Importing, row: KeyedRow, existing: Fields | None) -> Out
         texts = own_texts([column["name"] for column in about["columns"]], row["cells"])
         if begins(row["key"], OWN_KEY) and without_blanks(texts.get("record", "")) != "":
             return own_row(about, row, texts, existing)
-        for one in SORTS:
-            if about["sort"] == "" and without_blanks(texts.get("type", "")).upper() == one.upper():
-                sort = one
+        for each in SORTS:
+            if (
+                about["sort"] == ""
+                and without_blanks(texts.get("type", "")).upper() == each.upper()
+            ):
+                sort = each
     out = outcome_of(about, sort if sort in SORTS else "piece", row)
     if existing is None:
         return out
@@ -150,18 +153,18 @@ def was_chosen_before(out: Outcome, existing: Fields) -> bool:
 
 
 def same_record(
-    about: Importing, row: KeyedRow, existing: Fields, record: Fields, found: Changes
+    about: Importing, row: KeyedRow, existing: Fields, record: Fields, changed: Changes
 ) -> SameRecord:
     """What an import changes in a record that is there already."""
     before: Fields = {}
-    for name in names_of(found["sets"]):
+    for name in names_of(changed["sets"]):
         if name != "came":
             before[name] = value_at(existing, name)
     return {
         "id": existing["id"],
-        "sets": found["sets"],
+        "sets": changed["sets"],
         "before": before,
-        "clashes": [clash_of(about, row, field, existing, record) for field in found["both"]],
+        "clashes": [clash_of(about, row, field, existing, record) for field in changed["both"]],
     }
 
 
@@ -201,7 +204,7 @@ def value_said(field: str, value: Any) -> str:
         of = value_at(value, "of")
         variants = text_at(value, "variant")
         if sort_of_value(of) == "list":
-            named = [one["variant"] for one in of if one["variant"] != ""]
+            named = [entry["variant"] for entry in of if entry["variant"] != ""]
             variants = joined_by(named, "; ") if len(named) > 0 else variants
         parts = [part for part in [text_at(value, "item"), variants] if part != ""]
         text = joined_by(parts, ", ")

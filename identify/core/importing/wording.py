@@ -133,7 +133,7 @@ def longest_phrases(there: list[StateWords], clause: list[str], used: list[str])
     """The states that phrases of a clause name; of one feature those of the longest phrase. The
     words of all phrases go into `used`.
     """
-    found: list[Hit] = []
+    named: list[Hit] = []
     sizes: list[int] = []
     for state in there:
         size = 0
@@ -143,16 +143,16 @@ def longest_phrases(there: list[StateWords], clause: list[str], used: list[str])
                 for word in phrase:
                     used.append(word)
         if size > 0:
-            found.append({"feature": state["feature"], "state": state["state"]})
+            named.append({"feature": state["feature"], "state": state["state"]})
             sizes.append(size)
     out: list[Hit] = []
-    for n in range(len(found)):
+    for n in range(len(named)):
         longer = 0
-        for k in range(len(found)):
-            if found[k]["feature"] == found[n]["feature"] and sizes[k] > sizes[n]:
+        for k in range(len(named)):
+            if named[k]["feature"] == named[n]["feature"] and sizes[k] > sizes[n]:
                 longer = longer + 1
         if longer == 0:
-            out.append(found[n])
+            out.append(named[n])
     return out
 
 
@@ -163,7 +163,9 @@ def mentioned(pack: Pack, wording: Wording, item: int, text: str) -> list[Answer
     uses it.
     """
     kind = pack["items"][item]["kind"]
-    there = [one for one in wording["states"] if kind in pack["features"][one["feature"]]["kinds"]]
+    there = [
+        state for state in wording["states"] if kind in pack["features"][state["feature"]]["kinds"]
+    ]
     own = only_names(pack, item)
     hits: list[Hit] = []
     for whole in clauses_of(text):
@@ -177,7 +179,7 @@ def mentioned(pack: Pack, wording: Wording, item: int, text: str) -> list[Answer
                 hits.append({"feature": state["feature"], "state": state["state"]})
     answers: list[Answer] = []
     for place in range(len(pack["features"])):
-        states = each_once([one["state"] for one in hits if one["feature"] == place])
+        states = each_once([hit["state"] for hit in hits if hit["feature"] == place])
         if len(states) > 0:
             how: How = "unsure" if len(states) == 1 else "several"
             answers.append({"feature": pack["features"][place]["id"], "how": how, "states": states})
@@ -249,7 +251,7 @@ def variants_read(engine: Engine, wording: Wording, item: int, text: str) -> lis
     own = only_names(pack, item)
     if len([clause for clause in clauses if not are_all_in(clause, own)]) == 0:
         return nothing
-    said = [name_said(pack["variants"][one]["name"], clauses) for one in mine]
+    said = [name_said(pack["variants"][v]["name"], clauses) for v in mine]
     alike = len([part for part in said if is_same_part(part, said[0])])
     if len(mine) == 1 or (len(answers) == 0 and alike == len(said)):
         return nothing

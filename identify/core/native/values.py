@@ -81,9 +81,9 @@ def _as_on_phone(value: Any) -> Any:
     if isinstance(value, float):
         return int(value) if value.is_integer() and is_whole(value) else value
     if isinstance(value, list):
-        return [_as_on_phone(one) for one in value]
+        return [_as_on_phone(entry) for entry in value]
     if isinstance(value, dict):
-        return {name: _as_on_phone(one) for name, one in value.items()}
+        return {name: _as_on_phone(entry) for name, entry in value.items()}
     return value
 
 
