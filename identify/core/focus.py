@@ -104,7 +104,7 @@ def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
         "first_of": [picked(each, starts[0 : len(counts)]) for each in of],
         "names": names,
         "number": number,
-        "many": [one for one in range(len(counts)) if counts[one] > 1],
+        "many": [n for n in range(len(counts)) if counts[n] > 1],
         "chances": out,
         "beyond": total(state["unrecorded"]),
         "elsewhere": other,

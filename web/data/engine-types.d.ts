@@ -3805,7 +3805,7 @@ export interface EngineModule {
    */
   reading_said(tables: MarkTables, reading: Reading): ReadingSaid;
   /** What to do about a text in which no mark was read; [] where one was. */
-  nothing_said(found: MarkRead): Parts;
+  nothing_said(read: MarkRead): Parts;
   /** The years that a reading leaves: {first, last (0: open), first_hard, last_hard}. */
   mark_span(tables: MarkTables, reading: Reading): MarkSpan;
   /**
@@ -3929,7 +3929,7 @@ export interface FurtherModule {
    */
   reading_said(tables: MarkTables, reading: Reading): ReadingSaid;
   /** What to do about a text in which no mark was read; [] where one was. */
-  nothing_said(found: MarkRead): Parts;
+  nothing_said(read: MarkRead): Parts;
   /** The years that a reading leaves: {first, last (0: open), first_hard, last_hard}. */
   mark_span(tables: MarkTables, reading: Reading): MarkSpan;
   /**
@@ -4125,7 +4125,7 @@ export interface ImportingModule {
   /** How large a share of a column's cells each field could hold. */
   column_shares(cells: Array<string>, reference: Reference): ColumnShares;
   /** A file as a table with guessed columns, once the cells of each column were looked at. */
-  table_read(table: FileTable, found: Headed, shares: Array<ColumnShares>, file_name: string): ReadTable;
+  table_read(table: FileTable, headed_rows: Headed, shares: Array<ColumnShares>, file_name: string): ReadTable;
   /** What a row may be known by again. fields: of each column. */
   name_of_row(sort: string, fields: Array<string>, row: CellsRow): RowName;
   /** The keys of all rows of a table, and sentences about numbers that come twice. */

@@ -47,13 +47,13 @@ def kinds_with(part: str, rows: RangeRows) -> list[str]:
 
 def says_something(mark: MarkYears, first: int, last: int) -> bool:
     """Whether a mark tells some of these years from others."""
-    one = mark_cell(mark, first)
+    earliest = mark_cell(mark, first)
     for year in range(first + 1, last + 1):
         cell = mark_cell(mark, year)
-        if len(cell) != len(one):
+        if len(cell) != len(earliest):
             return True
         for n in range(len(cell)):
-            if cell[n]["state"] != one[n]["state"] or cell[n]["share"] != one[n]["share"]:
+            if cell[n]["state"] != earliest[n]["state"] or cell[n]["share"] != earliest[n]["share"]:
                 return True
     return False
 
@@ -89,7 +89,7 @@ def merge_one(out: MergedRows, whole: RangeRows, mark: MarkUsed, first: int, las
     """Add a mark to a range, unless it says nothing there or has nothing to stand on."""
     part = carrier(mark, whole)
     used = used_here(mark, whole["range"]["country"], first, last)
-    windows: list[Window] = [one["window"] for one in used]
+    windows: list[Window] = [entry["window"] for entry in used]
     years: MarkYears = {
         "feature": mark["feature"]["id"], "windows": windows, "seen": mark["feature"]["seen"],
     }  # fmt: skip

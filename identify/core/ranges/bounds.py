@@ -28,15 +28,15 @@ def decimal_year(year: int, month: int, day: int) -> float:
 
 def no_years(problem: str) -> YearBounds:
     """What cannot be read."""
-    found: YearBounds = {
+    unread: YearBounds = {
         "problem": "unread", "first": 0.0, "last": 0.0, "earliest": 0.0, "latest": 0.0,
         "start": [0.0, 0.0], "end": [0.0, 0.0],
     }  # fmt: skip
     if problem == "day":
-        found["problem"] = "day"
+        unread["problem"] = "day"
     if problem == "reversed":
-        found["problem"] = "reversed"
-    return found
+        unread["problem"] = "reversed"
+    return unread
 
 
 def shape_of_edtf(text: str) -> str:

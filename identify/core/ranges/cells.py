@@ -41,15 +41,15 @@ def read_states(text: str) -> list[str]:
     out: list[str] = []
     if text == "?":
         return out
-    one = ""
+    part = ""
     for n in range(len(text)):
         c = text[n : n + 1]
         if c == "|":
-            out.append(stripped(one))
-            one = ""
+            out.append(stripped(part))
+            part = ""
         else:
-            one = one + c
-    out.append(stripped(one))
+            part = part + c
+    out.append(stripped(part))
     return out
 
 

@@ -63,7 +63,7 @@ def stretches_beside(records: list[Group], change: Group, first: int, last: int)
         alike = text_at(other, "feature") == text_at(change, "feature")
         if alike and same_pieces(change, other):
             out.append(stretch_of(other, first, last))
-    out = sorted(out, key=lambda one: one["sayings"][0]["earliest"])
+    out = sorted(out, key=lambda stretch: stretch["sayings"][0]["earliest"])
     for n in range(len(out) - 1):
         out[n]["end"] = min(out[n]["end"], out[n + 1]["sayings"][0]["latest"])
     return out
@@ -83,9 +83,9 @@ def effect_of_change(records: list[Group], change: Group, first: int, last: int)
         ident = text_at(item, "id")
         seen = list_at(item, field)
         own = [
-            one
-            for one in variants
-            if text_at(one, "item") == ident and len(list_at(one, field)) > 0
+            variant
+            for variant in variants
+            if text_at(variant, "item") == ident and len(list_at(variant, field)) > 0
         ]
         if bears_on(change, item):
             if len(own) > 0:

@@ -67,9 +67,9 @@ def known_word(check: Checked, spot: Spot, word: str, sort: str, words: list[str
         return True
     unread = sort in check["unread"] or (sort == "states" and len(words) == 0)
     if not unread:
-        found = wrong_field(check, spot, "unknown")
-        found["said"] = [sort, word]
-        found["known"] = words
+        mistake = wrong_field(check, spot, "unknown")
+        mistake["said"] = [sort, word]
+        mistake["known"] = words
     return False
 
 
@@ -108,9 +108,9 @@ def unique_names(check: Checked, table: Table, field: str, names: Sequence[str])
     for n in range(len(names)):
         place = at_place(seen, names[n])
         if names[n] != "" and place >= 0:
-            found = wrong_field(check, at_field(table, n, field), "twice")
-            found["said"] = [names[n]]
-            found["other"] = place
+            mistake = wrong_field(check, at_field(table, n, field), "twice")
+            mistake["said"] = [names[n]]
+            mistake["other"] = place
         if place < 0:
             seen["i" + names[n]] = n
 
@@ -119,13 +119,13 @@ def checked_years(check: Checked, spot: Spot, text: str) -> YearBounds:
     """The years, with a mistake where they cannot be read or lie outside the range's life."""
     years = years_of_edtf(text)
     if years["problem"] != "":
-        found = wrong_field(check, spot, "unread")
+        mistake = wrong_field(check, spot, "unread")
         if years["problem"] != "unread":
-            found["why"] = years["problem"]
-        found["said"] = [text]
+            mistake["why"] = years["problem"]
+        mistake["said"] = [text]
     elif lies_outside(text, check["first"], check["last"] + 1):
-        found = wrong_field(check, spot, "outside")
-        found["said"] = [text]
+        mistake = wrong_field(check, spot, "outside")
+        mistake["said"] = [text]
         years["problem"] = "unread"
     return years
 

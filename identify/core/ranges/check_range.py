@@ -43,11 +43,11 @@ def check_about(check: Checked) -> None:
             )
     life = rows["range"]["years"]
     if life != "" and not is_true(check["known_life"]):
-        found = wrong_field(check, at_field("range", 0, "years"), "life")
+        mistake = wrong_field(check, at_field("range", 0, "years"), "life")
         problem = years_of_edtf(life)["problem"]
         if problem != "":
-            found["why"] = problem
-        found["said"] = [life]
+            mistake["why"] = problem
+        mistake["said"] = [life]
 
 
 def check_sources(check: Checked) -> None:
@@ -57,9 +57,9 @@ def check_sources(check: Checked) -> None:
         year = check["rows"]["sources"][n]["year"]
         problem = years_of_edtf(year)["problem"] if year != "" else ""
         if problem != "":
-            found = wrong_field(check, at_field("sources", n, "year"), "unread")
-            found["why"] = problem
-            found["said"] = [year]
+            mistake = wrong_field(check, at_field("sources", n, "year"), "unread")
+            mistake["why"] = problem
+            mistake["said"] = [year]
 
 
 def check_features(check: Checked) -> None:
@@ -85,9 +85,9 @@ def check_states(check: Checked, n: int, feature: FeatureRow) -> None:
     ids = [state["id"] for state in feature["states"]]
     for s in range(len(ids)):
         if ids[s] != "" and place_of_text(ids, ids[s]) < s:
-            found = wrong_field(check, at_field("features", n, "states"), "state twice")
-            found["state"] = s
-            found["said"] = [ids[s]]
+            mistake = wrong_field(check, at_field("features", n, "states"), "state twice")
+            mistake["state"] = s
+            mistake["said"] = [ids[s]]
     different: list[str] = []
     for ident in states_known(check, feature):
         if ident not in different:
@@ -141,8 +141,8 @@ def check_drawings(check: Checked) -> None:
         if name != KIND + "-":
             wanted.append(name)
             if not drawn_name(check, name):
-                found = wrong_field(check, at_field("kinds", n, ""), "no drawing")
-                found["said"] = [name, rows["kinds"][n]["id"]]
+                mistake = wrong_field(check, at_field("kinds", n, ""), "no drawing")
+                mistake["said"] = [name, rows["kinds"][n]["id"]]
     for n in range(len(rows["features"])):
         feature = rows["features"][n]
         for s in range(len(feature["states"])):
@@ -151,10 +151,10 @@ def check_drawings(check: Checked) -> None:
             if feature["id"] != "" and state != "":
                 wanted.append(name)
                 if not drawn_name(check, name):
-                    found = wrong_field(check, at_field("features", n, ""), "no drawing")
-                    found["state"] = s
-                    found["said"] = [name, state, feature["id"]]
-    adding = [1 for one in rows["features"] if adds_none(one, rows["kinds"])]
+                    mistake = wrong_field(check, at_field("features", n, ""), "no drawing")
+                    mistake["state"] = s
+                    mistake["said"] = [name, state, feature["id"]]
+    adding = [1 for feature in rows["features"] if adds_none(feature, rows["kinds"])]
     if len(adding) > 0 and not drawn_name(check, NONE):
         wrong_field(check, at_field("drawings", -1, NONE), "none undrawn")
     check_spare_drawings(check, wanted)
@@ -164,14 +164,14 @@ def check_spare_drawings(check: Checked, wanted: list[str]) -> None:
     """Drawings of what is not there."""
     if "range" in check["unread"] or "features" in check["unread"]:
         return
-    missing = [one for one in wanted if not drawn_name(check, one)]
-    photographed = [OF_VARIANT + one["id"] for one in check["rows"]["variants"]]
+    missing = [name for name in wanted if not drawn_name(check, name)]
+    photographed = [OF_VARIANT + variant["id"] for variant in check["rows"]["variants"]]
     for drawing in check["rows"]["drawings"]:
         name = drawing["id"]
         photo = name in photographed and drawing["text"][: len(JPEG)] == JPEG
         if name not in wanted and name != NONE and name not in OF_THE_RANGE and not photo:
-            found = wrong_field(check, at_field("drawings", -1, name), "no such drawing")
-            found["known"] = missing
+            mistake = wrong_field(check, at_field("drawings", -1, name), "no such drawing")
+            mistake["known"] = missing
 
 
 def check_used(check: Checked) -> None:

@@ -37,7 +37,7 @@ def check_items(check: Checked) -> None:
             if at_place(check["items"], number) < 0:
                 known_word(check, at_field("items", n, "contains"), number, "items", numbers)
         check_cells(check, at_field("items", n, ""), [item], item["cells"])
-    circle = first_circle(numbers, [one["contains"] for one in items])
+    circle = first_circle(numbers, [item["contains"] for item in items])
     if len(circle) > 0:
         place = at_place(check["items"], circle[0])
         wrong_field(check, at_field("items", place, "contains"), "circle")["said"] = circle
@@ -97,9 +97,9 @@ def check_within_item(check: Checked, n: int, place: int) -> None:
         latest = life["latest"] if at == 0 else max(latest, life["latest"])
     years = check["rows"]["variants"][n]["years"]
     if lies_outside(years, earliest, latest):
-        found = wrong_field(check, at_field("variants", n, "years"), "outside item")
-        found["said"] = [years, item["number"], item["years"]]
-        found["other"] = place
+        mistake = wrong_field(check, at_field("variants", n, "years"), "outside item")
+        mistake["said"] = [years, item["number"], item["years"]]
+        mistake["other"] = place
 
 
 def check_cells(check: Checked, spot: Spot, of: list[ItemRow], cells: list[CellText]) -> None:
@@ -140,10 +140,10 @@ def check_cell(
         wrong_field(check, spot, "not of kind")["said"] = [kind]
     for pair in feature["when"]:
         has = read_states(own.get("i" + pair[0], "?"))
-        met = [one for one in has if one in pair[1]]
+        met = [state for state in has if state in pair[1]]
         if len(has) > 0 and len(met) == 0:
-            found = wrong_field(check, spot, "no such there")
-            found["said"] = [pair[0], own.get("i" + pair[0], "?"), name]
+            mistake = wrong_field(check, spot, "no such there")
+            mistake["said"] = [pair[0], own.get("i" + pair[0], "?"), name]
 
 
 def check_changes(check: Checked) -> None:
@@ -207,8 +207,8 @@ def check_times(check: Checked, n: int) -> None:
     ended = checked_years(check, at_field("changes", n, "to"), change["until"])
     came = years_of_edtf(change["since"])
     if ended["problem"] == "" and came["problem"] == "" and came["first"] >= ended["last"]:
-        found = wrong_field(check, at_field("changes", n, "to"), "late")
-        found["said"] = [change["since"], change["until"]]
+        mistake = wrong_field(check, at_field("changes", n, "to"), "late")
+        mistake["said"] = [change["since"], change["until"]]
 
 
 def check_moves(check: Checked) -> None:
@@ -234,9 +234,9 @@ def check_moves_of(check: Checked, what: str, known: list[str]) -> None:
     for n in places:
         was = moves[n]["was"]
         if was in seen:
-            found = wrong_field(check, at_field("moves", n, "from"), "twice")
-            found["said"] = [was]
-            found["other"] = places[place_of_text(seen, was)]
+            mistake = wrong_field(check, at_field("moves", n, "from"), "twice")
+            mistake["said"] = [was]
+            mistake["other"] = places[place_of_text(seen, was)]
         seen.append(was)
         at = place_of_text(olds, was)
         if at >= 0:
@@ -249,9 +249,9 @@ def check_moves_of(check: Checked, what: str, known: list[str]) -> None:
         if moves[n]["was"] in known:
             wrong_field(check, at_field("moves", n, "from"), "there still")["said"] = [what]
         elif now != "" and now not in known and now not in olds:
-            found = wrong_field(check, at_field("moves", n, "to"), "unknown")
-            found["said"] = [what, now]
-            found["known"] = sorted(known, key=lambda name: name)
+            mistake = wrong_field(check, at_field("moves", n, "to"), "unknown")
+            mistake["said"] = [what, now]
+            mistake["known"] = sorted(known, key=lambda name: name)
     leads = [[newer] if newer in olds else [] for newer in news]
     circle = first_circle(olds, leads)
     if len(circle) > 0:

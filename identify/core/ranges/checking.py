@@ -31,8 +31,8 @@ def check_rows(rows: RangeRows, unread: list[str]) -> Checked:
     check_moves(check)
     check_drawings(check)
     check_used(check)
-    found: list[RowMistake] = check["mistakes"]
-    if len(found) == 0:
+    mistakes: list[RowMistake] = check["mistakes"]
+    if len(mistakes) == 0:
         check_kept_ids(check)
     return check
 
@@ -59,9 +59,9 @@ def too_many(rows: RangeRows, first: int, last: int, marks: list[MarkUsed]) -> l
     if most <= MOST:
         return out
     for n in range(len(rows["variants"])):
-        found = issues_of(split, rows["variants"][n])
-        if len(found["too_many"]) > 0:
-            names = [rows["features"][place - 1]["id"] for place in found["too_many"]]
+        issues = issues_of(split, rows["variants"][n])
+        if len(issues["too_many"]) > 0:
+            names = [rows["features"][place - 1]["id"] for place in issues["too_many"]]
             said = [rows["variants"][n]["id"]]
             out.append(row_mistake(at_field("variants", n, "id"), "too many", said, names))
     return out

@@ -25,14 +25,14 @@ MOST_OPEN = 0.95  # of a kind that can be in no range: what is recorded has to c
 def from_pieces_alone(rows: RangeRows) -> list[str]:
     """The ids of the variants that nothing but pieces has told of."""
     others = [row["id"] for row in rows["sources"] if row["what"] != OWN_PIECE]
-    told: list[str] = []  # numbers of items that another source has told of
+    known: list[str] = []  # numbers of items that another source has told of
     for item in rows["items"]:
         if item["source"] in others or len(item["other_years"]) > 0:
-            told.append(item["number"])
+            known.append(item["number"])
     out: list[str] = []
     for variant in rows["variants"]:
         is_told = variant["source"] in others or len(variant["other_years"]) > 0
-        if not is_told and variant["item"] not in told:
+        if not is_told and variant["item"] not in known:
             out.append(variant["id"])
     return out
 

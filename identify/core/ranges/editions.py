@@ -37,10 +37,12 @@ def side_by_side(before: Pack, after: Pack) -> Beside:
         out["features"].append(place)
         known = after["features"][place]["states"] if place >= 0 else []
         out["states"].append([place_of(known, state["id"]) for state in feature["states"]])
-    numbers = [one["number"] for one in after["items"]]
-    out["items"] = places_now(after, "item", [one["number"] for one in before["items"]], numbers)
-    ids = [one["id"] for one in after["variants"]]
-    out["variants"] = places_now(after, "variant", [one["id"] for one in before["variants"]], ids)
+    numbers = [item["number"] for item in after["items"]]
+    out["items"] = places_now(after, "item", [item["number"] for item in before["items"]], numbers)
+    ids = [variant["id"] for variant in after["variants"]]
+    out["variants"] = places_now(
+        after, "variant", [variant["id"] for variant in before["variants"]], ids
+    )
     return out
 
 

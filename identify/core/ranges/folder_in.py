@@ -58,7 +58,7 @@ def cut_at(text: str, mark: str) -> list[str]:
         else:
             part = part + c
     out.append(stripped(part))
-    return [one for one in out if one != ""]
+    return [piece for piece in out if piece != ""]
 
 
 def said_pairs_of(text: str) -> list[TextPair]:
@@ -66,10 +66,10 @@ def said_pairs_of(text: str) -> list[TextPair]:
     none.
     """
     out: list[TextPair] = []
-    for one in cut_at(text, ";"):
-        place = blank_in(one)
+    for pair in cut_at(text, ";"):
+        place = blank_in(pair)
         if place > 0:
-            out.append([one[0:place], stripped(one[place:])])
+            out.append([pair[0:place], stripped(pair[place:])])
     return out
 
 
@@ -113,8 +113,8 @@ def cells_seen(
 
 def number_cell(text: str, usual: float) -> float:
     """A number in a cell."""
-    found = number_in(text)
-    return found if found is not None else usual
+    number = number_in(text)
+    return number if number is not None else usual
 
 
 def full_rows(table: list[list[str]]) -> list[list[str]]:
@@ -213,8 +213,8 @@ def feature_row_said(entry: Group) -> FeatureRow:
 
 def entries_said(of: Group, table: str) -> list[Group]:
     """The entries of a table of a TOML file."""
-    found = said_list(of, table)
-    return found if groups_only(found) else []
+    entries = said_list(of, table)
+    return entries if groups_only(entries) else []
 
 
 def drawings_picked(kinds: list[Group], features: list[Group]) -> list[TextPair]:

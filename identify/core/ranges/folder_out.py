@@ -72,22 +72,22 @@ def feature_text(feature: FeatureRow) -> str:
     if not is_true(feature["every"]):
         out = out + toml_list("kinds", feature["kinds"])
     if len(feature["when"]) > 0:
-        told = ""
+        inside = ""
         for condition in feature["when"]:
-            told = told + (", " if told != "" else "")
-            told = told + condition[0] + " = " + json_text(condition[1])
-        out = out + "when = { " + told + " }\n"
+            inside = inside + (", " if inside != "" else "")
+            inside = inside + condition[0] + " = " + json_text(condition[1])
+        out = out + "when = { " + inside + " }\n"
     if len(feature["mistaken"]) > 0:
         out = out + "mistaken = " + json_text(feature["mistaken"]) + "\n"
     out = out + toml_where("layer", feature["layer"]) + toml_where("unseen", feature["unseen"])
     out = out + "states = [\n"
     for state in feature["states"]:
-        told = "id = " + json_text(state["id"]) + ", name = " + json_text(state["name"])
+        inside = "id = " + json_text(state["id"]) + ", name = " + json_text(state["name"])
         if state["caption"] != "":
-            told = told + ", caption = " + json_text(state["caption"])
+            inside = inside + ", caption = " + json_text(state["caption"])
         if state["look"] != "":
-            told = told + ", look = " + json_text(state["look"])
-        out = out + "  { " + told + " },\n"
+            inside = inside + ", look = " + json_text(state["look"])
+        out = out + "  { " + inside + " },\n"
     return out + "]\n"
 
 
@@ -114,11 +114,11 @@ def listed_cell(texts: list[str]) -> str:
     """Several texts in one cell; a mark that parts them cannot stand in one."""
     out = ""
     for text in texts:
-        told = ""
+        cell = ""
         for n in range(len(text)):
             c = text[n : n + 1]
-            told = told + ("," if c == ";" else c)
-        out = out + ("; " if out != "" else "") + told
+            cell = cell + ("," if c == ";" else c)
+        out = out + ("; " if out != "" else "") + cell
     return out
 
 

@@ -259,10 +259,10 @@ def take_in_learned(pack: Pack, learned: Learned) -> None:
         item = pack["variants"][v]["item"]
         items[item] = items[item] + before[v]
     times = filled(len(before), 1.0)
-    for told in learned["variants"]:
-        v = told["variant"]
+    for variant in learned["variants"]:
+        v = variant["variant"]
         if before[v] > 0.0:
-            times[v] = told["share"] * items[pack["variants"][v]["item"]] / before[v]
+            times[v] = variant["share"] * items[pack["variants"][v]["item"]] / before[v]
     for i in range(len(prior)):
         prior[i] = prior[i] * times[pack["rows"]["variant"][i]]
     pack["rows"]["prior"] = scaled(prior)

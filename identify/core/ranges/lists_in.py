@@ -74,14 +74,14 @@ def text_fit(asked: list[str], known: list[str]) -> float:
     """How well the words of a text fit those of another: most of what is asked must be there."""
     if len(asked) == 0 or len(known) == 0:
         return 0.0
-    found = 0.0
-    for one in asked:
+    fits = 0.0
+    for word in asked:
         best = 0.0
         for other in known:
-            best = max(best, word_fit(one, other))
-        found = found + best
-    here = found / len(asked)
-    there = min(1.0, found / len(known))
+            best = max(best, word_fit(word, other))
+        fits = fits + best
+    here = fits / len(asked)
+    there = min(1.0, fits / len(known))
     return 0.8 * here + 0.2 * there
 
 
@@ -98,7 +98,7 @@ def meant(text: str, choices: list[Choice]) -> str:
     asked = telling_words(text)
     best = 0.0
     second = 0.0
-    found = ""
+    ident = ""
     for choice in choices:
         if choice["id"] == "none" and len(asked) == 1 and asked[0] in NOTHING:
             return "none"
@@ -106,10 +106,10 @@ def meant(text: str, choices: list[Choice]) -> str:
         if fit > best:
             second = best
             best = fit
-            found = choice["id"]
+            ident = choice["id"]
         elif fit > second:
             second = fit
-    return found if best >= FIT_LEAST and best - second >= AHEAD else ""
+    return ident if best >= FIT_LEAST and best - second >= AHEAD else ""
 
 
 def parts_between(text: str, marks: str) -> list[str]:
@@ -126,7 +126,7 @@ def parts_between(text: str, marks: str) -> list[str]:
         part = "" if between else part + c
     if stripped(part) != "":
         out.append(without_or(stripped(part)))
-    return [without_or(one) for one in out]
+    return [without_or(piece) for piece in out]
 
 
 def without_or(text: str) -> str:
@@ -137,16 +137,16 @@ def without_or(text: str) -> str:
 def called_just(text: str, choices: list[Choice]) -> str:
     """The id of the choice that is called just like that, capitals and signs aside."""
     asked = words(text)
-    found = ""
+    ident = ""
     for choice in choices:
         for known in choice["texts"]:
-            told = words(known)
-            same = len(told) == len(asked) and len(asked) > 0
-            for n in range(len(told)):
-                same = same and told[n] == asked[n]
-            if same and found == "":
-                found = choice["id"]
-    return found
+            own = words(known)
+            same = len(own) == len(asked) and len(asked) > 0
+            for n in range(len(own)):
+                same = same and own[n] == asked[n]
+            if same and ident == "":
+                ident = choice["id"]
+    return ident
 
 
 def states_meant(text: str, states: list[Choice]) -> list[str]:
@@ -160,11 +160,11 @@ def states_meant(text: str, states: list[Choice]) -> list[str]:
     unread = 0
     for part in parts_between(text, "/|;,"):
         exact = called_just(part, states)
-        one = exact if exact != "" else meant(part, states)
-        if one == "":
+        state = exact if exact != "" else meant(part, states)
+        if state == "":
             unread = unread + 1
-        elif one not in out:
-            out.append(one)
+        elif state not in out:
+            out.append(state)
     if unread == 0 and len(out) > 0:
         return out
     whole = meant(text, states)
@@ -175,15 +175,15 @@ def heading_field(heading: str) -> ListField:
     """The field that a heading names; "" for none."""
     asked = words(heading)
     best = 0.0
-    found: ListField = ""
+    field: ListField = ""
     for named in HEADINGS:
         for known in named[1:]:
-            told = words(known)
-            fit = text_fit(asked, told)
-            if len(asked) == len(told) and fit > best and fit >= 0.8:
+            own = words(known)
+            fit = text_fit(asked, own)
+            if len(asked) == len(own) and fit > best and fit >= 0.8:
                 best = fit
-                found = named[0]  # type: ignore[assignment]
-    return found
+                field = named[0]  # type: ignore[assignment]
+    return field
 
 
 def share_meant(cells: list[str], states: list[Choice]) -> float:
@@ -251,23 +251,23 @@ def column_uses(
 
 def kind_in_name(name: str, kinds: list[Choice]) -> str:
     """The kind that the name of an item names; "" for none, or several."""
-    found: list[str] = []
+    kinds_named: list[str] = []
     asked = words(name)
     for kind in kinds:
         named = any_fits(WORDS_FOR_KINDS.get(kind["id"], []), asked)
         for text in kind["texts"]:
-            told = words(text)
-            named = named or (len(told) == 1 and any_fits(told, asked))
+            own = words(text)
+            named = named or (len(own) == 1 and any_fits(own, asked))
         if named:
-            found.append(kind["id"])
-    return found[0] if len(found) == 1 else ""
+            kinds_named.append(kind["id"])
+    return kinds_named[0] if len(kinds_named) == 1 else ""
 
 
 def any_fits(named: list[str], asked: list[str]) -> bool:
     """Whether one of these words is one of those, or several of it."""
     for word in named:
-        for one in asked:
-            if singular(one) == singular(word):
+        for other in asked:
+            if singular(other) == singular(word):
                 return True
     return False
 
@@ -379,7 +379,7 @@ def listed_item(reads: list[LineRead]) -> ListedItem:
         "carried": reads[0]["carried"], "seen": seen, "variants": [],
     }  # fmt: skip
     for read in reads:
-        own = [one for one in read["seen"] if not alone and not_in(one, seen)]
+        own = [state for state in read["seen"] if not alone and not_in(state, seen)]
         name = read["variant"]
         if name == "" and read["name"] != out["name"]:
             name = read["name"]

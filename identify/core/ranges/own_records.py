@@ -139,11 +139,11 @@ def add_features(made: RecordsMade, rows: RangeRows) -> None:
         record["part"] = id_of(made, "range_part", row["part"])
         record["kinds"] = ids_of_names(made, "range_kind", row["kinds"])
         for state in row["states"]:
-            one = made_record(made, "range_state", row["id"] + " " + state["id"])
-            copy_fields(one, state, ["name", "caption", "look"])
-            one["key"] = state["id"]
-            one["feature"] = text_at(record, "id")
-            one["drawing"] = drawings.get("i" + row["id"] + "-" + state["id"], "")
+            made_state = made_record(made, "range_state", row["id"] + " " + state["id"])
+            copy_fields(made_state, state, ["name", "caption", "look"])
+            made_state["key"] = state["id"]
+            made_state["feature"] = text_at(record, "id")
+            made_state["drawing"] = drawings.get("i" + row["id"] + "-" + state["id"], "")
         mistaken: list[TextPair] = []
         for pair in row["mistaken"]:
             mistaken.append(

@@ -73,8 +73,8 @@ def above_nothing(record: Group, name: str, usual: float) -> float:
 def list_at(record: Group, name: str) -> list[Any]:
     """A list field, empty where there is none."""
     value = value_at(record, name)
-    found: list[Any] = value if sort_of_value(value) == "list" else []
-    return found
+    entries: list[Any] = value if sort_of_value(value) == "list" else []
+    return entries
 
 
 def is_key(text: str) -> bool:

@@ -26,16 +26,16 @@ def said_text(entry: Group, name: str) -> str:
 def said_list(entry: Group, name: str) -> list[Any]:
     """A list of an entry, empty where there is none."""
     value = value_at(entry, name)
-    found: list[Any] = value if sort_of_value(value) == "list" else []
-    return found
+    entries: list[Any] = value if sort_of_value(value) == "list" else []
+    return entries
 
 
 def said_group(entry: Group, name: str) -> Group:
     """A group of an entry, empty where there is none."""
     value = value_at(entry, name)
     empty: Group = {}
-    found: Group = value if sort_of_value(value) == "group" else empty
-    return found
+    group: Group = value if sort_of_value(value) == "group" else empty
+    return group
 
 
 def has(entry: Group, name: str) -> bool:
@@ -147,7 +147,7 @@ def told_here(picked: Picked, entry: Group, own: Group, names: dict[str, str]) -
 
 def conditions_here(wanted: Group, features: list[Group], states: list[dict[str, str]]) -> Group:
     """A condition as far as the folder has what it speaks of."""
-    told: Group = {}
+    conditions: Group = {}
     for parent in names_of(wanted):
         for n in range(len(features)):
             here: list[str] = []
@@ -155,9 +155,13 @@ def conditions_here(wanted: Group, features: list[Group], states: list[dict[str,
                 if "i" + state in states[n]:
                     here.append(states[n]["i" + state])
             ident = said_text(features[n], "id")
-            if said_text(features[n], "kit") == parent and len(here) > 0 and not has(told, ident):
-                told[ident] = here
-    return told
+            if (
+                said_text(features[n], "kit") == parent
+                and len(here) > 0
+                and not has(conditions, ident)
+            ):
+                conditions[ident] = here
+    return conditions
 
 
 def picked_entries(picked: Picked, table: str, given: list[Group]) -> list[Group]:

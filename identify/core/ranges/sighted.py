@@ -38,12 +38,12 @@ def sighting_years(text: str) -> str:
 
 def looks_told(answers: Sequence[Answer]) -> list[Answer]:
     """The answers that say what was seen."""
-    return [one for one in answers if one["how"] not in ["cannot", "other"]]
+    return [answer for answer in answers if answer["how"] not in ["cannot", "other"]]
 
 
 def plain_looks(answers: Sequence[Answer]) -> list[Answer]:
     """The answers that name one state: of these it is asked when it was made."""
-    return [one for one in looks_told(answers) if len(one["states"]) == 1]
+    return [answer for answer in looks_told(answers) if len(answer["states"]) == 1]
 
 
 def proposal_of(
@@ -205,7 +205,7 @@ def propose_state_years(
     looks = plain_looks(sighting["answers"])
     for entry in seen:
         state = looks[entry["answer"]]["states"][0]
-        places = [one for one in entry["changes"] if one < len(rows["changes"])]
+        places = [place for place in entry["changes"] if place < len(rows["changes"])]
         at = -1
         for n in range(len(places)):
             if rows["changes"][places[n]]["state"] == state and at < 0:

@@ -170,8 +170,8 @@ def prepare_split(rows: RangeRows, marks: list[MarkYears], first: int, last: int
         f = at_place(names, marks[n]["feature"]) + 1
         for year in range(first, last + 1):
             shares = mark_cell(marks[n], year)
-            places = [place_of_text(states[f], one["state"]) for one in shares]
-            code = cell_code(cells[f], places, [one["share"] for one in shares])
+            places = [place_of_text(states[f], each["state"]) for each in shares]
+            code = cell_code(cells[f], places, [each["share"] for each in shares])
             split["usual"][n].append(code)
     return split
 
@@ -344,18 +344,18 @@ def production(
         if f > 0:
             none = place_of_text(split["states"][f], NONE)
             longer: list[Made] = []
-            for one in made:
-                there = applies(split, f, one["codes"]) if split["having"][f][kind] == 1 else 0
+            for whole in made:
+                there = applies(split, f, whole["codes"]) if split["having"][f][kind] == 1 else 0
                 splits = split["splits"][f] == 1
                 if there == 1 and written[f] < 0 and splits and usual[f] > 0:
-                    for part in split_by(split, f, one, usual[f]):
+                    for part in split_by(split, f, whole, usual[f]):
                         longer.append(part)
                 else:
                     code = written[f] if written[f] >= 0 else usual[f] if there == 1 else 0
                     if there == 0:
                         code = cell_code(split["cells"][f], [none], [1.0])
-                    one["codes"][f] = code
-                    longer.append(one)
+                    whole["codes"][f] = code
+                    longer.append(whole)
             if len(longer) > len(made) and f not in too_many:
                 too_many.append(f)
             if len(longer) > MOST:
@@ -379,17 +379,17 @@ def years_said(split: Split, item: ItemRow, variant: VariantRow) -> list[TextPai
 
 
 def issue_places(
-    made: list[Made], merged: dict[str, int], found: list[Issue], count: int
+    made: list[Made], merged: dict[str, int], issues: list[Issue], count: int
 ) -> list[int]:
     """Which of the issues each part of a year's production belongs to; new ones are added."""
     out: list[int] = []
-    for one in made:
-        key = key_of_codes(one["codes"])
+    for part in made:
+        key = key_of_codes(part["codes"])
         place = merged.get(key, -1)
         if place < 0:
-            place = len(found)
+            place = len(issues)
             merged[key] = place
-            found.append({"codes": one["codes"], "years": filled(count, 0.0)})
+            issues.append({"codes": part["codes"], "years": filled(count, 0.0)})
         out.append(place)
     return out
 
@@ -406,7 +406,7 @@ def issues_of(split: Split, variant: VariantRow) -> Issues:
     for f in range(1, len(written)):
         if written[f] < 0 and split["mark"][f] < 0:
             groups[f] = group_of(split, f, item)
-    found: list[Issue] = []
+    issues: list[Issue] = []
     merged: dict[str, int] = {}
     too_many: list[int] = []
     usual = filled(len(written), 0)
@@ -430,9 +430,9 @@ def issues_of(split: Split, variant: VariantRow) -> Issues:
                 made = production(split, kind, written, usual, splitting)
                 if len(made) == 0:
                     too_many = splitting
-                    return {"issues": found, "too_many": too_many}
-                places = issue_places(made, merged, found, count)
+                    return {"issues": issues, "too_many": too_many}
+                places = issue_places(made, merged, issues, count)
             for n in range(len(made)):
-                years = found[places[n]]["years"]
+                years = issues[places[n]]["years"]
                 years[at] = years[at] + weights[at] * made[n]["weight"]
-    return {"issues": found, "too_many": too_many}
+    return {"issues": issues, "too_many": too_many}

@@ -35,15 +35,17 @@ def growing_mistakes(rows: RangeRows) -> list[RowMistake]:
     for n in range(len(rows["features"])):
         if len(rows["features"][n]["states"]) == 0:
             wrong_field(check, at_field("features", n, "states"), "one state")
-    return [one for one in check["mistakes"] if one["why"] not in NOT_NEEDED]
+    return [mistake for mistake in check["mistakes"] if mistake["why"] not in NOT_NEEDED]
 
 
 def names_unknown(rows: RangeRows) -> int:
     """How many fields name what the range does not have, which records cannot hold: a kind, a
     source, an item or a state. What a move says of a number stays as it is.
     """
-    found = growing_mistakes(rows)
-    return len([1 for one in found if one["why"] == "unknown" and one["table"] != "moves"])
+    mistakes = growing_mistakes(rows)
+    return len(
+        [1 for mistake in mistakes if mistake["why"] == "unknown" and mistake["table"] != "moves"]
+    )
 
 
 def without_cell(cells: list[CellText], feature: str) -> list[CellText]:
@@ -152,18 +154,18 @@ def mend_rows(rows: RangeRows, mistakes: list[RowMistake]) -> None:
     variants: list[int] = []
     changes: list[int] = []
     moves: list[int] = []
-    for one in mistakes:
-        if not mended_row(rows, one):
-            if one["table"] == "features":
-                features.append(one["row"])
-            elif one["table"] == "items":
-                items.append(one["row"])
-            elif one["table"] == "variants":
-                variants.append(one["row"])
-            elif one["table"] == "changes":
-                changes.append(one["row"])
+    for mistake in mistakes:
+        if not mended_row(rows, mistake):
+            if mistake["table"] == "features":
+                features.append(mistake["row"])
+            elif mistake["table"] == "items":
+                items.append(mistake["row"])
+            elif mistake["table"] == "variants":
+                variants.append(mistake["row"])
+            elif mistake["table"] == "changes":
+                changes.append(mistake["row"])
             else:
-                moves.append(one["row"])
+                moves.append(mistake["row"])
     names = [rows["features"][n]["id"] for n in features]
     numbers = [rows["items"][n]["number"] for n in items]
     rows["features"] = without_places(rows["features"], features)
@@ -229,17 +231,17 @@ def usable(rows: RangeRows, marks: list[MarkUsed]) -> Usable:
     """
     set_life(rows)
     mistakes = growing_mistakes(rows)
-    found = mistakes
+    left = mistakes
     rounds = 0
-    while len(found) > 0 and rounds < MENDINGS:
-        mend_rows(rows, found)
-        found = growing_mistakes(rows)
+    while len(left) > 0 and rounds < MENDINGS:
+        mend_rows(rows, left)
+        left = growing_mistakes(rows)
         rounds = rounds + 1
     life = to_check(rows, [])
     first = life["first"] if is_true(life["known_life"]) else 0
     last = life["last"] if is_true(life["known_life"]) else 0
     many = too_many(rows, first, last, marks)
-    for one in many:
-        mistakes.append(one)
+    for mistake in many:
+        mistakes.append(mistake)
     rows["variants"] = without_places(rows["variants"], [tangled["row"] for tangled in many])
     return {"rows": rows, "first": first, "last": last, "mistakes": mistakes}

@@ -59,7 +59,7 @@ def scaled(weights: Sequence[float]) -> list[float]:
 
 def trusts(said: list[WeighedYears]) -> list[float]:
     """The share of each source by its trust; the same for all where none is trusted at all."""
-    shares = scaled([one["trust"] for one in said])
+    shares = scaled([years["trust"] for years in said])
     return shares if total(shares) > 0 else filled(len(said), 1 / len(said))
 
 
