@@ -16,6 +16,7 @@ from identify.server import exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
 from tests import sampling
+from tests.browser import slow_phone
 from tests.kept_site import kept_site
 from tests.threaded_server import Running, free_port
 
@@ -29,10 +30,14 @@ WITHOUT_QUICK = ("tests/browser/", "tests/every_browser/", "tests/bench/", "test
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--full", action="store_true", help="heavy tests try everything, no sample")
+    late = "what the browser tests must wait for comes late: finds tests that do not wait"
+    parser.addoption("--slow-phone", action="store_true", help=late)
 
 
 def pytest_configure(config: pytest.Config) -> None:
     sampling.full = config.getoption("--full")
+    if config.getoption("--slow-phone"):
+        slow_phone.slow_down()
 
 
 # what runs beside the test: browsers, servers, processes

@@ -7,6 +7,8 @@ from typing import Any
 import uvicorn
 from starlette.types import ASGIApp
 
+from tests.browser.slow_phone import served_late
+
 _given: set[int] = set()
 
 
@@ -25,7 +27,9 @@ class Running:
     """An application that is served from here on; more: what else uvicorn is told."""
 
     def __init__(self, app: ASGIApp, port: int, **more: Any) -> None:
-        config = uvicorn.Config(app, port=port, log_level="warning", access_log=False, **more)
+        config = uvicorn.Config(
+            served_late(app), port=port, log_level="warning", access_log=False, **more
+        )
         self.server = uvicorn.Server(config)
         self.thread = threading.Thread(target=self.server.run)
         self.thread.start()

@@ -2,7 +2,7 @@
  * The start: loads the engine, the range and the piece at hand, then draws and routes between
  * screens.
  */
-import { deepen, here, onMoved } from "./data/back-button.js";
+import { deepen, goingBack, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
 import { loadEngine, loadFurther } from "./data/engine.js";
 import { setAsideNow } from "./data/gate.js";
@@ -125,7 +125,7 @@ function signal() {
 
 async function moved(entry) {
   endTyping();
-  if (sheetOpen()) {
+  if (sheetOpen() && !goingBack()) {
     closeSheet();
     history.go(1);
     return;

@@ -2,7 +2,7 @@
 
 import random
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
@@ -116,6 +116,23 @@ def question(page: Page) -> str:
 def expect_question(page: Page, text: str) -> None:
     """Waits until this question, or this title, is on the screen."""
     expect(page.get_by_role("heading", level=1, name=text, exact=True)).to_be_visible()
+
+
+def expect_other_question(page: Page, text: str) -> None:
+    """Waits until another question than this one, or another title, is on the screen."""
+    page.wait_for_function(CHANGED, arg=text)
+
+
+def expect_read(page: Page, read: Callable[[], Any], wanted: Any) -> None:
+    """Waits until what is read of the page, or past it, is what is wanted; looks for 30 s.
+
+    For what `expect` has no word for: what is stored, measured, or asked of the page by a script.
+    """
+    for _ in range(300):
+        if read() == wanted:
+            return
+        page.wait_for_timeout(100)
+    assert read() == wanted
 
 
 def more_of_question(page: Page, name: str) -> None:

@@ -12,6 +12,7 @@ from tests.browser.phone import (
     begin,
     choices,
     expect_answers,
+    expect_read,
     more_of_question,
     see,
     violations,
@@ -104,7 +105,7 @@ def pointed(page: Page, said: list[str]) -> None:
     """What the line names is marked and in view, and so is an answer to the question."""
     page.wait_for_function("() => document.querySelector('.guide-mark')")
     page.wait_for_function("() => document.getAnimations().length === 0")
-    assert page.evaluate(POINTED) == "", said
+    expect_read(page, lambda: (page.evaluate(POINTED), said), ("", said))  # it may yet scroll
 
 
 def walk(page: Page, use: str) -> list[str]:
@@ -173,7 +174,7 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
     )
     page.get_by_role("button", name="Leave the first steps").click()
     expect_answers(page, 1)
-    assert page.locator("#guide").count() == 0
+    expect(page.locator("#guide")).to_have_count(0)
     assert (kept(page), page.evaluate(KEPT)) == before
     names = page.evaluate("indexedDB.databases().then(all => all.map(one => one.name))")
     assert names == ["identify"]

@@ -14,9 +14,9 @@ from identify.core.session import answered, new_session
 from identify.core.types.pack import Pack
 from identify.phone import demo_packs, site
 from tests.browser.phone import (
+    expect_question,
     line,
     more_of_question,
-    question,
     take_up,
     unfold,
 )
@@ -75,7 +75,7 @@ def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pe
     asked = next(f for f in pellmarsh["pack"]["features"] if f["id"] == "mark_patent")
     session = {"pack": "pellmarsh", "version": "", "scope": {"kind": "", "items": []}}
     take_up(page, {**session, "able": [], "missing": [], "answers": []}, asked="mark_patent")
-    assert question(page) == asked["question"]
+    expect_question(page, asked["question"])
     more_of_question(page, "Type what it says")
     sheet = page.get_by_role("dialog")
     sheet.get_by_label(FIELD).fill("Pat. No. 654321")

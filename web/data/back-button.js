@@ -43,14 +43,23 @@ export async function backToPiece() {
   window.dispatchEvent(new PopStateEvent("popstate"));
 }
 
+let going = false;
+
 /** Goes back by `steps` entries, and resolves when the browser is there. */
-export function goBack(steps) {
-  if (steps < 1) return Promise.resolve();
-  return new Promise((resolve) => {
-    window.addEventListener("popstate", () => resolve(), { once: true });
+export async function goBack(steps) {
+  if (steps < 1) return;
+  going = true;
+  await new Promise((resolve) => {
+    window.addEventListener("popstate", resolve, { once: true });
     setTimeout(resolve, 500); // where there are not that many entries, nothing is reported
     history.go(-steps);
   });
+  going = false;
+}
+
+/** Is it the app itself that goes back, and not the person? */
+export function goingBack() {
+  return going;
 }
 
 /**

@@ -161,7 +161,7 @@ export const act = {
     tap(async () => {
       await adopt(state.former);
       await settle(state.piece);
-      await dropFormer();
+      run(dropFormer); // the next tap need not wait for it
     }),
   why: async () => (await loaded(import("./why.js"))).openWhy(state, session(), act.change),
   answers: async () =>
@@ -257,11 +257,13 @@ async function retreat(count) {
   announce(count === 0 ? STARTED_AGAIN : TAKEN_BACK);
 }
 
-/** Takes steps back by a button, and brings the browser's history along. */
+/**
+ * Takes steps back by a button. The browser's history is brought along first: once the screen has
+ * changed, the next tap is taken.
+ */
 async function takeBack(count) {
-  const back = Math.min(count, here().step);
+  await goBack(Math.min(count, here().step));
   await retreat(state.piece.steps.length - count);
-  await goBack(back);
 }
 
 /** What was left goes to the other pieces at hand, once another is begun. */
