@@ -293,7 +293,7 @@ def test_five_thousand_pieces_are_drawn_a_slice_at_a_time(page, server, tmp_path
     place(page, "Collection")
     expect(page.get_by_role("main").get_by_text("5000 pieces.")).to_be_visible()
     rows = page.get_by_role("list", name="Pieces").get_by_role("listitem")
-    assert rows.count() == 40
+    expect(rows).to_have_count(40)
     page.evaluate("scrollTo(0, document.body.scrollHeight)")
     page.wait_for_function("() => document.querySelectorAll('.rows li').length > 40")
     assert rows.count() < 400

@@ -5,7 +5,14 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import asking, begin, choices, question, see
+from tests.browser.phone import (
+    asking,
+    begin,
+    choices,
+    expect_question,
+    question,
+    see,
+)
 from tests.browser.phone_storage import more, place, records
 
 
@@ -68,7 +75,7 @@ def test_a_piece_is_written_down_by_what_is_seen(ostwick):
 def test_what_such_a_piece_cannot_have_is_not_asked(ostwick, engine, horns):
     write_down(ostwick, "Locomotive", "7")
     ostwick.get_by_role("button", name="Answer what you see").click()
-    assert question(ostwick) == "Which engine?"
+    expect_question(ostwick, "Which engine?")
     ostwick.get_by_role("button", name=engine).click()
     asked = ["Which engine?"]
     while asked[-1] != "A motor?":  # what shows from the side comes before what is below
@@ -132,6 +139,7 @@ def test_a_number_twice_is_refused_with_what_to_do(ostwick):
 def test_what_no_drawing_shows_is_named(ostwick):
     write_down(ostwick, "Wagon", "W 3")
     ostwick.get_by_role("button", name="Answer what you see").click()
+    expect(ostwick.get_by_role("button", name="That will do")).to_be_visible()
     first = question(ostwick)
     ostwick.get_by_role("button", name="Something else").click()
     sheet = ostwick.get_by_role("dialog")

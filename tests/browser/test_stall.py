@@ -16,7 +16,7 @@ from tests.browser.phone import (
     see_all,
     whole_piece,
 )
-from tests.browser.phone_storage import demo, fill, photo, place, records
+from tests.browser.phone_storage import demo, fill, photo, place, records, saved
 
 
 def key(page: Page, *signs: str) -> None:
@@ -30,13 +30,14 @@ def test_a_number_is_typed_with_keys_that_the_range_needs(page, server, pellmars
     demo(page)
     place(page, "Identify")
     page.get_by_role("searchbox").tap()
+    expect(page.locator(".keypad")).to_be_visible()
     keys = page.locator(".keypad .key").all_inner_texts()
     numbers = "".join(item["number"] for item in pellmarsh["pack"]["items"])
     assert set("0123456789") < set(keys)
     assert {sign for sign in keys if sign.isalpha() and len(sign) == 1} == {
         sign for sign in numbers if sign.isalpha()
     }
-    assert page.evaluate("() => document.activeElement.inputMode") == "none"
+    page.wait_for_function("() => document.activeElement.inputMode === 'none'")
     key(page, "G", "1", "1")
     expect(page.get_by_role("searchbox")).to_have_value("G11")
     found = page.get_by_role("list", name="Found").get_by_role("button")
@@ -67,7 +68,7 @@ def test_all_letters_are_a_key_away(page, server):
     page.get_by_role("searchbox").tap()
     key(page, "All letters")
     expect(page.locator(".keypad")).to_have_count(0)
-    assert page.evaluate("() => document.activeElement.inputMode") != "none"
+    page.wait_for_function("() => document.activeElement.inputMode !== 'none'")
     page.keyboard.type("coach")
     expect(page.get_by_role("list", name="Found")).to_be_visible()
 
@@ -87,6 +88,7 @@ def test_camera_first_then_the_price_by_keys_and_identified_later(page, server):
     expect(page.locator(".keypad").get_by_role("button", name="Next", exact=True)).to_have_count(0)
     key(page, "Done")
     expect(page.locator(".keypad")).to_have_count(0)
+    expect(saved(page, "My offer")).to_have_text("Saved")
     (note,) = records(page, "note")
     assert (note["asked"]["minor"], note["offer"]["minor"], note["table"]) == (1250, 1000, "14B")
     assert len(note["photos"]) == 1
@@ -230,9 +232,9 @@ def test_the_day_of_a_meet(page, server):
         "Nothing spent today. Left: £50. Open offers: £30. If all are taken: Left: £20."
     )
     shown = page.get_by_role("list", name="Notes")
-    assert shown.locator(".day").all_inner_texts() == ["Today, Hall A", "Today, Hall B"]
-    titles = shown.get_by_role("button").locator("strong").all_inner_texts()
-    assert titles == ["Green van", "Red crane", "Tin station"]
+    expect(shown.locator(".day")).to_have_text(["Today, Hall A", "Today, Hall B"])
+    titles = shown.get_by_role("button").locator("strong")
+    expect(titles).to_have_text(["Green van", "Red crane", "Tin station"])
     page.clock.fast_forward("02:16:00")
     alert = page.get_by_role("alert")
     expect(alert).to_contain_text("11.15: come back to Red crane at Hall B.")

@@ -234,8 +234,8 @@ def test_two_budgets_for_one_day_are_one_to_be_settled(two, own):
     (budget,) = records(attic, "budget")
     for page in two:
         place(page, "Notebook")
-        shown = page.get_by_label("Today’s budget").input_value()
-        assert shown == f"£{budget['amount']['minor'] // 100}"
+        amount = f"£{budget['amount']['minor'] // 100}"
+        expect(page.get_by_label("Today’s budget")).to_have_value(amount)
     place(pocket, "More")
     pocket.get_by_role("button", name="To settle").click()
     group = pocket.get_by_role("group", name=re.compile("^Amount of Budget of "))

@@ -12,7 +12,7 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 
 from identify.keeping import devices, ops
 from tests.browser.own_server import pair, phone, same_everywhere, settled, sync
-from tests.browser.phone import PHONE
+from tests.browser.phone import PHONE, expect_read
 from tests.browser.phone_storage import add_piece, kept, more, place
 from tests.browser.test_sync_devices import wait_until_sent
 from tests.keeping.store_contents import records
@@ -83,9 +83,22 @@ def still(browser, hindered) -> Iterator[Page]:
     sync(page)
     page.clock.pause_at(page.evaluate("Date.now() / 1000 + 60"))  # in seconds
     sync(page)  # whatever was under way when the clock stopped is over then
+    at_rest(page)
     yield page
     context.close()
     assert page.reported == []
+
+
+BUSY = """async () => {
+  const { held, pending } = await navigator.locks.query();
+  return [...held, ...pending].some(({ name }) => name === "identify sync");
+}"""
+
+
+def at_rest(page: Page) -> None:
+    """Waits until nothing is asked of the server; a short look is not seen on the screen."""
+    expect_read(page, lambda: page.evaluate(BUSY), False)
+    settled(page)
 
 
 def asked_at(page: Page, server: Hindered, steps: int) -> list[int]:
@@ -94,7 +107,7 @@ def asked_at(page: Page, server: Hindered, steps: int) -> list[int]:
     for step in range(1, steps + 1):
         before = server.hindrance.asked
         page.clock.run_for(STEP)
-        settled(page)
+        at_rest(page)
         if server.hindrance.asked > before:
             found.append(step * STEP // 1000)
     return found
@@ -106,7 +119,7 @@ def test_after_each_failure_a_phone_waits_twice_as_long_up_to_a_quarter_of_an_ho
     assert asked_at(still, hindered, HOUR) == [5, 15, 35, 75, 155, 315, 635, 1275, 2175, 3075]
     hindered.hindrance.status = 0
     assert asked_at(still, hindered, 75) == [375]
-    assert "Not just now." not in still.get_by_role("group", name="Sync").inner_text()
+    expect(still.get_by_role("group", name="Sync")).not_to_contain_text("Not just now.")
 
 
 EVENTS = """() => {
@@ -126,7 +139,8 @@ def test_a_phone_leaves_the_server_alone_as_long_as_it_asks(still, hindered, sta
     assert asked_at(still, hindered, 23) == []
     hindered.hindrance.status = 0
     assert asked_at(still, hindered, 1) == [5]
-    assert "Nothing is waiting to be sent" in still.get_by_role("group", name="Sync").inner_text()
+    said = still.get_by_role("group", name="Sync")
+    expect(said).to_contain_text("Nothing is waiting to be sent")
     same_everywhere(hindered, still)
 
 
@@ -137,7 +151,7 @@ def test_what_happens_while_the_server_is_about_to_refuse_waits_too(still, hinde
     still.get_by_role("button", name="Sync now").click()
     still.evaluate(EVENTS)
     still.clock.run_for(STEP)
-    settled(still)
+    at_rest(still)
     assert hindered.hindrance.asked == before + 1
     assert asked_at(still, hindered, 22) == []
 
@@ -149,7 +163,7 @@ def test_who_asks_for_years_is_asked_again_the_next_day(still, hindered):
     assert asked_at(still, hindered, 24) == []
     before = hindered.hindrance.asked
     still.clock.fast_forward(24 * 3_600_000)
-    settled(still)
+    at_rest(still)
     assert hindered.hindrance.asked == before + 1
 
 

@@ -14,9 +14,12 @@ export function field(label, control, commit, { hint = "" } = {}) {
   const saved = el("span", { class: "saved" });
   const said = el("p", { class: "quiet", id: `said-${count}` }, hint);
   control.setAttribute("aria-describedby", said.id);
+  let turns = 0;
   control.addEventListener("change", async () => {
     saved.textContent = "";
+    const turn = (turns += 1);
     const done = await commit();
+    if (turn !== turns) return; // it was changed again meanwhile
     const wrong = typeof done === "string";
     said.textContent = wrong ? done : hint;
     said.className = wrong ? "wrong" : "quiet";
@@ -63,10 +66,12 @@ export function ticks(label, options, values, save) {
     el("input", { type: "checkbox", value: key, checked: values.includes(key) }),
   );
   const saved = el("span", { class: "saved" });
+  let turns = 0;
   const commit = async () => {
     saved.textContent = "";
+    const turn = (turns += 1);
     const done = await save(boxes.filter((box) => box.checked).map((box) => box.value));
-    if (done === true) saved.textContent = SAVED_HERE;
+    if (done === true && turn === turns) saved.textContent = SAVED_HERE;
   };
   for (const box of boxes) box.addEventListener("change", commit);
   return el(
