@@ -151,11 +151,11 @@ def by_number(person: Person, number: str) -> None:
 
 
 def typed(person: Person, number: str) -> None:
-    """Read the number on the piece and type it."""
+    """Read the number on the piece and type it; the keypad has no key for a space."""
     person.effort.decisions += 1
     person.effort.looking += 3
     person.touch(person.page.get_by_label("Number or name on it or its box"))
-    person.type(number)
+    person.type(number.replace(" ", ""))
 
 
 def found(person: Person, number: str) -> Any:
@@ -197,7 +197,9 @@ def chosen(person: Person, pack: Pack, shows: dict[str, str]) -> None:
             captions = [state.get("caption") or state["name"] for state in states]
             seen = ids.index(shows[pack["features"][features[name]]["id"]])
             look = looks[features[name]]
-            fits = fits and look[seen] == look[captions.index(shown)]
+            alike = [one for one in captions if f"{shown}, ".startswith((f"{one}, ", f"{one} or "))]
+            first = max(alike, key=len)  # of the states that look like it
+            fits = fits and look[seen] == look[captions.index(first)]
         if fits and fitting is None:
             fitting = picture
     person.effort.looking += GLANCE * pictures.first.locator(".shows").count()
@@ -214,7 +216,7 @@ def compared(person: Person, pack: Pack, shows: dict[str, str]) -> None:
     features = {feature["name"]: feature for feature in pack["features"]}
     again = heading(person.page) == "Look again"
     marked = []
-    said = person.page.locator(".ringed-list li").all_inner_texts()
+    said = person.page.locator(".ringed-list .unseen").all_inner_texts()
     for ring, text in enumerate(said):
         feature = features[text.split(": ", 1)[0]]
         state = next(s for s in feature["states"] if s["id"] == shows[feature["id"]])
@@ -223,7 +225,7 @@ def compared(person: Person, pack: Pack, shows: dict[str, str]) -> None:
             marked.append(ring)
         person.effort.looking += GLANCE
     person.effort.questions += 1
-    person.read(few=2 + sum(count(text) for text in said))
+    person.read(few=2 + sum(count(text.split(": ", 1)[1]) for text in said))
     for ring in marked:
         person.touch(person.page.locator("button.ring").nth(ring))
     person.tap(person.page.locator(".looks-like-this .main"))

@@ -54,6 +54,8 @@ def test_it_has_no_mistakes_and_each_card_its_short_words():
         captions = [state.caption or state.name for state in feature.states]
         assert [each for each in captions if len(each) > LONGEST or len(each.split()) > 3] == []
         assert len(set(captions)) == len(captions), feature.id
+        assert sum(len(each.split()) for each in captions) <= 2 * len(captions), feature.id
+        assert len(feature.title.split()) <= 3, feature.id
     assert all(kind.caption or len(kind.name) <= LONGEST for kind in kit.pack.kinds)
 
 

@@ -1,10 +1,10 @@
 import { all } from "../data/records.js";
 import { chance } from "../parts/chance.js";
-import { button, el, heading } from "../parts/element.js";
+import { button, el, heading, inFew } from "../parts/element.js";
 import { cautions } from "../parts/facts.js";
 import { loaded } from "../parts/loaded-later.js";
 import { portrait } from "../parts/portrait.js";
-import { anyOf, itemName, madeSpan, small, variantName } from "../parts/say.js";
+import { anyOf, itemName, madeInFew, madeSpan, small, variantName } from "../parts/say.js";
 import { alikes, oddOnes } from "./alikes.js";
 import { answerLines } from "./answer-lines.js";
 import {
@@ -145,7 +145,7 @@ function oneVariant(state, step, act) {
       ),
       heading(1, itemName(pack, variant.item)),
       el("p", { class: "variant" }, variant.name),
-      el("p", { class: "made" }, madeSpan(view.years)),
+      made(view),
     ],
     which: "one",
     notes: [fitNote(state, step, act), notLookedAt(pack, view, act)],
@@ -153,6 +153,8 @@ function oneVariant(state, step, act) {
 }
 
 const heard = (text) => el("span", { class: "unseen" }, text);
+
+const made = ({ years }) => el("p", { class: "made" }, inFew(madeInFew(years), madeSpan(years)));
 
 function kicker({ how_sure }, { items }) {
   const words = HOW_SURE[how_sure];
@@ -230,7 +232,7 @@ function several(state, step, which) {
         left.map((one) => one.variant),
       ),
       heading(1, alone ? itemName(pack, places[0]) : ONE_OF_THESE),
-      el("p", { class: "made" }, madeSpan(view.years)),
+      made(view),
       alikes(
         left
           .filter((one, place) => place === 0 || one.chance >= RARE)

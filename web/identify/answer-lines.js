@@ -10,11 +10,11 @@ import { leading, verdictShort, verdictTitle } from "./verdict-words.js";
 import {
   ABOVE_YOUR_LIMIT,
   ADD_TO_WANTS,
-  COULD_BE_ALL_ORIGINAL,
   ITS_MARKS_DISAGREE,
   ITS_PARTS,
   lookAtName,
   nameReplaced,
+  PARTS_FIT,
   PRICE,
   SELLERS_DATE,
   WHAT_IS_ASKED,
@@ -88,7 +88,7 @@ function partsText(state, step) {
     return [ITS_MARKS_DISAGREE, "bad"];
   if (parts.length === 0) return ["", ""];
   const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
-  if (worst.how === "") return [COULD_BE_ALL_ORIGINAL, "good"];
+  if (worst.how === "") return [PARTS_FIT, "good"];
   const name = pack.parts[worst.part].name;
   return [saidReplaced(worst) ? nameReplaced(name) : lookAtName(small(name)), "care"];
 }

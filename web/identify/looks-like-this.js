@@ -16,7 +16,6 @@ import {
   DONE,
   IT_DOES_NOT_FIT,
   IT_FITS_AFTER_ALL,
-  LIKE_THIS,
   LOOK_AGAIN,
   SKIP_THIS,
   TAP_WHAT_DIFFERS,
@@ -99,7 +98,7 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
   const again = view.question?.about === "again";
   const words = again
     ? { title: LOOK_AGAIN, hint: TAP_WHAT_FITS_AFTER_ALL, none: AS_I_SAID, some: DONE }
-    : { title: LIKE_THIS, hint: TAP_WHAT_DIFFERS, none: ALL_FITS, some: THE_REST_FITS };
+    : { title: TAP_WHAT_DIFFERS, hint: "", none: ALL_FITS, some: THE_REST_FITS };
   const marked = new Set();
   const on = button(words.none, go, { class: "main" });
 
@@ -131,7 +130,7 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
       tapped,
     }),
     el("div", { class: "unsure" }, on),
-    el("p", { class: "quiet" }, words.hint),
+    words.hint === "" ? null : el("p", { class: "quiet" }, words.hint),
     el(
       "div",
       { class: "reach" },

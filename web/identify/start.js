@@ -24,7 +24,6 @@ import {
   IT_IS_ON_YOUR_LIST,
   likeIt,
   NEXT_FROM_THE_SAME_BOX,
-  NOT_IN_YOUR_COLLECTION,
   NOT_SURE,
   NOT_SURE_ASK_ME,
   notCalledSo,
@@ -40,6 +39,7 @@ import {
   UNDO_THAT,
   WHAT_HAVE_YOU_GOT,
   WHAT_SORT_OF_PIECE_IS_IT,
+  YOU_HAVE_NONE,
   youHave,
 } from "./first-words.js";
 
@@ -197,7 +197,8 @@ function results(state, act, text) {
   if (count === 0) {
     return el("p", { class: "none-found" }, notCalledSo(text));
   }
-  const entries = found.map((hit) => el("li", {}, hitButton(state, act, hit)));
+  const only = exact === 1; // then there is nothing that its years would tell it from
+  const entries = found.map((hit) => el("li", {}, hitButton(state, act, hit, only)));
   const list = el(
     "ul",
     { class: "found", "aria-label": FOUND },
@@ -238,10 +239,11 @@ function outsideButton({ id, type, called }) {
   );
 }
 
-function hitButton(state, act, hit) {
+function hitButton(state, act, hit, only) {
   const { pack } = state;
   const item = pack.items[hit.item];
-  const said = [item.years === "" ? "" : dateText(item.years), how(hit)].filter(Boolean);
+  const years = item.years === "" || (only && hit.score >= 1) ? "" : dateText(item.years);
+  const said = [years, how(hit)].filter(Boolean);
   const held = holding(state, item);
   return button(
     [
@@ -268,8 +270,8 @@ function holding({ engine, pack }, item) {
   const wants = all("want").filter(same);
   const most = wants.map((want) => want.most).find(Boolean);
   const wanted = most ? onYourListUpTo(moneyText(engine, most)) : IT_IS_ON_YOUR_LIST;
-  if (owned === 0 && wants.length === 0) return anything() ? NOT_IN_YOUR_COLLECTION : "";
-  const own = owned === 0 ? NOT_IN_YOUR_COLLECTION : youHave(owned);
+  if (owned === 0 && wants.length === 0) return anything() ? YOU_HAVE_NONE : "";
+  const own = owned === 0 ? YOU_HAVE_NONE : youHave(owned);
   return wants.length === 0 ? own : `${own}, ${wanted}`;
 }
 

@@ -4,7 +4,7 @@
  */
 import { button, el, heading } from "../parts/element.js";
 import { portrait } from "../parts/portrait.js";
-import { variantName } from "../parts/say.js";
+import { anyOf, variantName } from "../parts/say.js";
 import { ASK_IN_WORDS, MORE, NONE_OF_THESE, UNDO, WHICH_OF_THESE } from "./first-words.js";
 
 /** @import { Pack, Pictures } from "../data/engine-types.d.ts" */
@@ -23,21 +23,22 @@ function answerOf(pack, feature, places) {
 
 /** What a picture shows of the features, in few words. */
 function caption(pack, features, { states }) {
-  const shown = features.map((feature, place) => stateText(pack, feature, states[place]));
+  const shown = features.map((feature, place) => statesText(pack, feature, states[place]));
   return el("span", { class: "caption", "aria-hidden": "true" }, shown.join(", "));
 }
 
 /** The same to be heard. */
 function heard(pack, features, { states }) {
   return features.map((feature, place) => {
-    const text = `${pack.features[feature].name}: ${stateText(pack, feature, states[place])}`;
+    const text = `${pack.features[feature].name}: ${statesText(pack, feature, states[place])}`;
     return el("span", { class: "unseen shows" }, text);
   });
 }
 
-function stateText(pack, feature, [first]) {
-  const { caption: short, name } = pack.features[feature].states[first];
-  return short || name;
+/** States that a portrait shows alike are all named: the picture answers for each of them. */
+function statesText(pack, feature, places) {
+  const { states } = pack.features[feature];
+  return anyOf(places.map((place) => states[place].caption || states[place].name));
 }
 
 /**

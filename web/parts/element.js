@@ -27,6 +27,11 @@ export function button(label, act, props = {}) {
   return el("button", { type: "button", ...props, onclick: act }, label);
 }
 
+/** Few words to see, and in their place all of them to hear. */
+export function inFew(few, whole) {
+  return [el("span", { "aria-hidden": "true" }, few), el("span", { class: "unseen" }, whole)];
+}
+
 /** A heading that can be given the focus when the screen changes. */
 export function heading(level, text, props = {}) {
   return el(`h${level}`, { tabindex: "-1", ...props }, text);

@@ -2,7 +2,7 @@
  * A portrait with rings on it: what to compare, or in what two pieces differ. Each ring has a
  * number, and below stands what it shows.
  */
-import { button, el } from "./element.js";
+import { button, el, inFew } from "./element.js";
 import { differencesOf, placesIn, portrait } from "./portrait.js";
 import { notShown } from "./first-words.js";
 
@@ -70,16 +70,25 @@ export function ringedPortrait(pack, variants, rings, how = {}) {
     el(
       "ol",
       { class: "ringed-list" },
-      rings.map((ring) => el("li", {}, ringText(pack, ring))),
+      rings.map((ring) =>
+        el(
+          "li",
+          {},
+          tapped ? inFew(shownText(pack, ring), ringText(pack, ring)) : ringText(pack, ring),
+        ),
+      ),
     ),
   );
 }
 
-/** What a ring shows, in a few words. */
-function ringText(pack, { feature, state }) {
-  const { name, states } = pack.features[feature];
-  const { caption, name: whole } = states[state];
-  return `${name}: ${caption || whole}`;
+/** What a ring shows, in a few words: where it is to be seen the ring itself says. */
+function shownText(pack, { feature, state }) {
+  const { caption, name } = pack.features[feature].states[state];
+  return caption || name;
+}
+
+function ringText(pack, ring) {
+  return `${pack.features[ring.feature].name}: ${shownText(pack, ring)}`;
 }
 
 /**

@@ -74,6 +74,17 @@ export function madeSpan(years) {
   return madeYears(years).split(",")[0];
 }
 
+/**
+ * The same in few words: "1958–1961".
+ * @param {Years} years
+ * @returns {string}
+ */
+export function madeInFew(years) {
+  if (years.chances.length === 0) return madeSpan(years);
+  const { first, last } = years;
+  return first === last ? String(first) : `${first}–${last}`;
+}
+
 /** The years next to one another that stand out from the rest; empty when none do. */
 function likeliestYears(chances) {
   const top = Math.max(...chances.map(([, value]) => value));
