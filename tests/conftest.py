@@ -44,12 +44,13 @@ def pytest_configure(config: pytest.Config) -> None:
 BESIDE = ("tests/browser/", "tests/every_browser/", "tests/server/", "tests/sync/")
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Marks as quick what is not heavy, and needs neither a browser nor another process; lets what
-    has a browser or a server beside it try once more.
+    has a browser or a server beside it try once more, unless what does not wait is looked for.
     """
+    once = config.getoption("--slow-phone")
     for item in items:
-        if item.nodeid.startswith(BESIDE):
+        if item.nodeid.startswith(BESIDE) and not once:
             item.add_marker(pytest.mark.flaky(reruns=1))
         slow = item.get_closest_marker("heavy") or "playwright" in getattr(item, "fixturenames", ())
         if not slow and not item.nodeid.startswith(WITHOUT_QUICK):

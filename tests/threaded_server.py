@@ -1,5 +1,6 @@
 """A server of a test's own: on a free port of this machine, in a thread of this process."""
 
+import random
 import socket
 import threading
 from typing import Any
@@ -12,15 +13,27 @@ from tests.browser.slow_phone import served_late
 _given: set[int] = set()
 
 
+PORTS = range(11_000, 32_000)  # below those that a system gives to whoever connects to somebody
+_chance = random.SystemRandom()  # processes that share the tests, and Hypothesis, seed the other
+
+
 def free_port() -> int:
-    """A port that nobody uses and none had here before: a browser keeps what is stored for one."""
+    """A port that nobody uses and none had here before: a browser keeps what is stored for one.
+
+    Nobody is given it by chance before it is used, and nobody who looks whether somebody is there
+    already is connected to himself.
+    """
     while True:
+        port = _chance.choice(PORTS)
+        if port in _given:
+            continue
         with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            port = int(free.getsockname()[1])
-        if port not in _given:
-            _given.add(port)
-            return port
+            try:
+                free.bind(("127.0.0.1", port))
+            except OSError:
+                continue
+        _given.add(port)
+        return port
 
 
 class Running:

@@ -1,6 +1,5 @@
 """The collector's own server for the bench: a real store in a folder, on a free port."""
 
-import socket
 import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -15,6 +14,7 @@ from identify.keeping import devices
 from identify.server import exchange
 from identify.server.own_server import own_app
 from identify.server.pairing import link
+from tests.threaded_server import free_port
 
 PAGE = {"index.html": b"<!doctype html>"}
 
@@ -48,9 +48,7 @@ class OwnServer:
 @contextmanager
 def own_server(folder: Path, files: Mapping[str, bytes] = PAGE) -> Iterator[OwnServer]:
     """An empty one, for as long as this lasts."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
+    port = free_port()
     store = keeping.open(folder / "data")
     running = OwnServer(store, port)
     app = own_app(

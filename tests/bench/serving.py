@@ -1,7 +1,6 @@
 """The app on a free port of this machine, in a thread, and a Chromium to open it with."""
 
 import shutil
-import socket
 import threading
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -12,6 +11,7 @@ import uvicorn
 from starlette.routing import BaseRoute
 
 from identify.server.app import create_app
+from tests.threaded_server import free_port
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
 ARGS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update",
@@ -33,9 +33,7 @@ class Site:
     """These files served on a port of this machine."""
 
     def __init__(self, files: Mapping[str, bytes], routes: Sequence[BaseRoute] = ()) -> None:
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
+        self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}/"
         config = uvicorn.Config(
             create_app(files, routes),

@@ -9,11 +9,12 @@ import random
 from typing import Any
 
 import anyio
-from playwright.sync_api import Browser, BrowserContext, BrowserType, Page
+from playwright.sync_api import Browser, BrowserContext, BrowserType, Page, expect
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 LATE = (0.05, 0.4)  # seconds
 TIMES_SLOWER = 2  # the processor
+PATIENCE = 90_000  # milliseconds that something may take, where all is so slow
 
 DRAWN = """
   const wait = setTimeout; // a test may put a clock of its own in its place
@@ -67,6 +68,7 @@ def slow_down() -> None:
     """From here on every context of a Chromium is a slow phone, every server a slow one."""
     global _asked  # noqa: PLW0603
     _asked = True
+    expect.set_options(timeout=PATIENCE)
     Browser.new_context = _told(Browser.new_context)  # type: ignore[method-assign]
     BrowserType.launch_persistent_context = _told(  # type: ignore[method-assign]
         BrowserType.launch_persistent_context
@@ -85,7 +87,9 @@ def _told(opens: Any) -> Any:
 
     def opened(*given: Any, **more: Any) -> Any:
         there = opens(*given, **more)
-        (there.context if isinstance(there, Page) else there).add_init_script(IN_THE_PAGE)
+        context = there.context if isinstance(there, Page) else there
+        context.add_init_script(IN_THE_PAGE)
+        context.set_default_timeout(PATIENCE)
         return there
 
     return opened

@@ -16,6 +16,7 @@ from tests.browser.phone import (
     asking,
     begin,
     choices,
+    expect_read,
     in_each_light,
     more_of_question,
     see,
@@ -241,7 +242,8 @@ def test_one_button_steps_through_the_lights(browser, server, wishes, first):
         red, green, blue = (int(told[at : at + 2], 16) for at in (0, 2, 4))
         assert ground == f"rgb({red}, {green}, {blue})"
         page.locator("#light").click()
-    assert page.evaluate(shown) == first
+        page.wait_for_function(f"before => {shown} !== before", arg=seen[-1])
+    expect_read(page, lambda: page.evaluate(shown), first)
     assert seen == [*LIGHTS[LIGHTS.index(first) :], *LIGHTS[: LIGHTS.index(first)]]
     page.context.close()
 
@@ -250,7 +252,7 @@ def test_focus_goes_to_the_new_question_and_it_is_announced(page, server):
     page.goto(server.url)
     begin(page, "Coach")
     see(page, choices(page)[0])
-    assert page.evaluate("() => document.activeElement.tagName") == "H1"
+    page.wait_for_function("() => document.activeElement.tagName === 'H1'")
     expect(page.get_by_role("status").filter(has_text="still possible")).to_have_count(1)
 
 

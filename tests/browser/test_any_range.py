@@ -34,6 +34,7 @@ def test_gauge_and_material_are_asked_first_and_then_one_range_is_left(any_range
     see(page, choices(page)[0])
     page.reload()
     expect_answers(page, 2)
+    expect(page.get_by_role("dialog")).to_have_count(0)
     while question(page) != first:
         tap(page, "Undo")
     tap(page, "Undo")

@@ -166,6 +166,7 @@ def test_the_insurers_list_has_photos_totals_and_a_head_on_every_page(page, serv
     assert with_photos.count(b"/Subtype /Image") >= 2
     page.emulate_media(media="screen")
     page.get_by_label("Print the photos too").uncheck()
+    expect(page.get_by_role("img", name="Photo 1 of P 24")).to_be_hidden()
     page.emulate_media(media="print")
     without = page.pdf(format="A4")
     assert b"/Subtype /Image" not in without

@@ -143,6 +143,14 @@ def onward(page: Page, said: str) -> str:
     return line(page)
 
 
+def left(page: Page) -> None:
+    """Leave the first steps, and wait until the page of one's own things is there again."""
+    page.get_by_role("button", name="Leave the first steps").click()
+    expect(page).not_to_have_url(re.compile("first-steps="))
+    expect(page.locator("#guide")).to_have_count(0)
+    page.get_by_role("heading", level=1).wait_for()
+
+
 @pytest.mark.parametrize("use", USES)
 def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page, server, use):
     page.goto(server.url)
@@ -172,9 +180,8 @@ def test_each_use_leads_over_the_real_screens_to_its_end_and_leaves_nothing(page
     assert ways == ["Remind me", "Try another", "Leave"], (
         "one word for going, and it stands there once"
     )
-    page.get_by_role("button", name="Leave the first steps").click()
+    left(page)
     expect_answers(page, 1)
-    expect(page.locator("#guide")).to_have_count(0)
     assert (kept(page), page.evaluate(KEPT)) == before
     names = page.evaluate("indexedDB.databases().then(all => all.map(one => one.name))")
     assert names == ["identify"]
@@ -195,7 +202,7 @@ def test_they_are_offered_at_the_first_start_and_work_with_the_server_stopped(br
     page.reload()  # as after a call, or the camera: where it was
     page.get_by_role("button", name="Begin", exact=True).click()
     expect_answers(page, 1)
-    page.get_by_role("button", name="Leave the first steps").click()
+    left(page)
     expect(page.get_by_role("button", name="First steps")).to_be_visible()
     page.evaluate(
         "() => { setTimeout(() => history.back(), 300); }"

@@ -5,7 +5,11 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import DESK, watched
+from tests.browser.phone import (
+    DESK,
+    expect_read,
+    watched,
+)
 from tests.browser.phone_storage import more, place, records
 from tests.browser.registry import to_range, written_down
 
@@ -110,8 +114,12 @@ def test_a_state_is_drawn_stroke_by_stroke_and_each_is_taken_back(ostwick):
     expect(page.locator(".pad-shown rect")).to_have_count(2)
     page.get_by_role("button", name="Take back").click()
     expect(page.locator(".pad-shown rect")).to_have_count(1)
-    state = max(records(page, "range_state"), key=lambda one: one["at"])
-    assert state["drawing"].count("<rect") == 1
+
+    def rectangles() -> int:
+        state = max(records(page, "range_state"), key=lambda one: one["at"])
+        return state["drawing"].count("<rect")
+
+    expect_read(page, rectangles, 1)
 
 
 def test_a_shape_is_chosen_moved_and_taken_away_with_the_keyboard(ostwick):
@@ -128,7 +136,7 @@ def test_a_shape_is_chosen_moved_and_taken_away_with_the_keyboard(ostwick):
     expect(shapes.get_by_role("listitem")).to_have_count(before - 1)
     kept = page.locator(f".pad-shown :is({SHAPES})")
     expect(kept).to_have_count(before - 1)
-    assert records(page, "range_kind")[0]["drawing"] != kind["drawing"]
+    expect_read(page, lambda: records(page, "range_kind")[0]["drawing"] != kind["drawing"], True)
 
 
 def test_the_collection_follows_a_new_number_and_undo_takes_it_all_back(ostwick):

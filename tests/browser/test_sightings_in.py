@@ -12,7 +12,10 @@ from playwright.sync_api import Page, expect
 from identify import phone
 from identify.reference.folder import read_pack
 from identify.reference.folder_rows import rows_of_pack
-from tests.browser.phone import violations
+from tests.browser.phone import (
+    expect_read,
+    violations,
+)
 from tests.browser.phone_storage import more, records
 from tests.browser.test_demo_pieces import at_hand
 from tests.browser.test_sightings import BY_ID, exported, kept
@@ -175,10 +178,12 @@ def test_two_are_taken_in_in_a_row_and_what_is_undone_or_put_back_waits_again(au
             .filter((one) => one.textContent === "Take it in").forEach((one) => one.click())"""
     )
     expect(page.get_by_role("button", name="Take it in")).to_have_count(0)
+    expect_read(
+        page,
+        lambda: {one["name"] for one in records(page, "range_variant") if one["id"] not in before},
+        {"red with plastic horns", "blue coach"},
+    )
     now = {one["id"]: one for one in records(page, "range_variant")}
-    assert {one["name"] for one in now.values() if one["id"] not in before} == {
-        "red with plastic horns", "blue coach",
-    }  # fmt: skip
     assert all(now[ident] == one for ident, one in before.items()), "they are not written again"
     assert len(records(page, "range_item")) == items
 

@@ -115,7 +115,7 @@ def test_the_thread_says_what_the_own_engine_says(browser, small_is_large, own_e
     assert asked[0] == "version"
     assert asked.count("version") <= 3, "a thread for each range, and no more"
     assert 1 <= asked.count("session, study") < asked.count("session")
-    assert page.evaluate("() => window.threads") == 1
+    page.wait_for_function("() => window.threads === 1")
     assert page.reported == []
     page.context.close()
 
@@ -136,7 +136,7 @@ def test_ranges_are_changed_while_a_thread_is_at_work(browser, small_is_large):
         page.wait_for_timeout(300)  # within the time that a thread takes to open
     page.wait_for_function(OPEN)
     assert question_of(page) == first
-    assert page.evaluate("() => window.threads") == 1
+    page.wait_for_function("() => window.threads === 1")
     assert page.reported == []
     page.context.close()
 

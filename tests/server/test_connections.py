@@ -10,6 +10,7 @@ import subprocess
 import sys
 import time
 from contextlib import closing
+from http.client import HTTPResponse
 from random import Random
 
 import pytest
@@ -28,8 +29,11 @@ SILENT = 300
 SLOW = b"GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX: "
 
 
+SLACK = 60  # seconds that a busy machine may be late
+
+
 def opened(port: int, source: str) -> socket.socket:
-    return socket.create_connection(("127.0.0.1", port), 10, (source, 0))
+    return socket.create_connection(("127.0.0.1", port), 60, (source, 0))
 
 
 def answer(port: int, source: str, path: str = "/api/offers") -> bytes:
@@ -67,7 +71,7 @@ def test_many_silent_connections_of_one_address_shut_nobody_else_out(running):
             if number % 3 == 1:
                 line.sendall(SLOW)  # a head that never ends
         assert answer(running.port, "127.0.0.2").startswith(b"HTTP/1.1 200")
-        until = time.monotonic() + limits.IDLE + 15
+        until = time.monotonic() + limits.IDLE + SLACK
         turned_away = sum(ended(line, 0.01) for line in lines)
         assert turned_away >= SILENT - limits.SHARE
         for line in lines:
@@ -85,7 +89,7 @@ def test_many_silent_connections_of_one_address_shut_nobody_else_out(running):
 def test_a_byte_now_and_then_does_not_keep_a_connection(running):
     with closing(opened(running.port, "127.0.0.1")) as line:
         line.sendall(SLOW)
-        end = time.monotonic() + limits.IDLE + 10
+        end = time.monotonic() + limits.IDLE + SLACK
         while time.monotonic() < end:
             try:
                 line.sendall(b"x")
@@ -111,7 +115,7 @@ def test_who_never_agrees_on_encryption_is_let_go_and_others_are_answered(tmp_pa
         ):
             safe.sendall(b"GET /api/offers HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")
             assert safe.recv(65536).startswith(b"HTTP/1.1 200")
-        until = time.monotonic() + limits.IDLE + 10
+        until = time.monotonic() + limits.IDLE + SLACK
         for line in lines:
             with closing(line):
                 assert ended(line, max(0.1, until - time.monotonic())), "one is still open"
@@ -122,9 +126,11 @@ def test_after_an_answer_the_next_request_has_its_time_too(running):
     with closing(opened(running.port, "127.0.0.1")) as line:
         for _ in range(2):
             line.sendall(b"GET /api/offers HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")
-            time.sleep(1)  # head and body are there
-            assert line.recv(65536).startswith(b"HTTP/1.1 200")
-        assert ended(line, limits.IDLE + 10)
+            got = HTTPResponse(line)
+            got.begin()
+            assert got.status == 200
+            got.read()
+        assert ended(line, limits.IDLE + SLACK)
 
 
 def test_a_full_table_of_files_costs_no_traceback(tmp_path):
@@ -161,7 +167,7 @@ def test_a_full_table_of_files_costs_no_traceback(tmp_path):
             pytest.fail("it did not come to itself")
     finally:
         process.send_signal(signal.SIGTERM)
-        assert process.wait(30) == 0
+        assert process.wait(60) == 0
     said = log.read_text()
     assert "Traceback" not in said
     assert len(said) < 5_000
@@ -214,7 +220,7 @@ def test_when_it_is_ended_everything_is_in_the_one_file(tmp_path):
     with Store(tmp_path / "data") as store:
         ops.push(store, [new])
     running.process.send_signal(signal.SIGTERM)
-    assert running.process.wait(30) == 0
+    assert running.process.wait(60) == 0
     (tmp_path / "copy").mkdir()
     (tmp_path / "copy" / FILE).write_bytes((tmp_path / "data" / FILE).read_bytes())
     assert not (tmp_path / "data" / f"{FILE}-wal").exists()
@@ -246,6 +252,6 @@ def test_on_a_full_disk_it_starts_and_can_be_read(tmp_path):
         assert answer(port, "127.0.0.1").startswith(b"HTTP/1.1 200")
     finally:
         process.send_signal(signal.SIGTERM)
-        said = process.communicate(timeout=30)[0]
+        said = process.communicate(timeout=60)[0]
     assert "The disk of the server" in said
     assert "Traceback" not in said
