@@ -51,7 +51,7 @@ DATE_WORDS: list[list[Any]] = [
     ["or", 0, "AND OR UND ODER ET OU &"],
     ["of", 0, "OF EN"],  # English "of", Dutch "or"; French "in", Dutch "and"
     ["later", 0, "ON ONWARDS ONWARD +"],
-    ["skip", 0, "THE IN DE DEN DER DES IM AM LE LES"],
+    ["skip", 0, "THE IN DE DEN DER DES IM AM LE LES CATALOGUE CATALOG KATALOG"],
 ]  # fmt: skip
 # several words that are one, and their role
 PHRASES: list[list[str]] = [

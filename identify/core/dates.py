@@ -35,6 +35,10 @@ TO_END = ["later", "to", "-"]  # behind a date: from then on
 CONNECTORS = ["to", "-", "/", "or", "of"]
 SAYS_NOTHING = ["ON", "OF", "EN"]  # that say nothing in front of a date
 MOST_TOKENS = 24
+NOT_KNOWN = [
+    "?", "UNKNOWN", "NOT KNOWN", "DON'T KNOW", "DON\u2019T KNOW", "DONT KNOW", "I DON'T KNOW",
+    "I DON\u2019T KNOW", "DO NOT KNOW", "NO IDEA",
+]  # fmt: skip
 EXAMPLES = "1957, May 1957, 12 May 1957, about 1957 or 1957 to 1961"
 
 
@@ -241,12 +245,15 @@ def read_tokens(tokens: list[DateToken], order: DayOrder, life: Life) -> ReadDat
 
 
 def read_date(text: str, order: DayOrder, life: Life) -> ReadDate:
-    """A date, a year or a span of them from a typed text.
+    """A date, a year or a span of them from a typed text; nothing where it says that it is not
+    known.
 
     order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
     date is refused with both readings.
     """
     written = text.upper()
+    if written in NOT_KNOWN:
+        return {"edtf": "", "problem": "", "why": "", "readings": []}
     if not is_edtf(written):
         return read_tokens(date_tokens(text), order, life)
     date = written_edtf(written)

@@ -50,7 +50,7 @@ RECORD_SHAPES: list[RecordShape] = [
             ["key", "text"], ["name", "text"], ["maker", "text"], ["gauge", "number"],
             ["scale", "text"], ["material", "text"], ["country", "text"], ["years", "text"],
             ["about", "text"], ["by", "text"], ["invented", "flag"], ["drawings", "pairs"],
-            ["learns", "text"],
+            ["learns", "text"], ["shared", "text"],
         ],
     },
     {

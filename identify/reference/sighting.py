@@ -152,6 +152,11 @@ class _Proposal:
                 "The sighting does not say which item it is a variant of. Choose one on the phone "
                 "and export it again, or add the item to items.csv and fill in its number."
             )
+        if proposal["why"] == "unsure":
+            raise SightingError(
+                "The sighting was made in other years than the range knows, but it may be one of "
+                "several variants. Ask whoever sent it to look again."
+            )
         before = [table.text for table in self.tables.values()]
         for variant in proposal["variants"]:
             self._add_variant(variant, proposal["beside"])

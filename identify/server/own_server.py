@@ -16,7 +16,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from identify.keeping.away import Away
 from identify.keeping.proposals import Box
 from identify.keeping.store import Store
-from identify.server import devices, health, photo_upload, proposals, sync
+from identify.server import devices, health, photo_upload, proposals, shared_ranges, sync
 from identify.server.access import API, Door, LastResort, Paired
 from identify.server.app import ANOTHER_WAY, NOTHING, create_app
 from identify.server.bodies import Bodies
@@ -70,6 +70,7 @@ def own_app(
         *sync.routes(context),
         *photo_upload.routes(context),
         *health.routes(context, tls),
+        *shared_ranges.routes(store),
         *routes,
     ]
     if box is not None:

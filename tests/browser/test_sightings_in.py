@@ -201,6 +201,33 @@ def test_two_are_taken_in_in_a_row_and_what_is_undone_or_put_back_waits_again(au
     expect(page.get_by_role("button", name="Leave it")).to_have_count(1)
 
 
+def test_what_its_follower_corrects_comes_again_and_says_so(author):
+    page = author
+    wait = page.get_by_role("region")
+    give(page, "Add sightings from a file", "seen.json", file_of(NEW))
+    wait.get_by_role("button", name="Leave it").click()
+    expect(page.get_by_text("None wait.")).to_be_visible()
+    second = {**NEW, "changed": "2026-05-04T10:00:00.000Z", "called": "red with metal horns"}
+    give(page, "Add sightings from a file", "second.json", file_of(second, NEW))
+    one = page.get_by_role("region", name="red with metal horns")
+    expect(one).to_contain_text("has changed it since you settled it")
+    give(page, "Add sightings from a file", "seen.json", file_of(NEW))
+    expect(page.get_by_role("alert")).to_contain_text("All of these wait here already.")
+    third = {**second, "changed": "2026-05-05T10:00:00.000Z", "called": "red after all"}
+    give(page, "Add sightings from a file", "third.json", file_of(third))
+    expect(page.get_by_role("region", name="red after all")).to_be_visible()
+    expect(page.get_by_role("button", name="Leave it")).to_have_count(1)
+    page.get_by_role("button", name="Take it in").click()
+    expect(page.get_by_role("alert")).to_contain_text("The sighting is in Club now.")
+    give(page, "Add sightings from a file", "third.json", file_of(third))
+    expect(page.get_by_role("alert")).to_contain_text("taken in or left")
+    fourth = {**third, "changed": "2026-05-06T10:00:00.000Z", "called": "red, as I said"}
+    give(page, "Add sightings from a file", "fourth.json", file_of(fourth))
+    expect(page.get_by_role("region", name="red, as I said")).to_be_visible()
+    give(page, "Add sightings from a file", "third.json", file_of(third))
+    expect(page.get_by_role("alert")).to_contain_text("All of these wait here already.")
+
+
 def test_what_is_no_file_of_sightings_is_refused_in_a_sentence(author):
     wrong = {
         "text": (b"Hello", "this is not a file of sightings"),

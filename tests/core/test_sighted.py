@@ -31,7 +31,8 @@ def sighted(draw: st.DrawFn, pack: dict[str, Any]) -> dict[str, Any]:
         "item": draw(st.sampled_from(["", "999", *(item["number"] for item in pack["items"])])),
         "called": draw(st.sampled_from(["", "blue"])),
         "unrecorded": draw(st.booleans()),
-        "of": [{"item": "", "variant": draw(st.sampled_from([*variants, "gone"])), "chance": 1.0}],
+        "of": [{"item": "", "variant": draw(st.sampled_from([*variants, "gone"])),
+                "chance": draw(st.sampled_from([0.4, 0.94, 0.95, 1.0]))}],
         "answers": draw(st.lists(st.sampled_from(drawn), unique_by=lambda one: one["feature"]))
         if drawn else [],
         "years": draw(YEARS),
@@ -88,6 +89,16 @@ def test_nothing_is_proposed_twice(drawn):
     again = proposal_of(taken_in(drawn), pack, {**said, "unrecorded": False}, seen, fields)
     if drawn["made"]["why"] == "" and not said["unrecorded"]:
         assert again["why"] == "nothing new"
+
+
+@SLOW
+@given(proposals())
+def test_years_are_proposed_of_a_variant_only_where_it_is_surely_that_one(drawn):
+    likeliest = drawn["given"][2]["of"][0]
+    if any(entry["table"] == "variants" for entry in drawn["made"]["other"]):
+        assert likeliest["chance"] >= 0.95
+    if drawn["made"]["why"] == "unsure":
+        assert likeliest["chance"] < 0.95
 
 
 @SLOW

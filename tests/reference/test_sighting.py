@@ -84,6 +84,15 @@ def test_a_state_seen_before_its_year_stands_beside_the_known_one(small, tmp_pat
     assert [years for _, years in change.said][-1] == "1951"
 
 
+def test_years_of_a_variant_count_where_it_is_surely_that_one(small, tmp_path):
+    sure = [{"item": "P1", "variant": "p1a", "chance": 0.96}]
+    diff = propose(file_of(tmp_path, years="1956", of=sure), small)
+    applied(diff, small)
+    assert check_pack(small) == []
+    p1a = next(v for v in compile_pack(small).variants if v.id == "p1a")
+    assert "1956" in str(p1a.said)
+
+
 def test_a_season_is_told_in_months(small, tmp_path):
     path = file_of(tmp_path, kind="coach", years="1951-21", answers=saw(coupling="loop"))
     diff = propose(path, small)
@@ -116,6 +125,10 @@ def test_a_second_proposal_of_the_same_adds_nothing(small, tmp_path):
         ({"unrecorded": True, "item": "K 999"}, "does not say which item it is a variant of"),
         ({}, "says nothing that the range does not say already"),
         ({"years": "1955", "answers": saw(coupling="loop")}, "says nothing that the range"),
+        (
+            {"years": "1956", "of": [{"item": "P1", "variant": "p1a", "chance": 0.6}]},
+            "it may be one of several variants",
+        ),
         ({"answers": saw(gone="away"), "years": "1955"}, "says nothing that the range"),
         (
             {"unrecorded": True, "item": "P1", "years": "1999", "answers": saw(livery="red")},

@@ -1723,6 +1723,8 @@ export interface OwnRange extends OfAllRecords {
   drawings: Array<Pair>;
   /** from the pieces that are owned; "" it does */
   learns: "" | "no";
+  /** whether the own server lets others follow it; "" it does not */
+  shared: "" | "yes";
 }
 
 /** What all rows of a range have. */
@@ -3220,7 +3222,7 @@ export interface OtherYears {
 /** What a sighting would change. */
 export interface Proposal {
   /** nothing can be made of it */
-  why: "" | "no item" | "nothing new" | "unread";
+  why: "" | "no item" | "nothing new" | "unread" | "unsure";
   /** a new one, or none */
   variants: Array<VariantRow>;
   /** what was seen of it that no cell can hold, in words */

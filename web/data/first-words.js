@@ -18,8 +18,6 @@ export const rangeNamed = (name) => `the range ${name}`;
 export const THE_TABLES_OF_MARKS = "the tables of marks";
 export const THE_DATE_MARKS = "the date marks";
 export const THE_SHELF_OF_FEATURES = "the shelf of features";
-export const MARKS_NOT_HERE_YET =
-  "The part that reads marks is not on this device yet. Try it with a signal.";
 export const rangeNotRead = (name) =>
   `The range ${name} cannot be read by this version of the app. With a signal, try ` +
   "again: a newer version may be ready.";

@@ -5,7 +5,6 @@ import {
   ANY_RANGE,
   damagedWhat,
   EVERY_RANGE_AT_ONCE,
-  MARKS_NOT_HERE_YET,
   NO_RANGE_HERE,
   noSignalFor,
   rangeNamed,
@@ -17,7 +16,7 @@ import {
   THE_TABLES_OF_MARKS,
 } from "./first-words.js";
 
-/** @import { Engine, EngineModule, FurtherModule } from "./engine-types.d.ts" */
+/** @import { Engine, EngineModule } from "./engine-types.d.ts" */
 /** @import { MarkTables, MarkUsed, Pack } from "./engine-types.d.ts" */
 
 const at = (path) => new URL(`../${path}`, import.meta.url);
@@ -130,18 +129,6 @@ export async function dateMarks() {
 export async function kit() {
   shelf ??= await json("packs/kit.json", THE_SHELF_OF_FEATURES);
   return shelf;
-}
-
-/**
- * The part of the engine that reads marks, further.js.
- * @returns {Promise<FurtherModule>}
- */
-export async function markRules() {
-  try {
-    return await import(at("further.js").href);
-  } catch {
-    throw new CannotGoOn(MARKS_NOT_HERE_YET);
-  }
 }
 
 function parsed(text) {

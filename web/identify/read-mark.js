@@ -1,5 +1,5 @@
-import { CannotGoOn } from "../data/engine.js";
-import { markRules, markTables } from "../data/packs.js";
+import { CannotGoOn, loadFurther } from "../data/engine.js";
+import { markTables } from "../data/packs.js";
 import { run } from "../data/queue.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
@@ -24,7 +24,7 @@ import {
 export function openReadMark(pack = null, answer = null) {
   return run(async () => {
     try {
-      openForm(await markRules(), await markTables(), pack, answer);
+      openForm(await loadFurther(), await markTables(), pack, answer);
     } catch (error) {
       if (!(error instanceof CannotGoOn)) throw error;
       notice(error.message);

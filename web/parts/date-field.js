@@ -14,7 +14,7 @@ export function dateField(label, value, save, options = /** @type {any} */ ({}))
     const words = dateText(day);
     if (kept === true && words !== text) {
       whole.querySelector("input").value = words;
-      announce(savedAs(words));
+      if (words !== "") announce(savedAs(words));
     }
     return kept;
   };

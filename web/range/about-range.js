@@ -20,7 +20,6 @@ import {
   EXAMPLE_OF_A_MATERIAL,
   EXAMPLE_OF_YEARS,
   GAUGE,
-  HOW_OTHERS_FOLLOW,
   MADE,
   MAKER,
   MATERIAL,
@@ -115,7 +114,6 @@ export function aboutIt(range) {
       class: "plain wide",
     }),
     el("p", { class: "quiet" }, WHAT_THE_FOLDER_IS),
-    el("p", { class: "quiet" }, HOW_OTHERS_FOLLOW),
     button(DELETE_THIS_RANGE, () => away(range), { class: "plain wide" }),
   );
 }

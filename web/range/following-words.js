@@ -139,11 +139,16 @@ export const WHY_NOT_TAKEN = {
     "It does not say which number it is a variant of. Choose it, or write it down as a new one.",
   "nothing new": "It says nothing that your range does not say already.",
   unread: "Its years cannot be read. Ask whoever sent it.",
+  unsure:
+    "It was made in other years than you know of, but it may be one of several variants. Ask " +
+    "whoever sent it to look again.",
 };
 export const sightingsOf = (name) => `Sightings of ${name}`;
 export const WHAT_SIGHTINGS_IN_ARE =
   "Whoever uses your range can send you a file of what they saw: in their app under " +
   "Sightings. Nothing is changed until you take it in.";
+export const CORRECTS_ONE =
+  "Whoever sent it has changed it since you settled it. Look at what your range has of it already.";
 export const ADD_SIGHTINGS_FROM_A_FILE = "Add sightings from a file";
 export const NONE_WAIT = "None wait.";
 export const ONE_MORE_WAITS = "1 more waits behind these.";

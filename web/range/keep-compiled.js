@@ -14,6 +14,7 @@ import { sheetOpen } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { refresh, stored } from "./kept-ranges.js";
 import { ROWS, ownRanges, rowsOf } from "./own-range.js";
+import { setKeysApart } from "./same-key.js";
 import { specimensOf } from "./specimens.js";
 import { MAKING_PART_NOT_HERE } from "./words.js";
 
@@ -55,7 +56,7 @@ export function everyRow(id) {
 }
 
 /** The first 16 figures of the SHA-256 of a text. */
-async function digest(text) {
+export async function digest(text) {
   const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
   const figures = [...new Uint8Array(sum)].map((byte) => byte.toString(16).padStart(2, "0"));
   return figures.slice(0, 8).join("");
@@ -119,6 +120,7 @@ export async function compiled(rows, marks) {
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
 export async function keepCompiled(state) {
   const kept = ownIn(await read("kept", OWN)).filter((one) => one.written);
+  await setKeysApart();
   const mine = ownRanges();
   let changed = false;
   for (const range of mine) {

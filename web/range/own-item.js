@@ -77,11 +77,17 @@ export async function entryScreen(_, { id }) {
   if (!item || item.trashed !== "") return gone();
   const features = await featuresFor(item.range, kindKey(item));
   const save = (field, what) => saver(id, field, what);
+  const called = heading(1, itemTitle(item));
+  const named = (keep) => async (value) => {
+    const kept = await keep(value);
+    if (kept === true) called.textContent = itemTitle(record(id));
+    return kept;
+  };
   const variants = variantsIn(item);
   return el(
     "section",
     { class: "shelf" },
-    heading(1, itemTitle(item)),
+    called,
     ...(await faultsHere(item)),
     el("p", { class: "quiet" }, `${record(item.kind)?.name ?? ""} · ${record(item.range).name}`),
     el(
@@ -92,8 +98,8 @@ export async function entryScreen(_, { id }) {
         class: "plain",
       }),
     ),
-    numberField(item),
-    textField(NAME, item.name, save("name", NAME)),
+    numberField(item, named),
+    textField(NAME, item.name, named(save("name", NAME))),
     dateField(MADE, item.years, save("years", YEARS), {
       hint: EXAMPLE_OF_YEARS,
     }),
@@ -108,14 +114,14 @@ export async function entryScreen(_, { id }) {
   );
 }
 
-function numberField(item) {
+function numberField(item, named) {
   const check = (text) => {
     const twin = rowsOf(item.range, "range_item").find(
       (one) => one.id !== item.id && text !== "" && one.number === text,
     );
     return twin ? hasThisNumber(itemTitle(twin), ADD_THERE) : renumbered(item.id, text);
   };
-  return textField(NUMBER, item.number, check, {
+  return textField(NUMBER, item.number, named(check), {
     hint: AS_ON_THE_PIECE,
   });
 }
@@ -186,7 +192,7 @@ function putDownList(row, features) {
   if (put.length === 0) return null;
   return el(
     "ul",
-    { class: "put-down", "aria-label": NOTED },
+    { class: "found", "aria-label": NOTED },
     put.map((feature) => {
       const states = seenOn(row, feature);
       const said = states.map(({ caption }) => caption).join(BETWEEN_STATES) || NOT_RECORDED;

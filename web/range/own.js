@@ -11,9 +11,11 @@ import { faultList } from "./faults.js";
 import { aboutIt } from "./about-range.js";
 import { kindIn, variantsIn } from "./describing.js";
 import { itemTitle } from "./item-title.js";
+import { letFollow } from "./let-follow.js";
 import { rowLists } from "./own-rows.js";
 import { runningChanges } from "./running.js";
 import { copyOf, keepRows, newItem, newRange, newVariant, ownRanges, rowsOf } from "./own-range.js";
+import { weightTold } from "./weight.js";
 import {
   A_RANGE_OF_YOUR_OWN,
   AS_YOU_WOULD_SAY,
@@ -54,6 +56,7 @@ export async function ownScreen(_, { id }) {
       ? el("p", {}, NOTHING_WRITTEN_DOWN)
       : el("ul", { class: "found", "aria-label": WRITTEN_DOWN }, items.map(line)),
     ...(items.length > 0 ? looksBack(id) : []),
+    ...weightTold(id),
     ...(await faultList(id)),
     button(FROM_A_LIST, () => goTo("listin", { range: id }), { class: "plain wide" }),
     items.length > 0
@@ -71,6 +74,7 @@ export async function ownScreen(_, { id }) {
     ...runningChanges(id),
     heading(2, WHAT_IT_IS_MADE_OF),
     rowLists(id),
+    ...(items.length > 0 ? letFollow(range) : []),
     aboutIt(range),
   );
 }

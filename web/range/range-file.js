@@ -13,7 +13,7 @@ import { saveChange } from "../parts/saving.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { holdsTogether } from "./check-range.js";
-import { everyRow, rangingRules } from "./keep-compiled.js";
+import { digest, everyRow, rangingRules } from "./keep-compiled.js";
 import { newRange, ownRanges, plainWord } from "./own-range.js";
 import {
   ANOTHER_COLLECTOR,
@@ -151,13 +151,15 @@ async function recordsOf(rows, own, who, named) {
   if (!holdsTogether(rows)) return null;
   const ranging = await rangingRules();
   try {
-    const whole = own ?? newRange({ name: rows.range.name });
+    const ids = own ? [] : await idsOfImport(rows, named ? who : "");
+    const whole = own ?? { ...newRange({ name: rows.range.name }), ...(ids[0] && { id: ids[0] }) };
     const beside = own ? everyRow(own.id) : [];
     let both = { rows: { ...rows, id: freeKey(rows.id, whole.key) }, added: rows.items.length };
     const source = `who_${plainWord(who)}`;
     if (own) both = ranging.put_together(ranging.rows_of_records(own, beside), rows, source, who);
     else if (named) ranging.said_by(rows, source, who);
-    const fresh = Array.from({ length: ranging.rows_needed(both.rows) }, () => newId("r"));
+    const needed = ranging.rows_needed(both.rows);
+    const fresh = Array.from({ length: needed }, (_, n) => ids[n + 1] ?? newId("r"));
     const records = ranging.records_of_rows(both.rows, whole, beside, fresh);
     const now = new Date().toISOString();
     const fault = records.some((one) =>
@@ -168,6 +170,18 @@ async function recordsOf(rows, own, who, named) {
     console.warn(error);
     return null;
   }
+}
+
+/**
+ * Ids for a range that is taken in and its rows: the same on every device that takes the same in,
+ * so that it is one range once they have synced. None where it was taken in here before.
+ */
+async function idsOfImport(rows, who) {
+  const { rows_needed } = await rangingRules();
+  const sum = await digest(JSON.stringify([rows, who]));
+  const most = rows_needed(rows) + 2; // the range, and who wrote it
+  const ids = Array.from({ length: most }, (_, n) => `r${sum}${n.toString(36).padStart(4, "0")}`);
+  return everything().some(({ id }) => ids.includes(id)) ? [] : ids;
 }
 
 /** The key that a range had where it was written, unless another has it here, or in the bin. */

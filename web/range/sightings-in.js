@@ -22,7 +22,7 @@ import {
   leaveWaiting,
   noteTaken,
   noteWaiting,
-  settledIds,
+  settledOf,
   waitingFor,
 } from "./waiting-sightings.js";
 import {
@@ -33,6 +33,7 @@ import {
   ALL_WAIT,
   andMade,
   BETWEEN_STATES,
+  CORRECTS_ONE,
   fromAsWell,
   isAsBefore,
   isInRangeNow,
@@ -120,10 +121,13 @@ async function addFile(state, range, file) {
   const ours = sightings.filter(({ pack }) => pack === range.key);
   if (ours.length === 0) return notice(sightingsOfAnother(file.name, range.name));
   const there = await waitingFor(range);
-  const settled = await settledIds(range);
-  const came = [...new Map(ours.map((one) => [one.id, one])).values()]; // each once
-  const waits = came.filter(({ id }) => there.some((one) => one.id === id));
-  const fresh = came.filter((one) => !waits.includes(one) && !settled.has(one.id));
+  const settled = await settledOf(range);
+  const byTime = ours.sort((one, other) => (one.changed < other.changed ? -1 : 1));
+  const came = [...new Map(byTime.map((one) => [one.id, one])).values()]; // each once, the latest
+  const waits = came.filter((one) => there.some((it) => it.id === one.id && !isLater(one, it)));
+  const fresh = came
+    .filter((one) => !waits.includes(one) && isLater(one, { changed: settled.get(one.id) }))
+    .map((one) => ({ ...one, corrects: settled.has(one.id) }));
   if (there.length + fresh.length > MANY) return notice(waitAlready(MANY));
   if (!(await addWaiting(range, fresh))) return notice(NO_ROOM);
   await redraw();
@@ -131,6 +135,8 @@ async function addFile(state, range, file) {
   const left = others === 0 ? "" : ofAnotherRange(counted(others));
   notice(cameText(fresh.length, waits.length, came.length - fresh.length - waits.length) + left);
 }
+
+const isLater = (one, { changed = "" }) => one.changed > changed;
 
 /** How many came that are new, that wait here already, that were settled before. */
 function cameText(fresh, waits, settled) {
@@ -176,6 +182,7 @@ async function shown(state, range, sighting) {
     { "aria-label": called },
     heading(2, called),
     el("p", { class: "quiet" }, notedOn(timeText(sighting.made))),
+    sighting.corrects ? el("p", {}, CORRECTS_ONE) : null,
     sighting.text === "" ? null : el("p", {}, sighting.text),
     sighting.shots.map((url, place) =>
       el("img", { src: url, class: "photo", alt: photoOf(place + 1, called) }),

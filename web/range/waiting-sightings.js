@@ -6,7 +6,8 @@ import { look, read, together } from "../data/store.js";
 
 const TAKEN = 20; // so many of the last that were taken in can come back
 const keyOf = (range) => `proposed ${range.key}`;
-const doneKey = (range) => `settled ${range.key}`; // the ids of those that are done with
+const doneKey = (range) => `settled ${range.key}`; // those that are done with: id, and of when
+const markOf = ({ id, changed }) => `${id} ${changed}`;
 
 /** Those that wait. */
 export async function waitingFor(range) {
@@ -15,13 +16,17 @@ export async function waitingFor(range) {
   return there.filter((_, place) => waits[place]);
 }
 
-/** The ids of those that were taken in or left, so that they do not wait a second time. */
-export async function settledIds(range) {
+/**
+ * Those that were taken in or left, so that they do not wait a second time: by id, when what was
+ * settled was last changed by its writer. What was changed since is a correction.
+ */
+export async function settledOf(range) {
   const waiting = await waitingFor(range);
   const there = (await read("kept", keyOf(range))) ?? [];
   const done = (await read("kept", doneKey(range))) ?? [];
   const taken = there.filter(({ id }) => !waiting.some((one) => one.id === id));
-  return new Set([...done, ...taken.map(({ id }) => id)]);
+  const marks = [...done, ...taken.map(markOf)].sort();
+  return new Map(marks.map((mark) => mark.split(" ")));
 }
 
 /** Was a change undone, and is that not undone in its turn? */
@@ -53,9 +58,16 @@ async function altered(range, act) {
   return kept !== "";
 }
 
-/** Adds some to those that wait. False where that could not be kept. */
+/**
+ * Adds some to those that wait, each in place of what waits or was taken in under its id. False
+ * where that could not be kept.
+ */
 export function addWaiting(range, sightings) {
-  return altered(range, (list, done) => [[...list, ...sightings], done]);
+  const again = ({ id }) => sightings.some((one) => one.id === id);
+  return altered(range, (list, done) => [
+    [...list.filter((one) => !again(one)), ...sightings],
+    [...done, ...list.filter((one) => one.taken && again(one)).map(markOf)],
+  ]);
 }
 
 /** Notes something in the one of this id. */
@@ -82,7 +94,7 @@ export async function noteTaken(range, id, written) {
       .filter((one) => one.taken && !waiting.some((other) => other.id === one.id))
       .sort((one, other) => (one.taken.time < other.taken.time ? 1 : -1))
       .slice(TAKEN);
-    return [list.filter((one) => !old.includes(one)), [...done, ...old.map((one) => one.id)]];
+    return [list.filter((one) => !old.includes(one)), [...done, ...old.map(markOf)]];
   });
 }
 
@@ -92,12 +104,12 @@ export async function leaveWaiting(range, sighting) {
   const { id } = sighting;
   await altered(range, (list, done) => {
     place = list.findIndex((one) => one.id === id);
-    return [list.filter((one) => one.id !== id), [...done, id]];
+    return [list.filter((one) => one.id !== id), [...done, markOf(sighting)]];
   });
   return () =>
     altered(range, (list, done) => {
       const others = list.filter((one) => one.id !== id);
       const again = [...others.slice(0, place), sighting, ...others.slice(place)];
-      return [again, done.filter((one) => one !== id)];
+      return [again, done.filter((one) => one !== markOf(sighting))];
     });
 }

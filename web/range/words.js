@@ -62,6 +62,10 @@ export const BEYOND_THE_SOURCES = "This goes beyond what the sources say:";
 export const knownFrom = (feature, seen, years) => `${feature}, ${seen}: known from ${years}.`;
 export const WHAT_WAS_SEEN = "What was seen";
 
+export const picturesAreLarge = (megabytes) =>
+  `The photos and drawings of this range come to ${megabytes} MB. It works here, and nothing is ` +
+  "lost; but nobody can follow or add one of more than 40 MB. Draw what a drawing can show, and " +
+  "take those photos out.";
 export const PHOTO_NOT_SMALL = "That photo does not come small enough. Take one with less in it.";
 
 // About a range
@@ -86,9 +90,6 @@ export const SHARE_AS_A_FOLDER = "Share it as a folder of files";
 export const WHAT_THE_FOLDER_IS =
   "A zip with tables and drawings that other programs can read. It can be imported again " +
   "under Ranges.";
-export const HOW_OTHERS_FOLLOW =
-  "To let others follow it: share it as a file under Ranges, put that where anybody can " +
-  "fetch it over https, and give them the address. Put each newer edition in its place.";
 export const DELETE_THIS_RANGE = "Delete this range";
 export const TRACK_NOT_SAVED =
   "Not saved. Write the width of the track in millimetres, for example: 16.5.";
@@ -204,3 +205,10 @@ export const IDENTIFY_RANGE = "identify range";
 export const MAKING_PART_NOT_HERE =
   "The part that makes a range of what you wrote down is not on this device yet. Try it " +
   "with a signal.";
+
+// Two ranges that two devices took in
+export const RANGES_TOLD_APART = "Ranges told apart";
+export const twoOfOneName = (name) =>
+  `${name} was imported on two of your devices, and not the same way. Both are kept; what you ` +
+  "recorded belongs to the one that was there first. To make one of them, share one as a file, " +
+  "add it again, and put it together with the other.";

@@ -1,8 +1,9 @@
 import { Refused, post } from "../data/server.js";
+import { copyText } from "../parts/copying.js";
 import { timeText } from "../parts/days.js";
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
-import { announce, notice } from "../parts/status.js";
+import { notice } from "../parts/status.js";
 import {
   ADD_A_DEVICE,
   BROWSER_DOES_NOT_COPY,
@@ -38,7 +39,7 @@ export async function addDevice(then) {
     }),
     el("p", {}, orOpenAndType(new URL(url).origin)),
     el("p", { class: "pair-code" }, spaced(code)),
-    button(COPY_THE_LINK, ({ currentTarget }) => copyLink(url, currentTarget), {
+    button(COPY_THE_LINK, ({ currentTarget }) => copyText(url, currentTarget, SAID_OF_COPYING), {
       class: "plain wide",
     }),
     el("p", { class: "quiet" }, goodUntil(timeText(until))),
@@ -46,15 +47,7 @@ export async function addDevice(then) {
   document.querySelector("dialog.sheet")?.addEventListener("close", then);
 }
 
-async function copyLink(url, tapped) {
-  try {
-    await navigator.clipboard.writeText(url);
-    tapped.textContent = COPIED_THE_LINK;
-  } catch {
-    tapped.textContent = BROWSER_DOES_NOT_COPY;
-  }
-  announce(tapped.textContent);
-}
+const SAID_OF_COPYING = { done: COPIED_THE_LINK, failed: BROWSER_DOES_NOT_COPY };
 
 function spaced(code) {
   return code.replace(/^(.{4})(.{4})$/, "$1 $2");

@@ -22,6 +22,7 @@ from .together import add_saying, same_change
 SOURCE = "sighting"  # the source that stands for all of them
 SOURCE_WHAT = "Sightings noted with the app"
 SOURCE_TRUST = 0.5  # how far they are believed: a guess, no source
+NAMED = 0.95  # so sure the sighting must be of its variant for its years: as in duplicates.py
 COMMON = 0.1  # how often such a variant is met: seldom, or it would have been written down
 WORDLESS = "seen, and not recorded before"
 CAPITAL = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
@@ -58,17 +59,18 @@ def proposal_of(
     """
     out: Proposal = {"why": "", "variants": [], "beside": [], "other": []}
     years = sighting_years(sighting["years"])
+    unsure = False
     if years != "" and years_of_edtf(years)["problem"] != "":
         out["why"] = "unread"
         return out
     if is_true(sighting["unrecorded"]):
         propose_variant(out, rows, pack, sighting, fields)
     elif years != "":
-        propose_variant_years(out, rows, sighting, years)
+        unsure = propose_variant_years(out, rows, sighting, years)
     if out["why"] == "" and years != "":
         propose_state_years(out, rows, sighting, years, seen)
     if out["why"] == "" and len(out["variants"]) + len(out["other"]) == 0:
-        out["why"] = "nothing new"
+        out["why"] = "unsure" if unsure else "nothing new"
     return out
 
 
@@ -185,16 +187,22 @@ def add_other(out: Proposal, table: str, row: int, said: Sequence[TextPair], yea
     out["other"].append(entry)
 
 
-def propose_variant_years(out: Proposal, rows: RangeRows, sighting: Sighted, years: str) -> None:
-    """The likeliest variant, seen outside the years that are said of it."""
+def propose_variant_years(out: Proposal, rows: RangeRows, sighting: Sighted, years: str) -> bool:
+    """The likeliest variant, seen outside the years that are said of it. Whether that was left
+    out because it may as well be another one.
+    """
     if len(sighting["of"]) == 0:
-        return
+        return False
     place = place_of(rows["variants"], sighting["of"][0]["variant"])
     if place < 0 or rows["variants"][place]["years"] == "":
-        return
+        return False
     variant = rows["variants"][place]
     if is_beyond(years, variant):
-        add_other(out, "variants", place, variant["other_years"], years)
+        if sighting["of"][0]["chance"] >= NAMED:
+            add_other(out, "variants", place, variant["other_years"], years)
+            return False
+        return True
+    return False
 
 
 def propose_state_years(

@@ -35,6 +35,7 @@ class OwnRange(OfAllRecords):
     invented: bool
     drawings: list[Pair]  # name and drawing of "range-gauge", "range-material", "none"
     learns: Literal["", "no"]  # from the pieces that are owned; "" it does
+    shared: Literal["", "yes"]  # whether the own server lets others follow it; "" it does not
 
 
 class RowOfRange(OfAllRecords):

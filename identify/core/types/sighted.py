@@ -30,8 +30,9 @@ class OtherYears(TypedDict):
 class Proposal(TypedDict):
     """What a sighting would change."""
 
-    # no item: it does not say which item it is a variant of; unread: its years cannot be read
-    why: Literal["", "no item", "nothing new", "unread"]  # nothing can be made of it
+    # no item: it does not say which item it is a variant of; unread: its years cannot be read;
+    # unsure: its years are new for the likeliest variant, and it is not sure enough of that one
+    why: Literal["", "no item", "nothing new", "unread", "unsure"]  # nothing can be made of it
     variants: list[VariantRow]  # a new one, or none
     beside: list[str]  # what was seen of it that no cell can hold, in words
     other: list[OtherYears]
