@@ -35,7 +35,7 @@ TO_END = ["later", "to", "-"]  # behind a date: from then on
 CONNECTORS = ["to", "-", "/", "or", "of"]
 SAYS_NOTHING = ["ON", "OF", "EN"]  # that say nothing in front of a date
 MOST_TOKENS = 24
-NOT_KNOWN = [
+NO_DATE_KNOWN = [
     "?", "UNKNOWN", "NOT KNOWN", "DON'T KNOW", "DON\u2019T KNOW", "DONT KNOW", "I DON'T KNOW",
     "I DON\u2019T KNOW", "DO NOT KNOW", "NO IDEA",
 ]  # fmt: skip
@@ -252,7 +252,7 @@ def read_date(text: str, order: DayOrder, life: Life) -> ReadDate:
     date is refused with both readings.
     """
     written = text.upper()
-    if written in NOT_KNOWN:
+    if written in NO_DATE_KNOWN:
         return {"edtf": "", "problem": "", "why": "", "readings": []}
     if not is_edtf(written):
         return read_tokens(date_tokens(text), order, life)

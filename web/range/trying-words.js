@@ -102,7 +102,8 @@ export const unknownWere = (unknown) => `${unknown} were`;
 export const howItWent = (count, right, questions, range, chance, beyond) =>
   `${count} pieces were drawn from what you wrote down, with a slip or a part from ` +
   `another piece now and then: ${right} were named right, after ` +
-  `${questions === 1 ? "1 question" : `${questions} questions`} as a rule${range}. On average it was then ${chance} sure.${beyond}`;
+  `${questions === 1 ? "1 question" : `${questions} questions`} as a rule${range}. On average ` +
+  `it was then ${chance} sure.${beyond}`;
 export const NOT_KNOWING_WHAT_IT_IS = "Not knowing what it is";
 export const NOTHING_TO_ASK_YET = "nothing to ask yet";
 export const WHAT_IT_CANNOT_TELL_APART = "What it cannot tell apart";
