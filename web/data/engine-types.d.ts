@@ -3728,7 +3728,8 @@ export interface EngineModule {
   /** Hold a claim (from read_claim, with no problem) against the answers. */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
-   * A date, a year or a span of them from a typed text.
+   * A date, a year or a span of them from a typed text; nothing where it says that it is not
+   * known.
    *
    * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
    * date is refused with both readings.
@@ -3852,7 +3853,8 @@ export interface FurtherModule {
   /** Hold a claim (from read_claim, with no problem) against the answers. */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
-   * A date, a year or a span of them from a typed text.
+   * A date, a year or a span of them from a typed text; nothing where it says that it is not
+   * known.
    *
    * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
    * date is refused with both readings.
