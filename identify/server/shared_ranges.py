@@ -1,8 +1,8 @@
 """Ranges of one's own that the collector lets others follow, at an address of the own server.
 
 Whoever has the address reads the range, and nothing else. The address is the id of its record,
-which is random (82 bits): who was not given it does not find it. Of a range that was taken in from a
-file it is made of what the file says, so who has the same file could. It answers as long as the
+which is random (82 bits): who was not given it does not find it. Of a range that was taken in from
+a file it is made of what that says, so who has the same file could. It answers as long as the
 range's switch on a paired device says so.
 """
 
