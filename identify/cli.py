@@ -25,7 +25,6 @@ from identify.reference.new_pack import new_pack as new_pack_folder
 from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
 from identify.server import commands as server_commands
-from identify.server import exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
 
@@ -46,7 +45,7 @@ def demo(args: argparse.Namespace) -> int:
     packs = phone.demo_packs()
     app = create_app(
         phone.site(packs) | phone.written_down(packs),
-        [offers(exchange=True), *exchange.routes(packs)],
+        [offers()],
     )
     print(
         f"Open http://{args.host}:{args.port}/ in a browser. Ctrl+C stops the server.", flush=True

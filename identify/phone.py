@@ -19,7 +19,7 @@ import pscript
 
 from identify import core
 from identify.bundle import bundled
-from identify.core import importing, ranges
+from identify.core import exporting, importing, ranges
 from identify.minified import minified, minified_by_hand
 from identify.reference.compiled import pack_bytes, pack_schema
 from identify.reference.folder import read_pack
@@ -81,13 +81,15 @@ RANGING_EXPORTS = (
     "rows_of_folder", "files_of_rows", "faults_of_records", "news_of_edition",
     "proposal_of", "plain_looks", "take_in_proposal",
 )  # fmt: skip
-IMPORTING_EXPORTS = (
+TABLES_EXPORTS = (
     "too_heavy", "no_table_in", "sort_of_file", "no_workbook_in", "records_table",
     "errors_said", "merged_said", "formulas_said", "sheets_said", "without_sheet_errors",
     "encoding_of", "text_of_file", "no_text_in", "begun_table", "parse_on", "parsed_whole",
     "table_parsed", "too_large", "is_own", "column_letters",
     "new_reference", "headed", "cells_below", "column_shares", "table_read",
     "name_of_row", "keys_of", "new_importing", "row_matched", "rows_given_back", "written_as",
+    "naming_of", "columns_for", "cells_of", "table_of", "records_csv", "records_workbook",
+    "records_json", "records_file_name", "wants_page", "wants_file_name",
 )  # fmt: skip
 SHARED = ("lists", "clock_limits")  # what the second module uses of the first
 
@@ -182,10 +184,13 @@ def ranging_module() -> str:
     return _module((*ranges.BESIDES, *names), RANGING_EXPORTS)
 
 
-def importing_module() -> str:
-    """What brings a list into the collection, as one ES module. Raises EngineError."""
+def tables_module() -> str:
+    """What brings a list into the collection, and takes it out, as one ES module. Raises
+    EngineError.
+    """
     names = [f"importing/{name}" for name in importing.FILES]
-    return _module((*core.FILES, *names), IMPORTING_EXPORTS)
+    names += [f"exporting/{name}" for name in exporting.FILES]
+    return _module((*core.FILES, *names), TABLES_EXPORTS)
 
 
 @cache
@@ -286,7 +291,7 @@ def site(packs: Sequence[Path] = (), proposals: str = "") -> dict[str, bytes]:
             own, f"{own}; connect-src 'self' {proposals.rstrip('/')}"
         )
     texts |= {"engine.js": engine_module(), "further.js": further_module()}
-    texts |= {"trying.js": trying_module(), "importing.js": importing_module()}
+    texts |= {"trying.js": trying_module(), "tables.js": tables_module()}
     texts |= {"merging.js": merging_module(), "ranging.js": ranging_module()}
     files |= {name: minified(name, text).encode() for name, text in texts.items()}
     files["toml.js"] = (VENDORED / "toml.js").read_bytes()

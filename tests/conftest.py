@@ -12,7 +12,6 @@ from starlette.routing import BaseRoute
 from starlette.types import ASGIApp
 
 from identify import phone
-from identify.server import exchange
 from identify.server.app import create_app
 from identify.server.devices import offers
 from tests import sampling
@@ -136,7 +135,7 @@ def site() -> dict[str, bytes]:
 
 @pytest.fixture(scope="session")
 def server(site: dict[str, bytes]) -> Iterator[Server]:
-    with serving(site, [offers(), *exchange.routes(phone.demo_packs())]) as running:
+    with serving(site, [offers()]) as running:
         yield running
 
 

@@ -8,9 +8,9 @@ import pytest
 from identify.phone import (
     EXPORTS,
     FURTHER_EXPORTS,
-    IMPORTING_EXPORTS,
     MERGING_EXPORTS,
     RANGING_EXPORTS,
+    TABLES_EXPORTS,
     site,
 )
 from tests.web_types import FILE, UnknownTypeError, declarations, typed
@@ -29,7 +29,7 @@ def test_every_type_that_is_named_is_declared_once():
 
 
 @pytest.mark.parametrize(
-    "name", [*EXPORTS, *FURTHER_EXPORTS, *MERGING_EXPORTS, *RANGING_EXPORTS, *IMPORTING_EXPORTS]
+    "name", [*EXPORTS, *FURTHER_EXPORTS, *MERGING_EXPORTS, *RANGING_EXPORTS, *TABLES_EXPORTS]
 )
 def test_every_function_that_the_screens_call_has_its_types(name):
     assert re.search(rf"\n  {name}\(.*\): .+;\n", FILE.read_text("utf-8"))

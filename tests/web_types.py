@@ -11,13 +11,13 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from identify import core
-from identify.core import importing, ranges
+from identify.core import exporting, importing, ranges
 from identify.phone import (
     EXPORTS,
     FURTHER_EXPORTS,
-    IMPORTING_EXPORTS,
     MERGING_EXPORTS,
     RANGING_EXPORTS,
+    TABLES_EXPORTS,
     TRYING_EXPORTS,
 )
 from identify.shipped import WEB
@@ -27,6 +27,7 @@ FILE = WEB / "data" / "engine-types.d.ts"
 NAMES = (
     *core.FILES, *core.MERGING, *(f"ranges/{one}" for one in ranges.FILES),
     *(f"importing/{one}" for one in importing.FILES),
+    *(f"exporting/{one}" for one in exporting.FILES),
 )  # fmt: skip
 MODULES = {
     "EngineModule": (
@@ -36,7 +37,7 @@ MODULES = {
     "FurtherModule": ("further.js: what the start does not wait for.", FURTHER_EXPORTS),
     "TryingModule": ("trying.js: what a range of one's own is tried with.", TRYING_EXPORTS),
     "MergingModule": ("merging.js: the rules of syncing.", MERGING_EXPORTS),
-    "ImportingModule": ("importing.js: a list into the collection.", IMPORTING_EXPORTS),
+    "TablesModule": ("tables.js: lists into the collection, and out of it.", TABLES_EXPORTS),
     "RangingModule": ("ranging.js: compiled ranges from rows.", RANGING_EXPORTS),
 }
 PLAIN = {

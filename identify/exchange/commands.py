@@ -3,12 +3,15 @@
 import argparse
 import sys
 from collections import Counter
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import orjson
 
 from identify import phone
+from identify.core.exporting.naming import naming_of
+from identify.core.exporting.wants_page import wants_page
 from identify.core.importing.fields import LIST_FIELDS, SORTS
 from identify.core.importing.rows_matched import new_importing, rows_given_back
 from identify.core.importing.text_parts import quoted
@@ -17,7 +20,6 @@ from identify.exchange.backups import now, read_backup, taken_up, write_backup
 from identify.exchange.import_steps import match_rows, name_rows, read_file, reference_of
 from identify.exchange.schemas import records_schema
 from identify.exchange.table import FileError
-from identify.exchange.wants_page import wants_page
 from identify.exchange.writing import write_records
 
 ENDINGS = ("csv", "xlsx", "json", "html")
@@ -138,14 +140,15 @@ def export(args: argparse.Namespace) -> int:
         raise FileError(f"{args.output} should end in .csv, .xlsx, .json or .html (wants).")
     backup = read_backup(args.backup)
     reference = reference_of(tuple(args.pack or phone.demo_packs()))
-    packs = {engine["pack"]["id"]: engine["pack"] for engine in reference["engines"]}
+    packs = [engine["pack"] for engine in reference["engines"]]
     records = [
         record
         for record in backup["records"]
         if not record.get("gone") and (not args.type or record["type"] in args.type)
     ]
     if ending == "html":
-        content = wants_page(records, packs).encode()
+        day = datetime.now(UTC).strftime("%-d %B %Y")
+        content = wants_page(records, naming_of(packs), "", day, {}).encode()
     else:
         content = write_records(records, ending, packs)
     args.output.write_bytes(content)

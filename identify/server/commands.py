@@ -23,7 +23,7 @@ from identify.keeping.folders import backup_folder, data_folder
 from identify.keeping.proposals import Box
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError
-from identify.server import authority, exchange, limits
+from identify.server import authority, limits
 from identify.server.access import Notes, log
 from identify.server.alone import alone
 from identify.server.connections import Prompt, PromptLoop, listen
@@ -63,7 +63,6 @@ def serve(args: argparse.Namespace) -> int:
             backup_folder=args.backups or backup_folder(data),
             public=public,
             hosts=hosts,
-            routes=exchange.routes(packs),
             authority=root,
             tls=tls,
             away=away,

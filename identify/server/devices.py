@@ -42,7 +42,6 @@ class Nothing(msgspec.Struct):
 def offers(
     *,
     sync: bool = False,
-    exchange: bool = False,
     name: str = "",
     proposals: str = "",
 ) -> Route:
@@ -50,7 +49,7 @@ def offers(
 
     proposals: the origin of a box for proposals, with a slash, "" for none.
     """
-    abilities = {"sync": sync, "exchange": exchange, "name": name}
+    abilities = {"sync": sync, "name": name}
     if proposals:
         abilities["proposals"] = proposals
 

@@ -2,12 +2,11 @@
 
 buckets.py counts the requests, bodies.py the bytes of a request and the seconds between them. What
 one change and one photo may weigh stands where they are kept (keeping/ops.py, photos.py,
-photo_checks.py), what a spreadsheet may where it is read (exchange/table.py, archives.py).
+photo_checks.py).
 """
 
 from typing import NamedTuple
 
-from identify.core.importing.file_kinds import MOST_BYTES
 from identify.keeping.photos import CHUNK
 from identify.keeping.proposals import MOST_BYTES as PROPOSAL_BYTES
 
@@ -37,8 +36,6 @@ SILENT = 30  # seconds without a byte of the body
 
 # Bytes of a body
 PUSH_BYTES = 2_000_000
-SPREADSHEET_BYTES = MOST_BYTES
-LONG_BYTES = 40_000_000  # spreadsheets and packs; their routes say less where they take less
 USUAL_BYTES = 64 * 1024
 LET_BY = 8_000_000  # bytes too many that are let go by, so that who sends them hears why
 
@@ -53,13 +50,10 @@ MOST_GROUPS, MOST_VALUES = 300_000, 1_500_000  # {} or [] may take 250 bytes, a 
 
 # At work at once
 STORE_THREADS = 4  # the store lets one in at a time; the others only hold their memory
-SPREADSHEETS_AT_ONCE = 1
 
 
 def most_bytes(path: str) -> int:
     """How long a body may be for this path."""
-    if path.startswith("/api/exchange/"):
-        return LONG_BYTES
     if path == "/api/proposals":
         return PROPOSAL_BYTES
     if path == "/api/push":

@@ -54,18 +54,16 @@ def own_app(
     """The app that serves these files and keeps the collection in `store`.
 
     public: the origin under which people know the server, with a slash. hosts: the names that it
-    goes by. routes: what else is answered under /api/, for paired devices only (at least those of
-    exchange). authority: the certificate (DER) of the private authority, b"" for none. tls:
-    what shows the server's certificate, None without https. away: what
-    happens to each nightly backup besides. box: for proposals, None for none. now, clock: the
-    time, and seconds that never go back. What chores.py lists is done while it runs.
+    goes by. routes: what else is answered under /api/, for paired devices only. authority: the
+    certificate (DER) of the private authority, b"" for none. tls: what shows the server's
+    certificate, None without https. away: what happens to each nightly backup besides. box: for
+    proposals, None for none. now, clock: the time, and seconds that never go back. What chores.py
+    lists is done while it runs.
     """
     context = Context(store, backup_folder, public, now)
     name = urlsplit(public).netloc
     ours: list[BaseRoute] = [
-        devices.offers(
-            sync=True, exchange=True, name=name, proposals="" if box is None else public
-        ),
+        devices.offers(sync=True, name=name, proposals="" if box is None else public),
         *devices.routes(context),
         *sync.routes(context),
         *photo_upload.routes(context),

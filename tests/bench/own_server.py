@@ -9,9 +9,8 @@ from pathlib import Path
 
 import uvicorn
 
-from identify import keeping, phone
+from identify import keeping
 from identify.keeping import devices
-from identify.server import exchange
 from identify.server.own_server import own_app
 from identify.server.pairing import link
 from tests.threaded_server import free_port
@@ -57,7 +56,6 @@ def own_server(folder: Path, files: Mapping[str, bytes] = PAGE) -> Iterator[OwnS
         backup_folder=folder / "backups",
         public=running.url,
         hosts=["127.0.0.1"],
-        routes=exchange.routes(phone.demo_packs()),
     )
     config = uvicorn.Config(app, port=port, log_level="warning", access_log=False)
     server = uvicorn.Server(config)

@@ -10,8 +10,6 @@ from playwright.sync_api import Browser, Page
 
 from identify import phone
 from identify.core.belief import prepare
-from identify.server import exchange
-from identify.server.devices import offers
 from tests.browser.own_server import OwnProcess, OwnServer
 from tests.browser.phone import DESK, PHONE, watched
 from tests.browser.phone_storage import demo
@@ -23,14 +21,6 @@ from tests.reference.small_pack import small_files, write
 def own_server(site) -> Iterator[Server]:
     """A server that this test may stop, and change what it serves."""
     with serving(site) as running:
-        yield running
-
-
-@pytest.fixture(scope="session")
-def tables(site) -> Iterator[Server]:
-    """The app's own server, which says that it takes spreadsheets in and out."""
-    routes = [offers(exchange=True), *exchange.routes(phone.demo_packs())]
-    with serving(site, routes) as running:
         yield running
 
 

@@ -16,9 +16,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from starlette.types import ASGIApp
 
 from identify import keeping
-from identify import phone as gathered
 from identify.keeping import devices
-from identify.server import exchange
 from identify.server.devices import LOOPBACK
 from identify.server.own_server import own_app
 from identify.server.pairing import link
@@ -55,7 +53,6 @@ class OwnServer:
             backup_folder=self.folder.with_name("backups"),
             public=self.url,
             hosts=LOOPBACK,
-            routes=exchange.routes(gathered.demo_packs()),
         )
 
     def end(self) -> None:

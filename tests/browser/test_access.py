@@ -275,7 +275,7 @@ def test_what_is_sent_is_small(site, capsys):
 
     What the first question does not wait for is loaded later, and counts for itself.
     """
-    rules = ("further.js", "merging.js", "ranging.js", "trying.js", "importing.js", "toml.js")
+    rules = ("further.js", "merging.js", "ranging.js", "trying.js", "tables.js", "toml.js")
     late = ("later.js", *rules, "thread.js", "fetch-range.js", "later.css")
     late += ("fonts/clear.woff2",)  # letters of the device stand in for it until it is there
     later = [name for name in late if name in site]

@@ -35,8 +35,8 @@ DROP = """([name, bytes]) => {
 
 
 @pytest.fixture
-def at_import(page, tables) -> Page:
-    page.goto(tables.url)
+def at_import(page, server) -> Page:
+    page.goto(server.url)
     open_import(page)
     return page
 
@@ -296,10 +296,10 @@ def stages(page: Page) -> Iterator[str]:
     yield "done"
 
 
-def test_every_stage_can_be_read_by_all(browser, tables):
+def test_every_stage_can_be_read_by_all(browser, server):
     context = browser.new_context(**PHONE, reduced_motion="reduce")
     page = watched(context.new_page())
-    page.goto(tables.url)
+    page.goto(server.url)
     open_import(page)
     found: dict[str, list[str]] = {}
     for stage in stages(page):

@@ -81,8 +81,8 @@ def test_bad_files_are_each_told_in_a_sentence_and_the_next_is_read(alone):
     expect(page.locator(".import [role=status]").first).to_have_text("1 new.")
 
 
-def test_a_file_that_is_gone_is_told_and_another_can_be_chosen(page, tables, tmp_path):
-    page.goto(tables.url)
+def test_a_file_that_is_gone_is_told_and_another_can_be_chosen(page, server, tmp_path):
+    page.goto(server.url)
     open_import(page)
     path = tmp_path / "list.csv"
     path.write_bytes(as_csv([["Number", "Name"], ["P 20", ""]]))

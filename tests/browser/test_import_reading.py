@@ -17,8 +17,8 @@ ROWS = [
 ]
 
 
-def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(page, tables):
-    page.goto(tables.url)
+def test_what_is_read_otherwise_than_it_stands_is_shown_before_it_is_written(page, server):
+    page.goto(server.url)
     open_import(page)
     choose_file(page, "list.csv", as_csv(ROWS))
     expect(page.get_by_role("main")).to_contain_text("A column that you leave out is not imported.")

@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 from identify.core.importing.cell_values import read_price
 from identify.exchange.table import FileError
 from identify.exchange.table_files import read_table
-from identify.phone import importing_module
+from identify.phone import tables_module
 from identify.shipped import WEB
 from tests.browser.engines import PAGE
 from tests.browser.handling import Hand
@@ -42,7 +42,7 @@ def reader(browser) -> Iterator[Page]:
         for folder in ("exchange", "parts", "data")
         for path in (WEB / folder).glob("*.js")
     }
-    files["importing.js"] = importing_module().encode()
+    files["tables.js"] = tables_module().encode()
     with serving({"index.html": PAGE, **files}) as server:
         page = browser.new_page()
         page.goto(server.url)
@@ -128,10 +128,10 @@ def test_many_blanks_in_front_are_no_empty_file(reader):
 
 def test_a_phone_without_the_reader_says_so(reader, browser):
     page = browser.new_page()
-    page.route("**/importing.js", lambda route: route.abort())
+    page.route("**/tables.js", lambda route: route.abort())
     page.goto(reader.url)
     assert page.evaluate(READ, list(b"No;What")) == (
-        "The part that reads lists is not on this device yet. Try it with a signal."
+        "The part that reads and writes lists is not on this device yet. Try it with a signal."
     )
     page.close()
 

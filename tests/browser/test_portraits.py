@@ -83,8 +83,8 @@ def test_a_photo_of_ones_own_stands_in_its_place(owned):
 
 
 @pytest.mark.parametrize("what", ["Wants", "Duplicates", "List for the insurer"])
-def test_lists_on_paper_have_pictures(page, tables, what):
-    page.goto(tables.url)
+def test_lists_on_paper_have_pictures(page, server, what):
+    page.goto(server.url)
     demo(page)
     more(page, "Print or save")
     page.locator("button.hit").filter(has_text=re.compile(f"^{what}")).click()
@@ -118,8 +118,8 @@ def test_a_list_with_pictures_is_readable(owned, light):
     assert violations(owned) == []
 
 
-def test_wants_for_a_friend_are_shown_with_pictures(page, tables, tmp_path):
-    page.goto(tables.url)
+def test_wants_for_a_friend_are_shown_with_pictures(page, server, tmp_path):
+    page.goto(server.url)
     demo(page)
     more(page, "Print or save")
     with page.expect_download(timeout=60_000) as coming:

@@ -1,4 +1,6 @@
-"""A list means the same to the engine here and on the phone: its table, its columns, its rows."""
+"""A list means the same to the engine here and on the phone: its table, its columns, its rows; and
+both write the same cells, workbooks and pages.
+"""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -6,24 +8,31 @@ from typing import Any
 
 import orjson
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from playwright.sync_api import Page
 
+from identify.core.exporting.naming import naming_of
+from identify.core.exporting.own_tables import cells_of, columns_for, table_of
+from identify.core.exporting.records_out import records_csv, records_json, records_workbook
+from identify.core.exporting.wants_page import wants_page
 from identify.core.importing.rows_matched import new_importing
 from identify.exchange.import_steps import match_rows, name_rows, read_file
 from identify.exchange.writing import write_records
-from identify.phone import engine_module, importing_module
+from identify.phone import engine_module, tables_module
 from identify.shipped import DEMO, WEB
 from tests.browser.engines import PAGE
 from tests.conftest import serving
 from tests.exchange.fitting import demo_reference
 from tests.exchange.labelled import labelled
+from tests.exchange.strategies import QUICK, records
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "exchange"
 FILES = sorted(path for path in FOLDER.iterdir() if path.suffix in (".csv", ".xlsx"))
 SORTS = ["piece", "want", "note"]
 START = """async (packs) => {
   const { prepare } = await import("./engine.js");
-  const rules = await import("./importing.js");
+  const rules = await import("./tables.js");
   const reference = rules.new_reference(packs.map(prepare));
   const { tableOfFile } = await import("./exchange/file-table.js");
   window.tableOf = async ([name, bytes]) => {
@@ -32,6 +41,15 @@ START = """async (packs) => {
     const shares = found.names.map((_, place) =>
       rules.column_shares(rules.cells_below(found.rows, place, found.names.length), reference));
     return rules.table_read(table, found, shares, name);
+  };
+  window.written = (records) => {
+    const naming = rules.naming_of(packs);
+    const fields = rules.columns_for(records);
+    const table = rules.table_of(fields, records.map((one) => rules.cells_of(one, fields, naming)));
+    return [
+      rules.records_csv(table), rules.records_workbook(table), rules.records_json(records, "now"),
+      rules.wants_page(records, naming, "", "1 May 2027", {}),
+    ];
   };
   window.matched = ([sort, columns, rows, existing]) => {
     const fields = columns.map(({ field }) => field);
@@ -52,7 +70,7 @@ def phone(browser) -> Iterator[Page]:
         for folder in ("exchange", "parts", "data")
         for path in (WEB / folder).glob("*.js")
     }
-    files |= {"engine.js": engine_module().encode(), "importing.js": importing_module().encode()}
+    files |= {"engine.js": engine_module().encode(), "tables.js": tables_module().encode()}
     with serving({"index.html": PAGE, **files}) as server:
         page = browser.new_page()
         page.goto(server.url)
@@ -120,7 +138,7 @@ def test_rows_spoilt_in_every_way_are_matched_alike_and_again(phone):
 
 def test_a_table_of_this_apps_own_comes_back_alike_and_changes_nothing(phone, demo_records):
     for ending in ("csv", "xlsx", "json"):
-        data = write_records(demo_records, ending, {})
+        data = write_records(demo_records, ending, [])
         table = read_file(data, demo_reference(), "own")
         found = phone.evaluate("(given) => tableOf(given)", ["own", list(data)])
         assert found == table
@@ -129,6 +147,27 @@ def test_a_table_of_this_apps_own_comes_back_alike_and_changes_nothing(phone, de
         assert close(again, here(*given))
         assert all(row["same"]["sets"] == {} for row in again["rows"]), ending
         assert not any(row["same"]["clashes"] for row in again["rows"]), ending
+
+
+def written_here(found: list[dict[str, Any]]) -> list[Any]:
+    """What Python writes of records."""
+    naming = naming_of([engine["pack"] for engine in demo_reference()["engines"]])
+    fields = columns_for(found)
+    table = table_of(fields, [cells_of(record, fields, naming) for record in found])
+    page = wants_page(found, naming, "", "1 May 2027", {})
+    return [records_csv(table), records_workbook(table), records_json(found, "now"), page]
+
+
+def test_what_is_written_is_the_same_to_the_letter(phone, demo_records):
+    assert phone.evaluate("(given) => written(given)", demo_records) == written_here(demo_records)
+
+
+@given(found=st.lists(records(), min_size=1, max_size=4))
+@QUICK
+def test_whatever_is_in_a_record_it_is_written_alike(phone, found):
+    """Long texts too, whose signs beyond the first 65,536 count twice to a spreadsheet."""
+    found.append({"id": "r1", "type": "note", "text": "😀" * 20_000})
+    assert phone.evaluate("(given) => written(given)", found) == written_here(found)
 
 
 @pytest.fixture(scope="module")

@@ -6,17 +6,18 @@ from pathlib import Path
 import pytest
 
 from identify import core
-from identify.core import importing, ranges
+from identify.core import exporting, importing, ranges
 from identify.phone import SHARED, EngineError, _module
 from tests.core.dialect import functions_of, refusals, truth_functions, type_refusals
 
 HERE = Path(core.__file__).parent
 RANGES = tuple(f"ranges/{name}" for name in ranges.FILES)
 IMPORTING = tuple(f"importing/{name}" for name in importing.FILES)
-FOLDERS = ("ranges", "importing")
+EXPORTING = tuple(f"exporting/{name}" for name in exporting.FILES)
+FOLDERS = ("ranges", "importing", "exporting")
 SOURCES = {
     name: (HERE / f"{name}.py").read_text("utf-8")
-    for name in (*core.FILES, *core.MERGING, *RANGES, *IMPORTING)
+    for name in (*core.FILES, *core.MERGING, *RANGES, *IMPORTING, *EXPORTING)
 }
 TREES = {name: ast.parse(source) for name, source in SOURCES.items()}
 TYPES = {path.stem: path.read_text("utf-8") for path in (HERE / "types").glob("*.py")}
@@ -62,7 +63,7 @@ def test_a_file_uses_only_files_before_it():
                 folder = name.rpartition("/")[0]
                 beside = folder != "" and node.level == 1
                 used = f"{folder}/{node.module}" if beside else node.module
-                assert order.index(used) < order.index(name), (name, used)
+                assert order.index(used.replace(".", "/")) < order.index(name), (name, used)
 
 
 @pytest.mark.parametrize(
@@ -71,7 +72,7 @@ def test_a_file_uses_only_files_before_it():
         core.FILES,
         (*SHARED, *core.MERGING),
         (*ranges.BESIDES, *RANGES),
-        (*core.FILES, *IMPORTING),
+        (*core.FILES, *IMPORTING, *EXPORTING),
     ],
 )
 def test_no_two_functions_or_constants_of_a_module_share_a_name(files):

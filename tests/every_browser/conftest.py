@@ -10,9 +10,6 @@ import orjson
 import pytest
 from selenium.common.exceptions import WebDriverException
 
-from identify import phone as gathered
-from identify.server import exchange
-from identify.server.devices import offers
 from tests.browser.own_server import OwnServer
 from tests.conftest import Server, serving
 from tests.every_browser.driven import Phone
@@ -100,14 +97,6 @@ def pellmarsh(site: dict[str, bytes]) -> dict[str, Any]:
     """The demo pack, as the phone gets it."""
     pack: dict[str, Any] = orjson.loads(site["packs/pellmarsh.json"])
     return pack
-
-
-@pytest.fixture
-def tables(site: dict[str, bytes]) -> Iterator[Server]:
-    """The app's own server, which says that it takes spreadsheets in and out."""
-    routes = [offers(exchange=True), *exchange.routes(gathered.demo_packs())]
-    with serving(site, routes) as running:
-        yield running
 
 
 @pytest.fixture

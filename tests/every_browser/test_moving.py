@@ -14,9 +14,9 @@ from tests.every_browser.steps import catch_files, labelled, open_more, put_file
 
 
 def test_a_spreadsheet_is_brought_in_as_one_change(
-    lent: Phone, tables: Server, pellmarsh: dict[str, Any], tmp_path: Path
+    lent: Phone, app: Server, pellmarsh: dict[str, Any], tmp_path: Path
 ):
-    lent.goto(tables.url)
+    lent.goto(app.url)
     table = tmp_path / "list.csv"
     rows = listed(pellmarsh, 60)
     table.write_bytes(as_csv(rows))
@@ -36,8 +36,8 @@ def test_a_spreadsheet_is_brought_in_as_one_change(
     assert records(lent, "piece") == []
 
 
-def test_what_is_taken_out_is_what_is_kept(lent: Phone, tables: Server):
-    lent.goto(tables.url)
+def test_what_is_taken_out_is_what_is_kept(lent: Phone, app: Server):
+    lent.goto(app.url)
     lent.tap("Try the demo")
     lent.sees("100 pieces")
     before = {one["id"]: one for sort in ("piece", "want", "note") for one in records(lent, sort)}

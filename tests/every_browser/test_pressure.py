@@ -88,10 +88,10 @@ def short(request: pytest.FixtureRequest, _display: None, tmp_path: Path) -> Ite
 
 
 def test_a_full_phone_says_so_and_loses_nothing(
-    short: Phone, tables: Server, pellmarsh: dict[str, object], tmp_path: Path
+    short: Phone, app: Server, pellmarsh: dict[str, object], tmp_path: Path
 ):
     """Full in the middle of a photo and of an import."""
-    short.goto(tables.url)
+    short.goto(app.url)
     add_piece(short, "P 24")
     write(short, "Notes", "kept")
     photo = jpeg(tmp_path, short, 900, 900)

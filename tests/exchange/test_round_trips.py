@@ -2,7 +2,9 @@
 
 import csv
 import io
+import zipfile
 from typing import Any
+from xml.etree import ElementTree
 
 import orjson
 import pytest
@@ -10,12 +12,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 
+from identify.core.exporting.workbook_parts import workbook_parts
 from identify.core.importing.brought_before import is_same_json
 from identify.core.importing.item_words import new_reference
-from identify.core.importing.own_rows import guarded, unguarded
+from identify.core.importing.own_rows import fit_for_cell, guarded, unguarded
 from identify.core.importing.rows_matched import new_importing, rows_given_back
 from identify.exchange.import_steps import match_rows, name_rows, read_file
-from identify.exchange.writing import write_records
+from identify.exchange.writing import write_records, zipped
 from tests.exchange.strategies import QUICK, TEXT, records
 
 EMPTY = new_reference([])
@@ -39,12 +42,17 @@ def unique(found: list[dict[str, Any]]) -> list[dict[str, Any]]:
 SOME = st.lists(records(), min_size=1, max_size=4).map(unique)
 
 
+def is_kept_whole(text: str) -> bool:
+    """Whether a cell of a workbook can hold a text."""
+    return fit_for_cell(text) == text
+
+
 @pytest.mark.heavy
 @pytest.mark.parametrize("ending", FORMATS)
 @given(found=SOME)
 @QUICK
 def test_nothing_is_lost(ending, found):
-    rows = imported(write_records(found, ending, {}), [])
+    rows = imported(write_records(found, ending, []), [])
     assert [row["failed"] for row in rows] == [""] * len(found)
     assert all(is_same_json(row["record"], r) for row, r in zip(rows, found, strict=True))
 
@@ -53,7 +61,7 @@ def test_nothing_is_lost(ending, found):
 @given(found=SOME)
 @QUICK
 def test_where_everything_is_there_already_nothing_changes(ending, found):
-    rows = imported(write_records(found, ending, {}), found)
+    rows = imported(write_records(found, ending, []), found)
     assert [row["same"]["sets"] for row in rows] == [{}] * len(found)
     assert [row["same"]["clashes"] for row in rows] == [[]] * len(found)
 
@@ -64,8 +72,46 @@ def test_a_table_of_ours_with_many_long_texts_is_known_as_one():
     texts = dict.fromkeys(("kind", "item", "text"), "x" * 33_009)
     sighting = {"id": "r1", "type": "sighting", "trashed": "", "pack": "p", "version": "",
                 "called": "", "answers": []} | times | texts  # fmt: skip
-    (row,) = imported(write_records([sighting], "xlsx", {}), [sighting])
+    (row,) = imported(write_records([sighting], "xlsx", []), [sighting])
     assert (row["same"]["sets"], row["same"]["clashes"]) == ({}, [])
+
+
+def test_a_long_text_is_cut_where_spreadsheets_cut_and_comes_back_whole():
+    """A cell holds 32,767 characters (Microsoft's page of Excel's limits), those of UTF-16."""
+    note = {"id": "r1", "type": "note", "text": "a" + "😀" * 20_000}
+    for ending in ("csv", "xlsx"):
+        data = write_records([note], ending, [])
+        longest = max(len(cell.encode("utf-16-le")) // 2 for cell in cells(data, ending))
+        assert longest <= 32_767
+        assert imported(data, [])[0]["record"]["text"] == note["text"]
+
+
+@given(st.lists(TEXT.filter(is_kept_whole), min_size=1, max_size=5))
+@QUICK
+def test_another_program_reads_each_cell_of_a_workbook_as_it_was_written(texts):
+    """openpyxl, and the escape of a character that a text only looks like (ST_Xstring)."""
+    table = {"names": [f"Column {n}" for n in range(len(texts))], "rows": [texts]}
+    sheet = load_workbook(io.BytesIO(zipped(workbook_parts(table, []))))["records"]
+    assert [cell.value or "" for cell in sheet[2]] == texts
+
+
+def test_a_workbook_is_a_package_as_the_standard_says():
+    """ECMA-376 part 2, Open Packaging Conventions, from memory: each part has a content type, and
+    is reached from the package's root by relationships, whose ids are used once in each file.
+    """
+    archive = zipfile.ZipFile(io.BytesIO(write_records([PIECE], "xlsx", [])))
+    parts = set(archive.namelist())
+    types = ElementTree.fromstring(archive.read("[Content_Types].xml"))
+    typed = {one.get("PartName", "").lstrip("/") for one in types if one.get("PartName")}
+    assert parts == {"[Content_Types].xml", *typed, *(p for p in parts if p.endswith(".rels"))}
+    reached = set()
+    for links in (part for part in parts if part.endswith(".rels")):
+        folder = links.rpartition("_rels/")[0]
+        found = list(ElementTree.fromstring(archive.read(links)))
+        assert len({one.get("Id") for one in found}) == len(found)
+        reached |= {folder + one.get("Target", "") for one in found}
+    assert reached == typed
+    assert archive.testzip() is None
 
 
 def cells(data: bytes, ending: str) -> list[str]:
@@ -84,7 +130,7 @@ def cells(data: bytes, ending: str) -> list[str]:
 @given(found=SOME)
 @QUICK
 def test_no_cell_begins_like_a_formula(ending, found):
-    for cell in cells(write_records(found, ending, {}), ending):
+    for cell in cells(write_records(found, ending, []), ending):
         assert not cell.lstrip(" ").startswith(SIGNS)
 
 
@@ -122,7 +168,7 @@ PIECE = {
 
 def edited(**changes: str) -> bytes:
     """The exported piece as CSV with some cells changed by hand."""
-    text = write_records([PIECE], "csv", {}).decode("utf-8-sig")
+    text = write_records([PIECE], "csv", []).decode("utf-8-sig")
     names, row = csv.reader(io.StringIO(text))
     out = io.StringIO()
     told = dict(zip(names, row, strict=True)) | changes
@@ -202,7 +248,7 @@ def test_rows_that_are_no_records_fail(name):
 
 
 def test_every_file_says_that_it_lists_valuables():
-    data = write_records([PIECE], "xlsx", {})
+    data = write_records([PIECE], "xlsx", [])
     about = load_workbook(io.BytesIO(data))["about"]
     assert about["A1"].value.startswith("This lists valuables in a house.")
-    assert orjson.loads(write_records([PIECE], "json", {}))["about"].startswith("This lists valu")
+    assert orjson.loads(write_records([PIECE], "json", []))["about"].startswith("This lists valu")

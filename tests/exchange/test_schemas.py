@@ -24,7 +24,7 @@ def test_the_demo_backup_is_as_the_schema_says():
 
 def test_what_is_exported_is_as_the_schema_says():
     jsonschema.validate(
-        orjson.loads(write_records(BACKUP["records"], "json", {})), records_schema()
+        orjson.loads(write_records(BACKUP["records"], "json", [])), records_schema()
     )
 
 
@@ -33,7 +33,7 @@ def test_what_is_exported_is_as_the_schema_says():
 def test_records_of_every_sort_are_as_the_schema_says(found):
     found = {name: found[name] for name in found if name not in ("came", "demo")}
     checker = jsonschema.Draft202012Validator(records_schema())
-    assert list(checker.iter_errors(orjson.loads(write_records([found], "json", {})))) == []
+    assert list(checker.iter_errors(orjson.loads(write_records([found], "json", [])))) == []
 
 
 WRONG = {

@@ -2,13 +2,15 @@
 
 from html.parser import HTMLParser
 from typing import Any
+from urllib.parse import quote
 
 import orjson
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.exchange.wants_page import wants_page
+from identify.core.exporting.naming import naming_of
+from identify.core.exporting.wants_page import wants_page
 from identify.phone import DEMO
 from tests.browser.phone import violations
 from tests.exchange.fitting import demo_reference
@@ -19,8 +21,10 @@ ALLOWED = {"html", "head", "meta", "title", "style", "body", "main", "h1", "h2",
            "span"}  # fmt: skip
 
 
-def packs() -> dict[str, Any]:
-    return {one["pack"]["id"]: one["pack"] for one in demo_reference()["engines"]}
+def page_of(records: list[Any], title: str = "", pictures: dict[str, str] | None = None) -> str:
+    """The page where the demo ranges are at hand."""
+    naming = naming_of([one["pack"] for one in demo_reference()["engines"]])
+    return wants_page(records, naming, title, "1 May 2027", pictures or {})
 
 
 class Tags(HTMLParser):
@@ -54,21 +58,21 @@ def want(**fields: Any) -> dict[str, Any]:
 )
 @QUICK
 def test_nothing_in_a_want_becomes_a_tag(pack, item, least, title, most):
-    page = wants_page([want(pack=pack, item=item, variant=item, least=least, most=most)], {}, title)
+    page = page_of([want(pack=pack, item=item, called=item, least=least, most=most)], title)
     seen = Tags(page)
     assert seen.tags <= ALLOWED
     assert seen.names <= {"lang", "charset", "name", "content", "http-equiv", "class"}
 
 
 def test_hostile_text_is_shown_as_it_is():
-    assert HOSTILE in Tags(wants_page([want(item=HOSTILE)], {})).text
+    assert HOSTILE in Tags(page_of([want(item=HOSTILE)])).text
 
 
 def test_it_says_what_is_looked_for_and_no_more():
     wanted = want(variant="p21_c", least="good", box="yes", urgency=3, notes="mine is chipped",
                   most={"minor": 4500, "over": 0, "currency": "GBP", "typed": "£45"})  # fmt: skip
     others = [{"id": "r2", "type": "piece", "item": "P 20", "pack": "pellmarsh"}]
-    text = Tags(wants_page([wanted, *others, want(item="G 1", trashed="2024")], packs())).text
+    text = Tags(page_of([wanted, *others, want(item="G 1", trashed="2024")])).text
     assert "P 21 Express electric, body like a box, black, silver line" in text
     assert "urgent; at least good; with its box; up to £45" in text
     assert "1 thing looked for" in text
@@ -78,8 +82,14 @@ def test_it_says_what_is_looked_for_and_no_more():
     assert "G 1" not in text
 
 
+def test_what_is_in_no_range_has_the_name_that_its_collector_gave_it():
+    text = Tags(page_of([want(pack="", item="304", called="Brake van, grey")])).text
+    assert "304 Brake van, grey" in text
+    assert "Other" in text
+
+
 def test_of_prices_it_speaks_only_where_there_is_one():
-    text = Tags(wants_page([want(least="good"), want(item="P 20", most=None)], packs())).text
+    text = Tags(page_of([want(least="good"), want(item="P 20", most=None)])).text
     assert "2 things looked for" in text
     assert "price" not in text
 
@@ -105,7 +115,8 @@ def test_a_picture_of_a_want_is_shown_and_runs_nothing(tmp_path, browser):
         '<rect width="120" height="66"/></svg>'
     )
     record = want(item="G 1", id="w1")
-    path = shown(tmp_path, [record, want(item="P 20", id="w2")], {"w1": drawn, "w2": ""})
+    address = f"data:image/svg+xml,{quote(drawn)}"
+    path = shown(tmp_path, [record, want(item="P 20", id="w2")], {"w1": address})
     page = browser.new_page()
     asked, talked = [], []
     page.on("request", lambda request: asked.append(request.url))
@@ -123,7 +134,7 @@ def shown(
 ) -> str:
     """The address of the page of some wants on the disk."""
     path = folder / "wants.html"
-    path.write_text(wants_page(records, packs(), "", pictures), encoding="utf-8")
+    path.write_text(page_of(records, "", pictures), encoding="utf-8")
     return path.as_uri()
 
 

@@ -57,8 +57,6 @@ POSTS = {
     "/api/photos/missing": {"shas": [SHA]},
     "/api/devices/k0123456789abcdef": {"name": "x"},
     "/api/devices/k0123456789abcdef/revoke": {},
-    "/api/exchange/write": {"records": [], "format": "csv"},
-    "/api/exchange/wants-page": {"records": []},
 }
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE", "PROPFIND", "XYZ"]
 TRICKS = [
@@ -69,7 +67,7 @@ TRICKS = [
     "identify.sqlite", "etc/passwd", "photos", "api", "incoming", ".git/config", "a" * 300,
     "%F0%9F%9A%82",
 ]  # fmt: skip
-HOME = ["/", "/api/", "/api/photos/", "/api/devices/", "/api/exchange/", "/packs/"]
+HOME = ["/", "/api/", "/api/photos/", "/api/devices/", "/packs/"]
 
 
 def written(value: Any) -> bytes:
@@ -263,13 +261,9 @@ def torn(chance: Random, token: str) -> bytes:
 
 def heavy(chance: Random) -> list[Request]:
     """Just short of what is refused for its size, and made to take much memory when it is read."""
-    records = b",".join(b'{"id":"r1","type":"piece"}' for _ in range(290_000))
     return [
-        Request("POST", "/api/exchange/write", JSON, b'{"format":"csv","records":[%s]}' % records),
-        Request("POST", "/api/exchange/wants-page", JSON, b'{"records":[%s]}' % records),
         Request("POST", "/api/push", JSON, b'{"ops":[%s]}' % (b"{}," * 90_000 + b"{}")),
         Request("POST", "/api/push", JSON, b'{"ops":[{"id":"%s"}]}' % (b"x" * 1_900_000)),
         Request("POST", "/api/push", JSON, b" " * 2_000_001),
-        Request("POST", "/api/exchange/write", JSON, b" " * 20_000_001),
         Request("PUT", f"/api/photos/{SHA}?from=0&size=262145", JPEG, b"x" * 262_145),
     ]

@@ -14,7 +14,6 @@ from starlette.applications import Starlette
 
 from identify import keeping
 from identify.keeping import devices
-from identify.server import exchange
 from identify.server.own_server import own_app
 from identify.server.tls import Tls
 from tests.threaded_server import Running, free_port
@@ -91,7 +90,6 @@ class OwnServer:
             "backup_folder": data.with_name("backups"),
             "public": self.url,
             "hosts": ["127.0.0.1", "localhost", "::1"],
-            "routes": exchange.routes([]),
             "now": self.times.now,
             "clock": self.times.seconds,
             "tls": self.tls,

@@ -160,7 +160,6 @@ def test_every_address_has_its_limit():
     assert most_bytes("/api/photos/" + "a" * 64) == 256 * 1024
     assert most_bytes("/api/photos/missing") == 64 * 1024
     assert most_bytes("/api/pair") == most_bytes("/anything") == 64 * 1024
-    assert most_bytes("/api/exchange/write") == 40_000_000
 
 
 def test_five_wrong_codes_end_the_code_whatever_comes_then_and_not_the_link(own):

@@ -275,7 +275,6 @@ def test_what_nobody_thought_of_is_told_in_a_sentence_and_noted_without_what_it_
 def test_it_says_what_it_can_do(own):
     assert own.ask("GET", "/api/offers").json == {
         "sync": True,
-        "exchange": True,
         "name": f"127.0.0.1:{own.port}",
     }
 

@@ -353,6 +353,25 @@ export interface Engine {
   index: Array<Index>;
 }
 
+/** What ranges, their items and their variants are called, by pack and by shelfmark. */
+export interface Naming {
+  ranges: Record<string, string>;
+  items: Record<string, string>;
+  variants: Record<string, string>;
+}
+
+/** A table as it goes into a file, every cell guarded. */
+export interface WrittenTable {
+  names: Array<string>;
+  rows: Array<Array<string>>;
+}
+
+/** A part of a workbook: its name in the zip file, and what is in it. */
+export interface WorkbookPart {
+  name: string;
+  text: string;
+}
+
 /**
  * The files of a folder, its TOML and its tables taken apart. A table that is not there is
  * empty.
@@ -4063,8 +4082,8 @@ export interface MergingModule {
   comparable(op: Operation): Compared;
 }
 
-/** importing.js: a list into the collection. */
-export interface ImportingModule {
+/** tables.js: lists into the collection, and out of it. */
+export interface TablesModule {
   /** Why a file of so many bytes is not read, "" where it is. */
   too_heavy(size: number): string;
   /** Why a file of so many bytes that begins so holds no table, "" where it may. */
@@ -4146,6 +4165,32 @@ export interface ImportingModule {
    * sort: "marks" for the whole unit (the code itself counts), "small" for the hundredth part.
    */
   written_as(word: string, sort: "marks" | "small"): Array<string>;
+  /** The names in some ranges. */
+  naming_of(packs: Array<Pack>): Naming;
+  /** The fields that have a column for these records, in order. */
+  columns_for(records: Array<Fields>): Array<string>;
+  /** The texts of a record's columns, by field, not guarded. fields: by columns_for(). */
+  cells_of(record: Fields, fields: Array<string>, naming: Naming): Record<string, string>;
+  /** The table of these cells_of(): its headings and rows, every cell guarded. */
+  table_of(fields: Array<string>, found: Array<Record<string, string>>): WrittenTable;
+  /** A table of records as CSV. */
+  records_csv(table: WrittenTable): string;
+  /** A table of records as the parts of a workbook. */
+  records_workbook(table: WrittenTable): Array<WorkbookPart>;
+  /** Records as JSON. made: the time. */
+  records_json(records: Array<Fields>, made: string): string;
+  /** What a file of records is called: it says what it holds. */
+  records_file_name(ending: string, day: string): string;
+  /**
+   * The page for the wants among some records, those in the bin left out. Notes are left out
+   * too: they are for oneself.
+   *
+   * title: "" for the usual one; day: in words; pictures: addresses of pictures by the id of the
+   * want, "" for none.
+   */
+  wants_page(records: Array<Fields>, naming: Naming, title: string, day: string, pictures: Record<string, string>): string;
+  /** What the page is called: it tells nothing of the house. */
+  wants_file_name(day: string): string;
 }
 
 /** ranging.js: compiled ranges from rows. */

@@ -2,7 +2,7 @@ import { ANSWER_NOT_READ, SERVER_NOT_REACHED, serverGaveError } from "./words.js
 
 /** The server that the app came from, where there is more to it than files. */
 const at = (path) => new URL(`../api/${path}`, import.meta.url);
-const NOTHING = { sync: false, exchange: false, name: "", proposals: "" };
+const NOTHING = { sync: false, name: "", proposals: "" };
 const LONGEST = 60_000;
 let offered = null;
 let token = "";
@@ -25,9 +25,8 @@ export function useToken(text) {
 }
 
 /**
- * What the server can do besides: {sync, exchange, name, proposals}; nothing on a plain
- * host. Asked once a start, and only when something of it is wanted: a plain host has no such
- * address.
+ * What the server can do besides: {sync, name, proposals}; nothing on a plain host. Asked once a
+ * start, and only when something of it is wanted: a plain host has no such address.
  */
 export function offers() {
   offered ??= ask("offers").then(

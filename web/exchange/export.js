@@ -2,10 +2,10 @@
  * Taking out: spreadsheets, lists on paper, the wants for a friend; what each holds is said before.
  */
 import { all } from "../data/records.js";
-import { offers } from "../data/server.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
-import { download, madeFile, share } from "./server-files.js";
+import { download, share } from "./hand-out.js";
+import { recordsFile, wantsFile } from "./make-file.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import { portraitPage } from "../parts/portrait.js";
 import { placesOf } from "../parts/record-picture.js";
@@ -23,7 +23,6 @@ import {
   itWillHold,
   LIST_FOR_THE_INSURER,
   MAKE_THE_FILE,
-  NO_SERVER,
   ON_PAPER,
   onePageWith,
   PRINT_OR_SAVE,
@@ -59,15 +58,14 @@ const TYPES = {
 let chosen = { what: "all", format: "xlsx", limits: false };
 
 /** The screen. */
-export async function exportScreen() {
-  const { exchange } = await offers();
+export function exportScreen() {
   return el(
     "section",
     { class: "shelf" },
     heading(1, PRINT_OR_SAVE),
     el("p", { class: "warn" }, WHAT_A_LIST_SHOWS),
     heading(2, AS_A_FILE),
-    exchange ? spreadsheet() : el("p", {}, NO_SERVER),
+    spreadsheet(),
     heading(2, ON_PAPER),
     el(
       "div",
@@ -76,7 +74,8 @@ export async function exportScreen() {
       paper("duplicates", DUPLICATES, WITH_WHAT_YOU_ASK_FOR_EACH),
       paper("insurance", LIST_FOR_THE_INSURER, EVERY_PIECE_AND_PRICE),
     ),
-    exchange ? [heading(2, WANTS_FOR_A_FRIEND), friend()] : null,
+    heading(2, WANTS_FOR_A_FRIEND),
+    friend(),
     heading(2, EVERYTHING_WITH_PHOTOS),
     el("p", {}, WHAT_A_BACKUP_HOLDS),
     button(BACKUP, () => goTo("backup"), { class: "plain wide" }),
@@ -100,7 +99,8 @@ function recordsOf({ what, format }) {
 
 function spreadsheet() {
   const said = el("p", { role: "status" });
-  const make = button(MAKE_THE_FILE, () => run(() => made()), { class: "main wide" });
+  const made = async () => download(await recordsFile(recordsOf(chosen), chosen.format));
+  const make = button(MAKE_THE_FILE, () => run(made), { class: "main wide" });
   const set = (name) => (value) => {
     chosen = { ...chosen, [name]: value };
     tell();
@@ -110,10 +110,6 @@ function spreadsheet() {
     const records = recordsOf(chosen);
     said.textContent = contents(records, chosen.format);
     make.disabled = records.length === 0;
-  };
-  const made = async () => {
-    const file = await madeFile("write", { records: recordsOf(chosen), format: chosen.format });
-    if (file) download(file);
   };
   tell();
   return el(
@@ -151,9 +147,7 @@ function friend() {
   const wants = all("want");
   const make = async () => {
     const records = wants.map((want) => (chosen.limits ? want : { ...want, most: null }));
-    const pictures = await picturesOf(wants);
-    const file = await madeFile("wants-page", { records, title: WANTED, pictures });
-    if (file) await share(file, WANTED);
+    await share(await wantsFile(records, await picturesOf(wants)), WANTED);
   };
   if (wants.length === 0) return el("p", {}, YOU_HAVE_NO_WANTS_YET);
   return el(
@@ -169,6 +163,6 @@ function friend() {
         return false;
       },
     ),
-    button(SEND_THE_PAGE, make, { class: "main wide" }),
+    button(SEND_THE_PAGE, () => run(make), { class: "main wide" }),
   );
 }

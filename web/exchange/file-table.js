@@ -8,7 +8,7 @@ import { CANNOT_BE_READ_ANY_MORE } from "./import-words.js";
 import { listRules, NoList } from "./list-rules.js";
 import { workbookTable } from "./workbook.js";
 
-/** @import { FileTable, ImportingModule } from "../data/engine-types.d.ts" */
+/** @import { FileTable, TablesModule } from "../data/engine-types.d.ts" */
 
 const BEGINNING = 400; // bytes that tell which sort of file it is
 const CHUNK = 32_768; // bytes that become characters at once
@@ -78,7 +78,7 @@ function raw(bytes) {
   return parts.join("");
 }
 
-/** @param {ImportingModule} rules */
+/** @param {TablesModule} rules */
 function decoded(rules, bytes) {
   const whole = raw(bytes);
   const [encoding, name] = rules.encoding_of(whole);

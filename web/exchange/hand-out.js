@@ -2,7 +2,15 @@
 import { onHomeScreen } from "../data/install.js";
 import { button, el } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
-import { CHOOSE_WHERE, SHARE, THE_FILE_IS_READY } from "./words.js";
+import { notice } from "../parts/status.js";
+import {
+  CHOOSE_WHERE,
+  isInDownloads,
+  isWhereChosen,
+  SHARE,
+  THE_FILE_IS_READY,
+  wasNotShared,
+} from "./words.js";
 
 /**
  * Hands out a File. An app on an iPhone's home screen has no downloads: there the share sheet takes
@@ -56,4 +64,24 @@ export function save(file, name) {
   const url = URL.createObjectURL(file);
   el("a", { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+/** Hands out a file, and says where it went. */
+export async function download(file) {
+  const went = await handOut(file);
+  if (went === "") notice(wasNotShared(file.name));
+  else notice(went === "saved" ? isInDownloads(file.name) : isWhereChosen(file.name));
+}
+
+/** Hands a file to another app where this device can do that; else downloads it. */
+export async function share(file, title) {
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      await navigator.share({ files: [file], title });
+      return;
+    } catch (error) {
+      if (error.name === "AbortError") return;
+    }
+  }
+  await download(file);
 }

@@ -18,7 +18,7 @@ import {
 } from "./import-run.js";
 import { run } from "../data/queue.js";
 import { noteOwned } from "./import-owned.js";
-import { download } from "./server-files.js";
+import { download } from "./hand-out.js";
 import { fieldName, valueText } from "../parts/field-words.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import {

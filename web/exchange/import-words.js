@@ -113,7 +113,7 @@ export const LOOK_AT_THEM = "Look at them";
 
 // The file
 export const READER_NOT_HERE =
-  "The part that reads lists is not on this device yet. Try it with a signal.";
+  "The part that reads and writes lists is not on this device yet. Try it with a signal.";
 export const CANNOT_BE_READ_ANY_MORE = "This file cannot be read any more. Choose it again.";
 export const NO_BOOK =
   "This file is not a workbook that can be read. Open it in a spreadsheet program, save it as " +

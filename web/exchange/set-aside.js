@@ -4,7 +4,7 @@ import { timeText } from "../parts/days.js";
 import { sheet } from "../parts/sheet.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";
-import { download } from "./server-files.js";
+import { download } from "./hand-out.js";
 import {
   bytesOf,
   DELETE_FOR_GOOD,

@@ -165,7 +165,7 @@ export const holdsOnlyRecords = (part, count) =>
   `${part} holds ${count} records, without photos and history. Keep your last backup ` +
   "as well: restore first that one, then this.";
 
-// Files from the server
+// Where a file went
 export const wasNotShared = (name) => `${name} was not shared.`;
 export const isInDownloads = (name) => `${name} went to this device’s downloads.`;
 export const isWhereChosen = (name) => `${name} went where you chose.`;
@@ -196,7 +196,3 @@ export const deletedForGood = (name) =>
   `${name} is then deleted from this device for good. If you are not sure, save it as ` +
   "a file first.";
 export const DELETE_FOR_GOOD = "Delete for good";
-export const NO_SERVER =
-  "Files are written by a server of your own, and this copy of the app has none, or there is no " +
-  "signal. The README explains how to start one on your computer, and how to do it there with a " +
-  "backup file made here.";

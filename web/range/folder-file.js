@@ -4,7 +4,7 @@
  */
 import { CannotGoOn } from "../data/engine.js";
 import { kit } from "../data/packs.js";
-import { share } from "../exchange/server-files.js";
+import { share } from "../exchange/hand-out.js";
 import { NoZip, unzipped, zipped } from "../parts/zip.js";
 import { everyRow, rangingRules } from "./keep-compiled.js";
 import { plainWord } from "./own-range.js";

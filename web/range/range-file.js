@@ -2,7 +2,7 @@
  * A range of one's own as one file, and such a file taken in: as a range beside the others, or put
  * together with one's own half. Where the two say different things both are kept, with who says so.
  */
-import { share } from "../exchange/server-files.js";
+import { share } from "../exchange/hand-out.js";
 import { newId } from "../data/record-shapes.js";
 import { run } from "../data/queue.js";
 import { everything } from "../data/records.js";

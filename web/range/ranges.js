@@ -6,7 +6,7 @@ import { record } from "../data/records.js";
 import { problem, read } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
-import { share } from "../exchange/server-files.js";
+import { share } from "../exchange/hand-out.js";
 import { addRange, standing } from "./added-range.js";
 import { rangeIn, rangeOfRows } from "./check-range.js";
 import { refresh, rowsKept, stored } from "./kept-ranges.js";

@@ -17,7 +17,7 @@ import { claimProblem, seenWords } from "../identify/claim-words.js";
 import { unsettledLine } from "../parts/unsettled.js";
 import { dateText, timeText } from "../parts/days.js";
 import { discard, gone } from "../collection/piece.js";
-import { download } from "../exchange/server-files.js";
+import { download } from "../exchange/hand-out.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";
 import { run } from "../data/queue.js";
 import { proposalLines, proposeButton } from "./proposing.js";

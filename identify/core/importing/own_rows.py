@@ -1,5 +1,4 @@
-"""Rows of a table that this app wrote, as records again (identify/exchange/own_tables.py writes
-them).
+"""Rows of a table that this app wrote, as records again (exporting/own_tables.py writes them).
 
 Each field has a column with a text that a person can read and change; where that would not give
 back the very same value, it is in the column "further" as JSON as well. A value there counts as
@@ -14,6 +13,7 @@ from ..edtf import is_figures, padded, written_edtf
 from ..fitting import fits
 from ..money import money_parts
 from ..native.values import (
+    first_halves,
     is_true,
     names_of,
     number_in,
@@ -48,7 +48,7 @@ LISTS_IN_CELLS = ["missing", "replaced"]
 OWN_SORTS = ["piece", "want", "note", "sighting", "budget"]
 RISKY = "=+-@＝＋－＠﹦﹢﹣﹫'"  # noqa: RUF001
 QUARTER_SIGNS = ["", "¼", "½", "¾"]
-LONGEST_TEXT = 32_000  # a cell of a spreadsheet holds 32,767
+LONGEST_TEXT = 32_000  # halves of UTF-16; a cell of a spreadsheet holds 32,767
 NO_CHARACTERS = ["\ufffe", "\uffff"]
 UNFIT = "x005F_"  # what workbooks write for a sign that they cannot hold
 CUT_OR_CHANGED = (
@@ -101,7 +101,7 @@ def fit_for_cell(text: str) -> str:
         else:
             at = at + 1
     out.append(text[start:])
-    return joined_by(out, "")[0:LONGEST_TEXT]
+    return first_halves(joined_by(out, ""), LONGEST_TEXT)
 
 
 def field_named(name: str) -> str:

@@ -47,7 +47,9 @@ def joined_by(parts: Sequence[str], between: str) -> str:
     """Texts put together with something between them."""
     out = ""
     for n in range(len(parts)):
-        out = out + (between if n > 0 else "") + parts[n]
+        if n > 0:
+            out = out + between
+        out = out + parts[n]
     return out
 
 

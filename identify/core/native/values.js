@@ -38,6 +38,9 @@ const json_text = (value) =>
   );
 const json_without = (group, names) =>
   json_text(Object.fromEntries(Object.entries(group).filter(([name]) => !names.includes(name))));
+const in_plain_signs = (text) =>
+  text.replace(/[^ -~]/g, (half) => `\\u${half.charCodeAt(0).toString(16).padStart(4, "0")}`);
+const first_halves = (text, count) => text.slice(0, count).replace(/\p{Cs}/gu, "");
 const power_of_e = (x) => Math.exp(x);
 const root_of = (x) => Math.sqrt(x);
 const unaccented = (text) => text.replaceAll("ß", "ss").normalize("NFKD").replace(/\p{Mn}/gu, "");

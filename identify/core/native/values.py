@@ -11,6 +11,7 @@ import orjson
 from ..types.gate import Group
 
 DECIMAL = re.compile(r"[0-9]{1,15}(\.[0-9]{1,20})?")
+BEYOND = re.compile(r"[^ -~]")
 
 
 def sort_of_value(value: Any) -> str:
@@ -74,6 +75,22 @@ def json_text(value: Any) -> str:
 def json_without(group: Mapping[str, Any], names: list[str]) -> str:
     """The same of a group without what it has under these names."""
     return json_text({name: group[name] for name in group if name not in names})
+
+
+def in_plain_signs(text: str) -> str:
+    """JSON with every sign but those of a typewriter written as its number."""
+    return BEYOND.sub(_numbered, text)
+
+
+def _numbered(found: re.Match[str]) -> str:
+    halves = found[0].encode("utf-16-be", "surrogatepass").hex()
+    return "".join(f"\\u{halves[at : at + 4]}" for at in range(0, len(halves), 4))
+
+
+def first_halves(text: str, count: int) -> str:
+    """The beginning of a text: so many halves of UTF-16, as spreadsheets count, no sign cut."""
+    halves = text.encode("utf-16-le", "surrogatepass")[: 2 * count]
+    return halves.decode("utf-16-le", "ignore")
 
 
 def _as_on_phone(value: Any) -> Any:
