@@ -78,7 +78,8 @@ RANGING_EXPORTS = (
     "from_pieces_alone", "gaps_told", "take_in_gaps",
     "effect_of_change",
     "column_uses", "kind_in_name", "read_lines", "listed_items",
-    "rows_of_folder", "files_of_rows", "faults_of_records", "news_of_edition",
+    "unparsed", "parse_on", "rows_of_folder", "files_of_rows",
+    "faults_of_records", "news_of_edition",
     "proposal_of", "plain_looks", "take_in_proposal",
 )  # fmt: skip
 TABLES_EXPORTS = (

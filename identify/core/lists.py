@@ -70,6 +70,19 @@ def largest(numbers: Sequence[float]) -> int:
     return best
 
 
+def add_to(places: list[int], sums: list[float], place: int, amount: float) -> None:
+    """Adds an amount to the sum of its place; a place that is not there yet comes last."""
+    at = -1
+    for k in range(len(places)):
+        if places[k] == place:
+            at = k
+    if at < 0:
+        places.append(place)
+        sums.append(amount)
+    else:
+        sums[at] = sums[at] + amount
+
+
 def plus(xs: list[Value], x: Value) -> list[Value]:
     """A new list: `xs` and then `x`."""
     out = xs[:]

@@ -3255,6 +3255,8 @@ export interface Parsing {
   delimiter: string;
   at: number;
   rows: Array<Array<string>>;
+  /** of these rows, how many hold more than blanks */
+  filled: number;
   /** rows whose quotation marks do not match, from 1 */
   loose: Array<number>;
 }
@@ -4126,7 +4128,7 @@ export interface TablesModule {
   begun_table(text: string): Parsing;
   /** Parses so many rows more, or what is left of them. */
   parse_on(parsing: Parsing, most: number): null;
-  /** Whether a text was parsed to its end, or as far as rows can be taken. */
+  /** Whether a text was parsed to its end, or to more rows than can be taken. */
   parsed_whole(parsing: Parsing): boolean;
   /** The table of a text that was parsed to its end, with what is odd about it. */
   table_parsed(parsing: Parsing): FileTable;
@@ -4259,6 +4261,10 @@ export interface RangingModule {
    * without a number is an item of its own unless another one has its name.
    */
   listed_items(reads: Array<LineRead>): Array<ListedItem>;
+  /** A text of which nothing was parsed yet. */
+  unparsed(text: string, delimiter: string): Parsing;
+  /** Parses so many rows more, or what is left of them. */
+  parse_on(parsing: Parsing, most: number): null;
   /** The rows of a folder. */
   rows_of_folder(given: FolderFiles): FolderRead;
   /** The files of a folder but for its drawings: their names and texts. */

@@ -74,7 +74,8 @@ function checked(rules, table) {
 function raw(bytes) {
   const parts = [];
   for (let at = 0; at < bytes.length; at += CHUNK)
-    parts.push(String.fromCharCode(...bytes.subarray(at, at + CHUNK)));
+    // oxlint-disable-next-line prefer-spread -- spreading bytes takes ten times as long
+    parts.push(String.fromCharCode.apply(null, bytes.subarray(at, at + CHUNK)));
   return parts.join("");
 }
 

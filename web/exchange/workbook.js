@@ -17,6 +17,7 @@ const BUILT_IN_DATES = [14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47];
 const SYMBOL = /\[\$([^\-\]]*)[^\]]*\]|([£€$¥])|"([^"]*)"/;
 const CELL = /^([A-Z]{1,3})(\d+)$/;
 
+const AT_ONCE = 1000; // rows, or texts, that are parsed before the screen may have its turn
 const MOST_XML = 60_000_000; // bytes of one sheet
 const MOST_CELLS = 2_000_000; // looked at, empty ones too
 const MOST_COLUMNS = 500;
@@ -27,9 +28,13 @@ const FURTHER_ROWS = 20_000; // of a table, and one more to tell that there are 
  * workbook (`unzipped`). Throws NoZip.
  */
 export async function workbookTable(rules, files, asked) {
-  const xml = async (name) => {
+  const part = async (name) => {
     const file = files.get(name.replace(/^\//, ""));
-    return file ? parsedXml(await file()) : null;
+    return file ? textOfPart(await file()) : "";
+  };
+  const xml = async (name) => {
+    const text = await part(name);
+    return text === "" ? null : parsedXml(text);
   };
   const book = await xml("xl/workbook.xml");
   const links = await xml("xl/_rels/workbook.xml.rels");
@@ -38,7 +43,7 @@ export async function workbookTable(rules, files, asked) {
     tags(links, "Relationship").map((one) => [one.getAttribute("Id"), one.getAttribute("Target")]),
   );
   const about = {
-    shared: tags(await xml("xl/sharedStrings.xml"), "si").map(textOf),
+    shared: await sharedTexts(await part("xl/sharedStrings.xml")),
     formats: formatsOf(await xml("xl/styles.xml")),
     from1904: tags(book, "workbookPr").some((one) =>
       ["1", "true"].includes(one.getAttribute("date1904")),
@@ -57,51 +62,39 @@ export async function workbookTable(rules, files, asked) {
     if (asked === "" ? table.rows.length > 0 : name !== asked) continue;
     const path = target.startsWith("/") ? target : `xl/${target}`;
     // oxlint-disable-next-line no-await-in-loop -- only until one has rows
-    table = await tableOfSheet(rules, name, await xml(path), about);
+    table = await tableOfSheet(rules, name, await part(path), about);
     sheet = name;
   }
   if (asked === "") table.notes.push(...rules.sheets_said(sheet, names));
   return { ...table, sheet, sheets: names, wrong: "" };
 }
 
-/** The rows of a sheet that say something, and what is odd about its cells. */
-async function tableOfSheet(rules, name, sheet, about) {
+/** The texts that cells share. */
+async function sharedTexts(text) {
   const turn = takingTurns();
-  const rows = [];
-  const errors = [];
-  const empty = [];
-  let formulas = 0;
-  let looked = 0;
-  let line = 0;
-  for (const row of tags(sheet, "row")) {
-    const before = line;
-    line = Number(row.getAttribute("r") ?? line + 1);
-    looked += Math.max(1, line - before);
-    const cells = [];
-    for (const cell of row.children) {
-      if (cell.localName !== "c") continue;
-      const named = CELL.exec(cell.getAttribute("r") ?? "");
-      const place = named ? columnOf(named[1]) : cells.length;
-      looked += Math.max(1, place + 1 - cells.length);
-      if (looked > MOST_CELLS) throw new NoZip(tooManyCells(name));
-      while (cells.length < place) cells.push("");
-      cells[place] = cellText(rules, cell, about);
-      const where = `${rules.column_letters(place)}${line}`;
-      const wrong = cell.getAttribute("t") === "e" ? inside(cell, "v") : "";
-      if (wrong !== "") errors.push([where, wrong]);
-      if ([...cell.children].some(({ localName }) => localName === "f")) {
-        formulas += 1;
-        if (wrong === "" && cells[place] === "") empty.push(where);
-      }
-    }
-    while (cells.length > 0 && cells.at(-1).trim() === "") cells.pop();
-    if (cells.length > 0) rows.push({ row: line, cells });
-    if (cells.length > MOST_COLUMNS || rows.length > FURTHER_ROWS) break; // told by the engine
-    // oxlint-disable-next-line no-await-in-loop -- one row after the other
+  const found = [];
+  for (const piece of inPieces(text, "si")) {
+    for (const one of tags(parsedXml(piece), "si")) found.push(textOf(one));
+    // oxlint-disable-next-line no-await-in-loop -- one piece after the other
     await turn();
   }
+  return found;
+}
+
+/** The rows of a sheet that say something, and what is odd about its cells. */
+async function tableOfSheet(rules, name, text, about) {
+  const turn = takingTurns();
+  const sheet = { name, rows: [], errors: [], empty: [], formulas: 0, looked: 0, line: 0 };
+  let last = null;
+  for (const piece of inPieces(text, "row")) {
+    last = parsedXml(piece);
+    if (tags(last, "row").some((row) => !takeRow(rules, sheet, row, about))) break;
+    // oxlint-disable-next-line no-await-in-loop -- one piece after the other
+    await turn();
+  }
+  const { rows, errors, formulas, empty } = sheet;
   const kept = new Set(rows.map(({ row }) => row));
-  const merged = tags(sheet, "mergeCell")
+  const merged = tags(last, "mergeCell")
     .map((one) => one.getAttribute("ref") ?? "")
     .filter((ref) => touches(ref, kept));
   const notes = [
@@ -110,6 +103,33 @@ async function tableOfSheet(rules, name, sheet, about) {
     ...rules.formulas_said(formulas, empty),
   ];
   return { rows, notes };
+}
+
+/** Takes a row of a sheet; gives whether there may be more: what is too much the engine tells. */
+function takeRow(rules, sheet, row, about) {
+  const before = sheet.line;
+  sheet.line = Number(row.getAttribute("r") ?? before + 1);
+  sheet.looked += Math.max(1, sheet.line - before);
+  const cells = [];
+  for (const cell of row.children) {
+    if (cell.localName !== "c") continue;
+    const named = CELL.exec(cell.getAttribute("r") ?? "");
+    const place = named ? columnOf(named[1]) : cells.length;
+    sheet.looked += Math.max(1, place + 1 - cells.length);
+    if (sheet.looked > MOST_CELLS) throw new NoZip(tooManyCells(sheet.name));
+    while (cells.length < place) cells.push("");
+    cells[place] = cellText(rules, cell, about);
+    const where = `${rules.column_letters(place)}${sheet.line}`;
+    const wrong = cell.getAttribute("t") === "e" ? inside(cell, "v") : "";
+    if (wrong !== "") sheet.errors.push([where, wrong]);
+    if ([...cell.children].some(({ localName }) => localName === "f")) {
+      sheet.formulas += 1;
+      if (wrong === "" && cells[place] === "") sheet.empty.push(where);
+    }
+  }
+  while (cells.length > 0 && cells.at(-1).trim() === "") cells.pop();
+  if (cells.length > 0) sheet.rows.push({ row: sheet.line, cells });
+  return cells.length <= MOST_COLUMNS && sheet.rows.length <= FURTHER_ROWS;
 }
 
 /** Whether one of the rows is among those of merged cells: A1:D1. */
@@ -125,13 +145,41 @@ function inside(cell, name) {
   return tags(cell, name)[0]?.textContent ?? "";
 }
 
-function parsedXml(bytes) {
+function textOfPart(bytes) {
   if (bytes.length > MOST_XML) throw new NoZip(wouldTake(Math.round(bytes.length / 1e6)));
   const text = new TextDecoder().decode(bytes);
   if (/<!DOCTYPE|<!ENTITY/i.test(text)) throw new NoZip(NO_BOOK);
+  return text;
+}
+
+function parsedXml(text) {
   const root = new DOMParser().parseFromString(text, "text/xml");
   if (root.querySelector("parsererror")) throw new NoZip(NO_BOOK);
   return root;
+}
+
+/**
+ * A long part of a workbook as several that hold AT_ONCE of the elements of this name each: the
+ * browser parses a text in one go, and the screen would stand still. What comes behind them is in
+ * the last one.
+ */
+function* inPieces(text, name) {
+  const begun = new RegExp(`<([\\w.-]+:)?${name}[\\s/>]`).exec(text);
+  const end = `</${begun?.[1] ?? ""}${name}>`;
+  const last = text.lastIndexOf(end) + end.length;
+  if (!begun || last < begun.index) {
+    if (text !== "") yield text;
+    return;
+  }
+  const [head, tail] = [text.slice(0, begun.index), text.slice(last)];
+  const closed = tail.slice(tail.indexOf("</"));
+  let from = begun.index;
+  while (from < last) {
+    let to = from;
+    for (let n = 0; n < AT_ONCE && to < last; n += 1) to = text.indexOf(end, to) + end.length;
+    yield head + text.slice(from, to) + (to < last ? closed : tail);
+    from = to;
+  }
 }
 
 function tags(node, name) {

@@ -11,6 +11,11 @@ const DEFLATED = 8;
 const MOST = 200_000_000; // bytes of one file once unpacked
 const LONGEST_COMMENT = 65_535;
 const UTF8 = 0x0800;
+const SUMS = Int32Array.from({ length: 256 }, (_, byte) => {
+  let sum = byte;
+  for (let bit = 0; bit < 8; bit += 1) sum = (sum >>> 1) ^ (0xedb88320 & -(sum & 1));
+  return sum;
+});
 
 /** A zip file that cannot be read. */
 export class NoZip extends Error {}
@@ -94,10 +99,7 @@ async function through(bytes, stream, most = MOST) {
 /** The check sum of ISO 3309, as zip files have it. */
 function crc32(bytes) {
   let sum = ~0;
-  for (const byte of bytes) {
-    sum ^= byte;
-    for (let bit = 0; bit < 8; bit += 1) sum = (sum >>> 1) ^ (0xedb88320 & -(sum & 1));
-  }
+  for (const byte of bytes) sum = (sum >>> 8) ^ SUMS[(sum ^ byte) & 0xff];
   return ~sum >>> 0;
 }
 

@@ -57,7 +57,7 @@ export async function rowsOfFolder(file) {
     const drawings = await drawingsOf(files);
     const fitting = drawings.filter(({ text }) => text.length <= MOST_DRAWING);
     const { rows, unknown } = ranging.rows_of_folder({
-      ...(await taken(texts)),
+      ...(await taken(ranging, texts)),
       id: plainWord(texts.folder || file.name.replace(/\.zip$/i, "")),
       drawings: fitting,
       ...(await fromKit()),
@@ -91,7 +91,7 @@ async function textsOf({ folder, files }) {
 }
 
 /** The TOML and the tables, taken apart. */
-async function taken(texts) {
+async function taken(ranging, texts) {
   const { parse } = await tomlReader();
   const read = (name) => {
     try {
@@ -102,7 +102,10 @@ async function taken(texts) {
     }
   };
   const tables = TABLES.map((table) => {
-    const [head = [], ...rows] = parsed(texts[`${table}.csv`].replace(/^\ufeff/, ""));
+    const text = texts[`${table}.csv`].replace(/^\ufeff/, "");
+    const parsing = ranging.unparsed(text, ",");
+    ranging.parse_on(parsing, text.length); // a row is a sign at least
+    const [head = [], ...rows] = parsing.rows;
     return [table, [head.map((name) => name.toLowerCase()), ...rows]];
   });
   return {
@@ -153,32 +156,4 @@ async function fromKit() {
     },
     drawn: Object.fromEntries(drawn),
   };
-}
-
-/** The cells of a text, in quotation marks where a mark or a line end is meant (RFC 4180). */
-function parsed(text) {
-  const rows = [];
-  let row = [];
-  let cell = "";
-  let quoted = false;
-  for (let at = 0; at < text.length; at += 1) {
-    const sign = text[at];
-    if (quoted) {
-      if (sign !== '"') cell += sign;
-      else if (text[at + 1] === '"') {
-        cell += '"';
-        at += 1;
-      } else quoted = false;
-    } else if (sign === '"' && cell === "") quoted = true;
-    else if (sign === "," || sign === "\n" || sign === "\r") {
-      row.push(cell);
-      cell = "";
-      if (sign === ",") continue;
-      if (sign === "\r" && text[at + 1] === "\n") at += 1;
-      rows.push(row);
-      row = [];
-    } else cell += sign;
-  }
-  if (cell !== "" || row.length > 0) rows.push([...row, cell]);
-  return rows;
 }

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from ..edtf import padded
 from ..importing.text_parts import column_letters, joined_by
+from ..native.values import weight_of
 from ..types.exporting import WorkbookPart, WrittenTable
 
 WIDEST = 40  # letters that a column is wide at most
@@ -73,10 +74,10 @@ def cell_content(text: str) -> str:
 
 
 def width_of(table: WrittenTable, place: int) -> int:
-    """How many letters wide a column is."""
+    """How many letters wide a column is; a letter with an accent counts twice."""
     longest = len(table["names"][place])
     for row in table["rows"][0:MEASURED]:
-        longest = max(longest, len(row[place]))
+        longest = max(longest, weight_of(row[place]))
     return min(longest + 2, WIDEST)
 
 

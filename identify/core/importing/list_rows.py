@@ -7,6 +7,7 @@ heading of its column.
 from collections.abc import Sequence
 
 from ..edtf import is_figures, padded
+from ..lists import add_to
 from ..look_up import words
 from ..native.values import sort_of_value
 from ..types.dates import DayOrder
@@ -282,15 +283,7 @@ def by_prior(pack: Pack, item: int) -> list[Chance]:
         if pack["variants"][v]["item"] == item:
             prior = pack["rows"]["prior"][n]
             whole = whole + prior
-            at = -1
-            for k in range(len(places)):
-                if places[k] == v:
-                    at = k
-            if at < 0:
-                places.append(v)
-                chances.append(prior)
-            else:
-                chances[at] = chances[at] + prior
+            add_to(places, chances, v, prior)
     order = sorted(range(len(places)), key=lambda at: -chances[at])
     return [
         {

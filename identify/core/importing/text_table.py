@@ -25,7 +25,7 @@ ENDS_OF_LINES = "\r\n"
 
 def unparsed(text: str, delimiter: str) -> Parsing:
     """A text of which nothing was parsed yet."""
-    return {"text": text, "delimiter": delimiter, "at": 0, "rows": [], "loose": []}
+    return {"text": text, "delimiter": delimiter, "at": 0, "rows": [], "filled": 0, "loose": []}
 
 
 def line_end(text: str, start: int) -> int:
@@ -126,16 +126,18 @@ def parse_on(parsing: Parsing, most: int) -> None:
     count = 0
     while count < most and parsing["at"] < len(parsing["text"]):
         parse_row(parsing)
+        if is_filled(parsing["rows"][len(parsing["rows"]) - 1]):
+            parsing["filled"] = parsing["filled"] + 1
         count = count + 1
 
 
 def parsed_whole(parsing: Parsing) -> bool:
-    """Whether a text was parsed to its end, or as far as rows can be taken."""
-    whole = parsing["at"] >= len(parsing["text"])
+    """Whether a text was parsed to its end, or to more rows than can be taken."""
+    whole = parsing["at"] >= len(parsing["text"]) or parsing["filled"] > MOST_ROWS
     return whole or len(parsing["rows"]) > LINES_A_ROW * MOST_ROWS
 
 
-def says_something(cells: Sequence[str]) -> bool:
+def is_filled(cells: Sequence[str]) -> bool:
     """Whether one of these cells holds more than blanks."""
     for cell in cells:
         if without_blanks(cell) != "":
@@ -216,7 +218,7 @@ def table_parsed(parsing: Parsing) -> FileTable:
     rows: list[CellsRow] = []
     notes: list[str] = []
     for n in range(len(parsing["rows"])):
-        if says_something(parsing["rows"][n]):
+        if is_filled(parsing["rows"][n]):
             rows.append({"row": n + 1, "cells": parsing["rows"][n]})
     if len(parsing["loose"]) > 0:
         notes.append(
@@ -233,7 +235,7 @@ def table_parsed(parsing: Parsing) -> FileTable:
             + padded(len(rows[last]["cells"]), 1) + " cells and no line end, where others have "
             + padded(usual, 1) + ": the file may be cut short."
         )  # fmt: skip
-    wide = [row for row in rows if says_something(row["cells"][usual:])]
+    wide = [row for row in rows if is_filled(row["cells"][usual:])]
     if len(wide) > 0 and 2 * len(wide) <= len(rows) and usual <= MOST_COLUMNS:
         more = " and " + padded(len(wide) - 1, 1) + " more have" if len(wide) > 1 else " has"
         notes.append(

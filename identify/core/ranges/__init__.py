@@ -4,7 +4,10 @@ FILES is the order in which the build joins them, with BESIDES of the core befor
 module of their own, which the phone loads when a range is edited.
 """
 
-BESIDES = ("lists", "runs", "edtf", "kin", "misreading", "look_up", "looks", "shapes", "moved")
+BESIDES = (
+    "lists", "runs", "edtf", "kin", "misreading", "look_up", "looks", "shapes", "moved",
+    "importing/text_parts", "importing/text_table",
+)  # fmt: skip
 
 FILES = (
     "bounds",

@@ -11,7 +11,7 @@ The kind comes first among the features, as in the compiled range; its code is 1
 from collections.abc import Sequence
 
 from ..edtf import padded
-from ..lists import empty_lists, filled, place_of
+from ..lists import add_to, empty_lists, filled, place_of
 from ..native.values import is_true
 from ..types.rows import (
     CellText,
@@ -263,16 +263,7 @@ def new_code(split: Split, f: int, rows: list[int], year: int) -> int:
         elif later >= 0:
             here = here * (1.0 - begun(year, came_in(split, changes[later]), first, last))
         if here > 0.0:
-            state = place_of_text(split["states"][f], change["state"])
-            place = -1
-            for k in range(len(states)):
-                if states[k] == state:
-                    place = k
-            if place < 0:
-                states.append(state)
-                seen.append(here)
-            else:
-                seen[place] = seen[place] + here
+            add_to(states, seen, place_of_text(split["states"][f], change["state"]), here)
     shares = in_millionths(seen)
     some = [s for s in range(len(states)) if shares[s] > 0]
     return cell_code(split["cells"][f], [states[s] for s in some], [shares[s] for s in some])

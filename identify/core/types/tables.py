@@ -10,6 +10,7 @@ class Parsing(TypedDict):
     delimiter: str
     at: int
     rows: list[list[str]]
+    filled: int  # of these rows, how many hold more than blanks
     loose: list[int]  # rows whose quotation marks do not match, from 1
 
 
