@@ -16,13 +16,16 @@ from identify.core.exporting.naming import naming_of
 from identify.core.exporting.own_tables import cells_of, columns_for, table_of
 from identify.core.exporting.records_out import records_csv, records_json, records_workbook
 from identify.core.exporting.wants_page import wants_page
+from identify.core.exporting.workbook_parts import workbook_parts
 from identify.core.importing.rows_matched import new_importing
 from identify.exchange.import_steps import match_rows, name_rows, read_file
-from identify.exchange.writing import write_records
+from identify.exchange.table import FileError
+from identify.exchange.writing import write_records, zipped
 from identify.phone import engine_module, tables_module
 from identify.shipped import DEMO, WEB
 from tests.browser.engines import PAGE
 from tests.conftest import serving
+from tests.exchange.books import by_hand, written
 from tests.exchange.fitting import demo_reference
 from tests.exchange.labelled import labelled
 from tests.exchange.strategies import QUICK, records
@@ -108,6 +111,34 @@ def test_every_file_is_read_alike(phone, path):
         given = [sort, table["columns"], table["rows"], []]
         found = phone.evaluate("(given) => matched(given)", given)
         assert close(found, here(*given)), sort
+
+
+LONG = [[f"P {n}", "a"] for n in range(2_500)]  # the phone parses a thousand at a time
+LONG_BOOKS = {
+    "shared texts": zipped(workbook_parts({"names": ["No", "What"], "rows": LONG}, [])),
+    "rows without numbers": by_hand(
+        f"<row/>{''.join(written(*row) for row in LONG)}<row/>{written('end')}<row/>"
+    ),
+}
+
+
+@pytest.mark.parametrize("name", LONG_BOOKS)
+def test_a_workbook_that_is_parsed_in_pieces_is_read_alike(phone, name):
+    data = LONG_BOOKS[name]
+    table = read_file(data, demo_reference(), name)
+    assert phone.evaluate("(given) => tableOf(given)", [name, list(data)]) == table
+    assert len(table["rows"]) >= len(LONG)
+
+
+@pytest.mark.parametrize("ending", ["xlsx", "csv"])
+def test_a_list_that_is_too_long_is_refused_alike(phone, ending):
+    rows = [[f"P {n}", "a"] for n in range(20_001)]
+    data = "No,What\n" + "".join(f"{number},{what}\n" for number, what in rows)
+    content = by_hand("".join(written(*row) for row in rows)) if ending == "xlsx" else data.encode()
+    with pytest.raises(FileError, match=r"more than 20,000 rows") as told:
+        read_file(content, demo_reference(), "long")
+    asked = "(given) => tableOf(given).catch(({ message }) => message)"
+    assert phone.evaluate(asked, ["long", list(content)]) == str(told.value)
 
 
 def test_rows_spoilt_in_every_way_are_matched_alike_and_again(phone):

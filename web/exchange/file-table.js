@@ -24,11 +24,11 @@ export async function tableOfFile(file, sheet = "") {
   const rules = await listRules();
   refuse(rules.too_heavy(file.size));
   const bytes = await bytesOf(file);
-  const start = raw(bytes.subarray(0, BEGINNING));
+  const start = await raw(bytes.subarray(0, BEGINNING));
   refuse(rules.no_table_in(start, file.size));
   const sort = rules.sort_of_file(start);
   if (sort === "workbook") return checked(rules, await workbook(rules, bytes, sheet));
-  const { text, notes } = decoded(rules, bytes);
+  const { text, notes } = await decoded(rules, bytes);
   if (sort === "json") return checked(rules, rules.records_table(text));
   const table = await tableOfText(text);
   table.notes.unshift(...notes);
@@ -71,17 +71,21 @@ function checked(rules, table) {
 }
 
 /** Each byte as the character of its number. */
-function raw(bytes) {
+async function raw(bytes) {
+  const turn = takingTurns();
   const parts = [];
-  for (let at = 0; at < bytes.length; at += CHUNK)
+  for (let at = 0; at < bytes.length; at += CHUNK) {
     // oxlint-disable-next-line prefer-spread -- spreading bytes takes ten times as long
     parts.push(String.fromCharCode.apply(null, bytes.subarray(at, at + CHUNK)));
+    // oxlint-disable-next-line no-await-in-loop -- one piece after the other
+    await turn();
+  }
   return parts.join("");
 }
 
 /** @param {TablesModule} rules */
-function decoded(rules, bytes) {
-  const whole = raw(bytes);
+async function decoded(rules, bytes) {
+  const whole = await raw(bytes);
   const [encoding, name] = rules.encoding_of(whole);
   const text = encoding.startsWith("utf-32")
     ? utf32(bytes, encoding.endsWith("le"))
@@ -103,7 +107,7 @@ function utf32(bytes, little) {
 async function workbook(rules, bytes, sheet) {
   try {
     const files = unzipped(bytes);
-    const mimetype = files.has("mimetype") ? raw(await files.get("mimetype")()) : "";
+    const mimetype = files.has("mimetype") ? await raw(await files.get("mimetype")()) : "";
     refuse(rules.no_workbook_in([...files.keys()], mimetype));
     return await workbookTable(rules, files, sheet);
   } catch (error) {

@@ -43,7 +43,7 @@ export async function workbookTable(rules, files, asked) {
     tags(links, "Relationship").map((one) => [one.getAttribute("Id"), one.getAttribute("Target")]),
   );
   const about = {
-    shared: await sharedTexts(await part("xl/sharedStrings.xml")),
+    shared: sharedTexts(await part("xl/sharedStrings.xml")),
     formats: formatsOf(await xml("xl/styles.xml")),
     from1904: tags(book, "workbookPr").some((one) =>
       ["1", "true"].includes(one.getAttribute("date1904")),
@@ -69,16 +69,18 @@ export async function workbookTable(rules, files, asked) {
   return { ...table, sheet, sheets: names, wrong: "" };
 }
 
-/** The texts that cells share. */
-async function sharedTexts(text) {
-  const turn = takingTurns();
+/** The texts that cells share, by their places; parsed as far as they are asked for. */
+function sharedTexts(text) {
+  const pieces = inPieces(text, "si");
   const found = [];
-  for (const piece of inPieces(text, "si")) {
-    for (const one of tags(parsedXml(piece), "si")) found.push(textOf(one));
-    // oxlint-disable-next-line no-await-in-loop -- one piece after the other
-    await turn();
-  }
-  return found;
+  return (place) => {
+    while (found.length <= place) {
+      const { value, done } = pieces.next();
+      if (done) return "";
+      for (const one of tags(parsedXml(value), "si")) found.push(textOf(one));
+    }
+    return found[place];
+  };
 }
 
 /** The rows of a sheet that say something, and what is odd about its cells. */
@@ -219,7 +221,7 @@ function cellText(rules, cell, { shared, formats, from1904 }) {
   if (sort === "inlineStr") return textOf(cell);
   const text = inside(cell, "v");
   if (text === "" || sort === "e") return "";
-  if (sort === "s") return shared[Number(text)] ?? "";
+  if (sort === "s") return shared(Number(text));
   if (sort === "b") return text === "1" ? "yes" : "no";
   if (sort === "str") return text;
   if (sort === "d") return text.replace(/T00:00(:00)?(\.0+)?Z?$/, "");
