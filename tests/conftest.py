@@ -1,6 +1,8 @@
 """What tests share: a real browser, a real server."""
 
+import os
 import shutil
+import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
@@ -18,6 +20,11 @@ from tests import sampling
 from tests.browser import slow_phone
 from tests.kept_site import kept_site
 from tests.threaded_server import Running, free_port
+
+# Compiled code is kept even where the machine is told otherwise: else each of the many processes
+# that a run starts compiles all of it again, which takes a second of processor time.
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+sys.dont_write_bytecode = False
 
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
 settings.register_profile("no clock", deadline=None)

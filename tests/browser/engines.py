@@ -61,10 +61,12 @@ def agree(
 ) -> None:
     """Ask both engines the same things about one pack.
 
-    bound: the functions, by name, that take the engine pack first; free: those that do not.
+    bound: the functions, by name, that take the engine pack first; free: those that do not. Where
+    all are free the pack is not sent, which takes longer than most questions.
     """
-    engine = prepare(pack)
-    page.evaluate("pack => load(pack)", pack)
+    engine = prepare(pack) if bound else None
+    if bound:
+        page.evaluate("pack => load(pack)", pack)
     calls = [{"name": name, "given": given, "free": name in free} for name, *given in asked]
     theirs = page.evaluate("asked => ask(asked)", calls)
     for (name, *given), their in zip(asked, theirs, strict=True):

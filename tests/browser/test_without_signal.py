@@ -4,7 +4,6 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
-from identify import phone as gathered
 from tests.browser.phone import (
     NO_STORAGE,
     asking,
@@ -72,7 +71,7 @@ def test_a_new_version_is_offered_and_nothing_moves_until_it_is_tapped(
         see(page, choices(page)[0])
         asked = question(page)
         own_server.stop()
-        changed = gathered.site(gathered.demo_packs())
+        changed = dict(site)
         changed["sw.js"] = changed["sw.js"].replace(b'BUILD = "', b'BUILD = "next', 1)
         changed["style.css"] += b"/* next */"
         own_server.files = changed

@@ -2,7 +2,6 @@
 
 import random
 
-import msgspec
 import pytest
 
 from identify.core.assess import assess
@@ -18,10 +17,9 @@ from identify.core.pictures import (
 from identify.core.portraits import portrait, sitting
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
-from identify.phone import demo_packs
-from identify.reference.loading import load_pack
+from tests.kept_site import compiled_demo_packs
 
-PACKS = {path.name: msgspec.to_builtins(load_pack(path)) for path in demo_packs()}
+PACKS = compiled_demo_packs()
 ENGINES = {name: prepare(pack) for name, pack in PACKS.items()}
 SHOWN = {name: sitting(pack) for name, pack in PACKS.items()}
 

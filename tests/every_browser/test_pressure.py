@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from identify import phone as gathered
 from tests.browser.exchanging import as_csv, listed
 from tests.browser.own_server import OwnServer
 from tests.conftest import Server, serving
@@ -220,7 +219,7 @@ def test_a_new_version_in_the_middle_of_an_identification_moves_nothing(lent: Ph
     begin(lent)
     answer(lent)
     asked = lent.heading()
-    changed = gathered.site(gathered.demo_packs())
+    changed = dict(app.files)
     changed["sw.js"] = changed["sw.js"].replace(b'BUILD = "', b'BUILD = "next', 1)
     changed["style.css"] += b"/* next */"
     app.stop()
