@@ -150,10 +150,10 @@ async function takeUpBeside(beside) {
 
 /** Takes up the piece that was at hand, or says why it cannot. */
 async function restore({ piece, unreadable }, beside) {
-  if (beside && beside.id !== piece?.id && state.list.some((one) => one.id === packOf(beside)))
+  if (beside && beside.id !== piece?.id && state.list.some((range) => range.id === packOf(beside)))
     notice(ANOTHER_WINDOWS_PIECE, [[TAKE_IT_UP, () => run(() => takeUpBeside(beside))]]);
   if (unreadable) notice(PIECE_NOT_READ);
-  if (piece && state.list.some((one) => one.id === packOf(piece))) {
+  if (piece && state.list.some((range) => range.id === packOf(piece))) {
     if (piece.made && Date.now() - Date.parse(piece.made) > OLD)
       notice(youBeganAt(timeText(piece.made)), [[NEXT_PIECE, act.restart]]);
     return adopt(piece);
@@ -183,8 +183,8 @@ async function start() {
     restoredTray,
     loadRecords,
   );
-  const [engine, list, found] = await Promise.all([loadEngine(), packList(opened), reading]);
-  const [settings, piece, former, beside, tray] = found;
+  const [engine, list, earlier] = await Promise.all([loadEngine(), packList(opened), reading]);
+  const [settings, piece, former, beside, tray] = earlier;
   put({ engine, list, settings, former, tray });
   const whole = loadFurther();
   if (piece) await whole; // its answer may speak of a date or a price

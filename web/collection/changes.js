@@ -29,16 +29,16 @@ const SILENT = new Set(["id", "type", "made", "changed", "session", "demo"]);
 /** History: of one record with its earlier versions, or the latest changes of all. */
 export async function changesScreen(state, { id }) {
   const entries = id ? await historyOf(id) : await latest(MOST);
-  const one = id ? record(id) : null;
+  const shown = id ? record(id) : null;
   return el(
     "section",
     { class: "shelf" },
-    heading(1, one ? historyOfName(title(packsAtHand, one)) : HISTORY),
+    heading(1, shown ? historyOfName(title(packsAtHand, shown)) : HISTORY),
     entries.length === 0 ? el("p", {}, NOTHING_HAS_BEEN_CHANGED_YET) : null,
     el(
       "ol",
       { class: "answers" },
-      entries.map((entry) => el("li", {}, one ? version(state, entry) : step(entry))),
+      entries.map((entry) => el("li", {}, shown ? version(state, entry) : step(entry))),
     ),
   );
 }

@@ -31,14 +31,14 @@ export async function chooseScreen(state, { into }) {
   const below = el("div", {});
   const draw = async () => {
     const ready = await readyRange(range);
-    const found = text === "" || !ready ? [] : state.engine.find(ready, text, MOST);
-    if (text !== "") announce(found.length === 0 ? NOTHING_FOUND : foundCount(found.length));
+    const matches = text === "" || !ready ? [] : state.engine.find(ready, text, MOST);
+    if (text !== "") announce(matches.length === 0 ? NOTHING_FOUND : foundCount(matches.length));
     below.replaceChildren(
-      text === "" || found.length > 0 ? "" : el("p", {}, notCalledSo(text)),
+      text === "" || matches.length > 0 ? "" : el("p", {}, notCalledSo(text)),
       el(
         "ul",
         { class: "found", "aria-label": FOUND },
-        found.map(({ item }) =>
+        matches.map(({ item }) =>
           el(
             "li",
             {},

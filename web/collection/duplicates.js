@@ -78,15 +78,15 @@ function duplicateList(state, groups) {
 /** Duplicates of every range: [{pack, item, variant, part_with: [ids]}]. */
 export async function duplicateGroups(state) {
   const pieces = all("piece");
-  const found = [];
+  const groups = [];
   for (const { id } of ranges()) {
     const own = pieces.filter((piece) => piece.pack === id);
     if (own.length < 2) continue;
     const ready = await readyRange(id);
     if (!ready) continue;
-    found.push(...state.engine.duplicates(ready, own, state.settings.duplicates));
+    groups.push(...state.engine.duplicates(ready, own, state.settings.duplicates));
   }
-  return [...found, ...state.engine.outside_alike(pieces)];
+  return [...groups, ...state.engine.outside_alike(pieces)];
 }
 
 /** The lines of one duplicate: its name with the first copy, the other copies, the best one. */

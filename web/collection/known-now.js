@@ -21,20 +21,20 @@ function knownTo(state, ready, record) {
 
 /** The items that a piece or want in no range may be now: [{range, name, pack, number}]. */
 async function itemsFor(state, record) {
-  const found = [];
+  const items = [];
   for (const { id, name } of ranges()) {
     const ready = await readyRange(id);
     if (!ready) continue;
     for (const item of knownTo(state, ready, record))
-      found.push({ range: name, name: itemName(ready.pack, item), pack: id, item });
+      items.push({ range: name, name: itemName(ready.pack, item), pack: id, item });
   }
-  return found;
+  return items;
 }
 
 /** Offers to link what is in no range to what a range knows of that name; null: nothing does. */
 export async function knownNow(state, record) {
-  const found = await itemsFor(state, record);
-  if (found.length === 0) return null;
+  const items = await itemsFor(state, record);
+  if (items.length === 0) return null;
   const link = ({ pack, item }) =>
     run(async () => {
       const { number } = packsAtHand.get(pack).items[item];
@@ -45,8 +45,8 @@ export async function knownNow(state, record) {
   return el(
     "div",
     { class: "stack" },
-    found.map((one) =>
-      button(isInRange(one.name, one.range), () => link(one), { class: "plain wide" }),
+    items.map((item) =>
+      button(isInRange(item.name, item.range), () => link(item), { class: "plain wide" }),
     ),
   );
 }
@@ -54,6 +54,6 @@ export async function knownNow(state, record) {
 /** The pieces and wants in no range that a range knows by now. */
 export async function linkable(state) {
   const outside = [...all("piece"), ...all("want")].filter(({ item }) => item === "");
-  const known = await inTurns(outside, async (one) => (await itemsFor(state, one)).length > 0);
+  const known = await inTurns(outside, async (entry) => (await itemsFor(state, entry)).length > 0);
   return outside.filter((_, place) => known[place]);
 }

@@ -120,7 +120,7 @@ export function gone() {
 }
 
 /** Condition, box, and the box's own condition. */
-export function conditionFields(state, one, save) {
+export function conditionFields(state, kept, save) {
   const scale = [["", NOT_NOTED], ...state.engine.conditions().map((word) => [word, word])];
   const boxes = [
     ["", NOT_NOTED],
@@ -128,13 +128,13 @@ export function conditionFields(state, one, save) {
     ["no", NO_BOX],
   ];
   return [
-    choice(CONDITION, scale, one.condition ?? "", save("condition", CONDITION)),
-    choice(BOX, boxes, one.boxed ?? "", save("boxed", BOX)),
-    one.type === "piece"
+    choice(CONDITION, scale, kept.condition ?? "", save("condition", CONDITION)),
+    choice(BOX, boxes, kept.boxed ?? "", save("boxed", BOX)),
+    kept.type === "piece"
       ? choice(
           CONDITION_OF_THE_BOX,
           scale,
-          one.box_condition ?? "",
+          kept.box_condition ?? "",
           save("box_condition", CONDITION_OF_THE_BOX),
         )
       : null,
@@ -145,7 +145,7 @@ function variants(piece, pack) {
   const item = itemPlace(pack, piece.item);
   if (item < 0) return el("p", { class: "warn" }, NUMBER_NOT_IN_RANGE);
   const places = variantsOf(pack, item);
-  const known = piece.of.filter((one) => variantPlace(pack, one.variant) >= 0);
+  const known = piece.of.filter((entry) => variantPlace(pack, entry.variant) >= 0);
   const sure = known.length === 1 ? known[0].variant : known.length > 1 ? "?" : "";
   const options = [
     ["", SOME_VARIANT_NOT_KNOWN],
@@ -171,7 +171,7 @@ function variants(piece, pack) {
       : el(
           "ul",
           { class: "alike" },
-          known.map((one) => possible(pack, one, settle)),
+          known.map((entry) => possible(pack, entry, settle)),
         ),
     known.length < 2 ? null : apart(pack, known),
   ];
@@ -281,7 +281,7 @@ export function discard(id, name) {
 function wantBetter(piece) {
   const variant = piece.of.length === 1 ? piece.of[0].variant : "";
   const there = all("want").find(
-    (one) => one.item === piece.item && one.pack === piece.pack && one.variant === variant,
+    (want) => want.item === piece.item && want.pack === piece.pack && want.variant === variant,
   );
   if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack: piece.pack, item: piece.item, variant });

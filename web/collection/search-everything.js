@@ -29,7 +29,7 @@ let sought = "";
 /** What has these words, the screen having its turn in between: at first all of it is read. */
 async function foundOf({ type, name, row }, words) {
   const those = words.length === 0 ? [] : all(type);
-  const fits = await inTurns(those, (one) => matches(packsAtHand, one, words));
+  const fits = await inTurns(those, (kept) => matches(packsAtHand, kept, words));
   return { name, row, some: those.filter((_, place) => fits[place]) };
 }
 
@@ -41,20 +41,20 @@ export async function findScreen(state) {
     const words = wordsOf(sought);
     return latest(
       () => Promise.all(SORTS.map((sort) => foundOf(sort, words))),
-      (found) => show(words, found),
+      (groups) => show(words, groups),
     );
   };
-  const show = (words, found) => {
-    const count = found.reduce((sum, { some }) => sum + some.length, 0);
+  const show = (words, groups) => {
+    const count = groups.reduce((sum, { some }) => sum + some.length, 0);
     const said = words.length === 0 ? ANY_WORD : foundCount(count);
     below.replaceChildren(
       ...(count === 0 ? [emptyPicture("lens")] : []),
       el("p", { class: "quiet" }, said),
-      ...found
+      ...groups
         .filter(({ some }) => some.length > 0)
         .flatMap(({ name, row, some }) => [
           heading(2, `${name} (${some.length})`),
-          ...longList(name, some, (one) => row(state, one)),
+          ...longList(name, some, (kept) => row(state, kept)),
         ]),
     );
     if (words.length > 0) announce(said);

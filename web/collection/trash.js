@@ -44,7 +44,7 @@ export async function trashScreen() {
     heading(1, BIN),
     empty ? emptyPicture("bin") : null,
     el("p", {}, empty ? NOTHING_IS_IN_THE_BIN : KEPT_UNTIL_EMPTIED),
-    ...longList(IN_THE_BIN, records, (one) => row(one)),
+    ...longList(IN_THE_BIN, records, (binned) => row(binned)),
     photos.length === 0
       ? null
       : [
@@ -59,10 +59,10 @@ export async function trashScreen() {
   );
 }
 
-function row(one) {
+function row(binned) {
   const name =
-    `${RECORD_TYPES[one.type] ?? ENTRY}: ` +
-    `${one.type === "budget" ? dateText(one.day) : title(packsAtHand, one)}`;
+    `${RECORD_TYPES[binned.type] ?? ENTRY}: ` +
+    `${binned.type === "budget" ? dateText(binned.day) : title(packsAtHand, binned)}`;
   return el(
     "div",
     { class: "row" },
@@ -70,14 +70,14 @@ function row(one) {
       "span",
       { class: "lines" },
       name,
-      el("span", { class: "quiet" }, deletedAt(timeText(one.trashed))),
+      el("span", { class: "quiet" }, deletedAt(timeText(binned.trashed))),
     ),
     button(
       PUT_BACK,
       () =>
         run(async () => {
           const said = IT_IS_BACK_WHERE_IT_WAS;
-          if (await saveChange(TAKEN_OUT_OF_THE_BIN, [trashing(one.id, false)], { said }))
+          if (await saveChange(TAKEN_OUT_OF_THE_BIN, [trashing(binned.id, false)], { said }))
             await redraw();
         }),
       { class: "plain", "aria-label": putBack(name) },
@@ -94,11 +94,11 @@ function confirmed(records, photos) {
       () => {
         shut();
         run(async () => {
-          const own = records.flatMap((one) => one.photos ?? []);
+          const own = records.flatMap((binned) => binned.photos ?? []);
           const shared = new Set(
             everything()
-              .filter((one) => one.trashed === "")
-              .flatMap((one) => one.photos ?? []),
+              .filter((kept) => kept.trashed === "")
+              .flatMap((kept) => kept.photos ?? []),
           );
           const gone = [...photos, ...own.filter((id) => !shared.has(id))];
           const kept = await deleteForGood(

@@ -92,30 +92,30 @@ export function asText(blob) {
 export async function readBackup(file) {
   const gate = await loadFurther();
   let faults = [];
-  const fits = (faultOf, shaped) => (one) => {
-    const fault = faultOf(one);
+  const fits = (faultOf, shaped) => (value) => {
+    const fault = faultOf(value);
     if (fault) faults.push(gate.fault_words(fault));
-    return fault ? null : shaped(one);
+    return fault ? null : shaped(value);
   };
-  const picture = async (one) => {
-    const photo = await bared(one);
+  const picture = async (taken) => {
+    const photo = await bared(taken);
     if (!photo) faults.push(NOT_A_PICTURE);
     return photo;
   };
   const take = {
     records: fits(gate.file_record_fault, whole),
     journal: fits(
-      (one) => gate.entry_fault(one, false),
-      (one) => one,
+      (row) => gate.entry_fault(row, false),
+      (row) => row,
     ),
     photos: fits(gate.photo_fault, picture),
   };
-  let found = await rowsOf(file, take);
-  if (!found || found.format !== FORMAT) {
+  let rows = await rowsOf(file, take);
+  if (!rows || rows.format !== FORMAT) {
     faults = [];
-    found = await rowsIn(parsed(await file.text().catch(() => "")), take); // too long for a text
+    rows = await rowsIn(parsed(await file.text().catch(() => "")), take); // too long for a text
   }
-  const { records, journal, photos } = found;
+  const { records, journal, photos } = rows;
   return { records, journal, photos, broken: faults.length, why: faults[0] ?? "" };
 }
 
@@ -144,13 +144,13 @@ export async function restore({ records, journal, photos }, what = RESTORED_FROM
     [counts, last] = [{ added: 0, newer: 0, older: 0 }, 0];
     const held = new Set();
     await inPages(there, "journal", 0, (values) => {
-      for (const one of values) held.add(key(one));
+      for (const row of values) held.add(key(row));
     });
     const first = held.size === 0;
-    const log = (one) => {
-      if (held.has(key(one))) return [];
-      held.add(key(one));
-      return [there.put("journal", one)];
+    const log = (row) => {
+      if (held.has(key(row))) return [];
+      held.add(key(row));
+      return [there.put("journal", row)];
     };
     const noted = async (puts) => {
       const places = await Promise.all(puts);
@@ -161,14 +161,14 @@ export async function restore({ records, journal, photos }, what = RESTORED_FROM
       const missing = some.filter((_, place) => !stored[place]);
       await Promise.all(missing.map(({ redrawn, ...photo }) => there.put("photos", photo)));
     }
-    const told = journal.filter((one) => one.op || one.after.gone !== true);
-    for (const some of slices(told))
-      await noted(some.flatMap(({ seq, send, ...one }) => log({ ...one, side: true })));
+    const lasting = journal.filter((row) => row.op || row.after.gone !== true);
+    for (const some of slices(lasting))
+      await noted(some.flatMap(({ seq, send, ...row }) => log({ ...row, side: true })));
     for (const { id, redrawn } of photos) if (redrawn) await there.remove("announced", id);
     for (const some of slices(records)) {
-      const found = await all(there, "records", some);
+      const stored = await all(there, "records", some);
       const writes = some.flatMap((theirs, place) => {
-        const ours = found[place] ?? null;
+        const ours = stored[place] ?? null;
         // a file deletes nothing for good
         if (same(ours, theirs) || (ours && theirs.gone)) return [];
         const side = ours !== null && ours.changed >= theirs.changed;

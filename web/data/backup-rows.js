@@ -33,7 +33,7 @@ export function begunFile(format, made) {
  * @returns {Promise<any>}
  */
 export async function rowsOf(file, take) {
-  const found = Object.fromEntries(LISTS.map((name) => [name, []]));
+  const rows = Object.fromEntries(LISTS.map((name) => [name, []]));
   const turn = turns();
   let format = 0;
   let [at, ended] = [-1, false];
@@ -48,11 +48,11 @@ export async function rowsOf(file, take) {
       const row = parsed(line.endsWith(",") ? line.slice(0, -1) : line);
       if (row === undefined) return null;
       const made = await take[LISTS[at]](row);
-      if (made !== null) found[LISTS[at]].push(made);
+      if (made !== null) rows[LISTS[at]].push(made);
       await turn();
     }
   }
-  return ended ? { format, ...found } : null;
+  return ended ? { format, ...rows } : null;
 }
 
 /**
@@ -61,12 +61,12 @@ export async function rowsOf(file, take) {
  */
 export async function rowsIn(whole, take) {
   const listed = (name) => (Array.isArray(whole[name]) ? whole[name] : []);
-  const found = { format: whole.format };
+  const rows = { format: whole.format };
   for (const name of LISTS) {
     const made = await inTurns(listed(name), take[name]);
-    found[name] = made.filter((one) => one !== null);
+    rows[name] = made.filter((row) => row !== null);
   }
-  return found;
+  return rows;
 }
 
 function parsed(text) {

@@ -30,7 +30,7 @@ function faultOf(store, value) {
 }
 
 /** A transaction behind the gate; `found(store, value, fault)` hears of what does not fit. */
-export function guarded(there, found) {
+export function guarded(there, unfit) {
   const through = (store, stored) => {
     if (stored === undefined || !GUARDED.includes(store)) return stored;
     let [value, fault] = [stored, faultOf(store, stored)];
@@ -39,7 +39,7 @@ export function guarded(there, found) {
       fault = faultOf(store, value);
     }
     if (!fault) return store === "records" ? whole(value) : value;
-    found(store, stored, fault);
+    unfit(store, stored, fault);
     return undefined;
   };
   const allThrough = (store, values) =>

@@ -11,36 +11,36 @@ import { undoneWhat } from "./words.js";
  */
 export async function latest(most) {
   return look(["journal"], async (there) => {
-    const found = new Map();
+    const changes = new Map();
     const undone = new Set();
     await there.backwards("journal", (entry) => {
       if (entry.side && !entry.pulled) return true;
       const { group, what, time, undoes, pulled = false } = entry;
-      if (!found.has(group)) {
-        if (found.size === most) return false;
+      if (!changes.has(group)) {
+        if (changes.size === most) return false;
         const gone = undone.has(group);
         if (undoes !== "" && !gone) undone.add(undoes);
-        found.set(group, { group, what, time, undoes, undone: gone, pulled, records: [] });
+        changes.set(group, { group, what, time, undoes, undone: gone, pulled, records: [] });
       }
-      found.get(group).records.push(entry.record);
+      changes.get(group).records.push(entry.record);
       return true;
     });
-    return [...found.values()];
+    return [...changes.values()];
   });
 }
 
 /** What Undo would take back now: the latest change that still holds; undefined when none does. */
 export async function undoable() {
   return look(["journal"], async (there) => {
-    let found;
+    let last;
     const undone = new Set();
     await there.backwards("journal", ({ group, what, undoes, side }) => {
       if (side || undone.has(group)) return true;
-      if (undoes === "") found = { group, what };
+      if (undoes === "") last = { group, what };
       else undone.add(undoes);
-      return !found;
+      return !last;
     });
-    return found;
+    return last;
   });
 }
 
@@ -56,16 +56,16 @@ export async function undo({ group, what }) {
     async (there) => {
       left = 0;
       const entries = await there.where("journal", "group", group);
-      settled = entries.filter((one) => one.settles);
-      return entries.map((one) => ({
-        id: one.record,
-        writes: one.settles && [],
+      settled = entries.filter((entry) => entry.settles);
+      return entries.map((entry) => ({
+        id: entry.record,
+        writes: entry.settles && [],
         alter(now) {
           if (!now || now.gone) {
             left += 1;
             return now;
           }
-          const { record, stayed } = takenBack(now, one);
+          const { record, stayed } = takenBack(now, entry);
           left += stayed;
           return record;
         },
@@ -100,11 +100,11 @@ function takenBack(now, { before, after }) {
 
 /** What was ever changed on a record, the newest first. */
 export async function historyOf(id) {
-  const found = await look(
+  const entries = await look(
     ["journal"],
     async (there) => await there.where("journal", "record", id),
   );
-  return found.reverse();
+  return entries.reverse();
 }
 
 /**

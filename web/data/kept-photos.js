@@ -11,7 +11,7 @@ export async function loosePhotos(records) {
   const shown = new Set(records.flatMap((record) => record.photos ?? []));
   return look(["photos"], async (there) => {
     const loose = (await there.keys("photos")).filter((id) => !shown.has(id));
-    const found = await Promise.all(loose.map((id) => there.get("photos", id)));
-    return loose.filter((_, place) => found[place]); // the gate sets the others aside
+    const stored = await Promise.all(loose.map((id) => there.get("photos", id)));
+    return loose.filter((_, place) => stored[place]); // the gate sets the others aside
   });
 }

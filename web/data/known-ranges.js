@@ -9,12 +9,12 @@ export const packsAtHand = new Map();
 
 /** The ranges there are, without the choice of all at once. */
 export function ranges() {
-  return state.list.filter((one) => !one.parts);
+  return state.list.filter((range) => !range.parts);
 }
 
 /** A range as the engine takes it; null where it is not on this device. */
 export async function readyRange(id) {
-  const entry = ranges().find((one) => one.id === id);
+  const entry = ranges().find((range) => range.id === id);
   if (!entry) return null;
   return unlessBroken(async () => {
     const { ready } = await loadPack(state.engine, entry);
@@ -28,11 +28,11 @@ export async function readyRange(id) {
  * Gives the ids of those packs.
  */
 export async function readPacks() {
-  const used = new Set(everything().map((one) => one.pack));
+  const used = new Set(everything().map((kept) => kept.pack));
   const missing = ranges().filter(({ id }) => used.has(id) && !packsAtHand.has(id));
   await Promise.all(
-    missing.map((one) =>
-      unlessBroken(async () => packsAtHand.set(one.id, await rawPack(state.engine, one))),
+    missing.map((range) =>
+      unlessBroken(async () => packsAtHand.set(range.id, await rawPack(state.engine, range))),
     ),
   );
   return used;

@@ -13,11 +13,11 @@ export const inMemory = {
   get: async (store, key) => structuredClone(at(store).get(key)),
   all: async (store) => structuredClone([...at(store).values()]),
   where: async (store, field, value) =>
-    structuredClone([...at(store).values()].filter((one) => one[field] === value)),
+    structuredClone([...at(store).values()].filter((stored) => stored[field] === value)),
   keys: async (store) => [...at(store).keys()],
   /** As the gate gives it: everything after that key at once. */
   async after(store, key) {
-    const values = [...at(store)].filter(([one]) => one > key).map(([, value]) => value);
+    const values = [...at(store)].filter(([name]) => name > key).map(([, value]) => value);
     return { values: structuredClone(values), last: key, more: false };
   },
   async put(store, value, key) {

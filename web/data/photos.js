@@ -73,7 +73,7 @@ export async function bared({ full, small, width, height, ...rest }) {
   try {
     const pictures = [blobOf(full), blobOf(small)];
     const whole = await Promise.all(pictures.map(hasOnlyAPicture));
-    const size = [width, height].every((one) => Number.isSafeInteger(one) && one > 0);
+    const size = [width, height].every((length) => Number.isSafeInteger(length) && length > 0);
     if (size && whole.every(Boolean))
       return { ...rest, full: pictures[0], small: pictures[1], width, height, redrawn: false };
     return { ...(await photoFrom(pictures[0])), id: rest.id, redrawn: true };
@@ -83,8 +83,8 @@ export async function bared({ full, small, width, height, ...rest }) {
 }
 
 function blobOf(text) {
-  const found = /^data:image\/jpeg;base64,(.*)$/.exec(text);
-  const letters = atob(found[1]);
+  const parts = /^data:image\/jpeg;base64,(.*)$/.exec(text);
+  const letters = atob(parts[1]);
   const bytes = new Uint8Array(letters.length);
   for (let n = 0; n < letters.length; n += 1) bytes[n] = letters.charCodeAt(n);
   return new Blob([bytes], { type: "image/jpeg" });

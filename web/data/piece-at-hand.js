@@ -167,21 +167,22 @@ function soundStep(step) {
  * @param {any} piece
  */
 export function mended(engine, { pack, ready }, piece) {
-  const found = piece.steps.map((step) =>
+  const mendings = piece.steps.map((step) =>
     step.session.pack === pack.id
       ? engine.mend(ready, step.session)
       : { session: step.session, dropped: [] },
   );
   const fits = piece.steps.every(
     (step, place) =>
-      step.session.version === found[place].session.version && found[place].dropped.length === 0,
+      step.session.version === mendings[place].session.version &&
+      mendings[place].dropped.length === 0,
   );
   if (fits) return { piece, dropped: [] };
   const ids = pack.features.map((feature) => feature.id);
   const steps = piece.steps.map((step, place) => ({
     ...step,
-    session: found[place].session,
+    session: mendings[place].session,
     asked: step.session.pack !== pack.id || ids.includes(step.asked) ? step.asked : "",
   }));
-  return { piece: { ...piece, steps }, dropped: found[found.length - 1].dropped };
+  return { piece: { ...piece, steps }, dropped: mendings[mendings.length - 1].dropped };
 }

@@ -39,7 +39,7 @@ export function fitting(record) {
 export function unhalved(value, deep = 0) {
   if (typeof value === "string") return value.replace(/\p{Surrogate}/gu, "\ufffd");
   if (!value || typeof value !== "object") return value ?? null;
-  const next = (one) => unhalved(one, deep + 1);
+  const next = (inner) => unhalved(inner, deep + 1);
   if (deep > DEEPEST) return value;
   if (Array.isArray(value)) return value.map(next);
   if (Object.getPrototypeOf(value) !== Object.prototype) return value;

@@ -55,13 +55,13 @@ async function readAll() {
   });
 }
 
-function know(one) {
-  const before = known.get(one.id);
-  if (before && before.type !== one.type) forget(one.id);
-  known.set(one.id, one);
-  if (!sorts.has(one.type)) sorts.set(one.type, { here: new Map(), list: null });
-  const sort = sorts.get(one.type);
-  sort.here.set(one.id, one);
+function know(kept) {
+  const before = known.get(kept.id);
+  if (before && before.type !== kept.type) forget(kept.id);
+  known.set(kept.id, kept);
+  if (!sorts.has(kept.type)) sorts.set(kept.type, { here: new Map(), list: null });
+  const sort = sorts.get(kept.type);
+  sort.here.set(kept.id, kept);
   sort.list = null;
 }
 
@@ -101,8 +101,8 @@ async function refresh(ids) {
   for (let at = 0; at < ids.length; at += SLICE) {
     const some = ids.slice(at, at + SLICE); // after a first sync they are thousands
     await look(["records"], async (there) => {
-      const found = await Promise.all(some.map((id) => there.get("records", id)));
-      some.forEach((id, place) => (found[place] ? know(found[place]) : forget(id)));
+      const stored = await Promise.all(some.map((id) => there.get("records", id)));
+      some.forEach((id, place) => (stored[place] ? know(stored[place]) : forget(id)));
     });
   }
   edition += 1;
@@ -126,14 +126,14 @@ export function record(id) {
 export function all(type) {
   const sort = sorts.get(type);
   if (!sort) return [];
-  sort.list ??= [...sort.here.values()].filter((one) => one.trashed === "");
+  sort.list ??= [...sort.here.values()].filter((kept) => kept.trashed === "");
   return [...sort.list];
 }
 
 /** What is in the bin, the latest first. */
 export function trashed() {
   return [...known.values()]
-    .filter((one) => one.trashed !== "" && !one.gone)
+    .filter((kept) => kept.trashed !== "" && !kept.gone)
     .sort((a, b) => (a.trashed < b.trashed ? 1 : -1));
 }
 
@@ -166,9 +166,9 @@ export async function change(what, edits, options = /** @type {any} */ ({})) {
   const kept = await together(STORES, async (there) => {
     changed = [];
     const list = typeof edits === "function" ? await edits(there) : edits;
-    const found = await Promise.all(list.map(({ id }) => there.get("records", id)));
+    const stored = await Promise.all(list.map(({ id }) => there.get("records", id)));
     list.forEach(({ alter, writes }, place) => {
-      const before = found[place] ?? null;
+      const before = stored[place] ?? null;
       const after = alter(before);
       if (after && (writes || !same(before, after)))
         changed.push([before, stamped(before, after), writes]);
@@ -185,7 +185,7 @@ export async function change(what, edits, options = /** @type {any} */ ({})) {
 }
 
 function tell(records) {
-  for (const one of records) know(one);
+  for (const after of records) know(after);
   edition += 1;
   noteHere();
   if (records.length > 0) channel?.postMessage(records.map(({ id }) => id));
@@ -268,9 +268,9 @@ export async function deleteForGood(ids, photos) {
       }
     }
     const marks = { group: newId("g"), what: DELETED_FOR_GOOD, side: true };
-    for (const one of left) {
-      await there.put("records", one);
-      await there.put("journal", entry({}, one, marks));
+    for (const emptied of left) {
+      await there.put("records", emptied);
+      await there.put("journal", entry({}, emptied, marks));
     }
     for (const id of photos) {
       await there.remove("photos", id);

@@ -7,9 +7,9 @@ const FORMAT = 1;
 /** The file of these sightings: {blob, name}. */
 export async function sightingsFile(sightings) {
   const made = new Date().toISOString();
-  const told = await Promise.all(sightings.map(withPhotos));
+  const whole = await Promise.all(sightings.map(withPhotos));
   const text = JSON.stringify(
-    { format: FORMAT, kind: "identify sightings", made, sightings: told },
+    { format: FORMAT, kind: "identify sightings", made, sightings: whole },
     null,
     1,
   );
@@ -20,8 +20,8 @@ export async function sightingsFile(sightings) {
 }
 
 async function withPhotos({ session: _, ...sighting }) {
-  const found = await Promise.all(sighting.photos.map(photo));
-  const photos = found.filter(Boolean).map(async ({ width, height, full }) => {
+  const stored = await Promise.all(sighting.photos.map(photo));
+  const photos = stored.filter(Boolean).map(async ({ width, height, full }) => {
     return { width, height, full: await asText(full) };
   });
   return { ...sighting, photos: await Promise.all(photos) };

@@ -181,8 +181,8 @@ function over(transaction) {
     async othersKeys(store, field, value) {
       const index = at(store).index(field);
       const ranges = [IDBKeyRange.upperBound(value, true), IDBKeyRange.lowerBound(value, true)];
-      const found = await Promise.all(ranges.map((range) => result(index.getAllKeys(range))));
-      return found.flat().sort((a, b) => (a < b ? -1 : 1));
+      const keys = await Promise.all(ranges.map((range) => result(index.getAllKeys(range))));
+      return keys.flat().sort((a, b) => (a < b ? -1 : 1));
     },
     empty: (store) => result(at(store).clear()),
     put: (store, value, key) => result(at(store).put(value, key)),

@@ -27,7 +27,7 @@ export function layAside(piece) {
 
 /** Takes a piece from among those at hand. */
 export function takeFrom(id) {
-  return keepTray(state.tray.filter((one) => one.id !== id));
+  return keepTray(state.tray.filter((piece) => piece.id !== id));
 }
 
 /** Keeps these, and no others. */

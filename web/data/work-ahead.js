@@ -11,9 +11,9 @@ let round = 0;
 /** What `work` gives for this key, or its promise; worked out once, and kept for a while. */
 export function foreseen(key, work) {
   if (!known.has(key)) {
-    const found = work();
-    if (found instanceof Promise) found.catch(() => known.delete(key));
-    known.set(key, found);
+    const answer = work();
+    if (answer instanceof Promise) answer.catch(() => known.delete(key));
+    known.set(key, answer);
     if (known.size > MOST) known.delete(known.keys().next().value);
   }
   return known.get(key);

@@ -8,7 +8,9 @@ const LIKELY = 0.02;
 
 /** What all that are likely have in common. */
 function picture({ pack, view, piece }) {
-  const likely = view.variants.filter((one) => one.chance >= LIKELY).map((one) => one.variant);
+  const likely = view.variants
+    .filter((candidate) => candidate.chance >= LIKELY)
+    .map((candidate) => candidate.variant);
   const { answers } = current(piece).session;
   return likely.length === 0 ? null : portrait(pack, likely, { size: 260, answers });
 }

@@ -97,8 +97,8 @@ function money(state, label, take) {
 
 function day(_app, label, take) {
   const read = (typed) => {
-    const { day: found, wrong } = readDay(typed);
-    take(wrong === "" ? found : NOTHING);
+    const { day: date, wrong } = readDay(typed);
+    take(wrong === "" ? date : NOTHING);
     return wrong === "" ? false : wrong;
   };
   return emptied(textField(label, "", read), "", take);
@@ -110,8 +110,8 @@ function emptied(whole, nothing, take) {
 }
 
 /** The sheet where a field of these records is changed. `one`: piece or want. */
-export function openBulk(state, ids, one) {
-  const records = ids.map(record).filter((found) => found && found.trashed === "");
+export function openBulk(state, ids, kind) {
+  const records = ids.map(record).filter((kept) => kept && kept.trashed === "");
   const below = el("div", { class: "stack" });
   const said = el("p", { role: "status" });
   const save = button(CHANGE, () => apply(), { class: "main wide" });
@@ -127,14 +127,14 @@ export function openBulk(state, ids, one) {
   function chosen(id) {
     field = id;
     value = NOTHING;
-    const found = FIELDS[one].find(([name]) => name === id);
-    below.replaceChildren(...(found ? [found[2](state, found[1], take)].flat() : []));
+    const entry = FIELDS[kind].find(([name]) => name === id);
+    below.replaceChildren(...(entry ? [entry[2](state, entry[1], take)].flat() : []));
     preview();
     return false;
   }
 
   function changing() {
-    return records.filter((found) => !same(found[field] ?? null, value));
+    return records.filter((kept) => !same(kept[field] ?? null, value));
   }
 
   function preview() {
@@ -149,21 +149,21 @@ export function openBulk(state, ids, one) {
       if (value === NOTHING) said.textContent = CHOOSE_A_FIELD_FIRST;
       return;
     }
-    const [, name] = FIELDS[one].find(([id]) => id === field);
-    const edits = some.map((found) => setting(found.id, field, found[field] ?? null, value));
+    const [, name] = FIELDS[kind].find(([id]) => id === field);
+    const edits = some.map((kept) => setting(kept.id, field, kept[field] ?? null, value));
     shut();
     run(async () => {
-      const counted = `${some.length} ${some.length === 1 ? one : `${one}s`}`;
+      const counted = `${some.length} ${some.length === 1 ? kind : `${kind}s`}`;
       const what = countChanged(name, counted);
       if (await saveChange(what, edits, { said: `${what}.` })) await redraw();
     });
   }
 
   const shut = sheet(
-    changeThese(records.length, records.length === 1 ? one : `${one}s`),
+    changeThese(records.length, records.length === 1 ? kind : `${kind}s`),
     choice(
       WHICH_FIELD,
-      [["", CHOOSE], ...FIELDS[one].map(([id, label]) => [id, label])],
+      [["", CHOOSE], ...FIELDS[kind].map(([id, label]) => [id, label])],
       "",
       chosen,
     ),
@@ -178,8 +178,8 @@ function previewText(state, records, some, field, value) {
   const there = records.length - some.length;
   if (some.length === 0) return nothingChanges(records.length);
   const before = new Map();
-  for (const found of some) {
-    const held = valueText(state, found[field]);
+  for (const kept of some) {
+    const held = valueText(state, kept[field]);
     before.set(held, (before.get(held) ?? 0) + 1);
   }
   const most = [...before].sort((a, b) => b[1] - a[1]).slice(0, 4);

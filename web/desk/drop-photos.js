@@ -34,9 +34,9 @@ export function startDrop() {
   document.addEventListener("dragover", (event) => {
     if (!carriesFiles(event)) return;
     event.preventDefault();
-    const found = target(event);
-    event.dataTransfer.dropEffect = found ? "copy" : "none";
-    light(found?.node ?? null);
+    const aim = target(event);
+    event.dataTransfer.dropEffect = aim ? "copy" : "none";
+    light(aim?.node ?? null);
   });
   document.addEventListener("dragleave", (event) => {
     if (!event.relatedTarget) light(null);
@@ -45,8 +45,8 @@ export function startDrop() {
     if (!carriesFiles(event)) return;
     event.preventDefault();
     light(null);
-    const found = target(event);
-    if (found) addPhotos(found.id, [...event.dataTransfer.files]);
+    const aim = target(event);
+    if (aim) addPhotos(aim.id, [...event.dataTransfer.files]);
   });
 }
 
@@ -83,7 +83,7 @@ function addPhotos(id, files) {
       notice(nothingWasChanged(said));
       return;
     }
-    const ids = made.map((one) => one.id);
+    const ids = made.map((photo) => photo.id);
     const alter = (now) => now && { ...now, photos: [...(now.photos ?? []), ...ids] };
     const what = made.length === 1 ? PHOTO_ADDED : photosAdded(made.length);
     if (await saveChange(what, [{ id, alter }], { photos: made, said })) await redraw();

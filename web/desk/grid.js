@@ -65,7 +65,7 @@ export function grid({ label, columns, records, standing, act, drawn = SLICE }) 
   refocus();
   new IntersectionObserver(
     (seen) => {
-      if (seen.some((one) => one.isIntersecting) && sentinel.isConnected) draw(count + SLICE);
+      if (seen.some((mark) => mark.isIntersecting) && sentinel.isConnected) draw(count + SLICE);
     },
     { rootMargin: "900px" },
   ).observe(sentinel);

@@ -32,8 +32,8 @@ function alone(state, { key }) {
   if (key === "/") return () => search();
   const control = { Delete: "Delete", e: "e", E: "e" }[key];
   /** @type {HTMLElement} */
-  const found = control && document.querySelector(`[data-key="${control}"]`);
-  return found ? () => found.click() : null;
+  const target = control && document.querySelector(`[data-key="${control}"]`);
+  return target ? () => target.click() : null;
 }
 
 function search() {

@@ -21,11 +21,11 @@ export const LISTED = Object.keys(LISTS);
 export function neighbours(state, { screen, id }) {
   const { title, of, row } = LISTS[screen];
   const records = of(state);
-  const at = records.findIndex((one) => one.id === id);
+  const at = records.findIndex((piece) => piece.id === id);
   const from = Math.max(0, Math.min(at - BEFORE, records.length - SHOWN));
-  const list = records.slice(from, from + SHOWN).map((one) => {
-    const entry = row(state, one);
-    if (one.id === id) entry.setAttribute("aria-current", "true");
+  const list = records.slice(from, from + SHOWN).map((piece) => {
+    const entry = row(state, piece);
+    if (piece.id === id) entry.setAttribute("aria-current", "true");
     return el("li", {}, entry);
   });
   return el(

@@ -70,13 +70,13 @@ export const TABLED = Object.keys(TABLES);
  * What draws the list of a screen as a table: (app, records or groups, rows drawn before).
  */
 export function tableOf(screen) {
-  return (state, found, drawn) => tableNodes(state, TABLES[screen], found, drawn);
+  return (state, given, drawn) => tableNodes(state, TABLES[screen], given, drawn);
 }
 
-function tableNodes(state, { label, one, columns, standing }, found, drawn) {
+function tableNodes(state, { label, one, columns, standing }, given, drawn) {
   if (left(label)) standing.selected.clear();
-  const groups = found[0]?.part_with ? found : null;
-  const records = groups ? groups.flatMap(copies) : found;
+  const groups = given[0]?.part_with ? given : null;
+  const records = groups ? groups.flatMap(copies) : given;
   const bar = el("div", { class: "grid-bar", role: "group", "aria-label": SELECTED });
   const draw = () => bar.replaceChildren(...barNodes(state, { one, standing }));
   draw();
@@ -155,33 +155,33 @@ function opener(text) {
 }
 
 /** A name with its picture before it; a photo is shown on the record's own screen. */
-function pictured(one, name) {
-  return el("span", { class: "pictured" }, recordPortrait(one, 40), opener(name));
+function pictured(kept, name) {
+  return el("span", { class: "pictured" }, recordPortrait(kept, 40), opener(name));
 }
 
 /** Number, name and variant, which every table begins with. */
 function what() {
   const packOf = ({ pack }) => packsAtHand.get(pack);
   const order = new Map(ranges().map(({ id }, n) => [id, n * 1e6]));
-  const at = (one) => {
-    const place = itemPlace(packOf(one), one.item);
-    return (order.get(one.pack) ?? 9e8) + (place < 0 ? 5e5 : place);
+  const at = (kept) => {
+    const place = itemPlace(packOf(kept), kept.item);
+    return (order.get(kept.pack) ?? 9e8) + (place < 0 ? 5e5 : place);
   };
-  const name = (one) => {
-    const full = title(packsAtHand, one);
-    return one.item !== "" && full.startsWith(`${one.item} `)
-      ? full.slice(one.item.length + 1)
+  const name = (kept) => {
+    const full = title(packsAtHand, kept);
+    return kept.item !== "" && full.startsWith(`${kept.item} `)
+      ? full.slice(kept.item.length + 1)
       : full;
   };
   return [
     { id: "number", name: NUMBER, cell: ({ item }) => item, key: at },
-    { id: "name", name: NAME, wide: true, cell: (one) => pictured(one, name(one)), key: name },
+    { id: "name", name: NAME, wide: true, cell: (kept) => pictured(kept, name(kept)), key: name },
     {
       id: "variant",
       name: VARIANT,
       wide: true,
-      cell: (one) => variantText(packsAtHand, one),
-      key: (one) => variantText(packsAtHand, one),
+      cell: (kept) => variantText(packsAtHand, kept),
+      key: (kept) => variantText(packsAtHand, kept),
     },
   ];
 }
@@ -197,14 +197,14 @@ function money(state, id, name) {
   return {
     id,
     name,
-    cell: (one) => moneyText(state.engine, one[id]),
-    key: (one) => worth(one[id]),
+    cell: (kept) => moneyText(state.engine, kept[id]),
+    key: (kept) => worth(kept[id]),
   };
 }
 
 function condition(state, id = "condition", name = CONDITION) {
-  const key = (one) => state.engine.condition_rank(one[id] ?? "") || "";
-  return { id, name, cell: (one) => one[id] ?? "", key };
+  const key = (kept) => state.engine.condition_rank(kept[id] ?? "") || "";
+  return { id, name, cell: (kept) => kept[id] ?? "", key };
 }
 
 const boxed = {

@@ -48,7 +48,7 @@ export async function lookRound() {
 export function demoAway() {
   const ids = ["piece", "want", "note", "budget"]
     .flatMap(all)
-    .filter((one) => one.demo)
+    .filter((kept) => kept.demo)
     .map(({ id }) => id);
   if (ids.length === 0) return null;
   return button(

@@ -272,5 +272,5 @@ export const USES = [
 
 /** One of the four, or undefined. */
 export function useOf(id) {
-  return USES.find((one) => one.id === id);
+  return USES.find((use) => use.id === id);
 }

@@ -24,7 +24,7 @@ export function point({ text, at = "", tap = "" }) {
 
 function answer(root, name) {
   return [...root.querySelectorAll("main .state")].find(
-    (one) => (one.querySelector(".name") ?? one).textContent.trim() === name,
+    (choice) => (choice.querySelector(".name") ?? choice).textContent.trim() === name,
   );
 }
 
@@ -32,8 +32,8 @@ function named(root, text, at) {
   if (at !== "") return root.querySelector(at);
   const name = text.match(NAMED)?.[1];
   const all = root.querySelectorAll("main button, main summary, main label, dialog button");
-  const found = [...all].find((one) => one.textContent.trim() === name);
-  return found?.closest(".field") ?? found ?? null;
+  const match = [...all].find((node) => node.textContent.trim() === name);
+  return match?.closest(".field") ?? match ?? null;
 }
 
 /** Scrolls no further than is needed, so that what stands beside it stays in view. */

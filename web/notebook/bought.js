@@ -64,8 +64,8 @@ function bought(id, paid, then) {
 
 function pieceOf(note, pack) {
   const item = note.of[0]?.item ?? "";
-  const of = note.of.filter((one) => one.item === item);
-  const whole = of.reduce((sum, one) => sum + one.chance, 0);
+  const of = note.of.filter((chance) => chance.item === item);
+  const whole = of.reduce((sum, chance) => sum + chance.chance, 0);
   return {
     pack: note.pack,
     item,

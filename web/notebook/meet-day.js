@@ -19,11 +19,11 @@ export function clockText(time) {
 
 /** Minutes after midnight of "14:30", "2.30 pm" or "at 9"; null where no time is named. */
 export function minutesOf(text) {
-  const found = /(\d{1,2})(?:[:.h](\d{2}))?\s*(am|pm)?/i.exec(text);
-  if (!found || (!found[2] && !found[3] && !/^\s*(?:at\s+)?\d{1,2}\s*$/i.test(text))) return null;
-  const [hour, minute] = [Number(found[1]), Number(found[2] ?? 0)];
+  const parts = /(\d{1,2})(?:[:.h](\d{2}))?\s*(am|pm)?/i.exec(text);
+  if (!parts || (!parts[2] && !parts[3] && !/^\s*(?:at\s+)?\d{1,2}\s*$/i.test(text))) return null;
+  const [hour, minute] = [Number(parts[1]), Number(parts[2] ?? 0)];
   if (hour > 23 || minute > 59) return null;
-  const half = found[3]?.toLowerCase();
+  const half = parts[3]?.toLowerCase();
   const whole = half === "pm" && hour < 12 ? hour + 12 : half === "am" && hour === 12 ? 0 : hour;
   return whole * 60 + minute;
 }

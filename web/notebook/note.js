@@ -125,19 +125,19 @@ async function goOn(note) {
 
 function candidates(note) {
   const pack = packsAtHand.get(note.pack);
-  const known = note.of.filter((one) => variantPlace(pack, one.variant) >= 0).slice(0, 4);
+  const known = note.of.filter((entry) => variantPlace(pack, entry.variant) >= 0).slice(0, 4);
   if (known.length === 0) return null;
   return el(
     "ul",
     { class: "alike" },
-    known.map((one) =>
+    known.map((entry) =>
       el(
         "li",
         {},
         // one alone stands large above
-        known.length > 1 ? portrait(pack, variantPlace(pack, one.variant), { size: 80 }) : null,
-        el("span", {}, variantName(pack, variantPlace(pack, one.variant))),
-        chance(one.chance),
+        known.length > 1 ? portrait(pack, variantPlace(pack, entry.variant), { size: 80 }) : null,
+        el("span", {}, variantName(pack, variantPlace(pack, entry.variant))),
+        chance(entry.chance),
       ),
     ),
   );

@@ -8,7 +8,7 @@ import { atPlace, atTable, comeBackTo, OPEN_THE_NOTE } from "./words.js";
 
 const EVERY = 20_000;
 const LATE = 60; // minutes after which it is no use to say it
-const told = new Set();
+const reminded = new Set();
 
 /** Begins to look at the clock. */
 export function startReminders() {
@@ -21,10 +21,10 @@ function remind() {
   const minutes = now.getHours() * 60 + now.getMinutes();
   const due = openToday().find((note) => {
     const at = note.come_back === "" ? null : minutesOf(note.come_back);
-    return at !== null && at <= minutes && minutes - at <= LATE && !told.has(key(note));
+    return at !== null && at <= minutes && minutes - at <= LATE && !reminded.has(key(note));
   });
   if (!due) return;
-  told.add(key(due));
+  reminded.add(key(due));
   const place = [due.hall, due.table && atTable(due.table)].filter(Boolean).join(", ");
   const where = place === "" ? "" : atPlace(place);
   notice(comeBackTo(due.come_back, title(packsAtHand, due), where), [

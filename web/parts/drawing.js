@@ -70,7 +70,9 @@ export function attributesLetIn(node) {
   const pointing = /url\s*\(|\\/i; // in CSS \72 is an r
   const plain = ({ name, value }) => ATTRIBUTES.has(name) && !pointing.test(value);
   return [...node.attributes]
-    .filter((one) => plain(one) || (one.name === "class" && one.value === "mark"))
+    .filter(
+      (attribute) => plain(attribute) || (attribute.name === "class" && attribute.value === "mark"),
+    )
     .map(({ name, value }) => [name, value]);
 }
 

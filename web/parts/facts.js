@@ -61,8 +61,8 @@ export function belongs(pack, item, own) {
     item.formation === ""
       ? []
       : pack.items
-          .map((one, place) => [one, place])
-          .filter(([one, place]) => one.formation === item.formation && place !== own)
+          .map((mate, place) => [mate, place])
+          .filter(([mate, place]) => mate.formation === item.formation && place !== own)
           .map(([, place]) => place);
   return [
     fellows.length === 0 ? null : [heading(2, belongsWith(item.formation)), named(pack, fellows)],

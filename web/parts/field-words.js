@@ -30,13 +30,13 @@ export function valueText(state, value, pack) {
   if (value.currency) return moneyText(state.engine, value);
   if (Array.isArray(value)) {
     if (value.length === 0) return "none";
-    return value.map((one) => entryText(one, pack)).join(", ");
+    return value.map((entry) => entryText(entry, pack)).join(", ");
   }
   if (typeof value === "object") return JSON.stringify(value);
   return /^\d{4}(-\d\d){0,2}~?$/.test(value) ? dateText(value) : String(value);
 }
 
-function entryText(one, pack) {
-  const place = pack && one?.variant ? variantPlace(pack, one.variant) : -1;
-  return place < 0 ? (one?.variant ?? one?.feature ?? one) : variantLabel(pack, place);
+function entryText(entry, pack) {
+  const place = pack && entry?.variant ? variantPlace(pack, entry.variant) : -1;
+  return place < 0 ? (entry?.variant ?? entry?.feature ?? entry) : variantLabel(pack, place);
 }

@@ -33,8 +33,8 @@ export function photoBox(id) {
     el(
       "div",
       { class: "row" },
-      photos.map((one, place) =>
-        button(thumb(one, photoNumber(place + 1)), () => openPhoto(id, one), {
+      photos.map((photoId, place) =>
+        button(thumb(photoId, photoNumber(place + 1)), () => openPhoto(id, photoId), {
           class: "picture",
         }),
       ),
@@ -74,7 +74,7 @@ function openPhoto(id, photoId) {
         run(async () => {
           const without = (now) => ({
             ...now,
-            photos: now.photos.filter((one) => one !== photoId),
+            photos: now.photos.filter((other) => other !== photoId),
           });
           await saveChange(PHOTO_REMOVED, [{ id, alter: without }], {
             said: PHOTO_IN_THE_BIN,
@@ -92,12 +92,12 @@ export async function showPhoto(
   photoId,
   more = /** @type {(shut: () => void) => any} */ (() => null),
 ) {
-  const found = await photo(photoId);
-  const url = found ? URL.createObjectURL(found.full) : "";
+  const stored = await photo(photoId);
+  const url = stored ? URL.createObjectURL(stored.full) : "";
   const shut = sheet(
     PHOTO,
-    found
-      ? el("img", { class: "full", src: url, alt: "", width: found.width, height: found.height })
+    stored
+      ? el("img", { class: "full", src: url, alt: "", width: stored.width, height: stored.height })
       : el("p", {}, PHOTO_NOT_HERE),
     more(() => shut()),
   );

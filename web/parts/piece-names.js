@@ -103,7 +103,7 @@ function rowName({ number = "", name = "", what = "", text = "", was = "" }) {
 
 /** Could a piece be of more than one item? */
 function ofSeveral(pack, { of }) {
-  const places = of.map((one) => variantPlace(pack, one.variant)).filter((place) => place >= 0);
+  const places = of.map((entry) => variantPlace(pack, entry.variant)).filter((place) => place >= 0);
   return new Set(places.map((place) => pack.variants[place].item)).size > 1;
 }
 
@@ -122,7 +122,7 @@ export function variantText(packs, record) {
     const place = variantPlace(pack, record.variant);
     return place < 0 ? ANY_VARIANT : variantLabel(pack, place);
   }
-  const named = record.of.filter((one) => variantPlace(pack, one.variant) >= 0);
+  const named = record.of.filter((entry) => variantPlace(pack, entry.variant) >= 0);
   if (named.length === 0) return variantsOf(pack, item).length === 1 ? "" : SOME_VARIANT;
   const [best] = named;
   const label = variantLabel(pack, variantPlace(pack, best.variant));

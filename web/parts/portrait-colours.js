@@ -48,7 +48,7 @@ export function against(colour) {
 export function filling(looks) {
   const colours = looks
     .map(hex)
-    .filter((one) => one !== "")
+    .filter((colour) => colour !== "")
     .slice(0, 3);
   if (colours.length < 2) return { fill: colours[0] ?? "none", first: colours[0] ?? "", defs: "" };
   const id = `mix${colours.join("").replaceAll("#", "-")}`;

@@ -28,7 +28,7 @@ export function pane(look, [x, y, wide, high], inside) {
 
 /** Horns, each on its foot. */
 export function horns(look, places) {
-  const one = ([x, y]) =>
+  const horn = ([x, y]) =>
     ({
       metal: path(
         `M${x} ${y}V${y - 3.4}M${x - 5} ${y - 3.4}H${x + 4}`,
@@ -44,7 +44,7 @@ export function horns(look, places) {
         "#8b9296",
       ),
     })[look] ?? "";
-  return places.map(one).join("");
+  return places.map(horn).join("");
 }
 
 /** What is on the front to show the train's code, or to hold a lamp. */
@@ -167,9 +167,9 @@ export function finish(look, [x, y, wide, high]) {
  * Lettering as it is put `on` a colour: {colour, film(x, y, wide, high), sunk}. Where its colour is
  * not recorded, it has one that can be read.
  */
-export function lettering(look, told, on) {
+export function lettering(look, lettered, on) {
   const gold = isLight(on) ? "#8a6410" : "#f0c445";
-  const colour = told || (look === "foil" ? gold : against(on));
+  const colour = lettered || (look === "foil" ? gold : against(on));
   const film = (x, y, wide, high) =>
     look === "transfer"
       ? rect(

@@ -115,12 +115,12 @@ export function sittingOf(pack) {
 export function placesIn(pack, variants, features, answers = []) {
   if (!hand) return [];
   const { shown } = studio(pack);
-  const told = hand.engine.portrait(pack, shown, variants, answers);
+  const portrayed = hand.engine.portrait(pack, shown, variants, answers);
   const out = [];
   for (const feature of features) {
-    const found = hand.whereIs(told, shown.layers[feature]);
-    if (!found) continue;
-    const [x, y, radius] = found;
+    const circle = hand.whereIs(portrayed, shown.layers[feature]);
+    if (!circle) continue;
+    const [x, y, radius] = circle;
     out.push({ feature, ...freeSpot(out, x / 1.2, y / 0.66), radius: radius / 1.2 });
   }
   return out;
@@ -128,7 +128,8 @@ export function placesIn(pack, variants, features, answers = []) {
 
 /** The place nearest to this one, beside it, that stands far enough from all others. */
 function freeSpot(others, x, y) {
-  const free = (at) => others.every((one) => Math.hypot(one.x - at, (one.y - y) * 0.55) >= APART);
+  const free = (at) =>
+    others.every((spot) => Math.hypot(spot.x - at, (spot.y - y) * 0.55) >= APART);
   for (let away = 0; away <= 100; away += 1)
     for (const at of [x + away, x - away]) if (at >= 6 && at <= 94 && free(at)) return { x: at, y };
   return { x, y };
@@ -151,11 +152,11 @@ function picture(pack, places, answers, small, only) {
   const taken = photoOf(pack, places);
   if (taken) return taken;
   const { shown, made } = studio(pack);
-  const told = () => {
+  const layered = () => {
     const all = hand.engine.portrait(pack, shown, places, answers);
     return only ? { ...all, layers: all.layers.filter(({ layer }) => only.includes(layer)) } : all;
   };
-  const make = () => parsed(hand.text(told(), small));
+  const make = () => parsed(hand.text(layered(), small));
   if (answers.length > 0 || only) return make();
   const key = keyOf(places, small);
   if (!made.has(key)) made.set(key, make());
@@ -177,12 +178,12 @@ function photoOf(pack, places) {
 export async function portraitPage(pack, variants) {
   await portraitsReady();
   if (variants.length === 0) return "";
-  const told = hand.engine.portrait(pack, studio(pack).shown, variants, []);
+  const portrayed = hand.engine.portrait(pack, studio(pack).shown, variants, []);
   return (
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 66" fill="none" ' +
     'stroke="currentColor" stroke-width=".9" stroke-linecap="round" stroke-linejoin="round">' +
     "<style>svg{color:#14181a}@media(prefers-color-scheme:dark){svg{color:#f3f6f7}}</style>" +
-    `${hand.text(told, false)}</svg>`
+    `${hand.text(portrayed, false)}</svg>`
   );
 }
 

@@ -22,8 +22,8 @@ const MOST = 6;
 /** The price asked against the limit of a want; [] where there is no limit to hold it against. */
 function againstLimit({ engine }, { pack, item, variant, asked }) {
   const want = all("want").find(
-    (one) =>
-      one.most && one.pack === pack && one.item === item && ["", variant].includes(one.variant),
+    (kept) =>
+      kept.most && kept.pack === pack && kept.item === item && ["", variant].includes(kept.variant),
   );
   if (!want || !asked) return [];
   const limit = moneyText(engine, want.most);

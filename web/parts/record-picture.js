@@ -45,9 +45,9 @@ export function recordFigure(record) {
   const drawn = recordPortrait(record, LARGE, label);
   if (!first) return drawn && el("figure", { class: "own-picture" }, drawn);
   const image = el("img", { alt: label });
-  photo(first).then((found) => {
-    if (!found) return drawn && image.replaceWith(drawn);
-    const url = URL.createObjectURL(found.full);
+  photo(first).then((stored) => {
+    if (!stored) return drawn && image.replaceWith(drawn);
+    const url = URL.createObjectURL(stored.full);
     image.addEventListener("load", () => URL.revokeObjectURL(url), { once: true });
     image.src = url;
     return null;

@@ -37,8 +37,8 @@ let asked = false; // whether the browser was asked to keep what is stored
  * Changes records and tells how it went: true when it is kept. `said`: a sentence, shown with an
  * Undo. Runs inside `run`.
  */
-export async function saveChange(what, edits, told = /** @type {any} */ ({})) {
-  const { said = "", ...options } = told;
+export async function saveChange(what, edits, how = /** @type {any} */ ({})) {
+  const { said = "", ...options } = how;
   let done;
   try {
     done = await change(what, edits, options);

@@ -1,10 +1,10 @@
 import { problem } from "../data/store.js";
 import { notice } from "./status.js";
 
-let told = "";
+let lastSaid = "";
 
 /** Says what is wrong with the storage, once. */
 export function tellStored() {
-  if (problem() !== told && problem() !== "") notice(problem());
-  told = problem();
+  if (problem() !== lastSaid && problem() !== "") notice(problem());
+  lastSaid = problem();
 }

@@ -11,8 +11,8 @@ export async function unsettled() {
 
 /** A quiet line at a record about which there is something to settle, else null. */
 export async function unsettledLine(id) {
-  const found = await unsettled();
-  if (!found.some(({ record }) => record === id)) return null;
+  const clashes = await unsettled();
+  if (!clashes.some(({ record }) => record === id)) return null;
   const open = () => goTo("settle", { id });
   return button(CHANGED_ON_TWO_DEVICES, open, { class: "plain wide" });
 }

@@ -136,11 +136,11 @@ function stored(state) {
     ASK_THE_BROWSER_TO_KEEP_IT,
     async () => {
       await askToKeep();
-      await told();
+      await sayKept();
     },
     { class: "plain wide", hidden: true },
   );
-  async function told() {
+  async function sayKept() {
     const answer = await kept();
     asks.textContent =
       {
@@ -150,7 +150,7 @@ function stored(state) {
     askIt.hidden = answer !== false;
     announce(asks.textContent);
   }
-  told();
+  sayKept();
   return el(
     "section",
     {},

@@ -15,7 +15,7 @@ export function startPlaces(open) {
   const buttons = [...bar.querySelectorAll("button")];
   WIDE.addEventListener("change", placed);
   placed();
-  for (const one of buttons) one.addEventListener("click", () => open(one.dataset.screen));
+  for (const place of buttons) place.addEventListener("click", () => open(place.dataset.screen));
   others.addEventListener("click", () => {
     const go = (screen) => () => {
       shut();
@@ -28,7 +28,9 @@ export function startPlaces(open) {
         { class: "found" },
         buttons
           .slice(1)
-          .map((one) => button(one.textContent, go(one.dataset.screen), { class: "plain wide" })),
+          .map((place) =>
+            button(place.textContent, go(place.dataset.screen), { class: "plain wide" }),
+          ),
         button(SETTINGS, go("settings"), { class: "plain wide" }),
       ),
     );
@@ -55,8 +57,9 @@ export function markPlace(screen) {
   others.hidden = !bar.hidden;
   document.body.classList.toggle("with-places", !bar.hidden);
   const main = bar.querySelector(`[data-screen="${screen}"]`) ? screen : "more";
-  for (const one of bar.querySelectorAll("button")) {
-    if (one.dataset.screen === (UNDER[screen] ?? main)) one.setAttribute("aria-current", "page");
-    else one.removeAttribute("aria-current");
+  for (const place of bar.querySelectorAll("button")) {
+    if (place.dataset.screen === (UNDER[screen] ?? main))
+      place.setAttribute("aria-current", "page");
+    else place.removeAttribute("aria-current");
   }
 }

@@ -19,12 +19,12 @@ import {
 export function stuckScreen(state, error) {
   const own = error instanceof CannotGoOn || error instanceof StorageLost;
   const why = own ? error.message : WRONG_AT_THE_START;
-  const others = state.list.filter((one) => one.id !== state.opening);
+  const others = state.list.filter((range) => range.id !== state.opening);
   const ways = [
     [TRY_AGAIN, () => location.reload()],
     [MAKE_A_BACKUP_FILE, backUp],
     [START_WITH_ANOTHER_PIECE, () => startOver(state, state.settings?.range ?? "")],
-    ...others.map((one) => [useInstead(one.name), () => startOver(state, one.id)]),
+    ...others.map((range) => [useInstead(range.name), () => startOver(state, range.id)]),
   ];
   const buttons = ways.map(([label, act]) => button(label, act, { class: "plain wide" }));
   return el(

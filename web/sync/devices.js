@@ -191,11 +191,15 @@ function refusedText(aside) {
 }
 
 async function settleLine() {
-  const found = await unsettled();
-  if (found.length === 0) return null;
-  return button(recordsToSettle(counted(found.length, "record", "records")), () => goTo("settle"), {
-    class: "plain wide",
-  });
+  const clashes = await unsettled();
+  if (clashes.length === 0) return null;
+  return button(
+    recordsToSettle(counted(clashes.length, "record", "records")),
+    () => goTo("settle"),
+    {
+      class: "plain wide",
+    },
+  );
 }
 
 /** Puts what the server answers into a box; where it cannot, says so there. */
@@ -210,15 +214,15 @@ async function fill(box, act) {
 
 async function deviceList() {
   const { devices } = await ask("devices");
-  const here = devices.find((one) => one.here);
+  const here = devices.find((device) => device.here);
   if (here) await nameHere(here.name);
-  const rows = devices.filter((one) => one.revoked === "");
-  const off = devices.filter((one) => one.revoked !== "");
+  const rows = devices.filter((device) => device.revoked === "");
+  const off = devices.filter((device) => device.revoked !== "");
   return [
     el(
       "ul",
       { class: "answers", "aria-label": DEVICES },
-      rows.map((one) => el("li", {}, deviceRow(one))),
+      rows.map((device) => el("li", {}, deviceRow(device))),
     ),
     off.length === 0
       ? null
@@ -232,31 +236,31 @@ async function deviceList() {
   ].filter(Boolean);
 }
 
-function deviceRow(one) {
-  const seen = one.seen ? lastSeen(timeText(one.seen)) : NOT_SEEN_YET;
+function deviceRow(device) {
+  const seen = device.seen ? lastSeen(timeText(device.seen)) : NOT_SEEN_YET;
   return [
-    el("strong", {}, one.here ? isThisDevice(one.name) : one.name),
-    el("p", { class: "quiet" }, pairedAt(timeText(one.made), seen)),
+    el("strong", {}, device.here ? isThisDevice(device.name) : device.name),
+    el("p", { class: "quiet" }, pairedAt(timeText(device.made), seen)),
     el(
       "div",
       { class: "row" },
-      button(RENAME, () => rename(one), {
+      button(RENAME, () => rename(device), {
         class: "plain",
-        "aria-label": renameName(one.name),
+        "aria-label": renameName(device.name),
       }),
-      button(UNPAIR, () => takeOff(one), {
+      button(UNPAIR, () => takeOff(device), {
         class: "plain",
-        "aria-label": unpairName(one.name),
+        "aria-label": unpairName(device.name),
       }),
     ),
   ];
 }
 
-function rename(one) {
+function rename(device) {
   const name = el("input", {
     type: "text",
     id: "device-name",
-    value: one.name,
+    value: device.name,
     maxlength: 60,
     autocomplete: "off",
   });
@@ -274,27 +278,27 @@ function rename(one) {
         const text = name.value.trim();
         if (text === "") return;
         shut();
-        run(() => asked(() => post(`devices/${one.id}`, { name: text }), RENAMED));
+        run(() => asked(() => post(`devices/${device.id}`, { name: text }), RENAMED));
       },
       { class: "main wide" },
     ),
   );
 }
 
-function takeOff(one) {
+function takeOff(device) {
   const shut = sheet(
-    whetherToUnpair(one.name),
-    el("p", {}, one.here ? UNPAIRED_HERE : UNPAIRED_THERE),
+    whetherToUnpair(device.name),
+    el("p", {}, device.here ? UNPAIRED_HERE : UNPAIRED_THERE),
     button(
-      one.here ? UNPAIR_AND_DELETE_HERE : UNPAIR_IT,
+      device.here ? UNPAIR_AND_DELETE_HERE : UNPAIR_IT,
       () => {
         shut();
         run(async () => {
           const done = await asked(
-            () => post(`devices/${one.id}/revoke`, {}),
-            isUnpaired(one.name),
+            () => post(`devices/${device.id}/revoke`, {}),
+            isUnpaired(device.name),
           );
-          if (done && one.here) await sync();
+          if (done && device.here) await sync();
         });
       },
       { class: "main wide" },

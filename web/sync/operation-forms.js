@@ -21,7 +21,7 @@ export function fieldsOf(entry) {
   return Object.fromEntries(
     all
       .filter(([name]) => !OF_THE_RECORD.has(name))
-      .map((pair) => pair.map((one) => unhalved(one))),
+      .map((pair) => pair.map((half) => unhalved(half))),
   );
 }
 
@@ -34,10 +34,10 @@ export function fieldsOf(entry) {
 export function operationOf(entry) {
   const { op, record, type, parents, wall, count, time, more } = entry;
   const { group = "", what = "", undoes = "" } = entry;
-  const told = { group, what: unhalved(what), undoes };
+  const change = { group, what: unhalved(what), undoes };
   const said = "untimed" in entry ? entry.untimed : time;
   const when = said === null ? {} : { time: said };
-  const bare = { ...more, id: op, record, type, parents, wall, count, ...when, ...told };
+  const bare = { ...more, id: op, record, type, parents, wall, count, ...when, ...change };
   return { ...bare, fields: fieldsOf(entry), ...(entry.scrubbed && { scrubbed: true }) };
 }
 

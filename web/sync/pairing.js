@@ -106,10 +106,10 @@ function usualName() {
 
 /** What becomes of what is here: said beforehand. */
 function mergedText() {
-  const here = everything().filter((one) => one.trashed === "");
+  const here = everything().filter((kept) => kept.trashed === "");
   if (here.length === 0) return null;
   const count = here.length === 1 ? ONE_RECORD_IS_HERE : recordsAreHere(here.length);
-  const demo = here.some((one) => one.demo) ? DEMO_IS_AMONG_THEM : "";
+  const demo = here.some((kept) => kept.demo) ? DEMO_IS_AMONG_THEM : "";
   return el("p", { class: "warn" }, putTogether(count, demo));
 }
 

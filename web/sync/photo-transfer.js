@@ -20,9 +20,9 @@ export async function tellOfPhotos(shown) {
   const [ids, rows] = await look(["photos", "announced"], (there) =>
     Promise.all([there.keys("photos"), there.all("announced")]),
   );
-  const told = new Map(rows.map((row) => [row.id, row]));
+  const announced = new Map(rows.map((row) => [row.id, row]));
   for (const id of ids) {
-    const row = told.get(id);
+    const row = announced.get(id);
     if (row?.gone && !shown.has(id)) await forget(id);
     else if (!row || row.gone) await tellOf(id, Boolean(row));
   }
@@ -98,7 +98,7 @@ export async function photosWaiting(mark) {
  * it has not confirmed are asked for. `told(done, total)` is called as it goes on. Gives what the
  * server does not take: [{id, why}].
  */
-export async function sendPhotos(mark, checked, told) {
+export async function sendPhotos(mark, checked, progress) {
   const rows = await unconfirmed(mark, !checked);
   const refused = [];
   let done = 0;
@@ -106,9 +106,9 @@ export async function sendPhotos(mark, checked, told) {
     const some = rows.slice(at, at + ASKED);
     const shas = [...new Set(some.flatMap((row) => SIZES.map((size) => row[size])))];
     const { missing } = await post("photos/missing", { shas });
-    const have = new Map(missing.map((one) => [one.sha, one.have]));
+    const have = new Map(missing.map((photo) => [photo.sha, photo.have]));
     for (const row of some) {
-      told(done, rows.length);
+      progress(done, rows.length);
       try {
         for (const size of SIZES) {
           if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
@@ -126,7 +126,7 @@ export async function sendPhotos(mark, checked, told) {
       done += 1;
     }
   }
-  told(done, rows.length);
+  progress(done, rows.length);
   return refused;
 }
 
@@ -163,11 +163,11 @@ function confirm(id, mark) {
  * Fetches what is not here, and gives the ids that came. What the server has not got yet is left
  * for the next time.
  */
-export async function fetchPhotos(mark, told) {
+export async function fetchPhotos(mark, progress) {
   const rows = await wanted();
   const came = [];
   for (const [place, row] of rows.entries()) {
-    told(place, rows.length);
+    progress(place, rows.length);
     const photo = { id: row.id, width: row.width, height: row.height };
     for (const size of SIZES) photo[size] = await fetched(row[size]);
     if (!photo.full || !photo.small) continue;
@@ -176,7 +176,7 @@ export async function fetchPhotos(mark, told) {
     await confirm(row.id, mark);
     came.push(row.id);
   }
-  told(rows.length, rows.length);
+  progress(rows.length, rows.length);
   return came;
 }
 

@@ -46,14 +46,14 @@ const OPENS = { piece: "piece", want: "want", note: "note", sighting: "sighting"
  * meanwhile; a tap says which is right. With an id, of that record only.
  */
 export async function settleScreen(state, { id }) {
-  const found = (await unsettled()).filter((row) => (!id || row.record === id) && known(row));
+  const clashes = (await unsettled()).filter((row) => (!id || row.record === id) && known(row));
   const parts = [];
-  for (const row of found) parts.push(await one(state, row));
+  for (const row of clashes) parts.push(await settling(state, row));
   return el(
     "section",
     { class: "shelf" },
     heading(1, TO_SETTLE),
-    el("p", {}, found.length === 0 ? NOTHING_TO_SETTLE : CHANGED_OUT_OF_TOUCH),
+    el("p", {}, clashes.length === 0 ? NOTHING_TO_SETTLE : CHANGED_OUT_OF_TOUCH),
     parts,
   );
 }
@@ -63,7 +63,7 @@ function known({ record: id }) {
   return here !== undefined && here.trashed === "";
 }
 
-async function one(state, row) {
+async function settling(state, row) {
   const now = record(row.record);
   await readyRange(now.pack);
   const name = now.type === "budget" ? budgetOf(dateText(now.day)) : title(packsAtHand, now);
@@ -169,15 +169,15 @@ function picture(name, value) {
 async function choicesOf(now, { field: name, values }) {
   const shown = now[name] ?? null;
   const { names } = await readState();
-  const found = [{ value: shown, from: "", shown: true }];
+  const choices = [{ value: shown, from: "", shown: true }];
   for (const { text, id } of values) {
     const value = JSON.parse(text);
-    const there = found.find((other) => same(other.value, value));
+    const there = choices.find((other) => same(other.value, value));
     const from = await origin(names, id);
-    if (!there) found.push({ value, from, shown: false });
+    if (!there) choices.push({ value, from, shown: false });
     else there.from ||= from;
   }
-  return found;
+  return choices;
 }
 
 /** The device and the time that an operation came from. */
