@@ -104,7 +104,7 @@ def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
         "first_of": [picked(each, starts[0 : len(counts)]) for each in of],
         "names": names,
         "number": number,
-        "many": [n for n in range(len(counts)) if counts[n] > 1],
+        "many": [each for each in range(len(counts)) if counts[each] > 1],
         "chances": out,
         "beyond": total(state["unrecorded"]),
         "elsewhere": other,

@@ -104,7 +104,7 @@ def number_readings(tables: MarkTables, idents: list[str], written: str) -> list
     meant = read_for_figures(written)
     if whole_figures(meant) != "" or len(parts_of_year(meant)) > 0:
         number["meant"] = meant
-    return [series_reading(tables, ident, number) for ident in idents]
+    return [series_reading(tables, each, number) for each in idents]
 
 
 def number_after(text: str, start: int) -> list[int]:

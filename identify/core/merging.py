@@ -53,7 +53,7 @@ def merged(ops: list[Written]) -> Merged:
         shown.append(["gone", "true"])
     if len(trashing) > 0 and trashed:
         shown.append(["trashed", text_of_field(ordered[trashing[0]], "trashed")])
-    elif len([1 for entry in written if entry["name"] == "trashed"]) > 0:
+    elif len([1 for other in written if other["name"] == "trashed"]) > 0:
         shown.append(["trashed", '""'])
     return {
         "type": ordered[len(ordered) - 1]["type"] if len(ordered) > 0 else "",
@@ -197,7 +197,7 @@ def heads_of(ops: list[Written]) -> list[str]:
     for op in ops:
         for ident in op["parents"]:
             named["i" + ident] = 1
-    free = [op["id"] for op in ops if named.get("i" + op["id"], 0) == 0]
+    free = [each["id"] for each in ops if named.get("i" + each["id"], 0) == 0]
     return sorted(free, key=lambda ident: ident)
 
 

@@ -186,13 +186,13 @@ def headed(table: FileTable, asked: int) -> Headed:
     """
     header = header_of(table["rows"]) if asked < 0 else asked
     width = 0
-    for row in table["rows"]:
-        width = max(width, len(row["cells"]))
+    for line in table["rows"]:
+        width = max(width, len(line["cells"]))
     notes: list[str] = []
     headings: list[str] = []
-    for row in table["rows"]:
-        if row["row"] == header:
-            headings = [one_line(cell) for cell in row["cells"]]
+    for line in table["rows"]:
+        if line["row"] == header:
+            headings = [one_line(cell) for cell in line["cells"]]
     above = texts_above(table, header)
     if len([row for row in table["rows"] if row["row"] < header]) > 0:
         notes.append(

@@ -164,7 +164,7 @@ def mentioned(pack: Pack, wording: Wording, item: int, text: str) -> list[Answer
     """
     kind = pack["items"][item]["kind"]
     there = [
-        state for state in wording["states"] if kind in pack["features"][state["feature"]]["kinds"]
+        each for each in wording["states"] if kind in pack["features"][each["feature"]]["kinds"]
     ]
     own = only_names(pack, item)
     hits: list[Hit] = []
@@ -179,7 +179,7 @@ def mentioned(pack: Pack, wording: Wording, item: int, text: str) -> list[Answer
                 hits.append({"feature": state["feature"], "state": state["state"]})
     answers: list[Answer] = []
     for place in range(len(pack["features"])):
-        states = each_once([hit["state"] for hit in hits if hit["feature"] == place])
+        states = each_once([each["state"] for each in hits if each["feature"] == place])
         if len(states) > 0:
             how: How = "unsure" if len(states) == 1 else "several"
             answers.append({"feature": pack["features"][place]["id"], "how": how, "states": states})
@@ -251,7 +251,7 @@ def variants_read(engine: Engine, wording: Wording, item: int, text: str) -> lis
     own = only_names(pack, item)
     if len([clause for clause in clauses if not are_all_in(clause, own)]) == 0:
         return nothing
-    said = [name_said(pack["variants"][v]["name"], clauses) for v in mine]
+    said = [name_said(pack["variants"][each]["name"], clauses) for each in mine]
     alike = len([part for part in said if is_same_part(part, said[0])])
     if len(mine) == 1 or (len(answers) == 0 and alike == len(said)):
         return nothing

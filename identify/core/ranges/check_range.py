@@ -154,7 +154,7 @@ def check_drawings(check: Checked) -> None:
                     mistake = wrong_field(check, at_field("features", n, ""), "no drawing")
                     mistake["state"] = s
                     mistake["said"] = [name, state, feature["id"]]
-    adding = [1 for feature in rows["features"] if adds_none(feature, rows["kinds"])]
+    adding = [1 for each in rows["features"] if adds_none(each, rows["kinds"])]
     if len(adding) > 0 and not drawn_name(check, NONE):
         wrong_field(check, at_field("drawings", -1, NONE), "none undrawn")
     check_spare_drawings(check, wanted)
@@ -164,7 +164,7 @@ def check_spare_drawings(check: Checked, wanted: list[str]) -> None:
     """Drawings of what is not there."""
     if "range" in check["unread"] or "features" in check["unread"]:
         return
-    missing = [name for name in wanted if not drawn_name(check, name)]
+    missing = [each for each in wanted if not drawn_name(check, each)]
     photographed = [OF_VARIANT + variant["id"] for variant in check["rows"]["variants"]]
     for drawing in check["rows"]["drawings"]:
         name = drawing["id"]

@@ -37,7 +37,7 @@ def check_items(check: Checked) -> None:
             if at_place(check["items"], number) < 0:
                 known_word(check, at_field("items", n, "contains"), number, "items", numbers)
         check_cells(check, at_field("items", n, ""), [item], item["cells"])
-    circle = first_circle(numbers, [item["contains"] for item in items])
+    circle = first_circle(numbers, [each["contains"] for each in items])
     if len(circle) > 0:
         place = at_place(check["items"], circle[0])
         wrong_field(check, at_field("items", place, "contains"), "circle")["said"] = circle
@@ -140,7 +140,7 @@ def check_cell(
         wrong_field(check, spot, "not of kind")["said"] = [kind]
     for pair in feature["when"]:
         has = read_states(own.get("i" + pair[0], "?"))
-        met = [state for state in has if state in pair[1]]
+        met = [held for held in has if held in pair[1]]
         if len(has) > 0 and len(met) == 0:
             mistake = wrong_field(check, spot, "no such there")
             mistake["said"] = [pair[0], own.get("i" + pair[0], "?"), name]

@@ -283,8 +283,8 @@ def compiled_range(whole: RangeRows, first: int, last: int, marks: list[MarkUsed
     ids = item_ids(len(rows["items"]))
     for n in range(len(rows["items"])):
         pack["items"].append(item_of(split, rows["items"][n], ids[n]))
-    pack["variants"] = [variant_of(split, row) for row in rows["variants"]]
-    pack["changes"] = [change_of(split, row) for row in rows["changes"]]
+    pack["variants"] = [variant_of(split, written) for written in rows["variants"]]
+    pack["changes"] = [change_of(split, written) for written in rows["changes"]]
     table = issue_table(split)
     pack["rows"] = table["rows"]
     pack["spans"] = table["spans"]

@@ -61,7 +61,7 @@ def mark_cell(mark: MarkYears, year: int) -> list[StateShare]:
         largest = max(largest, weight)
     carried = mark["seen"] * largest
     whole = total(weights)
-    parts = [carried * weight / whole for weight in weights]
+    parts = [carried * share / whole for share in weights]
     parts.append(1.0 - carried)
     shares = in_millionths(parts)
     states.append(NONE)
