@@ -25,6 +25,11 @@ export function step(action) {
   });
 }
 
+/** Is the piece being moved on or back, so that the screen is not yet what is known? */
+export function stepUnderway() {
+  return stepping > 0;
+}
+
 /** The same for a tap: one that comes while the last step is still being stored is not meant. */
 export function tap(action) {
   return stepping > 0 ? queue : step(action);

@@ -16,7 +16,7 @@ import { point } from "./pointing.js";
 import { BEGUN, beginSteps, leaveSteps } from "./practice.js";
 import { USES, useOf } from "./four-uses.js";
 import { ranges, readyRange } from "../data/known-ranges.js";
-import { run } from "../data/queue.js";
+import { run, stepUnderway } from "../data/queue.js";
 import { chooseRange } from "../identify/range-at-hand.js";
 import { collectionOpen, show } from "../parts/navigation.js";
 import {
@@ -97,6 +97,10 @@ function follow(state, use) {
   let waiting = false;
 
   function draw() {
+    if (stepUnderway()) {
+      requestAnimationFrame(draw); // the line is about what is on the screen
+      return;
+    }
     waiting = false;
     const now = standing(state, use);
     const said = use.line(now);
