@@ -145,7 +145,7 @@ def test_a_full_table_of_files_costs_no_traceback(tmp_path):
              "--port", str(port)], stdout=out, stderr=out,
         )  # fmt: skip
     try:
-        for _ in range(600):
+        for _ in range(3000):
             try:  # an answer: a free port can connect to itself, and then nobody is there yet
                 if answer(port, "127.0.0.1").startswith(b"HTTP/1.1 200"):
                     break
@@ -156,7 +156,7 @@ def test_a_full_table_of_files_costs_no_traceback(tmp_path):
         time.sleep(3)
         for line in lines:
             line.close()
-        for _ in range(100):
+        for _ in range(300):
             try:
                 if answer(port, "127.0.0.2").startswith(b"HTTP/1.1 200"):
                     break
@@ -241,7 +241,7 @@ def test_on_a_full_disk_it_starts_and_can_be_read(tmp_path):
          "--port", str(port)], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
     )  # fmt: skip
     try:
-        for _ in range(600):
+        for _ in range(3000):
             try:
                 opened(port, "127.0.0.1").close()
                 break
