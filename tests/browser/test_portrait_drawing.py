@@ -31,6 +31,9 @@ NOTHING = {
     "track": ["none"],
     "inside": ["empty"],
     "extent": ["long"],
+    "smoke": ["none"],
+    "pantograph": ["none"],
+    "warning": ["none"],
 }
 SAME = [["one_end", "printed"]]  # two words for a number that is printed once
 # What a layer is seen on.
@@ -50,6 +53,11 @@ ON = {
     "track": ["set"],
     "controller": ["set"],
     "base": ["van"],
+    "chimney": ["tank_engine", "tender_engine", "lone_engine"],
+    "dome": ["tank_engine", "tender_engine"],
+    "smoke": ["tank_engine", "tender_engine"],
+    "pantograph": ["box_cab", "railcar", "electric"],
+    "warning": ["diesel", "nosed_diesel", "railcar", "electric", "shunter"],
 }
 
 

@@ -28,7 +28,7 @@ import {
 /** @import { Feature, State } from "../data/engine-types.d.ts" */
 
 const RARE = 0.005;
-const UNLIKELY = 0.01; // an answer less likely than this is small, and its name is heard only
+const UNLIKELY = 0.03; // an answer less likely than this is small, and its name is heard only
 const LARGE = 2; // so many answers at least are not
 
 /**

@@ -4,7 +4,8 @@
  *
  * A body is {left, right: where its buffers are; body, roof, over: what is drawn; panes, doors;
  * side: the panel with lining and rivets; mark, numbers, front, panel, horns: where these stand;
- * plan: the wheels it has where nothing else is said}.
+ * plan: the wheels it has where nothing else is said; yellow: where yellow at its front begins; spots:
+ * where to see what only it has}.
  */
 import { coach, wagon } from "./portrait-coaches.js";
 import { lid, set } from "./portrait-boxes.js";
@@ -23,6 +24,7 @@ import {
   winding,
 } from "./portrait-details.js";
 import { engine } from "./portrait-engines.js";
+import { warning } from "./portrait-fittings.js";
 import { building } from "./portrait-places.js";
 import { BARE, line, path, rect } from "./portrait-shapes.js";
 import { axle, bogie, buffer, coupling, wheel, wheelsOf } from "./portrait-under.js";
@@ -78,6 +80,7 @@ function setUp(portrait) {
     colour: fill,
     second: hex(portrait.second),
     extent: told.look("extent"),
+    fitted: (layer, draw) => told.soft(layer, draw(told.look(layer))),
   });
   return { told, fill, first, defs, body, run: runOf(body, told) };
 }
@@ -186,6 +189,7 @@ function onSides({ told, body, first }, portrait, small) {
   const panel = body.panel ?? [body.left, 30, 5, 5];
   const fitted =
     (body.horns ? soft("horns", horns(look("horns"), body.horns)) : "") +
+    (body.yellow ? soft("warning", warning(look("warning"), ...body.yellow)) : "") +
     (body.front ? soft("front", front(look("front"), body.front, panel)) : "") +
     (has("keyhole") ? winding(look("keyhole"), look("key"), keyPlace(body)) : "");
   const joined = soft("joins", joins(look("joins"), body.side, against(first)));
@@ -228,7 +232,8 @@ function inABox(portrait, { told, fill, first }) {
   const contents = portrait.contents.length === 0 && sort !== "set" ? [sort] : portrait.contents;
   const mini = (body, leads) => {
     const colour = leads && first !== "" ? fill : "none";
-    const drawn = bodyOf(body, { colour, second: "", extent: "" });
+    const plain = (_, draw) => draw("");
+    const drawn = bodyOf(body, { colour, second: "", extent: "", fitted: plain });
     const wheels = wheelsOf(drawn.plan, drawn).wheels.map(([x, r]) => wheel("black", x, r));
     return (
       wheels.join("") +
@@ -282,6 +287,7 @@ export function whereIs(portrait, layer) {
     keyhole: [...keyPlace(body), 7],
     key: [...keyPlace(body), 7],
     box: [BOX[0] + 7, BOX[1] + 4, 8],
+    ...body.spots,
   };
   return places[layer] ?? null;
 }

@@ -2,6 +2,7 @@
  * The bodies of engines and tenders, as text of SVG. Engines look to the left. Each gives what
  * `portrait-drawing.js` says of a body; the rails are at 61.
  */
+import { chimney, dome, pantograph, smokePlates } from "./portrait-fittings.js";
 import { line, path, rect } from "./portrait-shapes.js";
 
 const IRON = "#3a3f43";
@@ -22,8 +23,12 @@ const ENGINE = {
 const vents = (x, y, count) =>
   Array.from({ length: count }, (_, n) => line(x + n * 3, y, x + n * 3, y + 7)).join("");
 
+/** What collects the current; `otherwise`: where nothing is recorded. */
+const onTop = (fitted, x, y, otherwise) =>
+  fitted("pantograph", (look) => (look === "" ? otherwise : pantograph(look, x, y)));
+
 /** Long diesels and electrics, by how their ends are. */
-function diesel(sort, colour) {
+function diesel(sort, { colour, fitted }) {
   const nosed = sort === "nosed_diesel";
   const railcar = sort === "railcar";
   const body = nosed
@@ -75,7 +80,9 @@ function diesel(sort, colour) {
           [nosed ? 33.5 : 26.5, 21, 5, 25],
           [nosed ? 81.5 : 88.5, 21, 5, 25],
         ],
-    over: railcar ? "" : grille,
+    over: (railcar ? "" : grille) + onTop(fitted, 60, railcar ? 14 : 11.4, ""),
+    yellow: [nosed ? 8 : 9, nosed ? 33 : 21],
+    spots: { pantograph: [60, 8, 9], warning: [nosed ? 9 : 10, 36, 8] },
     side: nosed ? [9, 33, 102, 13] : [10, 20, 100, 26],
     twoTone: nosed ? [19.5, 19, 81, 12] : null,
     mark: [60, 39, 34],
@@ -94,7 +101,7 @@ function diesel(sort, colour) {
 }
 
 /** A steam engine; with a tender of its own, or alone over the whole length. */
-function steam(sort, { colour }) {
+function steam(sort, { colour, fitted }) {
   const k = sort === "tender_engine" ? 0.66 : 1;
   const x = (at) => 8 + (at - 8) * k;
   const tank = sort === "tank_engine";
@@ -103,8 +110,9 @@ function steam(sort, { colour }) {
   const boiler =
     rect(x(22), 27, x(cab + 4) - x(22), 15, colour) +
     rect(x(12), 26, x(24) - x(12), 16.5, COAL) +
-    path(`M${x(15)} 26V16H${x(14)}V13.6H${x(23)}V16H${x(22)}V26Z`, COAL) +
-    path(`M${x(44)} 27V24Q${x(48)} 19 ${x(52)} 24V27Z`, colour);
+    fitted("chimney", (look) => chimney(look, x(18.5), 26, k)) +
+    fitted("dome", (look) => dome(look, x(48), 27, k, colour)) +
+    fitted("smoke", (look) => smokePlates(look, x(11), 42.5, x(24) - x(11), colour));
   const tanks = tank
     ? rect(32, 30, 42, 16, colour) +
       rect(end, 30, 12, 16, colour) +
@@ -150,13 +158,14 @@ function steam(sort, { colour }) {
     tenderAxles: sort === "tender_engine" ? [88, 106] : [],
     front: [12, 36],
     panel: [9, 34, 5, 6],
+    spots: { chimney: [x(18.5), 19, 8], dome: [x(48), 23, 8], smoke: [x(17), 33, 9] },
     key: [tank ? 74 : 84, 43],
   };
 }
 
 /** An engine, or a tender. */
 export function engine(sort, told) {
-  const { colour } = told;
+  const { colour, fitted } = told;
   switch (sort) {
     case "tank_engine":
     case "tender_engine":
@@ -202,6 +211,8 @@ export function engine(sort, told) {
         driven: [18, 100],
         front: [14, 36],
         panel: [12, 30, 5, 6],
+        yellow: [13.4, 28],
+        spots: { warning: [14, 37, 8] },
         horns: [[82, 14.6]],
       };
     case "box_cab":
@@ -220,7 +231,11 @@ export function engine(sort, told) {
           [35, 22, 8, 24],
           [77, 22, 8, 24],
         ],
-        over: rect(48, 9.5, 24, 3.4, IRON) + vents(47, 36, 3) + vents(67, 36, 3),
+        over:
+          rect(48, 9.5, 24, 3.4, IRON) +
+          vents(47, 36, 3) +
+          vents(67, 36, 3) +
+          onTop(fitted, 60, 9.5, ""),
         side: [18, 20, 84, 26],
         mark: [60, 41, 30],
         numbers: [
@@ -232,13 +247,11 @@ export function engine(sort, told) {
         front: [18, 36],
         panel: [16, 30, 5, 6],
         horns: [[30, 12.5]],
+        spots: { pantograph: [60, 7, 9] },
       };
     case "electric": {
-      const made = diesel("diesel", colour);
-      return {
-        ...made,
-        over: path("M52 14L60 9L68 14M60 9L54 4H66Z", "none", ' stroke-width="1.2"'),
-      };
+      const drawn = path("M52 14L60 9L68 14M60 9L54 4H66Z", "none", ' stroke-width="1.2"');
+      return { ...diesel("diesel", told), over: onTop(fitted, 60, 14, drawn) };
     }
     case "engine":
       return {
@@ -276,6 +289,6 @@ export function engine(sort, told) {
       };
     }
     default:
-      return diesel(sort, colour);
+      return diesel(sort, told);
   }
 }

@@ -20,6 +20,8 @@ import { SCREENS, menuLines } from "./screens.js";
 import { BACK, NOT_ON_THIS_DEVICE_YET, UNDO } from "./words.js";
 import { TRY_AGAIN } from "./first-words.js";
 
+const RECORDS = ["piece", "want", "note"]; // their Undo stands at the thumb
+
 /** In a wide window, what draws the list of a screen as a table; else nothing. */
 function wideList(screen) {
   return WIDE.matches && TABLED.includes(screen) ? tableOf(screen) : undefined;
@@ -90,13 +92,21 @@ async function draw(state, entry) {
   await readPacks();
   const screen = await functionOf(entry.screen);
   const node = await screen(state, entry, wideList(entry.screen), menuLines);
-  const listed = WIDE.matches && LISTED.includes(entry.screen);
-  return listed ? [node, neighbours(state, entry)] : [node];
+  if (WIDE.matches)
+    return LISTED.includes(entry.screen) ? [node, neighbours(state, entry)] : [node];
+  return RECORDS.includes(entry.screen) ? [node, undoAtHand()] : [node];
+}
+
+/** Undo where either thumb reaches it: a record is filled in with one hand. */
+function undoAtHand() {
+  return el("div", { class: "finish" }, button(UNDO, undoLast, { class: "plain" }));
 }
 
 function tools() {
   const back = button(BACK, leaveScreen, { class: "plain" });
-  if (SCREENS[here().screen].undo === false) return [back];
+  const { screen } = here();
+  const elsewhere = !WIDE.matches && RECORDS.includes(screen);
+  if (SCREENS[screen].undo === false || elsewhere) return [back];
   const nothing = everything().length === 0;
   return [back, button(UNDO, undoLast, { class: "plain", hidden: nothing })];
 }
