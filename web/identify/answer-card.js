@@ -11,6 +11,7 @@ import {
   ADD_TO_COLLECTION,
   ADD_TO_YOUR_OWN_RANGE,
   byItsNumber,
+  byNumber,
   COULD_BE_ANYTHING,
   DOES_NOT_FIT,
   EVERYTHING_ELSE,
@@ -158,7 +159,7 @@ const made = ({ years }) => el("p", { class: "made" }, inFew(madeInFew(years), m
 
 function kicker({ how_sure }, { items }) {
   const words = HOW_SURE[how_sure];
-  const said = items.length > 0 ? byItsNumber(small(words)) : words;
+  const said = items.length > 0 ? inFew(byNumber(small(words)), byItsNumber(small(words))) : words;
   const rest = ["it is", "could be"].includes(how_sure) ? " " : IT_IS;
   return el("span", {}, said, heard(rest));
 }

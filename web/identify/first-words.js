@@ -86,6 +86,7 @@ export const SAVE_FOR_LATER = "Save for later";
 export const SAVE_NEXT_IN_BOX = "Save, next in box";
 export const NEXT_PIECE = "Next piece";
 export const SURE = " sure";
+export const byNumber = (reading) => `By number: ${reading}`;
 export const byItsNumber = (reading) => `By its number or name: ${reading}`;
 export const IT_IS = " it is ";
 export const UNUSUAL_TOGETHER = "What you saw is unusual for it, taken together. Look once more.";
