@@ -99,7 +99,7 @@ async function draw(state, entry) {
 
 /** Undo where either thumb reaches it: a record is filled in with one hand. */
 function undoAtHand() {
-  return el("div", { class: "finish" }, button(UNDO, undoLast, { class: "plain" }));
+  return el("div", { class: "finish reach" }, button(UNDO, undoLast, { class: "plain" }));
 }
 
 function tools() {
