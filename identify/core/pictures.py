@@ -12,7 +12,7 @@ from .types.portraits import Looked, Picture, Pictures, Sitting, Tally
 from .types.session import Session
 from .worth import entropy
 
-HELD = 0.75  # so much the pictures must hold together, or too often it is none of them
+HELD = 0.85  # so much the pictures must hold together, or too often it is none of them
 ONE_LEADS = 0.9  # a leader with this much is compared by itself
 MOST_PICTURES = 8  # more pictures than this cannot be large enough
 WIDE_ONES = 3  # so few are each as wide as the phone

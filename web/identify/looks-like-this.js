@@ -27,8 +27,8 @@ import {
 /** @import { Ringed, View } from "../data/engine-types.d.ts" */
 
 const SOON = 0.4; // a leader with this much may be shown after the next answer
-const FEW = 20; // so many may share the pictures, if together they have
-const LEFT = 0.6;
+const FEW = 4; // so many may be shown at once, if together they have
+const LEFT = 0.8;
 let which = null; // which-of-these.js, once it is loaded
 
 /**
