@@ -4,8 +4,8 @@
  *
  * A body is {left, right: where its buffers are; body, roof, over: what is drawn; panes, doors;
  * side: the panel with lining and rivets; mark, numbers, front, panel, horns: where these stand;
- * plan: the wheels it has where nothing else is said; yellow: where yellow at its front begins; spots:
- * where to see what only it has}.
+ * plan: the wheels it has where nothing else is said; yellow: where yellow at its front begins;
+ * spots: where to see what only it has}.
  */
 import { coach, wagon } from "./portrait-coaches.js";
 import { lid, set } from "./portrait-boxes.js";

@@ -1,6 +1,6 @@
 /**
- * What stands on an engine or at its front and can be of several sorts: chimney, dome, smoke plates,
- * pantograph, yellow ends. Text of SVG; "" as a look: nothing is recorded.
+ * What stands on an engine or at its front and can be of several sorts: chimney, dome, smoke
+ * plates, pantograph, yellow ends. Text of SVG; "" as a look: nothing is recorded.
  */
 import { BARE, circle, line, path, rect } from "./portrait-shapes.js";
 
