@@ -54,7 +54,7 @@ EXPORTS = (
 )  # fmt: skip
 # What the start does not wait for.
 FURTHER_EXPORTS = (
-    "why_not", "read_claim", "judge", "read_date", "date_in_words",
+    "why_not", "read_claim", "judge", "read_date", "says_not_known", "date_in_words",
     "read_money", "compare_money", "totals", "money_parts", "currencies",
     "duplicates", "want_words", "outside_alike", "known_now", "condition_rank", "moved",
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",

@@ -43,7 +43,6 @@ WRITTEN = {
     "before the fifties": "../1949", "vor 1960": "../1959", "before about 1957": "../1956~",
     "by 1960": "../1960", "until 1960": "../1960", "up to 1960": "../1960",
     "not later than 1960": "../1960", "not later than the 1964 catalogue": "../1964",
-    "don't know": "", "Don\u2019t know": "", "unknown": "", "?": "",
     "in the 1957 catalogue": "1957",
     "no later than May 1960": "../1960-05",
     "1960 at the latest": "../1960", "1939 or earlier": "../1939", "jusqu'en 1960": "../1960",

@@ -244,16 +244,18 @@ def read_tokens(tokens: list[DateToken], order: DayOrder, life: Life) -> ReadDat
     }
 
 
+def says_not_known(text: str) -> bool:
+    """Whether a typed text says that the date is not known."""
+    return text.upper() in NO_DATE_KNOWN
+
+
 def read_date(text: str, order: DayOrder, life: Life) -> ReadDate:
-    """A date, a year or a span of them from a typed text; nothing where it says that it is not
-    known.
+    """A date, a year or a span of them from a typed text.
 
     order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
     date is refused with both readings.
     """
     written = text.upper()
-    if written in NO_DATE_KNOWN:
-        return {"edtf": "", "problem": "", "why": "", "readings": []}
     if not is_edtf(written):
         return read_tokens(date_tokens(text), order, life)
     date = written_edtf(written)

@@ -6,7 +6,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from identify.core.date_in_words import date_in_words
-from identify.core.dates import figures_order, read_date
+from identify.core.dates import figures_order, read_date, says_not_known
 from identify.core.edtf import days_in, just_after, just_before, sides_of, written_edtf
 from tests.written_dates import DAYS, SCRIBBLES, TWO_DAYS, WRITTEN
 
@@ -36,6 +36,11 @@ UNREAD = [
 def test_what_people_write(text):
     read = read_date(text, "", ANY_LIFE)
     assert read == {"edtf": WRITTEN[text], "problem": "", "why": "", "readings": []}
+
+
+def test_that_it_is_not_known_is_understood():
+    assert all(map(says_not_known, ["don't know", "Don\u2019t know", "unknown", "?"]))
+    assert not any(map(says_not_known, [*WRITTEN, *TWO_DAYS, *REFUSED, *UNREAD]))
 
 
 @pytest.mark.parametrize("text", TWO_DAYS)

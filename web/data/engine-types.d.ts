@@ -3749,13 +3749,14 @@ export interface EngineModule {
   /** Hold a claim (from read_claim, with no problem) against the answers. */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
-   * A date, a year or a span of them from a typed text; nothing where it says that it is not
-   * known.
+   * A date, a year or a span of them from a typed text.
    *
    * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
    * date is refused with both readings.
    */
   read_date(text: string, order: DayOrder, life: Life): ReadDate;
+  /** Whether a typed text says that the date is not known. */
+  says_not_known(text: string): boolean;
   /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
   date_in_words(edtf: string): string;
   /**
@@ -3874,13 +3875,14 @@ export interface FurtherModule {
   /** Hold a claim (from read_claim, with no problem) against the answers. */
   judge(engine: Engine, session: Session, claim: Claim): Judgement;
   /**
-   * A date, a year or a span of them from a typed text; nothing where it says that it is not
-   * known.
+   * A date, a year or a span of them from a typed text.
    *
    * order: which figure of 12/5/57 is the day; where that is not known and both are possible, the
    * date is refused with both readings.
    */
   read_date(text: string, order: DayOrder, life: Life): ReadDate;
+  /** Whether a typed text says that the date is not known. */
+  says_not_known(text: string): boolean;
   /** What "1957~/1961~" says: "about 1957 to 1961". What is not EDTF stays as it is. */
   date_in_words(edtf: string): string;
   /**
