@@ -72,7 +72,7 @@ export const WORDS_UNDER_ITS_DRAWING = "Words under its drawing";
 export const HOW_COMPLETE_IS_IT = "How complete is it?";
 export const HOW_COMPLETE = "How complete";
 export const WHAT_COMPLETE_MEANS =
-  "The more complete, the sooner the app says that a piece is in no range.";
+  "The less complete, the sooner the app says that a piece is in no range.";
 export const HOW_OFTEN_WAS_IT_SWAPPED = "How often was it swapped?";
 export const OF_THE_PIECES_THAT_YOU_MEET = "Of the pieces that you meet.";
 export const WHAT_REPLACED_MEANS = "What a replaced one means for the price";
