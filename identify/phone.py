@@ -48,7 +48,7 @@ BUILD = "const BUILD = "  # what sw.js begins with once the site is gathered
 EXPORTS = (
     "prepare", "new_session", "answered", "without", "mend",
     "find", "assess", "join", "settled", "narrowed", "seen_years", "marks_apart",
-    "study", "assess_studied", "outside_named", "conditions", "incomplete",
+    "spread_all", "study_held", "assess_studied", "outside_named", "conditions", "incomplete",
     "record_fault", "misfits", "new_fields", "rings",
     "odd_rings",
 )  # fmt: skip
@@ -98,6 +98,7 @@ MODULE = re.compile(r"(app|[\w-]+/[\w-]+)\.js$")  # goes into app.js or later.js
 VENDORED = Path(__file__).parent / "vendored"
 NATIVE = Path(core.__file__).parent / "native" / "values.js"
 MADE = re.compile(r"(?m)^const (\w+) = ")
+IN_ORDER = "in_order"  # of native/values.js: what sorts
 FAST = ast.parse("PSCRIPT_OVERLOAD = False").body[0]
 
 
@@ -106,6 +107,15 @@ class _Parser(pscript.Parser):  # type: ignore[misc]
 
     def method_append(self, node: Any, base: str) -> str:
         return f"{base}.push({''.join(self.parse(node.arg_nodes[0]))})"
+
+    def function_sorted(self, node: Any) -> str:
+        """Each value's key worked out once; its own does so at every comparison."""
+        if [one.name for one in node.kwarg_nodes] != ["key"]:
+            raise pscript.JSError("The core sorts by one key.")
+        values, key = (
+            self.parse(one) for one in (node.arg_nodes[0], node.kwarg_nodes[0].value_node)
+        )
+        return f"{IN_ORDER}({''.join(values)}, {''.join(key)})"
 
 
 class EngineError(Exception):
@@ -211,6 +221,8 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
     except pscript.JSError as error:
         raise EngineError(f"The engine cannot be compiled for the phone: {error}") from error
     used = {name for _, names in parser.vars.get_undefined() for name in names}
+    if f"{IN_ORDER}(" in script:
+        used.add(IN_ORDER)
     unknown = sorted(used - {"log", *native})
     if unknown:
         raise EngineError(f"The engine uses what the phone does not have: {', '.join(unknown)}.")

@@ -87,6 +87,7 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
         "varying": varying(pack),
         "begun": [],
         "index": [],
+        "shelf": [],
     }
 
 

@@ -48,7 +48,14 @@ def variants_at(engine: Engine) -> dict[str, int]:
 
 
 def shelf(engine: Engine) -> Shelf:
-    """The pack's items and variants for look-up."""
+    """The pack's items and variants for look-up, made once."""
+    if len(engine["shelf"]) == 0:
+        engine["shelf"] = [new_shelf(engine)]
+    return engine["shelf"][0]
+
+
+def new_shelf(engine: Engine) -> Shelf:
+    """The same, made anew."""
     pack = engine["pack"]
     inside = empty_lists(len(pack["items"]))
     for v in range(len(pack["variants"])):
@@ -119,14 +126,23 @@ def in_use(records: list[Kept]) -> list[Kept]:
     return [record for record in records if record.get("trashed", "") == ""]
 
 
+def spread_all(engine: Engine, pieces: list[Piece]) -> list[Held]:
+    """What each of them can be: the same as long as a piece stays the same."""
+    store = shelf(engine)
+    return [spread(engine, store, piece) for piece in pieces]
+
+
 def hold(engine: Engine, pieces: list[Piece]) -> Holdings:
     """What is owned of what this pack lists."""
-    store = shelf(engine)
+    return held_of(engine, spread_all(engine, in_use(pieces)))
+
+
+def held_of(engine: Engine, entries: list[Held]) -> Holdings:
+    """The same of what each piece can be, by spread_all()."""
     owned: list[Held] = []
     spares: list[Held] = []
-    for piece in in_use(pieces):
-        entry = spread(engine, store, piece)
-        if len(entry["items"]) > 0 and piece.get("purpose", "") == "":
+    for entry in entries:
+        if len(entry["items"]) > 0 and entry["record"].get("purpose", "") == "":
             owned.append(entry)
         elif len(entry["items"]) > 0:
             spares.append(entry)

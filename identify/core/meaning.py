@@ -8,18 +8,25 @@ Given that it is variant v of item i:  same  = 1 - lacking[v]            owns th
 from .checking import ENOUGH
 from .condition import is_better
 from .formation import begun
-from .holdings import hold, none_of
+from .holdings import held_of, in_use, none_of, spread_all
 from .lists import best_first, filled
 from .types.engine import Engine
-from .types.holdings import Holdings, Incomplete, Meanings, Studied
-from .types.records import Hand, Records
+from .types.holdings import Held, Holdings, Incomplete, Meanings, Studied
+from .types.records import Hand, Records, Want
 from .wants import TOO_DEAR, UNWANTED, demand, looked_for
 
 
 def study(engine: Engine, records: Records, hand: Hand) -> Studied:
     """The collector's records worked out for the piece in hand, once for many answers."""
-    held = hold(engine, records["pieces"])
-    wants = looked_for(engine, records["wants"], hand)
+    return study_held(
+        engine, spread_all(engine, in_use(records["pieces"])), records["wants"], hand
+    )
+
+
+def study_held(engine: Engine, entries: list[Held], asked: list[Want], hand: Hand) -> Studied:
+    """The same where it is known what each piece can be, by spread_all()."""
+    held = held_of(engine, entries)
+    wants = looked_for(engine, asked, hand)
     started = begun(engine, held["without"])
     return {
         "hand": hand,

@@ -3,7 +3,7 @@
 from typing import TypeGuard
 
 from .condition import condition_rank
-from .holdings import in_use, items_at, shelfmark, variants_at
+from .holdings import in_use, shelf, shelfmark
 from .lists import empty_lists
 from .money import compare_money
 from .types.engine import Engine
@@ -70,17 +70,18 @@ def looked_for(engine: Engine, wants: list[Want], hand: Hand) -> list[Wanted]:
 
     A want for a variant that the pack no longer has is a want for the item.
     """
-    items = items_at(engine)
-    variants = variants_at(engine)
+    store = shelf(engine)
     out: list[Wanted] = []
     for want in in_use(wants):
-        item = items.get(shelfmark(want["pack"], want["item"]), -1)
+        item = store["items"].get(shelfmark(want["pack"], want["item"]), -1)
         if item >= 0:
             out.append(
                 {
                     "record": want,
                     "item": item,
-                    "variant": variants.get(shelfmark(want["pack"], want.get("variant", "")), -1),
+                    "variant": store["variants"].get(
+                        shelfmark(want["pack"], want.get("variant", "")), -1
+                    ),
                     "condition": condition_met(want, hand),
                     "box": box_met(want, hand),
                     "price": price_met(want, hand),

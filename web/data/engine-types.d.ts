@@ -351,6 +351,8 @@ export interface Engine {
   begun: Array<Beginning>;
   /** made when something is looked for first, and kept */
   index: Array<Index>;
+  /** made when records are first held against the pack, and kept */
+  shelf: Array<Shelf>;
 }
 
 /** What ranges, their items and their variants are called, by pack and by shelfmark. */
@@ -3706,8 +3708,10 @@ export interface EngineModule {
    * {late, early: places in `seen`; hard: also with what lies beyond soft ends}.
    */
   marks_apart(pack: Pack, seen: Array<SeenYears>): Array<MarkClash>;
-  /** The collector's records worked out for the piece in hand, once for many answers. */
-  study(engine: Engine, records: Records, hand: Hand): Studied;
+  /** What each of them can be: the same as long as a piece stays the same. */
+  spread_all(engine: Engine, pieces: Array<Piece>): Array<Held>;
+  /** The same where it is known what each piece can be, by spread_all(). */
+  study_held(engine: Engine, entries: Array<Held>, asked: Array<Want>, hand: Hand): Studied;
   /** assess_for() with the records and the hand worked out before, by study(). */
   assess_studied(engine: Engine, session: Session, studied: Studied): View;
   /**

@@ -2,16 +2,18 @@
 import { current } from "../data/piece-at-hand.js";
 import { all, anything, recordsEdition } from "../data/records.js";
 import { state } from "../data/state.js";
+import { turns } from "../data/turns.js";
 import { foreseen } from "../data/work-ahead.js";
 
+const MOST = 500; // pieces that are looked at before the screen may have its turn
 let study = { about: "", found: null };
+let spreads = { ready: null, of: new WeakMap() }; // what each piece can be of a range
 
 /** The engine’s view of a piece, with the verdict where something is kept that can have a say. */
 export async function assess(piece) {
   const { session } = current(piece);
-  const found = anything() ? studied(piece) : null;
-  const about = found ? study.about : "";
   const { engine, ready, thread } = state;
+  const { about, found } = anything() ? await studied(piece) : { about: "", found: null };
   return foreseen(`${about} ${JSON.stringify(session)}`, () => {
     const own = () =>
       found ? engine.assess_studied(ready, session, found) : engine.assess(ready, session);
@@ -20,14 +22,28 @@ export async function assess(piece) {
 }
 
 /** What the records mean for the piece, worked out once for all its answers. */
-function studied(piece) {
+async function studied(piece) {
   const hand = { condition: "", boxed: "", asked: null, ...piece.hand };
   const made = all("piece").some((one) => one.session === piece.id) ? piece.id : "";
   const about = [recordsEdition(), state.pack.version, made, JSON.stringify(hand)].join(" ");
-  if (study.about !== about) {
-    const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
-    const records = { pieces: others, wants: all("want") };
-    study = { about, found: state.engine.study(state.ready, records, hand) };
+  if (study.about === about) return study;
+  const { engine, ready } = state;
+  const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
+  const wants = all("want");
+  const held = await spread(engine, ready, others);
+  study = { about, found: engine.study_held(ready, held, wants, hand) };
+  return study;
+}
+
+/** What each of these can be, worked out anew only of what has changed. */
+async function spread(engine, ready, pieces) {
+  if (spreads.ready !== ready) spreads = { ready, of: new WeakMap() };
+  const { of } = spreads;
+  const fresh = pieces.filter((one) => !of.has(one));
+  const turn = turns();
+  for (let at = 0; at < fresh.length; at += MOST) {
+    for (const one of engine.spread_all(ready, fresh.slice(at, at + MOST))) of.set(one.record, one);
+    await turn();
   }
-  return study.found;
+  return pieces.map((one) => of.get(one));
 }

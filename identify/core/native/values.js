@@ -43,11 +43,21 @@ const in_plain_signs = (text) =>
 const first_halves = (text, count) => text.slice(0, count).replace(/\p{Cs}/gu, "");
 const power_of_e = (x) => Math.exp(x);
 const root_of = (x) => Math.sqrt(x);
-const unaccented = (text) => text.replaceAll("ß", "ss").normalize("NFKD").replace(/\p{Mn}/gu, "");
+const unaccented = (text) =>
+  text
+    .replaceAll("ß", "ss")
+    .normalize("NFKD")
+    .replace(/\p{Mn}/gu, "");
 const value_in_json = (text) => {
   try {
     return JSON.parse(text);
   } catch {
     return null;
   }
+};
+const in_order = (values, key) => {
+  const keys = values.map((value) => key(value));
+  const places = values.map((_, place) => place);
+  places.sort((a, b) => (keys[a] < keys[b] ? -1 : keys[a] > keys[b] ? 1 : 0));
+  return places.map((place) => values[place]);
 };

@@ -2,6 +2,7 @@
 
 from typing import NotRequired, TypedDict
 
+from .holdings import Shelf
 from .matches import Index
 from .pack import Pack
 from .session import Answer
@@ -120,3 +121,4 @@ class Engine(TypedDict):
     varying: list[list[int]]  # by feature: the variants whose rows are not all recorded alike
     begun: list[Beginning]  # the last one, kept
     index: list[Index]  # made when something is looked for first, and kept
+    shelf: list[Shelf]  # made when records are first held against the pack, and kept
