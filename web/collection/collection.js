@@ -4,7 +4,7 @@ import { remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
-import { entry, longList } from "../parts/long-list.js";
+import { entry, longListFrom } from "../parts/long-list.js";
 import { moneyText, totalText } from "../parts/money.js";
 import {
   itemPlace,
@@ -70,8 +70,8 @@ export async function collectionScreen(state, at, listOf = pieceList) {
   const latest = heldBack();
   const draw = (first) =>
     latest(
-      () => passing(state),
-      (found) => below.replaceChildren(...results(state, found, first, listOf)),
+      async () => results(state, await passing(state), first, listOf),
+      (nodes) => below.replaceChildren(...nodes),
     );
   const filter = (name) => async (value) => {
     chosen = { ...chosen, [name]: value };
@@ -196,19 +196,19 @@ async function passing(state) {
   return ordered.filter((_, place) => fits[place]);
 }
 
-function results(state, found, first, listOf) {
+async function results(state, found, first, listOf) {
   const count = howMany("piece");
   const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
   const sum = paid.length === 0 ? "" : paidForSome(totalText(state.engine, paid), paid.length);
   const some = found.length === count ? count : countOf(found.length, count);
   return [
     el("p", { class: "quiet" }, `${some} ${count === 1 ? "piece" : "pieces"}.${sum}`),
-    ...listOf(state, found, first),
+    ...(await listOf(state, found, first)),
   ];
 }
 
 function pieceList(state, found, first) {
-  return longList(PIECES, found, (piece) => pieceRow(state, piece), first);
+  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first);
 }
 
 /** A piece as an entry of a list. */

@@ -15,12 +15,12 @@ export function heldBack() {
   };
 }
 
-/** The values as `act` makes them, in their order, the screen having its turn in between. */
+/** What `act(value, place)` makes of each, in order, the screen having its turn in between. */
 export async function inTurns(values, act) {
   const turn = turns();
   const out = [];
   for (let n = 0; n < values.length; n += 1) {
-    const made = act(values[n]);
+    const made = act(values[n], n);
     out.push(made instanceof Promise ? await made : made);
     if (n % 16 === 15) await turn();
   }

@@ -2,7 +2,7 @@
 import { record } from "../data/records.js";
 import { look } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
-import { longList } from "../parts/long-list.js";
+import { longListFrom } from "../parts/long-list.js";
 import { pieceRow } from "../collection/collection.js";
 import { noteRow } from "../notebook/notebook.js";
 import { wantRow } from "../wants/wants.js";
@@ -22,19 +22,22 @@ export async function cameScreen(state, at) {
     (await there.where("journal", "group", at.group)).map((entry) => entry.record),
   );
   const found = [...new Set(ids)].map(record).filter((one) => one && one.trashed === "");
+  const lists = await Promise.all(
+    SORTS.map(async ([type, label, place, row]) => {
+      const some = found.filter((one) => one.type === type);
+      if (some.length === 0) return null;
+      return [
+        heading(2, `${label}: ${some.length}`),
+        ...(await longListFrom(label, some, (one) => row(state, one), at.drawn)),
+        button(allOfThe(place), () => goTo(place), { class: "plain wide" }),
+      ];
+    }),
+  );
   return el(
     "section",
     { class: "shelf" },
     heading(1, importedFrom(at.file)),
     found.length === 0 ? el("p", {}, NONE_IS_HERE_ANY_LONGER) : null,
-    SORTS.map(([type, label, place, row]) => {
-      const some = found.filter((one) => one.type === type);
-      if (some.length === 0) return null;
-      return [
-        heading(2, `${label}: ${some.length}`),
-        ...longList(label, some, (one) => row(state, one), at.drawn),
-        button(allOfThe(place), () => goTo(place), { class: "plain wide" }),
-      ];
-    }),
+    lists,
   );
 }

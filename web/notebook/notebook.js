@@ -3,7 +3,7 @@ import { blank } from "../data/record-shapes.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
-import { entry, longList } from "../parts/long-list.js";
+import { entry, longListFrom } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { title, variantText } from "../parts/piece-names.js";
 import { recordPicture } from "../parts/record-picture.js";
@@ -50,17 +50,17 @@ const DECISIONS = { open: "", bought: "bought", left: "left" };
 let shown = "open";
 
 /** The notebook: today's budget, and what was left for later. */
-export function notebookScreen(state, at) {
+export async function notebookScreen(state, at) {
   const kept = notes();
   const below = el("div", {});
-  const draw = (first) => {
+  const draw = async (first) => {
     const some = byDay(kept.filter((note) => shown === "" || note.decision === shown));
     below.replaceChildren(
       el("p", { class: "quiet" }, notesOf(some.length, kept.length)),
-      ...longList(NOTES, some, (_, place) => withDay(state, some, place), first),
+      ...(await longListFrom(NOTES, some, (_, place) => withDay(state, some, place), first)),
     );
   };
-  draw(at.drawn);
+  await draw(at.drawn);
   return el(
     "section",
     { class: "shelf" },

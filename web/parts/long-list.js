@@ -1,3 +1,4 @@
+import { inTurns } from "../data/in-turns.js";
 import { photo } from "../data/kept-photos.js";
 import { button, el } from "./element.js";
 import { SHOW_MORE } from "./first-words.js";
@@ -5,20 +6,32 @@ import { SHOW_MORE } from "./first-words.js";
 const SLICE = 40;
 
 /**
- * A long list, drawn a slice at a time as it is scrolled to. `row(value, place)` makes one entry.
+ * The list as it was left, with so many entries drawn as there were: they are made in turns, and
+ * the browser lays out those that are seen (style.css).
  */
-export function longList(label, values, row, first = SLICE) {
+export async function longListFrom(label, values, row, drawn = 0) {
+  return longList(label, values, row, await inTurns(values.slice(0, drawn), row));
+}
+
+/**
+ * A long list, drawn a slice at a time as it is scrolled to. `row(value, place)` makes one entry;
+ * `made`: those that are made already.
+ */
+export function longList(label, values, row, made = []) {
   const list = el("ul", { class: "found rows", "aria-label": label });
   const more = button(SHOW_MORE, () => draw(SLICE), { class: "plain wide" });
   let drawn = 0;
-  function draw(count) {
-    const next = values.slice(drawn, drawn + count);
-    list.append(...next.map((value, place) => el("li", {}, row(value, drawn + place))));
-    drawn += next.length;
+  function add(rows) {
+    list.append(...rows.map((node) => el("li", {}, node)));
+    drawn += rows.length;
     more.hidden = drawn >= values.length;
     list.dataset.drawn = drawn;
   }
-  draw(Math.max(first, SLICE));
+  function draw(count) {
+    add(values.slice(drawn, drawn + count).map((value, place) => row(value, drawn + place)));
+  }
+  add(made);
+  if (drawn < SLICE) draw(SLICE - drawn);
   new IntersectionObserver(
     (seen) => {
       if (seen.some((one) => one.isIntersecting) && more.isConnected) draw(SLICE);

@@ -2,7 +2,7 @@ import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice, longField, textField, ticks } from "../parts/fields.js";
-import { entry, longList } from "../parts/long-list.js";
+import { entry, longListFrom } from "../parts/long-list.js";
 import { moneyField, moneyText } from "../parts/money.js";
 import { itemPlace, title, variantLabel, variantText, variantsOf } from "../parts/piece-names.js";
 import { share, wantsText } from "./share-wants.js";
@@ -43,7 +43,7 @@ import {
 } from "./words.js";
 
 /** The wants, the most urgent first, as `listOf` draws them. */
-export function wantsScreen(state, at, listOf = wantList) {
+export async function wantsScreen(state, at, listOf = wantList) {
   const wants = sortedWants();
   return el(
     "section",
@@ -66,12 +66,12 @@ export function wantsScreen(state, at, listOf = wantList) {
     button(MISSING_FROM_SETS, () => goTo("formations"), {
       class: "link",
     }),
-    ...listOf(state, wants, at.drawn),
+    ...(await listOf(state, wants, at.drawn)),
   );
 }
 
 function wantList(state, wants, first) {
-  return longList(WANTS, wants, (want) => wantRow(state, want), first);
+  return longListFrom(WANTS, wants, (want) => wantRow(state, want), first);
 }
 
 /** The wants in the order of urgency, then by number. */
