@@ -3,11 +3,13 @@
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
+from identify import phone
 from tests.bench.against import against_table, compared
 from tests.bench.lifetime import SIZES, lifetime, lifetime_table
 from tests.bench.own_ranges import compile_table, compile_times
 from tests.bench.stall import played
 from tests.bench.stall_table import stall_table
+from tests.bench.steps_of import steps_of, steps_table
 from tests.bench.ten_devices import devices_table, ten_devices
 
 Told = Callable[[str], None]
@@ -50,6 +52,12 @@ def of_devices(_: Any, asked: Asked, __: Told) -> tuple[dict[str, Any], str]:
     return found, devices_table(found)
 
 
+def of_steps(playwright: Any, asked: Asked, told: Told) -> tuple[dict[str, Any], str]:
+    """One tap and one start, step by step."""
+    found = steps_of(playwright, phone.site(phone.demo_packs()), asked.rounds, told)
+    return {"steps": found}, steps_table(found)
+
+
 def two_commits(playwright: Any, asked: Asked, told: Told) -> tuple[dict[str, Any], str]:
     """The app of another commit beside this one's, by turns."""
     found = compared(playwright, asked.against, asked.rounds, told)
@@ -61,4 +69,5 @@ PARTS = {
     "compile": of_ones_own,
     "lifetime": of_a_lifetime,
     "devices": of_devices,
+    "steps": of_steps,
 }

@@ -9,6 +9,7 @@ from tests.bench.against import against_table, by_turns
 from tests.bench.lifetime import lifetime, lifetime_table, slope
 from tests.bench.made_collection import backup_bytes, made_collection
 from tests.bench.processor import Busyness
+from tests.bench.steps_of import steps_of, steps_table
 from tests.bench.ten_devices import devices_table, ten_devices
 
 
@@ -78,3 +79,13 @@ def test_every_step_with_a_collection_is_measured(playwright):
     assert {"restore", "open the app", "a save", "a backup", "first sync"} < set(steps)
     assert all(step["thread"] > 0 for step in steps.values())
     assert "first sync" in lifetime_table(found)
+
+
+@pytest.mark.heavy
+def test_a_start_and_its_taps_are_looked_at_step_by_step(playwright, site):
+    found = steps_of(playwright, site, 1, lambda text: None)
+    order = ["finger lifted", "step handed to the disk", "step safe on the disk", "painted"]
+    for tap in found["the first tap"] + found["a later tap"]:
+        assert sorted(order, key=lambda name: tap[name]) == order
+    assert {"app.js here", "storage open", "painted"} < set(found["a start"][0])
+    assert "the first tap (1 times)" in steps_table(found)
