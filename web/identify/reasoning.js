@@ -31,8 +31,11 @@ async function studied(piece) {
   const others = all("piece").filter((one) => !one.session || one.session !== piece.id);
   const wants = all("want");
   const held = await spread(engine, ready, others);
-  study = { about, found: engine.study_held(ready, held, wants, hand) };
-  return study;
+  const turn = turns();
+  const own = { about, found: engine.study_held(ready, held, wants, hand) };
+  study = own;
+  await turn();
+  return own;
 }
 
 /** What each of these can be, worked out anew only of what has changed. */

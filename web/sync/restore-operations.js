@@ -65,8 +65,12 @@ function alike(one, other) {
 export async function removals(file) {
   const here = new Set(await photosHere());
   const known = new Set(await operationsHere(file.journal));
-  const deletes = ({ op, record: id, ...one }) =>
-    op && !known.has(op) && fieldsOf(one).gone === true && (here.has(id) || alive(id));
+  // without a copy of each: they may be many thousands, and are looked at in one go
+  const deletes = (one) =>
+    one.op &&
+    !known.has(one.op) &&
+    fieldsOf(one).gone === true &&
+    (here.has(one.record) || alive(one.record));
   const trashes = ({ id, trashed }) => trashed !== "" && record(id)?.trashed === "";
   const gone = [
     ...file.records.filter(
