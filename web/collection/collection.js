@@ -1,10 +1,10 @@
 import { heldBack, inTurns } from "../data/in-turns.js";
 import { all, howMany, recordsEdition } from "../data/records.js";
-import { remember } from "../data/back-button.js";
+import { here, remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
-import { entry, longListFrom } from "../parts/long-list.js";
+import { entry, leftAs, longListFrom } from "../parts/long-list.js";
 import { moneyText, totalText } from "../parts/money.js";
 import {
   itemPlace,
@@ -208,7 +208,8 @@ async function results(state, found, first, listOf) {
 }
 
 function pieceList(state, found, first) {
-  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first);
+  const { heights } = here();
+  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first, heights);
 }
 
 /** A piece as an entry of a list. */
@@ -225,8 +226,7 @@ export function pieceRow(state, piece) {
       standing.filter(Boolean).join(" · "),
     ],
     (event) => {
-      const list = event.currentTarget.closest("ul");
-      remember({ drawn: Number(list?.dataset.drawn ?? 0) });
+      remember(leftAs(event.currentTarget.closest("ul")));
       goTo("piece", { id: piece.id });
     },
     recordPicture(piece),
