@@ -101,9 +101,9 @@ export async function collectionScreen(state, at, listOf = pieceList) {
 
 /** A place for what is not waited for; it stays hidden where nothing comes. */
 function whenKnown(coming) {
-  const here = el("div", { hidden: true });
-  coming.then((node) => node && here.replaceWith(node));
-  return here;
+  const place = el("div", { hidden: true });
+  coming.then((node) => node && place.replaceWith(node));
+  return place;
 }
 
 /** What was in no range, and is in one by now: each opens, to be linked there. */
