@@ -20,6 +20,14 @@ from tests.browser.phone_storage import (
     saved,
 )
 
+WHERE_IT_IS_TAPPED = """() => document.addEventListener("click", ({ target }) => {
+  window.tapped = target.closest("li").getBoundingClientRect().top;
+}, { capture: true, once: true })"""
+IS_WHERE_IT_WAS = """(place) => {
+  const row = document.querySelectorAll(".rows > li")[place];
+  return row !== undefined && Math.abs(row.getBoundingClientRect().top - window.tapped) < 5;
+}"""
+
 
 def test_the_demo_is_offered_and_taken_away_again(page, server):
     page.goto(server.url)
@@ -297,6 +305,16 @@ def test_five_thousand_pieces_are_drawn_a_slice_at_a_time(page, server, tmp_path
     page.evaluate("scrollTo(0, document.body.scrollHeight)")
     page.wait_for_function("() => document.querySelectorAll('.rows li').length > 40")
     assert rows.count() < 400
+    far = rows.nth(75)
+    far.scroll_into_view_if_needed()
+    page.evaluate(WHERE_IT_IS_TAPPED)
+    drawn = rows.count()
+    far.get_by_role("button").click()
+    expect(page.get_by_label("Notes")).to_be_visible()
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
+    page.wait_for_function(IS_WHERE_IT_WAS, arg=75)
+    assert rows.count() >= drawn
     page.get_by_label("Search the collection").fill("coal train")
     expect(page.get_by_role("main").get_by_text("100 of 5000 pieces.")).to_be_visible()
 

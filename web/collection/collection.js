@@ -1,10 +1,10 @@
 import { heldBack, inTurns } from "../data/in-turns.js";
 import { all, howMany, recordsEdition } from "../data/records.js";
-import { here, remember } from "../data/back-button.js";
+import { remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
-import { entry, leftAs, longListFrom } from "../parts/long-list.js";
+import { entry, longListFrom } from "../parts/long-list.js";
 import { moneyText, totalText } from "../parts/money.js";
 import {
   itemPlace,
@@ -101,9 +101,9 @@ export async function collectionScreen(state, at, listOf = pieceList) {
 
 /** A place for what is not waited for; it stays hidden where nothing comes. */
 function whenKnown(coming) {
-  const place = el("div", { hidden: true });
-  coming.then((node) => node && place.replaceWith(node));
-  return place;
+  const here = el("div", { hidden: true });
+  coming.then((node) => node && here.replaceWith(node));
+  return here;
 }
 
 /** What was in no range, and is in one by now: each opens, to be linked there. */
@@ -208,8 +208,7 @@ async function results(state, found, first, listOf) {
 }
 
 function pieceList(state, found, first) {
-  const { heights } = here();
-  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first, heights);
+  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first);
 }
 
 /** A piece as an entry of a list. */
@@ -226,7 +225,8 @@ export function pieceRow(state, piece) {
       standing.filter(Boolean).join(" · "),
     ],
     (event) => {
-      remember(leftAs(event.currentTarget.closest("ul")));
+      const list = event.currentTarget.closest("ul");
+      remember({ drawn: Number(list?.dataset.drawn ?? 0) });
       goTo("piece", { id: piece.id });
     },
     recordPicture(piece),

@@ -5,22 +5,9 @@ import { SHOW_MORE } from "./first-words.js";
 
 const SLICE = 40;
 
-/**
- * The list as it was left, with so many entries drawn as there were, and as high: they are made in
- * turns, and the browser lays out those that are seen (later.css).
- */
-export async function longListFrom(label, values, row, drawn = 0, heights = []) {
-  const made = await inTurns(values.slice(0, drawn), row);
-  const [list, more] = longList(label, values, row, made);
-  for (const [place, height] of heights.slice(0, made.length).entries())
-    list.children[place].style.setProperty("--was", `${height}px`);
-  return [list, more];
-}
-
-/** How a list is left, for its entry of the history: `drawn` and `heights` as above. */
-export function leftAs(list) {
-  const entries = [...(list?.children ?? [])];
-  return { drawn: entries.length, heights: entries.map((one) => one.offsetHeight) };
+/** The list with so many entries to begin with as were drawn when it was left, made in turns. */
+export async function longListFrom(label, values, row, drawn = 0) {
+  return longList(label, values, row, await inTurns(values.slice(0, drawn), row));
 }
 
 /**
@@ -35,6 +22,7 @@ export function longList(label, values, row, made = []) {
     list.append(...rows.map((node) => el("li", {}, node)));
     drawn += rows.length;
     more.hidden = drawn >= values.length;
+    list.dataset.drawn = String(drawn);
   }
   function draw(count) {
     add(values.slice(drawn, drawn + count).map((value, place) => row(value, drawn + place)));
