@@ -18,9 +18,7 @@ from .wants import TOO_DEAR, UNWANTED, demand, looked_for
 
 def study(engine: Engine, records: Records, hand: Hand) -> Studied:
     """The collector's records worked out for the piece in hand, once for many answers."""
-    return study_held(
-        engine, spread_all(engine, in_use(records["pieces"])), records["wants"], hand
-    )
+    return study_held(engine, spread_all(engine, in_use(records["pieces"])), records["wants"], hand)
 
 
 def study_held(engine: Engine, entries: list[Held], asked: list[Want], hand: Hand) -> Studied:
