@@ -38,7 +38,7 @@ def dated(text: str, country: str = "") -> list[str]:
         if reading["problem"]:
             raise DateError(joined(nothing_said(reading)))
         if reading["changed"]:
-            lines.append(f"Read as {quoted(reading['read'])}, with our own figures and letters.")
+            lines.append(f"Read as {quoted(reading['read'])}, in plain figures and letters.")
         for mark in reading["marks"]:
             readings = _of_country(mark["readings"], country)
             lines += _mark(tables, mark["text"], readings)

@@ -114,7 +114,7 @@ def walk(page: Page, use: str) -> list[str]:
     page.get_by_role("button", name="Begin", exact=True).click()
     said = [line(page)]
     pointed(page, said)
-    while "That was all." not in said[-1]:
+    while "That’s all." not in said[-1]:
         assert len(said) < 16, said
         said.append(onward(page, said[-1]))
         pointed(page, said)

@@ -146,6 +146,22 @@ def test_every_ring_stands_on_the_portrait_and_is_told_in_words(held):
     assert held.locator(f"{CARD} .ringed-list li").count() == marks.count()
 
 
+def test_no_ring_lies_on_the_number_of_another(held):
+    """Also where they stand close: the second one is put up and to the left of the first."""
+    met = held.evaluate(
+        """card => {
+          const [first, second] = document.querySelectorAll(`${card} button.ring`);
+          second.style.left = `calc(${first.style.left} - 12px)`;
+          second.style.top = `calc(${first.style.top} - 12px)`;
+          const { left, top, width, height } = first.firstChild.getBoundingClientRect();
+          const there = document.elementFromPoint(left + width / 2, top + height / 2);
+          return there === first.firstChild;
+        }""",
+        CARD,
+    )
+    assert met
+
+
 @pytest.mark.parametrize("light", ["light", "dark"])
 def test_it_can_be_read_and_tapped(held, light):
     held.emulate_media(color_scheme=light)

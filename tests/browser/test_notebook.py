@@ -188,7 +188,7 @@ def test_a_note_becomes_a_piece_and_the_budget_knows(page, server):
     place(page, "Notebook")
     expect(page.get_by_text("Spent today: £17.50. Left: £32.50.")).to_be_visible()
     fill(page, "Today’s budget", "£10")
-    expect(page.get_by_text("That is £7.50 above the budget.")).to_be_visible()
+    expect(page.get_by_text("That is £7.50 over budget.")).to_be_visible()
 
 
 def test_a_note_is_crossed_off_and_that_is_undone(page, server):

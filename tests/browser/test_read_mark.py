@@ -87,7 +87,7 @@ def test_a_question_about_a_mark_takes_the_reading_with_one_tap(page, server, pe
 
 def test_it_is_reached_from_the_start(page, server):
     page.goto(server.url)
-    page.get_by_role("button", name="Read a mark on it").click()
+    page.get_by_role("button", name="Read a mark").click()
     sheet = page.get_by_role("dialog")
     sheet.get_by_label(FIELD).fill("12/6")
     expect(sheet.get_by_role("status")).to_contain_text("hardly after August 1971")

@@ -151,7 +151,7 @@ def test_nothing_is_better_both_ways(one, other):
     assert not is_better(a, a)
 
 
-def test_society_grades_are_set_against_words_of_the_scale():
+def test_grades_of_other_scales_are_set_against_words_of_the_scale():
     with GRADING.open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     assert {row["condition"] for row in rows} <= set(conditions())

@@ -131,7 +131,7 @@ def test_the_light_and_the_money_stay_as_chosen(lent: Phone, app: Server):
 
 def test_a_mark_is_read(lent: Phone, app: Server):
     lent.goto(app.url)
-    lent.tap("Read a mark on it")
+    lent.tap("Read a mark")
     lent.until("document.querySelector('dialog input')").send_keys("W. Germany")
     lent.until(f"{SHEET}.includes('19')")
 

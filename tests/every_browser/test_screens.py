@@ -206,7 +206,7 @@ def test_what_is_typed_in_stays_above_the_keyboard(lent: Phone, app: Server):
 def test_a_sheet_stays_right_above_the_keyboard(lent: Phone, app: Server):
     """An iPhone moves what is seen over the page, and a sheet with it."""
     lent.goto(app.url)
-    lent.tap("Read a mark on it")
+    lent.tap("Read a mark")
     field = lent.until("document.querySelector('dialog[open] input')")
     lent.until("document.getAnimations().length === 0")
     for width, height, keyboard in ((320, 568, 300), (375, 667, 320), (568, 320, 160)):

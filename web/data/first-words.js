@@ -17,7 +17,7 @@ export const NO_RANGE_HERE =
 export const rangeNamed = (name) => `the range ${name}`;
 export const THE_TABLES_OF_MARKS = "the tables of marks";
 export const THE_DATE_MARKS = "the date marks";
-export const THE_SHELF_OF_FEATURES = "the shelf of features";
+export const THE_SHELF_OF_FEATURES = "the list of features";
 export const rangeNotRead = (name) =>
   `The range ${name} cannot be read by this version of the app. With a signal, try ` +
   "again: a newer version may be ready.";
@@ -45,11 +45,10 @@ export const STORAGE_CLOSED =
   "The browser has closed its storage and will not open it again. What was saved before is still " +
   "there. Close the app, open it again, and check that the last step is there.";
 export const NEWER_VERSION_USED_IT =
-  "A newer version of this app has used this storage. With a signal, close the app and " +
-  "open it again, so that the newer version comes.";
+  "A newer version of this app has been used here. With a signal, close the app and " +
+  "open it again to get that version.";
 export const ANOTHER_WINDOW_HOLDS_IT =
-  "Another window of this app holds the storage. Close the other window, then open this " +
-  "one again.";
+  "This app is open in another window. Close the other window, then open this " + "one again.";
 
 export const STORAGE_NOT_READ =
   "The browser cannot read its storage. What was saved is still there. Close the app and open " +

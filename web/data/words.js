@@ -22,9 +22,9 @@ export const undoneWhat = (what) => `Undone: ${what}`;
 export const IPHONES_OWN_FORM =
   "That photo is in the form in which an iPhone keeps its own (HEIC), and this browser " +
   "cannot read it. On the iPhone, tap “Take a photo” here, or choose Settings, Camera, " +
-  "Formats, “Most Compatible” and take it again. A photo sent as JPEG does as well.";
+  "Formats, “Most Compatible” and take it again. A photo sent as a JPEG works too.";
 export const NOT_READABLE_PICTURE =
-  "That file is not a picture this device can read. A photo as JPEG, PNG or WebP would do.";
+  "That file is not a picture this device can read. A JPEG, PNG or WebP photo will do.";
 export const NOT_ENOUGH_MEMORY = "There is not enough memory for that photo. Try a smaller one.";
 
 // The server

@@ -4,7 +4,7 @@
 export const SORTS_OF_ROWS = [
   ["piece", "Pieces of the collection"],
   ["want", "Wants"],
-  ["note", "Notes of stalls"],
+  ["note", "Notes from stalls"],
 ];
 export const ORDERS_OF_DAYS = [
   ["day", "Day first: 12/5 is 12 May"],

@@ -130,8 +130,8 @@ export const TOGETHER = "Together";
 export const THE_LIST_WAS_NOT_SHARED = "The list was not shared.";
 export const PRINT = "Print";
 export const CANNOT_PRINT_BY_ITSELF =
-  "An app on the home screen cannot print by itself. Tap Print, and choose Print among " +
-  "what is offered then.";
+  "An app on the home screen cannot print by itself. Tap Print, then choose Print from " +
+  "what is offered.";
 export const PHOTOS = "Photos";
 export const PRINT_THE_PHOTOS_TOO = "Print the photos too";
 export const togetherIs = (name) => `Together, ${name}`;
@@ -176,8 +176,8 @@ export const SET_ASIDE_FROM = {
   journal: "A change in the history of this device",
   photos: "A photo kept on this device",
   server: "A change from the server",
-  sent: "A change of this device that the server does not take",
-  photo: "A photo that the server does not take",
+  sent: "A change made on this device that the server will not take",
+  photo: "A photo that the server will not take",
 };
 export const SET_ASIDE = "Set aside";
 export const NOTHING_IS_SET_ASIDE = "Nothing is set aside.";

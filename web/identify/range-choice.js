@@ -1,4 +1,5 @@
-import { el } from "../parts/element.js";
+import { button, el } from "../parts/element.js";
+import { sheet } from "../parts/sheet.js";
 import {
   ABOUT_THIS_RANGE,
   gaugeAndYears,
@@ -14,14 +15,12 @@ export function rangeChoice(state, choose) {
     entry.gauge === "" ? entry.about : gaugeAndYears(entry.gauge, entry.first, entry.last),
     entry.invented ? INVENTED_TO_TRY : "",
   ].join(" ");
-  const text = list.length > 1 ? about : `${entry.name}: ${about}`;
-  const said = el(
-    "details",
-    {},
-    el("summary", {}, entry.invented ? INVENTED_RANGE : ABOUT_THIS_RANGE),
-    el("p", { class: "quiet" }, text),
+  const more = button(
+    entry.invented ? INVENTED_RANGE : ABOUT_THIS_RANGE,
+    () => sheet(entry.name, el("p", {}, about)),
+    { class: "link" },
   );
-  if (list.length === 1) return el("div", { class: "range" }, said);
+  if (list.length === 1) return el("div", { class: "range" }, more);
   const select = el(
     "select",
     { id: "range", onchange: () => choose(select.value) },
@@ -32,6 +31,6 @@ export function rangeChoice(state, choose) {
     { class: "range" },
     el("label", { for: "range" }, RANGE),
     el("span", { class: "pick" }, select),
-    said,
+    more,
   );
 }

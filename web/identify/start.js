@@ -33,7 +33,7 @@ import {
   ON_YOUR_LIST,
   onYourListUpTo,
   PHOTO_FOR_LATER,
-  READ_A_MARK_ON_IT,
+  READ_A_MARK,
   SELLERS_DATE,
   STARTED_AGAIN_BEFORE,
   UNDO_THAT,
@@ -101,7 +101,7 @@ function ways(act) {
     }),
     way(SHELF, IS_IT_MINE, () => document.getElementById("search").focus()),
     way(SAID, SELLERS_DATE, act.sellerFirst),
-    way(MARK, READ_A_MARK_ON_IT, act.mark),
+    way(MARK, READ_A_MARK, act.mark),
   );
 }
 

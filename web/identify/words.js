@@ -90,7 +90,7 @@ export const READ_A_MARK = "Read a mark";
 export const WHAT_DOES_IT_SAY = "What does it say?";
 export const EXAMPLES_OF_MARKS =
   "For example: Regd. Des. 821265, W. Germany, 12/6, the figures under a barcode.";
-export const readAsFigures = (read) => `Read as ${read}, with our own figures and letters.`;
+export const readAsFigures = (read) => `Read as ${read}, in plain figures and letters.`;
 export const isFromOrLater = (text, year) => `${text} is from ${year} or later, `;
 export const isFromOrEarlier = (text, year) =>
   `${text} from ${year} or earlier: not the same year.`;
@@ -167,7 +167,7 @@ export const whatYouSaw = (name) => `What you saw: ${name}`;
 // Why this question
 export const TELLS_MOST_FOR_YOU = " It tells most about what you have, want or lack.";
 export const WOULD_SHOW_NOBODY = " It would show whether it is one nobody has recorded.";
-export const NARROWS_THE_YEARS = " What it is, is settled: this narrows the years.";
+export const NARROWS_THE_YEARS = " What it is has been settled; this narrows the years.";
 export const TELLS_MOST_FOR_ITS_TIME =
   "Of all you could look at, this tells most for the time it takes.";
 export const LOOK_AT_SOMETHING_ELSE = "Look at something else";

@@ -53,7 +53,7 @@ export const backAt = (comeBack) => `back ${comeBack}`;
 export const NOTHING_SPENT_TODAY = "Nothing spent today.";
 export const spentToday = (names) => `Spent today: ${names}.`;
 export const leftOfBudget = (left) => `Left: ${left}.`;
-export const aboveBudget = (above) => `That is ${above} above the budget.`;
+export const aboveBudget = (above) => `That is ${above} over budget.`;
 export const TODAYS_BUDGET = "Today’s budget";
 
 // Reminders

@@ -56,6 +56,9 @@ export function ringedPortrait(pack, variants, rings, how = {}) {
     mark.style.left = `${spot.x}%`;
     mark.style.top = `${spot.y}%`;
     mark.style.width = `${2 * spot.radius}%`;
+    // no transform: that makes a layer, and the next ring would lie on the number of this one
+    const half = `calc(-1 * max(var(--touch) / 2, ${spot.radius}%))`;
+    mark.style.margin = `${half} 0 0 ${half}`;
     return mark;
   });
   return el(

@@ -16,14 +16,14 @@ export const ONE_VARIANT_CHANGED = "variant changed";
 export const VARIANTS_CHANGED = "variants changed";
 export const QUESTION_CHANGED = "question changed";
 export const QUESTIONS_CHANGED = "questions changed";
-export const NUMBER_IS_NOW_ANOTHER = "number is now another";
-export const NUMBERS_ARE_NOW_OTHERS = "numbers are now others";
-export const NUMBER_TAKEN_OUT = "number taken out";
-export const NUMBERS_TAKEN_OUT = "numbers taken out";
-export const VARIANT_TAKEN_OUT = "variant taken out";
-export const VARIANTS_TAKEN_OUT = "variants taken out";
-export const QUESTION_TAKEN_OUT = "question taken out";
-export const QUESTIONS_TAKEN_OUT = "questions taken out";
+export const NUMBER_IS_NOW_ANOTHER = "number renumbered";
+export const NUMBERS_ARE_NOW_OTHERS = "numbers renumbered";
+export const NUMBER_TAKEN_OUT = "number removed";
+export const NUMBERS_TAKEN_OUT = "numbers removed";
+export const VARIANT_TAKEN_OUT = "variant removed";
+export const VARIANTS_TAKEN_OUT = "variants removed";
+export const QUESTION_TAKEN_OUT = "question removed";
+export const QUESTIONS_TAKEN_OUT = "questions removed";
 export const SMALL_CORRECTIONS_ONLY = "small corrections only";
 
 // What is wrong with a file
@@ -48,7 +48,7 @@ export const ADDRESS_OF_THE_RANGE = "Address of the range";
 export const PASTE = "Paste";
 export const LOOK_AT_IT = "Look at it";
 export const NOT_TO_BE_PASTED =
-  "This phone does not let it be read. Hold a finger on the field, then paste.";
+  "This phone does not let the app paste. Hold a finger on the field, then tap Paste.";
 export const RANGES_THERE = "Ranges there";
 export const WHICH_ONE = "Which one?";
 export const takesThePlaceOf = (name) => `It takes the place of the ${name} that you have.`;
@@ -66,7 +66,7 @@ export const TAKE_THE_OLDER = "Take the older one all the same";
 export const youFollow = (name) => `You follow ${name} from now on.`;
 
 // The address
-export const LOOKING = "Looking …";
+export const LOOKING = "Looking…";
 /** What an address lacks, in sentences: the problems of fetch-range.js. */
 export const TOLD = {
   address:
@@ -77,8 +77,8 @@ export const TOLD = {
   closed:
     "Something answers at this address, but it does not let other apps read it. Whoever keeps " +
     "the range has to allow that: ask them.",
-  large: "What lies at this address is larger than 40 MB: too large to be a range.",
-  cut: "What came from this address ended too early. Try again where the signal is better.",
+  large: "What is at this address is larger than 40 MB: too large to be a range.",
+  cut: "The range did not come through whole. Try again where the signal is better.",
   slow: "This address takes too long to answer. Try again later.",
   page: "There is a page at this address, and no range. Ask whoever keeps it for the range’s own.",
 };
@@ -94,9 +94,9 @@ export const NOT_AN_ADDRESS =
 export const BEGINS_WITH_HTTP =
   "This address begins with http, which anybody on the way can change. Put https in its place.";
 export const NO_SIGNAL = "There is no signal. Try again where there is one.";
-export const cannotBeUsed = (problem) => `What lies at this address cannot be used: ${problem}`;
+export const cannotBeUsed = (problem) => `What is at this address cannot be used: ${problem}`;
 export const ANOTHER_RANGE_THERE =
-  "What lies at this address is another range than it was. Ask its keeper.";
+  "There is a different range at this address now. Ask its keeper.";
 export const NOT_PUBLISHED =
   "This range can be used, but what is written down in it was not published. Ask whoever " +
   "keeps it for the range as a file.";
@@ -150,11 +150,11 @@ export const WHAT_SIGHTINGS_IN_ARE =
 export const CORRECTS_ONE =
   "Whoever sent it has changed it since you settled it. Look at what your range has of it already.";
 export const ADD_SIGHTINGS_FROM_A_FILE = "Add sightings from a file";
-export const NONE_WAIT = "None wait.";
+export const NONE_WAIT = "None are waiting.";
 export const ONE_MORE_WAITS = "1 more waits behind these.";
 export const moreWait = (more) => `${more} more wait behind these.`;
 export const sightingsOfAnother = (name, range) =>
-  `${name}: these sightings are of another range than ${range}.`;
+  `${name}: these sightings are of another range, not ${range}.`;
 export const waitAlready = (most) =>
   `${most} sightings wait already. Take them in or leave them first.`;
 export const NO_ROOM = "This device has no room for them. Nothing was added.";
@@ -189,19 +189,19 @@ export const fromAsWell = (feature, state, when) =>
   `${feature}, ${state}: from ${when} as well, by this sighting.`;
 export const madeAsWell = (item, name, when) =>
   `${item} ${name}: made ${when} as well, by this sighting.`;
-export const TRYING_WHAT_THAT_DOES = "Trying what that does …";
+export const TRYING_WHAT_THAT_DOES = "Trying what that does…";
 export const NO_LONGER_TOLD_APART = "can no longer be told apart by looking";
 export const TOLD_APART_FROM_THEN = "can be told apart from then on";
 export const otherwiseNamed = (tried, otherwise) =>
   `Of ${tried} pieces drawn from the range as it would be, ${otherwise} would be named ` +
-  "otherwise than now.";
+  "differently from now.";
 export const OWN_NAMED_OTHERWISE =
-  "The one piece of your own that you answered questions about would be named otherwise than now.";
+  "The one piece of your own that you answered questions about would be named differently.";
 export const OWN_NAMED_AS_NOW =
   "The one piece of your own that you answered questions about would be named as now.";
 export const ownOtherwiseNamed = (own, otherwise) =>
   `Of the ${own} pieces of your own that you answered questions about, ${otherwise} would be ` +
-  "named otherwise than now.";
+  "named differently from now.";
 export const TAKEN_FOR_ONE_IN_NO_RANGE = "taken for one in no range";
 export const namedAs = (name) => `named “${name}”`;
 export const isAsBefore = (now) => `A piece like this one is ${now}, as before.`;
@@ -209,8 +209,8 @@ export const isNowAndWouldBe = (now, then) =>
   `A piece like this one is ${now} now, and would be ${then}.`;
 export const STAYS_AS_IT_IS = "What can be told apart stays as it is.";
 export const pairBecomes = (first, second, what) => `${first} and ${second} ${what}.`;
-export const ONE_MORE_PAIR = "So it is with 1 more pair.";
-export const morePairs = (more) => `So it is with ${more} more pairs.`;
+export const ONE_MORE_PAIR = "The same goes for 1 more pair.";
+export const morePairs = (more) => `The same goes for ${more} more pairs.`;
 export const isInRangeNow = (name) => `The sighting is in ${name} now.`;
 export const SIGHTING_TAKEN_IN = "Sighting taken in";
 export const LEFT_OUT_AS_IT_IS = "The sighting is left out. Your range stays as it is.";

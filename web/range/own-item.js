@@ -202,8 +202,12 @@ function putDownList(row, features) {
         button(
           [
             pictured(states[0]?.drawing ?? ""),
-            el("span", { class: "quiet" }, feature.name),
-            el("strong", {}, said),
+            el(
+              "span",
+              { class: "lines" },
+              el("span", { class: "quiet" }, feature.name),
+              el("strong", {}, said),
+            ),
           ],
           () => goTo("looking", { id: row.id, feature: feature.key }),
           { class: "hit" },

@@ -125,8 +125,12 @@ function line(row) {
     button(
       [
         "drawing" in row ? pictured(row.drawing) : null,
-        el("strong", {}, rowName(row)),
-        el("span", { class: "quiet" }, rowAbout(row)),
+        el(
+          "span",
+          { class: "lines" },
+          el("strong", {}, rowName(row)),
+          el("span", { class: "quiet" }, rowAbout(row)),
+        ),
       ],
       () => goTo("row", { id: row.id }),
       { class: "hit" },

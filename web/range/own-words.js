@@ -55,7 +55,8 @@ export const A_VARIANT_WITHOUT_A_NAME_YET = "A variant without a name yet";
 export const WHAT_IT_IS_CALLED = "What it is called";
 export const EXAMPLE_OF_A_VARIANT = "By what is different, for example: with metal horns.";
 export const variantOf = (title) => `A variant of ${title}`;
-export const EMPTY_AS_FOR_THE_ITEM = "Leave it empty where it is as for the item, or not known.";
+export const EMPTY_AS_FOR_THE_ITEM =
+  "Leave it empty if it is the same as for the item, or not known.";
 export const SOMETHING_ELSE_IS_DIFFERENT = "Something else is different";
 export const COPY_IT = "Copy it";
 export const THE_VARIANT = "Variant";

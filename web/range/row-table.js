@@ -151,7 +151,7 @@ function line(row, columns, tick) {
     "tr",
     {},
     el("td", {}, box),
-    columns.map((column) => el("td", {}, cell(row, column, name))),
+    columns.map((column) => el("td", { "data-name": column[1] }, cell(row, column, name))),
     el(
       "td",
       {},

@@ -90,7 +90,7 @@ export const TRYING_PART_NOT_HERE =
   "The part that tries a range out is not on this device yet. Try it with a signal.";
 export const tryName = (name) => `Try ${name}`;
 export const NOTHING_TO_TRY = "Nothing is written down yet. Write down a piece first, then try it.";
-export const TRYING_IT = "Trying it …";
+export const TRYING_IT = "Trying it…";
 export const ASK_AS_AT_A_STALL = "Ask me as it would at a stall";
 export const HOW_SURE_IT_GETS = "How sure it gets";
 export const WHAT_IT_ASKS_FIRST = "What it asks first";

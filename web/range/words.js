@@ -66,7 +66,7 @@ export const picturesAreLarge = (megabytes) =>
   `The photos and drawings of this range come to ${megabytes} MB. It works here, and nothing is ` +
   "lost; but nobody can follow or add one of more than 40 MB. Draw what a drawing can show, and " +
   "take those photos out.";
-export const PHOTO_NOT_SMALL = "That photo does not come small enough. Take one with less in it.";
+export const PHOTO_NOT_SMALL = "That photo cannot be made small enough. Take one with less in it.";
 
 // About a range
 export const WHAT_THE_COUNTRY_DOES =
@@ -158,8 +158,8 @@ export const drawingsTooLarge = (drawings) =>
 export const THE_COLUMN = "The column";
 export const THE_COLUMNS = "The columns";
 export const columnsLeftOut = (columns, names, are) =>
-  `${columns} ${names} ${are} left out: nothing to look at is called so. Name it like ` +
-  "what is looked at, then import it again.";
+  `${columns} ${names} ${are} left out: nothing to look at has that name. Give it ` +
+  "the name of something to look at, then import it again.";
 export const ANOTHER_COLLECTOR = "Another collector";
 export const CONTRADICTS_ITSELF =
   "This file contradicts itself. Nothing was changed. Ask for it again.";

@@ -57,7 +57,7 @@ export const stillToCome = (sent, photos) => `${sent} ${photos} still to come.`;
 export const PHOTO_IS = "photo is";
 export const PHOTOS_ARE = "photos are";
 export const serverDoesNotTake = (changes, why) =>
-  `The server does not take ${changes}; kept here: ${why} More, Set aside, shows it.`;
+  `The server will not take ${changes}; kept here: ${why} More, Set aside, shows it.`;
 export const recordsToSettle = (records) => `To settle: ${records}`;
 export const unpairedSince = (names) => `Unpaired: ${names}.`;
 export const lastSeen = (time) => `last seen ${time}`;
@@ -138,7 +138,7 @@ export const authorityExpires = (day) =>
   "one has to be made there, and put on this device as the first one was.";
 export const NO_BACKUP_YET = "Your server has not made a backup yet.";
 export const lastBackupIsOf = (day) =>
-  `The last backup on your server that was tried out is of ${day}. Check the server.`;
+  `The last backup on your server that was tested was made on ${day}. Check the server.`;
 export const NO_COPY_ELSEWHERE =
   "The copy of the last backup for another place could not be made. Check the server.";
 export const DISK_NEARLY_FULL =

@@ -9,7 +9,7 @@ export const SELECT_ALL = "Select all";
 // The list and one want
 export const WANTS = "Wants";
 export const NO_WANTS_YET =
-  "Nothing yet. When you identify a piece on this list, the app will say so.";
+  "No wants yet. When you identify a piece on this list, the app will say so.";
 export const ADD_A_WANT = "Add a want";
 export const PRINT = "Print";
 export const SHARE_AS_TEXT = "Share as text";
