@@ -234,7 +234,7 @@ def test_what_is_no_file_of_sightings_is_refused_in_a_sentence(author):
         "cut": (file_of(NEW)[:-9], "this is not a file of sightings"),
         "none": (file_of(), "this is not a file of sightings"),
         "odd": (file_of({**NEW, "id": 7}), "this is not a file of sightings"),
-        "other": (file_of({**NEW, "pack": "small"}), "are of another range than Club"),
+        "other": (file_of({**NEW, "pack": "small"}), "are of another range, not Club"),
     }
     for name, (content, said) in wrong.items():
         give(author, "Add sightings from a file", f"{name}.json", content)
