@@ -206,7 +206,7 @@ def test_what_its_follower_corrects_comes_again_and_says_so(author):
     wait = page.get_by_role("region")
     give(page, "Add sightings from a file", "seen.json", file_of(NEW))
     wait.get_by_role("button", name="Leave it").click()
-    expect(page.get_by_text("None wait.")).to_be_visible()
+    expect(page.get_by_text("None are waiting.")).to_be_visible()
     second = {**NEW, "changed": "2026-05-04T10:00:00.000Z", "called": "red with metal horns"}
     give(page, "Add sightings from a file", "second.json", file_of(second, NEW))
     one = page.get_by_role("region", name="red with metal horns")
