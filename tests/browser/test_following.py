@@ -141,7 +141,9 @@ def test_a_published_range_is_followed_through_its_editions_with_the_network_gon
     look_again(page, "You have the newest edition of Club.")
 
     published(host, tmp_path / "two", edition(tmp_path / "second", newer(ANNAS)))
-    look_again(page, "Club has a newer edition: 1 new number, 1 number changed, 1 number renumbered")
+    look_again(
+        page, "Club has a newer edition: 1 new number, 1 number changed, 1 number renumbered"
+    )
     expect(page.get_by_role("alert")).to_contain_text("1 record of yours now has its new number")
     assert [one["item"] for one in records(page, "piece")] == ["P7"]
     expect(page.get_by_role("main")).to_contain_text("4 numbers.")
