@@ -48,7 +48,7 @@ export const NEWER_VERSION_USED_IT =
   "A newer version of this app has been used here. With a signal, close the app and " +
   "open it again to get that version.";
 export const ANOTHER_WINDOW_HOLDS_IT =
-  "This app is open in another window. Close the other window, then open this " + "one again.";
+  "This app is open in another window. Close the other window, then open this one again.";
 
 export const STORAGE_NOT_READ =
   "The browser cannot read its storage. What was saved is still there. Close the app and open " +
