@@ -102,6 +102,17 @@ def begin(page: Page, kind: str = "") -> None:
     expect(page.get_by_role("group", name="Tap what you see")).to_be_visible()
 
 
+def choose_range(page: Page, label: str) -> None:
+    """On the start screen: look in another range, and wait until the screen is drawn for it.
+
+    Until then the app leaves out a tap, as it does while any step is being stored.
+    """
+    box = page.get_by_label("Range", exact=True)
+    before = box.element_handle()
+    box.select_option(label=label)
+    page.wait_for_function("box => !box.isConnected", arg=before)
+
+
 def press(page: Page, *keys: str) -> None:
     for key in keys:
         page.keyboard.press(key)

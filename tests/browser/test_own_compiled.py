@@ -2,7 +2,13 @@
 
 from playwright.sync_api import expect
 
-from tests.browser.phone import asking, begin, choices, see
+from tests.browser.phone import (
+    asking,
+    begin,
+    choices,
+    choose_range,
+    see,
+)
 from tests.browser.phone_storage import place
 from tests.browser.test_own_range import answer, ostwick, write_down
 
@@ -20,7 +26,7 @@ def test_it_is_in_the_list_and_names_a_piece(ostwick):
     place(ostwick, "Identify")
     ranges = ostwick.locator("#range")
     expect(ranges.get_by_role("option", name="Ostwick")).to_have_count(1)
-    ranges.select_option(label="Ostwick")
+    choose_range(ostwick, "Ostwick")
     begin(ostwick)
     see(ostwick, "Coach")
     for _ in asked:

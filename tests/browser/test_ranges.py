@@ -14,6 +14,7 @@ from tests.browser.phone import (
     asking,
     begin,
     choices,
+    choose_range,
     expect_read,
     see,
     violations,
@@ -137,7 +138,7 @@ def test_a_newer_file_and_the_piece_at_hand(page, tmp_path):
     give(page, "club.json", first)
     expect(page.get_by_role("alert")).to_contain_text("Club is added.")
     place(page, "Identify")
-    page.get_by_label("Range").select_option("club")
+    choose_range(page, "Club")
     begin(page, "Coach")
     while asking(page):
         see(page, choices(page)[0])
