@@ -1,4 +1,4 @@
-"""A server that reads and writes spreadsheets, and lists for it made of the demo range."""
+"""Lists for the import, made of the demo range, and its screen."""
 
 import csv
 import io

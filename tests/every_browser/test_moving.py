@@ -1,4 +1,4 @@
-"""Spreadsheets in and files out, through the app's own server."""
+"""Spreadsheets in and files out, in every browser."""
 
 from pathlib import Path
 from typing import Any
