@@ -93,9 +93,12 @@ class Person:
         field.click()
 
     def read(self, few: int = 0) -> None:
-        """Read the screen and make up one's mind; `few` are the words that the practised read."""
-        self.effort.words += self.page.evaluate(SHOWN)
-        self.effort.few += few
+        """Read the screen and make up one's mind; `few` are the words that the practised read, no
+        more than there are.
+        """
+        words = self.page.evaluate(SHOWN)
+        self.effort.words += words
+        self.effort.few += min(few, words)
         self.effort.decisions += 1
 
     def type(self, text: str) -> None:
