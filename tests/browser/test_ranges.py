@@ -116,7 +116,7 @@ def test_a_range_comes_as_a_file_and_as_a_newer_file_and_goes_again(page, tmp_pa
     page.get_by_role("button", name="Put it back").click()
     expect(page.get_by_role("heading", name="Club")).to_be_visible()
     place(page, "Identify")
-    page.get_by_label("Range").select_option("club")
+    choose_range(page, "Club")
     begin(page, "Locomotive")
     expect(page.locator(".states button")).not_to_have_count(0)
 
