@@ -4,7 +4,7 @@
  */
 import { deepen, goingBack, here, onMoved } from "./data/back-button.js";
 import { watchInstall } from "./data/install.js";
-import { loadEngine, loadFurther } from "./data/engine.js";
+import { CannotGoOn, loadEngine, loadFurther } from "./data/engine.js";
 import { setAsideNow } from "./data/gate.js";
 import { packList } from "./data/packs.js";
 import {
@@ -69,8 +69,8 @@ let shown = null;
 let opening = null;
 
 function trouble(error) {
-  if (error instanceof NotLoaded) {
-    console.warn(error.cause);
+  if (error instanceof NotLoaded || error instanceof CannotGoOn) {
+    console.warn(error.cause ?? error);
     notice(error.message);
     return;
   }

@@ -53,6 +53,7 @@ DATE_WORDS: list[list[Any]] = [
     ["later", 0, "ON ONWARDS ONWARD +"],
     ["skip", 0, "THE IN DE DEN DER DES IM AM LE LES CATALOGUE CATALOG KATALOG"],
 ]  # fmt: skip
+CATALOGUES = "CATALOGUE CATALOG KATALOG"
 # several words that are one, and their role
 PHRASES: list[list[str]] = [
     ["until", "NOT LATER THAN", "NO LATER THAN", "NOT AFTER", "UP TO", "UP UNTIL", "JUSQU EN"],
@@ -86,6 +87,14 @@ def word_token(word: str) -> DateToken:
         if has_word(known[2], word):
             return token_of(known[0], known[1], word)
     return token_of("other", 0, word)
+
+
+def numbers_a_catalogue(token: DateToken, runs: list[Run], end: int) -> bool:
+    """Whether it is a catalogue with its number behind it: "catalogue 12" says no year."""
+    if not has_word(CATALOGUES, token["text"]):
+        return False
+    at = end + 1 if sort_at(runs, end) == "space" else end
+    return sort_at(runs, at) == "figure" and len(runs[at]["text"]) < 4
 
 
 def starts_time(runs: list[Run], at: int) -> bool:
@@ -158,6 +167,8 @@ def date_tokens(text: str) -> list[DateToken]:
             token = word_token(text_of(runs, at, end))
             if has_word(ORDINALS, token["text"]) and at > 0 and sort_at(runs, at - 1) == "figure":
                 token["role"] = "skip"
+            elif numbers_a_catalogue(token, runs, end):
+                token["role"] = "other"
         elif runs[at]["sort"] != "figure":
             token = sign_token(runs, at)
         if before != "" and starts_time(runs, at):

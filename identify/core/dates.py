@@ -37,7 +37,7 @@ SAYS_NOTHING = ["ON", "OF", "EN"]  # that say nothing in front of a date
 MOST_TOKENS = 24
 NO_DATE_KNOWN = [
     "?", "UNKNOWN", "NOT KNOWN", "DON'T KNOW", "DON\u2019T KNOW", "DONT KNOW", "I DON'T KNOW",
-    "I DON\u2019T KNOW", "DO NOT KNOW", "NO IDEA",
+    "NOT SURE", "I DON\u2019T KNOW", "DO NOT KNOW", "I DO NOT KNOW", "NO IDEA",
 ]  # fmt: skip
 EXAMPLES = "1957, May 1957, 12 May 1957, about 1957 or 1957 to 1961"
 

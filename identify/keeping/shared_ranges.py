@@ -40,6 +40,8 @@ class SharedRanges:
         """The range whose record has this id, as an app shares it; None where none is shared."""
         with self._lock:
             with self._store.read() as db:
+                if not rows(db, "select 1 from ops where record = ? limit 1", ident):
+                    return None  # a guess: nothing is made anew for it
                 standing = _standing(db)
                 contents = _contents(db) if standing != self._standing else None
             if contents is not None:
@@ -69,7 +71,7 @@ def _texts(contents: Iterable[str]) -> dict[str, bytes]:
             known.setdefault(operation["record"], []).append(operation)
     records = [_record(ident, operations) for ident, operations in known.items()]
     return {
-        one["id"]: _text(one, [row for row in records if row.get("range") == one["id"]])
+        one["id"]: _text(one, [row for row in records if row.get("range") in (one["id"], "")])
         for one in records
         if one["type"] == SORT and one["shared"] == SHARED and one["trashed"] == ""
     }
@@ -82,6 +84,8 @@ def _record(ident: str, operations: list[Operation]) -> dict[str, Any]:
     written = {name: orjson.loads(text) for name, text in found["fields"]}
     wrong = misfits(sort, written)
     sound = {name: said for name, said in written.items() if said is not None and name not in wrong}
+    if any(clash["field"] == "shared" for clash in found["clashes"]):
+        sound.pop("shared", None)  # private until both devices say the same
     changed = max(one.get("time", "") for one in operations)
     away = changed if found["gone"] or found["trashed"] else ""
     fresh: dict[str, Any] = dict(new_fields(sort))
@@ -89,7 +93,11 @@ def _record(ident: str, operations: list[Operation]) -> dict[str, Any]:
 
 
 def _text(whole: dict[str, Any], its_rows: list[dict[str, Any]]) -> bytes:
-    """A range as an app shares it (web/range/range-file.js)."""
+    """A range as an app shares it (web/range/range-file.js).
+
+    A row that was deleted for good no longer says whose it was: the time of its end counts, lest an
+    edition be older than the one before.
+    """
     made = max(one["changed"] for one in [whole, *its_rows])
     told = rows_of_records(whole, its_rows)
     return orjson.dumps({"format": 1, "kind": KIND, "made": made, "rows": told})

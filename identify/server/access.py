@@ -21,6 +21,7 @@ from identify.server.buckets import Buckets, caller_of
 from identify.server.json_http import Json, refused
 
 API = "/api/"
+RANGES = "/ranges/"  # those that others may follow
 PAIR = "/api/pair"
 PROPOSALS = "/api/proposals"  # for followers of a range, with words of their own
 OPEN = ("/api/offers", "/api/health", PAIR, PROPOSALS)  # what needs no device's token
@@ -184,10 +185,14 @@ class Paired:
         self.notes = Notes(clock)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        if scope["type"] != "http" or not scope["path"].startswith(API):
+        if scope["type"] != "http" or not scope["path"].startswith((API, RANGES)):
             await self.app(scope, receive, send)
             return
-        answer = self._open(scope) if scope["path"] in OPEN else await self._known(scope)
+        shared = scope["path"].startswith(RANGES)
+        is_open = shared or scope["path"] in OPEN
+        answer = self._open(scope) if is_open else await self._known(scope)
+        if shared and answer is not None:
+            answer.headers["Access-Control-Allow-Origin"] = "*"  # or a follower is told otherwise
         if answer is None:
             await self.app(scope, receive, send)
         else:

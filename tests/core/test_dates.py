@@ -27,7 +27,8 @@ REFUSED = {
 }
 UNREAD = [
     "", "from him", "May", "not 1958", "12345", "1957 1958 1959", "../..", "/", "1/2/3", "model 57",
-    "end of May 1957", "before", "1957" * 30, "\u0661\u0669\u0665\u0667",
+    "end of May 1957", "catalogue 12", "the catalogue 57", "before", "1957" * 30,
+    "\u0661\u0669\u0665\u0667",
     " ".join(["1957 or"] * 40),
 ]  # fmt: skip
 
@@ -39,7 +40,7 @@ def test_what_people_write(text):
 
 
 def test_that_it_is_not_known_is_understood():
-    assert all(map(says_not_known, ["don't know", "Don\u2019t know", "unknown", "?"]))
+    assert all(map(says_not_known, ["don't know", "Don\u2019t know", "unknown", "not sure", "?"]))
     assert not any(map(says_not_known, [*WRITTEN, *TWO_DAYS, *REFUSED, *UNREAD]))
 
 

@@ -19,8 +19,9 @@ class Keeper:
             "r" + secrets.token_hex(8) for _ in range(4)
         )
 
-    def writes(self, record: str, sort: str, **fields: Any) -> None:
-        operation = self.pen.writes(record, **fields) | {"type": sort}
+    def writes(self, record: str, sort: str, pen: Pen | None = None, **fields: Any) -> None:
+        time = fields.pop("time", "2026-05-01T10:00:00.000Z")
+        operation = (pen or self.pen).writes(record, **fields) | {"type": sort, "time": time}
         said = self.own.post("/api/push", {"ops": [operation]}, self.token).json
         assert said["held"] == [operation["id"]], said
 
@@ -94,3 +95,31 @@ def test_of_other_addresses_nothing_is_there(keeper):
     ):
         assert keeper.own.ask("GET", f"/{path}").status == 404
     assert keeper.own.ask("POST", f"/ranges/{keeper.range}.json").status == 405
+
+
+def test_an_edition_is_never_older_than_the_one_before(keeper):
+    """A row that is deleted for good is the latest change of its range."""
+    keeper.writes(keeper.range, "range", shared="yes")
+    late = "2026-05-02T10:00:00.000Z"
+    keeper.writes(keeper.item, "range_item", name="Tank engine", time=late)
+    assert keeper.asked().json["made"] == late
+    keeper.writes(keeper.item, "range_item", gone=True, time="2026-05-03T10:00:00.000Z")
+    assert keeper.asked().json["made"] == "2026-05-03T10:00:00.000Z"
+    assert keeper.rows()["items"] == []
+
+
+def test_where_two_devices_disagree_it_is_private(keeper):
+    keeper.writes(keeper.range, "range", shared="")
+    elsewhere = Pen()
+    elsewhere.heads = dict(keeper.pen.heads)
+    elsewhere.count = 1000  # a clock that is ahead, so the latest says yes
+    keeper.writes(keeper.range, "range", shared="no")
+    keeper.writes(keeper.range, "range", elsewhere, shared="yes")
+    assert keeper.asked().status == 404
+
+
+def test_who_guesses_addresses_is_told_to_wait(keeper):
+    """As a stranger elsewhere; a follower can read the answer from another site's page."""
+    statuses = [keeper.asked(f"r{n}").status for n in range(70)]
+    assert set(statuses) == {404, 429}
+    assert keeper.asked("r1").headers["Access-Control-Allow-Origin"] == "*"

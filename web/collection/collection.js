@@ -70,7 +70,11 @@ export async function collectionScreen(state, at, listOf = pieceList) {
   const latest = heldBack();
   const draw = (first) =>
     latest(
-      async () => results(state, await passing(state), first, listOf),
+      async (isLatest) => {
+        const pieces = await passing(state);
+        // a table would let go of what it lacks
+        return isLatest() ? results(state, pieces, first, listOf) : [];
+      },
       (nodes) => below.replaceChildren(...nodes),
     );
   const filter = (name) => async (value) => {

@@ -2,14 +2,14 @@
 import { turns } from "./turns.js";
 
 /**
- * What is worked out for the latest wish only: `work` gives it, `take` gets it unless there was
- * another wish meanwhile. Gives whether it was taken.
+ * What is worked out for the latest wish only: `work`, which can ask whether it still is, gives
+ * it; `take` gets it unless there was another wish meanwhile. Gives whether it was taken.
  */
 export function heldBack() {
   let wish = 0;
   return async (work, take) => {
     const own = (wish += 1);
-    const found = await work();
+    const found = await work(() => own === wish);
     if (own === wish) take(found);
     return own === wish;
   };

@@ -79,7 +79,7 @@ function sharedTexts(text) {
       if (done) return "";
       for (const one of tags(parsedXml(value), "si")) found.push(textOf(one));
     }
-    return found[place];
+    return found[place] ?? "";
   };
 }
 

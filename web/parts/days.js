@@ -18,7 +18,8 @@ function two(number) {
 /** A typed date: {day (EDTF, "" for nothing), wrong (a sentence, "" for nothing)}. */
 export function readDay(text) {
   const { says_not_known } = loadedEngine();
-  if (text.trim() === "" || says_not_known(text.trim())) return { day: "", wrong: "" };
+  const said = text.trim();
+  if (said === "" || says_not_known(said.replace(/\.$/, ""))) return { day: "", wrong: "" };
   const { edtf, problem, why } = loadedEngine().read_date(text, DAY_FIRST, ANY_YEAR);
   return { day: edtf, wrong: problem === "" ? "" : dateNotRead(why) };
 }

@@ -43,7 +43,9 @@ export function goTo(screen, params = {}, { instead = false, told = false } = {}
     if (!told) leaveNotice();
     if (instead) remember({ ...params, screen });
     else {
-      remember({ top: window.scrollY });
+      /** @type {HTMLElement} */
+      const list = document.querySelector("#screen ul.rows");
+      remember({ top: window.scrollY, ...(list && { drawn: Number(list.dataset.drawn) }) });
       pushScreen(screen, params);
     }
     if (!told) leave();

@@ -80,7 +80,7 @@ export async function newsOf(state, entry, pack) {
 const counted = (count, one, several) => (count === 1 ? `1 ${one}` : `${count} ${several}`);
 
 /**
- * What is new, in words: "3 new numbers, 2 variants changed, 1 number is now another".
+ * What is new, in words: "3 new numbers, 2 variants changed, 1 number renumbered".
  * @param {EditionNews} news
  */
 export function newsText(news) {

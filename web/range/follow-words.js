@@ -10,7 +10,7 @@ export const WHAT_FOLLOWERS_SEE =
 export const ITS_ADDRESS = "Give this address to those who are to follow it:";
 export const COPY_THE_ADDRESS = "Copy the address";
 export const ADDRESS_COPIED = "Copied. Whoever has it can read this range.";
-export const ADDRESS_NOT_COPIED = "This browser does not copy. Type it where you need it.";
+export const ADDRESS_NOT_COPIED = "This browser cannot copy it. Type it where you need it.";
 export const WHAT_FOLLOWERS_NEED =
   "It answers once this device has synced. They have to reach your server from where they are, " +
   "and their device has to trust its certificate.";

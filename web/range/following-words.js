@@ -140,8 +140,8 @@ export const WHY_NOT_TAKEN = {
   "nothing new": "It says nothing that your range does not say already.",
   unread: "Its years cannot be read. Ask whoever sent it.",
   unsure:
-    "It was made in other years than you know of, but it may be one of several variants. Ask " +
-    "whoever sent it to look again.",
+    "It was made in different years from those you know of, but it may be one of several " +
+    "variants. Ask whoever sent it to look again.",
 };
 export const sightingsOf = (name) => `Sightings of ${name}`;
 export const WHAT_SIGHTINGS_IN_ARE =

@@ -74,7 +74,7 @@ export async function ownScreen(_, { id }) {
     ...runningChanges(id),
     heading(2, WHAT_IT_IS_MADE_OF),
     rowLists(id),
-    ...(items.length > 0 ? letFollow(range) : []),
+    ...(items.length > 0 || range.shared === "yes" ? letFollow(range) : []),
     aboutIt(range),
   );
 }

@@ -151,7 +151,8 @@ async function recordsOf(rows, own, who, named) {
   if (!holdsTogether(rows)) return null;
   const ranging = await rangingRules();
   try {
-    const ids = own ? [] : await idsOfImport(rows, named ? who : "");
+    // where its key is taken it gets one of its own, and is another range than on the next device
+    const ids = own || freeKey(rows.id, "") === "" ? [] : await idsOfImport(rows, named ? who : "");
     const whole = own ?? { ...newRange({ name: rows.range.name }), ...(ids[0] && { id: ids[0] }) };
     const beside = own ? everyRow(own.id) : [];
     let both = { rows: { ...rows, id: freeKey(rows.id, whole.key) }, added: rows.items.length };

@@ -128,11 +128,12 @@ async function addFile(state, range, file) {
   const fresh = came
     .filter((one) => !waits.includes(one) && isLater(one, { changed: settled.get(one.id) }))
     .map((one) => ({ ...one, corrects: settled.has(one.id) }));
-  if (there.length + fresh.length > MANY) return notice(waitAlready(MANY));
+  const others = there.filter(({ id }) => !fresh.some((one) => one.id === id));
+  if (others.length + fresh.length > MANY) return notice(waitAlready(MANY));
   if (!(await addWaiting(range, fresh))) return notice(NO_ROOM);
   await redraw();
-  const others = sightings.length - ours.length;
-  const left = others === 0 ? "" : ofAnotherRange(counted(others));
+  const foreign = sightings.length - ours.length;
+  const left = foreign === 0 ? "" : ofAnotherRange(counted(foreign));
   notice(cameText(fresh.length, waits.length, came.length - fresh.length - waits.length) + left);
 }
 

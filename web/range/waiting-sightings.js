@@ -26,7 +26,12 @@ export async function settledOf(range) {
   const done = (await read("kept", doneKey(range))) ?? [];
   const taken = there.filter(({ id }) => !waiting.some((one) => one.id === id));
   const marks = [...done, ...taken.map(markOf)].sort();
-  return new Map(marks.map((mark) => mark.split(" ")));
+  return new Map(
+    marks.map((mark) => {
+      const [id, when = "~"] = mark.split(" "); // an older version kept ids alone: never later
+      return [id, when];
+    }),
+  );
 }
 
 /** Was a change undone, and is that not undone in its turn? */

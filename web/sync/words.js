@@ -11,7 +11,7 @@ export const goodUntil = (time) =>
   `Good until ${time}, for one device. Show it to nobody else: whoever has it can ` +
   "read the collection.";
 export const COPIED_THE_LINK = "Copied: open it on the other device";
-export const BROWSER_DOES_NOT_COPY = "This browser does not copy: use the code";
+export const BROWSER_DOES_NOT_COPY = "This browser cannot copy it: use the code";
 
 // At the start
 export const UNPAIRED_FROM_AFAR =
