@@ -71,9 +71,9 @@ export async function collectionScreen(state, at, listOf = pieceList) {
   const draw = (first) =>
     latest(
       async (isLatest) => {
-        const pieces = await passing(state);
+        const passed = await passing(state);
         // a table would let go of what it lacks
-        return isLatest() ? results(state, pieces, first, listOf) : [];
+        return isLatest() ? results(state, passed, first, listOf) : [];
       },
       (nodes) => below.replaceChildren(...nodes),
     );
