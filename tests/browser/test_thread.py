@@ -3,7 +3,6 @@
 What counts as large is made small here, so that the demo's ranges are.
 """
 
-import re
 from collections.abc import Iterator
 
 import pytest
@@ -57,8 +56,6 @@ SLOW = """
 window.Worker = class extends Worker {
   postMessage(...what) { setTimeout(() => super.postMessage(...what), 400); }
 };"""
-# why it is asked once more: without a thread that is asked on a portrait, and in words from there
-AGAIN = re.compile(r"Look again\n.*?Skip this\n+", re.DOTALL)
 OPEN = "() => window.threads === 1 && window.asked.includes('session')"
 
 
@@ -79,17 +76,24 @@ def opened(browser: Browser, server: Server, script: str) -> Page:
     return page
 
 
-def through(page: Page) -> list[str]:
-    """All that is said on the way to an answer, by tapping the second choice each time."""
+def through(page: Page) -> list[list[str]]:
+    """What is asked on the way to an answer, how sure it is by then, and the whole answer.
+
+    A check is asked on a portrait without a thread, and in words from there: why it is asked is
+    said there only, and the answers stand in the order of any other question. So the second by
+    the alphabet is tapped.
+    """
     said = []
     begin(page, "Wagon")
     while asking(page):
-        said.append(AGAIN.sub("", page.locator("main").inner_text()))
-        see(page, choices(page)[:2][-1])
-    return [*said, page.locator("main").inner_text()]
+        buttons = page.locator(".states button").all_inner_texts()
+        answers = sorted(text.splitlines()[-1] for text in buttons)  # in full, behind its caption
+        said.append([question(page), page.locator("#tools").inner_text(), *answers])
+        see(page, answers[:2][-1])
+    return [*said, [page.locator("main").inner_text()]]
 
 
-def everything(page: Page) -> list[str]:
+def everything(page: Page) -> list[list[str]]:
     """A piece in one range, with a collection that has a say in it; one in all ranges at once."""
     demo(page)
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
@@ -101,7 +105,7 @@ def everything(page: Page) -> list[str]:
 
 
 @pytest.fixture(scope="module")
-def own_engine(browser, small_is_large) -> Iterator[list[str]]:
+def own_engine(browser, small_is_large) -> Iterator[list[list[str]]]:
     page = opened(browser, small_is_large, NO_THREADS)
     yield everything(page)
     page.context.close()
