@@ -80,7 +80,10 @@ export async function entryScreen(_, { id }) {
   const called = heading(1, itemTitle(item));
   const named = (keep) => async (value) => {
     const kept = await keep(value);
-    if (kept === true) called.textContent = itemTitle(record(id));
+    if (kept === true) {
+      called.style.minHeight = `${called.offsetHeight}px`; // what is being clicked stays where it is
+      called.textContent = itemTitle(record(id));
+    }
     return kept;
   };
   const variants = variantsIn(item);
