@@ -81,7 +81,8 @@ export async function entryScreen(_, { id }) {
   const named = (keep) => async (value) => {
     const kept = await keep(value);
     if (kept === true) {
-      called.style.minHeight = `${called.offsetHeight}px`; // what is being clicked stays where it is
+      // what is being clicked below stays where it is
+      called.style.minHeight = `${called.offsetHeight}px`;
       called.textContent = itemTitle(record(id));
     }
     return kept;
