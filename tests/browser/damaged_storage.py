@@ -4,9 +4,10 @@ import json
 from typing import Any
 
 from playwright.sync_api import Page, expect
-from starlette.types import ASGIApp, Message, Receive, Scope, Send
+from starlette.types import ASGIApp, Receive, Scope, Send
 
 from tests.browser.phone_storage import place
+from tests.whole_answers import send_whole, whole_answer
 
 PUT = """
 async (text) => {
@@ -49,20 +50,9 @@ class HandsOut:
         if scope.get("path", "") != "/api/pull" or not self.waiting:
             await self.app(scope, receive, send)
             return
-        parts: list[Message] = []
-
-        async def kept_back(message: Message) -> None:
-            parts.append(message)
-
-        plain = [(n, v) for n, v in scope["headers"] if n != b"accept-encoding"]
-        await self.app({**scope, "headers": plain}, receive, kept_back)
-        start, *bodies = parts
-        answer = json.loads(b"".join(part["body"] for part in bodies))
+        start, body = await whole_answer(self.app, scope, receive)
+        answer = json.loads(body)
         if start["status"] == 200:
             answer["ops"] += self.waiting
             self.waiting = []
-        body = json.dumps(answer).encode()
-        others = [(n, v) for n, v in start["headers"] if n.lower() != b"content-length"]
-        length = (b"content-length", str(len(body)).encode())
-        await send({**start, "headers": [*others, length]})
-        await send({"type": "http.response.body", "body": body})
+        await send_whole(send, start, json.dumps(answer).encode())

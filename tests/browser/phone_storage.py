@@ -1,6 +1,7 @@
 """What the phone keeps, read past the app: straight from the browser's storage."""
 
 import base64
+import json
 import struct
 from typing import Any
 
@@ -108,6 +109,17 @@ def more(page: Page, name: str) -> None:
     place(page, "More")
     page.get_by_role("main").get_by_role("button", name=name).first.click()
     expect(page.get_by_role("heading", level=1)).to_have_text(name)
+
+
+def takes_in(page: Page, rows: Any) -> None:
+    """Imports a range of three items from a file into one of one's own."""
+    said = {"format": 1, "kind": "identify range", "made": "", "rows": rows}
+    more(page, "Ranges")
+    page.get_by_label("Add a range from a file").set_input_files(
+        {"name": "a.json", "mimeType": "application/json", "buffer": json.dumps(said).encode()}
+    )
+    page.get_by_role("dialog").get_by_role("button", name="Import it").click()
+    expect(page.get_by_role("alert")).to_contain_text("3 items imported.")
 
 
 def demo(page: Page) -> None:

@@ -10,7 +10,9 @@ from typing import Any
 
 import anyio
 from playwright.sync_api import Browser, BrowserContext, BrowserType, Page, expect
-from starlette.types import ASGIApp, Message, Receive, Scope, Send
+from starlette.types import ASGIApp, Receive, Scope, Send
+
+from tests.whole_answers import send_whole, whole_answer
 
 LATE = (0.05, 0.4)  # seconds
 TIMES_SLOWER = 2  # the processor
@@ -121,17 +123,7 @@ class _Late:
         if not scope["path"].endswith("/sw.js") or scope["method"] != "GET":
             await self.app(scope, receive, send)
             return
-        parts: list[Message] = []
-
-        async def kept_back(message: Message) -> None:
-            parts.append(message)
-
-        plain = [(n, v) for n, v in scope["headers"] if n != b"accept-encoding"]
-        await self.app({**scope, "headers": plain}, receive, kept_back)
-        start, *bodies = parts
-        body = b"".join(part["body"] for part in bodies)
+        start, body = await whole_answer(self.app, scope, receive)
         if start["status"] == 200:
             body = IN_THE_SERVICE_WORKER.encode() + body
-        others = [(n, v) for n, v in start["headers"] if n.lower() != b"content-length"]
-        await send({**start, "headers": [*others, (b"content-length", str(len(body)).encode())]})
-        await send({"type": "http.response.body", "body": body})
+        await send_whole(send, start, body)

@@ -1,6 +1,5 @@
 """A range of one's own is let be followed from the own server, by a switch on a paired phone."""
 
-import json
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from typing import Any
@@ -16,7 +15,7 @@ from identify.server.hosts import checked
 from identify.server.pairing import link
 from tests.browser.own_server import sync
 from tests.browser.phone import PHONE, violations, watched
-from tests.browser.phone_storage import more
+from tests.browser.phone_storage import more, takes_in
 from tests.browser.test_following import (
     ANNAS,
     WAIT,
@@ -75,13 +74,7 @@ def paired(page: Page, own: OwnServer) -> None:
 
 def written_down_by_anna(page: Page, folder: Any) -> None:
     rows = rows_of_pack(read_pack(edition(folder, ANNAS))[0])
-    said = {"format": 1, "kind": "identify range", "made": "", "rows": rows}
-    more(page, "Ranges")
-    page.get_by_label("Add a range from a file").set_input_files(
-        {"name": "a.json", "mimeType": "application/json", "buffer": json.dumps(said).encode()}
-    )
-    page.get_by_role("dialog").get_by_role("button", name="Import it").click()
-    expect(page.get_by_role("alert")).to_contain_text("3 items imported.")
+    takes_in(page, rows)
 
 
 def to_club(page: Page) -> None:

@@ -1,6 +1,5 @@
 """Two phones take in one range before they sync: one range, or two that stay apart."""
 
-import json
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +10,7 @@ from identify.reference.folder import read_pack
 from identify.reference.folder_rows import rows_of_pack
 from tests.browser.own_server import OwnServer, pair, phone, same_everywhere, sync
 from tests.browser.phone import PHONE
-from tests.browser.phone_storage import more, records
+from tests.browser.phone_storage import more, records, takes_in
 from tests.reference.small_pack import RANGE, small_files, write
 
 
@@ -21,16 +20,6 @@ def rows(tmp_path) -> Any:
     files = {**small_files(), "range.toml": RANGE.replace("Small", "Club")}
     made: Path = write(tmp_path / "made", files)
     return rows_of_pack(read_pack(made.rename(made.parent / "club"))[0])
-
-
-def takes_in(page: Page, rows: Any) -> None:
-    said = {"format": 1, "kind": "identify range", "made": "", "rows": rows}
-    more(page, "Ranges")
-    page.get_by_label("Add a range from a file").set_input_files(
-        {"name": "a.json", "mimeType": "application/json", "buffer": json.dumps(said).encode()}
-    )
-    page.get_by_role("dialog").get_by_role("button", name="Import it").click()
-    expect(page.get_by_role("alert")).to_contain_text("3 items imported.")
 
 
 def both(browser: Any, own: OwnServer) -> list[Page]:

@@ -1,6 +1,5 @@
 import { heldBack, inTurns } from "../data/in-turns.js";
 import { all, howMany, recordsEdition } from "../data/records.js";
-import { remember } from "../data/back-button.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
 import { choice } from "../parts/fields.js";
@@ -228,11 +227,7 @@ export function pieceRow(state, piece) {
       variantText(packsAtHand, piece),
       standing.filter(Boolean).join(" · "),
     ],
-    (event) => {
-      const list = event.currentTarget.closest("ul");
-      remember({ drawn: Number(list?.dataset.drawn ?? 0) });
-      goTo("piece", { id: piece.id });
-    },
+    () => goTo("piece", { id: piece.id }),
     recordPicture(piece),
   );
 }
