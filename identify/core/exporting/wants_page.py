@@ -85,9 +85,10 @@ def wants_page(
         "<body><main><h1>" + heading + "</h1>",
         '<p class="more">' + count + ", as of " + marked_up(day) + "." + wish + "</p>",
     ]
+    in_order = urgent_first(wants)
     for name in names_of_ranges(wants, naming):
         parts.append("<h2>" + marked_up(name) + "</h2><ul>")
-        for want in urgent_first(wants):
+        for want in in_order:
             if range_of(want, naming) == name:
                 parts.append(want_line(want, naming, pictures.get(text_at(want, "id"), "")))
         parts.append("</ul>")
