@@ -7,13 +7,13 @@ export function alikes(entries) {
   return el(
     "ul",
     { class: "alike" },
-    entries.map((one) => el("li", {}, el("strong", {}, one.name), chance(one.chance))),
+    entries.map((entry) => el("li", {}, el("strong", {}, entry.name), chance(entry.chance))),
   );
 }
 
 /** The features of the answers that do not fit what is named. */
 export function oddOnes(pack, view, session) {
   return view.fit.odd.map((place) =>
-    pack.features.find((one) => one.id === session.answers[place].feature),
+    pack.features.find((feature) => feature.id === session.answers[place].feature),
   );
 }

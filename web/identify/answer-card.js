@@ -59,11 +59,11 @@ export function answerScreen(state, step, act) {
     view.stop === "sure" || alone
       ? oneVariant
       : { "": nothing, nothing, unrecorded, unseen: nothingSeen, verdict: allAlike }[view.stop];
-  const { top, notes: told = [], which, many = false } = card(state, step, act);
+  const { top, notes = [], which, many = false } = card(state, step, act);
   return el(
     "section",
     { class: "answer" },
-    el("div", { class: "is" }, top, told),
+    el("div", { class: "is" }, top, notes),
     answerLines(state, step, act),
     el(
       "div",
@@ -106,7 +106,7 @@ function everything(state, step, act, which) {
 function finish(state, act) {
   const { id } = state.piece;
   const [owned, noted] = ["piece", "note"].map((type) =>
-    all(type).some((one) => id && one.session === id),
+    all(type).some((record) => id && record.session === id),
   );
   return el(
     "div",
@@ -148,7 +148,7 @@ function oneVariant(state, step, act) {
       el("p", { class: "variant" }, variant.name),
       made(view),
     ],
-    which: "one",
+    which: "single",
     notes: [fitNote(state, step, act), notLookedAt(pack, view, act)],
   };
 }
@@ -216,31 +216,31 @@ function allAlike(state, step) {
 function several(state, step, which) {
   const { pack, view } = state;
   const every = view.variants.filter(
-    (one) => view.alike.length === 0 || view.alike.includes(one.variant),
+    (candidate) => view.alike.length === 0 || view.alike.includes(candidate.variant),
   );
   const [item] = view.items; // settled, although its variant is not
   const left =
     item.chance >= SETTLED
-      ? every.filter((one) => pack.variants[one.variant].item === item.item)
+      ? every.filter((row) => pack.variants[row.variant].item === item.item)
       : every;
-  const places = left.map((one) => pack.variants[one.variant].item);
+  const places = left.map(({ variant }) => pack.variants[variant].item);
   const alone = places.every((place) => place === places[0]);
   return {
     top: [
       picture(
         state,
         step,
-        left.map((one) => one.variant),
+        left.map(({ variant }) => variant),
       ),
       heading(1, alone ? itemName(pack, places[0]) : ONE_OF_THESE),
       made(view),
       alikes(
         left
-          .filter((one, place) => place === 0 || one.chance >= RARE)
+          .filter(({ chance: likely }, place) => place === 0 || likely >= RARE)
           .slice(0, SHOWN)
-          .map((one) => ({
-            name: alone ? pack.variants[one.variant].name : variantName(pack, one.variant),
-            chance: one.chance,
+          .map(({ variant, chance: likely }) => ({
+            name: alone ? pack.variants[variant].name : variantName(pack, variant),
+            chance: likely,
           })),
       ),
     ],
@@ -269,7 +269,10 @@ function unrecorded(state, step, act) {
         : [
             el("p", { class: "quiet" }, WHAT_CAME_CLOSEST),
             alikes(
-              closest.map((one) => ({ name: variantName(pack, one.variant), chance: one.chance })),
+              closest.map((candidate) => ({
+                name: variantName(pack, candidate.variant),
+                chance: candidate.chance,
+              })),
             ),
           ],
     ],

@@ -58,9 +58,9 @@ function lines(state, step, act, draw) {
  */
 function line(label, value, standing, otherwise, open) {
   const silent = value === "";
-  const told = TELLING.includes(label) && !silent; // it needs no label to be understood
+  const plain = TELLING.includes(label) && !silent; // it needs no label to be understood
   const said = silent ? null : el("strong", { class: standing }, value);
-  return button([el("span", { class: told ? "unseen" : "line-label" }, label), said], open, {
+  return button([el("span", { class: plain ? "unseen" : "line-label" }, label), said], open, {
     class: silent ? "line silent" : "line",
     "aria-label": `${label}: ${value || otherwise}`,
     "aria-haspopup": "dialog",
@@ -87,7 +87,7 @@ function partsText(state, step) {
   if (state.engine.marks_apart(pack, seenYears(state, step.session)).length > 0)
     return [ITS_MARKS_DISAGREE, "bad"];
   if (parts.length === 0) return ["", ""];
-  const worst = parts.reduce((top, one) => (one.swapped > top.swapped ? one : top));
+  const worst = parts.reduce((top, part) => (part.swapped > top.swapped ? part : top));
   if (worst.how === "") return [PARTS_FIT, "good"];
   const name = pack.parts[worst.part].name;
   return [saidReplaced(worst) ? nameReplaced(name) : lookAtName(small(name)), "care"];

@@ -27,9 +27,9 @@ import {
 
 const MOST = 12;
 
-/** The nodes; `which`: one, unseen, unrecorded, or why there are several. */
+/** The nodes; `which`: single, unseen, unrecorded, or why there are several. */
 export function rest(state, step, act, which) {
-  const made = { one: single, unseen, unrecorded }[which] ?? several;
+  const made = { single, unseen, unrecorded }[which] ?? several;
   return made(state, step, act, which).flat(Infinity).filter(Boolean);
 }
 
@@ -101,14 +101,16 @@ function whyUnfit({ pack, view, entry }, { session }, act) {
 }
 
 function couldBe({ pack, view }, others, act) {
-  const shown = others.filter((one, place) => place === 0 || one.chance >= 0.005).slice(0, 3);
+  const shown = others
+    .filter((candidate, place) => place === 0 || candidate.chance >= 0.005)
+    .slice(0, 3);
   return [
     heading(2, WHAT_ELSE_IT_COULD_BE),
     el(
       "ul",
       { class: "alike" },
-      shown.map((one) =>
-        el("li", {}, el("span", {}, variantName(pack, one.variant)), chance(one.chance)),
+      shown.map((row) =>
+        el("li", {}, el("span", {}, variantName(pack, row.variant)), chance(row.chance)),
       ),
       el("li", {}, el("span", {}, NOT_IN_THE_RANGE), chance(view.unrecorded)),
     ),
@@ -128,13 +130,13 @@ function widen({ session }, act) {
 
 function wouldTell(pack, view, act) {
   if (view.would_tell.length === 0) return null;
-  const needs = [...new Set(view.would_tell.map((one) => one.needs))];
+  const needs = [...new Set(view.would_tell.map((look) => look.needs))];
   return [
     heading(2, WHAT_ELSE_WOULD_HELP),
     needs.map((name) => {
       const names = view.would_tell
-        .filter((one) => one.needs === name)
-        .map((one) => small(pack.features[one.feature].name));
+        .filter((look) => look.needs === name)
+        .map((look) => small(pack.features[look.feature].name));
       return el(
         "p",
         {},

@@ -51,7 +51,7 @@ export function openAnswers({ pack }, { session }, act) {
     ),
     anything(pack, session, (id) => and(() => act.change(id))()),
     session.missing.map((id) => {
-      const part = pack.parts.find((one) => one.id === id);
+      const part = pack.parts.find((row) => row.id === id);
       return el(
         "div",
         { class: "row" },

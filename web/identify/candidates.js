@@ -35,7 +35,7 @@ export function candidateNodes(state, step) {
   const { pack, view } = state;
   const swapped = view.parts.filter(saidReplaced);
   const list = el("ol", { class: "candidates" });
-  const rows = view.variants.map((one, place) => candidate(state, step.session, one, place));
+  const rows = view.variants.map((row, place) => candidate(state, step.session, row, place));
   list.append(...rows.slice(0, FIRST));
   const rest = rows.slice(FIRST);
   const more = button(
@@ -97,9 +97,9 @@ function whyNot({ engine, ready, pack, view }, session, variant) {
   const [{ variant: leader }] = view.variants;
   const pictures = async () => {
     await portraitsReady().catch(() => {}); // then it is told in words
-    const one = { name: IN_YOUR_HAND, variants: [leader], answers: session.answers };
+    const inHand = { name: IN_YOUR_HAND, variants: [leader], answers: session.answers };
     const other = { name: named(pack, variant), variants: [variant] };
-    return differencePictures(pack, one, other) ?? "";
+    return differencePictures(pack, inHand, other) ?? "";
   };
   const opener = button(
     WHY_NOT,

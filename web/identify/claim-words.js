@@ -134,7 +134,7 @@ export function sayAloud(pack, session, claim, judged, view) {
   }
   const hard = speaking.find((entry) => entry.bits < -0.5 && apart(entry, first, last));
   const so = judged.word === "ruled out" ? "so this can’t be" : "so this is unlikely to be";
-  const ending = `${so} ${one(claim)}`;
+  const ending = `${so} ${ofThatDate(claim)}`;
   if (hard) return `${cameOrWent(pack, session, hard, last)}, ${ending}${unless(pack, hard)}.`;
   const spans = spansOf(pack, item);
   const life = {
@@ -156,7 +156,9 @@ function forIt(pack, session, claim, { word, evidence }, speaking) {
     return evidence.length === 0 ? "" : "Nothing seen so far counts clearly for it or against it.";
   }
   const ending =
-    word === "fits" ? `which agrees with ${claimWords(claim)}` : `so it may be ${one(claim)}`;
+    word === "fits"
+      ? `which agrees with ${claimWords(claim)}`
+      : `so it may be ${ofThatDate(claim)}`;
   return `${named(pack, session, best)}: in use ${fromTo(pack, best)}, ${ending}.`;
 }
 
@@ -198,7 +200,7 @@ function unless(pack, { feature }) {
   return part < 0 ? "" : `, unless someone changed the ${small(pack.parts[part].name)}`;
 }
 
-function one(claim) {
+function ofThatDate(claim) {
   if (claim.about !== "years") return claimWords(claim);
   return claim.first === claim.last ? `a ${claim.first} one` : `from ${claimWords(claim)}`;
 }

@@ -70,20 +70,20 @@ function openForm(state, step, act) {
     enterkeyhint: "done",
     value: step.claim ?? "",
     "aria-describedby": "claim-read",
-    oninput: () => told(),
+    oninput: () => showReading(),
     onkeydown: (event) => {
       if (event.key === "Enter") check();
     },
   });
 
-  function told() {
+  function showReading() {
     const text = field.value.trim();
     reading.textContent = text === "" ? "" : readBack(pack, engine.read_claim(ready, text));
   }
 
   function put(text) {
     field.value = text;
-    told();
+    showReading();
   }
 
   function check() {
@@ -96,7 +96,7 @@ function openForm(state, step, act) {
     }
   }
 
-  told();
+  showReading();
   sheet(
     CHECK_THE_DATE,
     el("p", {}, WHICH_YEARS),
@@ -126,7 +126,7 @@ function yearKeys({ range }, claim, act) {
   const decades = [];
   for (let start = begin(first); start <= last; start += 10) decades.push(key(`${start}s`));
   const years = chosen === 0 ? [] : Array.from({ length: 10 }, (_, place) => chosen + place);
-  const within = years.filter((one) => one >= first && one <= last).map((one) => key(String(one)));
+  const within = years.filter((own) => own >= first && own <= last).map((own) => key(String(own)));
   return el(
     "div",
     { class: "quick", role: "group", "aria-label": YEARS },
@@ -218,7 +218,7 @@ function openVerdict(state, step, { claim, judged }, act) {
         openWho(
           state,
           step,
-          view.variants.slice(0, 3).map((one) => one.variant),
+          view.variants.slice(0, 3).map((candidate) => candidate.variant),
           [BACK_TO_THE_SELLERS_DATE, again],
         ),
       ),

@@ -30,10 +30,12 @@ export function paid(state, verdict) {
       "ul",
       { class: "plain-list" },
       verdict.paid.slice(0, 5).map(({ piece, money, when }) => {
-        const one = record(piece);
-        const more = [dateText(when), stateText(one)].filter(Boolean).join(", ");
+        const earlier = record(piece);
+        const more = [dateText(when), stateText(earlier)].filter(Boolean).join(", ");
         const packs = new Map([[state.pack.id, state.pack]]);
-        const called = [title(packs, one), variantText(packs, one)].filter(Boolean).join(", ");
+        const called = [title(packs, earlier), variantText(packs, earlier)]
+          .filter(Boolean)
+          .join(", ");
         return el(
           "li",
           {},
@@ -44,12 +46,12 @@ export function paid(state, verdict) {
   ];
 }
 
-/** What is told of the piece in hand: price, condition, box. `told` hears of a change. */
-export function handFields(state, act, told) {
+/** What is told of the piece in hand: price, condition, box. `changed` hears of a change. */
+export function handFields(state, act, changed) {
   const hand = state.piece.hand ?? {};
   const save = (field) => async (value) => {
     const kept = await act.hand({ [field]: value });
-    told();
+    changed();
     return kept;
   };
   const scale = [["", NOT_NOTED], ...state.engine.conditions().map((word) => [word, word])];
@@ -69,7 +71,7 @@ export function handFields(state, act, told) {
 export function ways(state, act) {
   const { id } = state.piece;
   const [owned, noted] = ["piece", "note"].map((type) =>
-    all(type).find((one) => id && one.session === id),
+    all(type).find((kept) => id && kept.session === id),
   );
   return el(
     "div",

@@ -100,7 +100,7 @@ function likely() {
   const { question } = state.view;
   if (!question) return [];
   const { id, states } = state.pack.features[question.feature];
-  const told = (how, seen) => () => {
+  const after = (how, seen) => () => {
     const answer = { feature: id, how, states: seen };
     return stepped(state.piece, { session: state.engine.answered(session(), answer) });
   };
@@ -108,9 +108,9 @@ function likely() {
     ...states
       .map((seen, place) => ({ seen, chance: question.expected[place] }))
       .filter(({ chance }) => chance >= LIKELY)
-      .sort((one, other) => other.chance - one.chance)
-      .map(({ seen }) => told("sure", [seen.id])),
-    told("cannot", []),
+      .sort((a, b) => b.chance - a.chance)
+      .map(({ seen }) => after("sure", [seen.id])),
+    after("cannot", []),
   ];
 }
 
@@ -125,15 +125,15 @@ export const act = {
   range: (id) => tap(() => chooseRange(id)),
   answer: (answer) =>
     tap(async () => {
-      const told = await narrowed(state.engine.answered(session(), answer));
-      await settle(stepped(state.piece, { session: told }));
+      const next = await narrowed(state.engine.answered(session(), answer));
+      await settle(stepped(state.piece, { session: next }));
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
   fits: (answers, asked) =>
     tap(async () => {
-      const told = answers.reduce((so, one) => state.engine.answered(so, one), session());
-      await settle(stepped(state.piece, { session: await narrowed(told), asked }));
+      const next = answers.reduce((so, answer) => state.engine.answered(so, answer), session());
+      await settle(stepped(state.piece, { session: await narrowed(next), asked }));
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
@@ -187,7 +187,7 @@ export const act = {
       if (text === "") announce(DATE_IS_FORGOTTEN);
       else act.seller();
     }),
-  hand: (told) => run(() => hold(told)),
+  hand: (facts) => run(() => hold(facts)),
   note: () => takeUp(({ noteIt }) => noteIt(state)),
   noteInBox: () => takeUp(({ noteInBox }) => noteInBox(state, act.sameBox)),
   photograph: (file) => takeUp(({ photographIt }) => photographIt(file)),
@@ -207,8 +207,8 @@ async function startWith(scope, answers, range, more = {}) {
   await forget();
   await openRange(range);
   const fresh = state.engine.new_session(state.ready);
-  const told = await narrowed({ ...fresh, scope, answers, able: state.settings.able });
-  await settle({ ...begun(told), ...more });
+  const narrow = await narrowed({ ...fresh, scope, answers, able: state.settings.able });
+  await settle({ ...begun(narrow), ...more });
 }
 
 /** Goes from one piece to another, from whatever screen; `how`: one of pieces-at-hand.js. */
@@ -227,8 +227,8 @@ async function takeUp(how) {
 }
 
 /** Keeps what was said of the piece in hand; gives whether it is kept. */
-async function hold(told) {
-  const piece = { ...state.piece, hand: { ...state.piece.hand, ...told } };
+async function hold(facts) {
+  const piece = { ...state.piece, hand: { ...state.piece.hand, ...facts } };
   const kept = await keep(piece);
   tellStored();
   put({ piece, view: await assess(piece) });
@@ -237,7 +237,7 @@ async function hold(told) {
 
 /** The session with a part that was said to be missing: its features are asked again. */
 function withPart(part) {
-  const place = state.pack.parts.findIndex((one) => one.id === part);
+  const place = state.pack.parts.findIndex((row) => row.id === part);
   const on = (answer) => state.pack.features[featureOf(state.pack, answer.feature)].part === place;
   return {
     ...session(),
@@ -349,7 +349,7 @@ function pieceScreen(shown) {
   const chosen = at.asked !== "" && featureOf(pack, at.asked) === place;
   const expected = question?.feature === place ? question.expected : null;
   const about = chosen ? "" : question.about;
-  const photo = all("note").find((one) => one.session === piece.id)?.photos[0];
+  const photo = all("note").find((note) => note.session === piece.id)?.photos[0];
   const card = { pack, feature: place, session: at.session, chosen, expected, about, photo };
   const more = async (feature) =>
     (await loaded(import("./question-more.js"))).openQuestionMore(shown, feature, card, act);

@@ -6,7 +6,7 @@ import { read } from "../data/store.js";
 const at = (path) => new URL(`../${path}`, import.meta.url).href;
 
 /**
- * Starts it for a range. Gives `view(session, about, found)`, a promise of what the engine says,
+ * Starts it for a range. Gives `view(session, about, study)`, a promise of what the engine says,
  * and
  * `close`. `about` names what the records mean, `found`. Rejects where the thread cannot do it: the
  * screen's own engine then does.
@@ -44,10 +44,10 @@ export async function startThread({ entry, pack }) {
   worker.onmessage = ({ data }) => answered(data);
   worker.onerror = close;
 
-  async function view(session, about, found) {
+  async function view(session, about, study) {
     const known = about === sent;
     sent = about;
-    const { view: seen, years } = await ask(known ? { session } : { session, study: found });
+    const { view: seen, years } = await ask(known ? { session } : { session, study });
     if (years) yearsCame(session, years);
     return seen;
   }

@@ -17,7 +17,7 @@ export function left({ pack, view, piece }) {
     : best.chance >= CLEAR
       ? variantName(pack, best.variant)
       : itemName(pack, item.item);
-  const told = {
+  const summary = {
     name,
     variants: known ? [best.variant] : [],
     kind: scope.kind || (item && !pack.packs ? pack.kinds[pack.items[item.item].kind].id : ""),
@@ -25,7 +25,7 @@ export function left({ pack, view, piece }) {
     verdict: view.verdict ? verdictTitle(view.verdict) : "",
     asked: piece.hand?.asked ?? null,
   };
-  return { ...piece, told, left: new Date().toISOString() };
+  return { ...piece, told: summary, left: new Date().toISOString() };
 }
 
 /** How many pieces are at hand besides the one on the screen, in words; "" for none. */

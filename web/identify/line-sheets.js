@@ -60,12 +60,12 @@ async function besideYours({ pack, view }, { session }) {
   const place = home?.of?.length > 0 ? variantPlace(pack, home.of[0].variant) : -1;
   if (place < 0 || view.variants.length === 0) return null;
   await portraitsReady().catch(() => {}); // then it is told in words
-  const one = {
+  const inHand = {
     name: IN_YOUR_HAND,
     variants: [view.variants[0].variant],
     answers: session.answers,
   };
-  return differencePictures(pack, one, { name: AT_HOME, variants: [place] });
+  return differencePictures(pack, inHand, { name: AT_HOME, variants: [place] });
 }
 
 /** Its price, condition and box, and what follows from them for the verdict. */

@@ -55,8 +55,8 @@ export function toChoose(state, at, act) {
   const { engine, ready, pack, view, thread } = state;
   const asking = at.asked === "" && view.stop === "" && view.question?.about !== "again";
   if (!asking || at.unlike || !which || thread || !fewLeft(view)) return null;
-  const found = engine.pictures(ready, sittingOf(pack), at.session);
-  return found.pictures.length > 0 ? which.whichOfThese(state, found, act) : null;
+  const sheet = engine.pictures(ready, sittingOf(pack), at.session);
+  return sheet.pictures.length > 0 ? which.whichOfThese(state, sheet, act) : null;
 }
 
 /**
@@ -80,14 +80,14 @@ export function toCompare({ engine, ready, pack, view, thread }, session) {
 /** What was seen: what the portrait shows there, or (`fits` false) anything else. */
 function answerOf(pack, { feature, state }, fits = true) {
   const { id, states } = pack.features[feature];
-  const seen = states.map((one) => one.id).filter((_, place) => (place === state) === fits);
+  const seen = states.map((row) => row.id).filter((_, place) => (place === state) === fits);
   return { feature: id, how: seen.length > 1 ? "several" : "sure", states: seen };
 }
 
 /** As before: what was said of it once more. */
 function saidOf(pack, { feature }, session) {
   const { id } = pack.features[feature];
-  return session.answers.find((one) => one.feature === id);
+  return session.answers.find((answer) => answer.feature === id);
 }
 
 /**
@@ -104,13 +104,13 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
 
   function go() {
     const [first] = again ? [] : marked;
-    const told = rings
+    const answers = rings
       .filter((ring) => ring !== first)
       .map((ring) => {
         if (again && !marked.has(ring)) return saidOf(pack, ring, session);
         return answerOf(pack, ring, again || !marked.has(ring));
       });
-    act.fits(told, first ? pack.features[first.feature].id : "");
+    act.fits(answers, first ? pack.features[first.feature].id : "");
   }
 
   function tapped(ring, is) {

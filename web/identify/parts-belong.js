@@ -48,18 +48,18 @@ function swapWords({ how }) {
  * "Coupling probably replaced: not what it usually has".
  * @param {Pack} pack
  * @param {Whole} whole
- * @param {Suspect} one
+ * @param {Suspect} suspect
  * @returns {string}
  */
-function partSentence(pack, whole, one) {
-  const { part, first, last } = one;
+function partSentence(pack, whole, suspect) {
+  const { part, first, last } = suspect;
   const name = small(pack.parts[part].name);
   if (first <= whole.last && last >= whole.first) {
-    return isReplaced(pack.parts[part].name, swapWords(one));
+    return isReplaced(pack.parts[part].name, swapWords(suspect));
   }
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? pieceOf(span(whole.first, whole.last), own) : own;
-  return `${piece}: ${name} ${swapWords(one)}`;
+  return `${piece}: ${name} ${swapWords(suspect)}`;
 }
 
 /**
@@ -85,8 +85,8 @@ export function partsBelong(pack, { parts, whole }) {
     el(
       "ul",
       { class: "parts" },
-      parts.map((one) =>
-        el("li", { class: saidReplaced(one) ? "warn" : null }, said(pack, whole, one)),
+      parts.map((part) =>
+        el("li", { class: saidReplaced(part) ? "warn" : null }, said(pack, whole, part)),
       ),
     ),
     el("p", { class: "quiet" }, chanceAllOriginal(percent(whole.original))),
@@ -96,23 +96,23 @@ export function partsBelong(pack, { parts, whole }) {
 /**
  * @param {Pack} pack
  * @param {Whole} whole
- * @param {Suspect} one
+ * @param {Suspect} suspect
  */
-function said(pack, whole, one) {
-  const { name, replaced } = pack.parts[one.part];
-  const looked = one.features
+function said(pack, whole, suspect) {
+  const { name, replaced } = pack.parts[suspect.part];
+  const looked = suspect.features
     .map((place) => small(pack.features[place].name))
     .filter((word) => word !== small(name));
   const by = looked.length === 0 ? "" : ` (${looked.join(", ")})`;
-  const chance = chanceReplaced(percent(one.swapped));
-  if (one.how === "") {
-    const years = one.first > 0 ? ` ${bounded(pack, one.first, one.last)},` : "";
-    return `${name}${by}:${years} ${swapWords(one)}. ${chance}`;
+  const chance = chanceReplaced(percent(suspect.swapped));
+  if (suspect.how === "") {
+    const years = suspect.first > 0 ? ` ${bounded(pack, suspect.first, suspect.last)},` : "";
+    return `${name}${by}:${years} ${swapWords(suspect)}. ${chance}`;
   }
   return [
-    el("strong", {}, `${partSentence(pack, whole, one)}${by}.`),
+    el("strong", {}, `${partSentence(pack, whole, suspect)}${by}.`),
     ` ${chance}`,
-    saidReplaced(one) ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
+    saidReplaced(suspect) ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
   ];
 }
 

@@ -24,7 +24,7 @@ export async function nextOfBox(state, moves) {
 
 /** Takes up a piece from among those at hand; the one on the screen goes to them. */
 export async function takeOut(state, moves, id) {
-  const piece = state.tray.find((one) => one.id === id);
+  const piece = state.tray.find((record) => record.id === id);
   if (piece) await change(state, moves, piece);
 }
 

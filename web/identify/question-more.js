@@ -43,13 +43,13 @@ export function openQuestionMore(state, feature, { about, chosen }, act) {
       },
       { class: "plain" },
     );
-  const told = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
+  const reason = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
   const count = session.answers.length;
   const answers = count === 1 ? "1 answer" : answerCount(count);
   const shut = sheet(
     feature.question,
     el("p", {}, feature.where),
-    told ? el("p", {}, told) : null,
+    reason ? el("p", {}, reason) : null,
     el("p", { class: "quiet" }, `${effort(feature)}.`),
     inFull(pack, feature),
     el(

@@ -65,17 +65,17 @@ async function shownLarge(photo) {
 function proof(about, act) {
   const why = { check: LAST_CHECK, again: LOOK_AGAIN }[about];
   if (!why) return null;
-  const told = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
+  const reason = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
   return el(
     "p",
     { class: "quiet proof" },
-    el("span", {}, why, el("span", { class: "unseen" }, `. ${told}`)),
+    el("span", {}, why, el("span", { class: "unseen" }, `. ${reason}`)),
     button(SKIP_THIS, act.skipCheck, { class: "link" }),
   );
 }
 
 function before({ pack, session }, feature) {
-  const answer = session.answers.find((one) => one.feature === feature.id);
+  const answer = session.answers.find((given) => given.feature === feature.id);
   if (!answer) return null;
   const shown = ["sure", "twice", "unsure", "several"].includes(answer.how); // on its drawing
   const text = answerWas(answerText(pack, answer));
@@ -94,7 +94,7 @@ function stateChoices({ pack, expected, session, about }, feature, act, hint) {
   const places = [...order.filter((place) => !rarer.includes(place)), ...rarer];
   const states = places.map((place) => feature.states[place]);
   const large = states.length - rarer.length;
-  const said = session.answers.find((one) => one.feature === feature.id)?.states ?? [];
+  const said = session.answers.find((answer) => answer.feature === feature.id)?.states ?? [];
   const buttons = states.map((state, place) =>
     button(
       [
@@ -139,9 +139,9 @@ function stateChoices({ pack, expected, session, about }, feature, act, hint) {
     mode = to;
     ticked.clear();
     hint.hidden = mode === "sure";
-    for (const one of buttons) {
-      if (mode === "several") one.setAttribute("aria-pressed", "false");
-      else one.removeAttribute("aria-pressed");
+    for (const choice of buttons) {
+      if (mode === "several") choice.setAttribute("aria-pressed", "false");
+      else choice.removeAttribute("aria-pressed");
     }
     fill();
     /** @type {HTMLElement} */
@@ -218,7 +218,7 @@ function inOrder(feature, expected) {
  */
 function smallOnes(order, expected, about) {
   if (expected === null || ["check", "again"].includes(about)) return [];
-  const likely = [...order].sort((one, other) => expected[other] - expected[one]).slice(0, LARGE);
+  const likely = [...order].sort((a, b) => expected[b] - expected[a]).slice(0, LARGE);
   const rarer = order.filter((place) => expected[place] < UNLIKELY && !likely.includes(place));
   return rarer.length > 1 ? rarer : []; // one alone would save nobody anything
 }
@@ -227,7 +227,7 @@ function smallOnes(order, expected, about) {
 function notThere(feature, pack, act) {
   if (feature.part < 0) return null;
   const none = feature.states.findIndex((state) => state.id === "none");
-  const alone = pack.features.filter((one) => one.part === feature.part).length === 1;
+  const alone = pack.features.filter((row) => row.part === feature.part).length === 1;
   if (alone && none >= 0 && none !== feature.none) return null;
   const part = pack.parts[feature.part];
   return button(noPart(small(part.name)), () => act.missing(part, feature), { class: "plain" });

@@ -21,7 +21,7 @@ export function onThread(work) {
 
 /** Opens a range; the first one when there is none of that name. */
 export async function openRange(id) {
-  const entry = state.list.find((one) => one.id === id) ?? state.list[0];
+  const entry = state.list.find((range) => range.id === id) ?? state.list[0];
   put({ opening: entry.id });
   const { pack, ready } = await loadPack(state.engine, entry);
   if (pack === state.pack) return;
@@ -61,7 +61,7 @@ export async function narrowed(session) {
   if (left === "") return session;
   const { ready } = await loadPack(
     state.engine,
-    state.list.find((one) => one.id === left),
+    state.list.find((range) => range.id === left),
   );
   return state.engine.narrowed(ready, session);
 }

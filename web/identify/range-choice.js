@@ -24,7 +24,9 @@ export function rangeChoice(state, choose) {
   const select = el(
     "select",
     { id: "range", onchange: () => choose(select.value) },
-    list.map((one) => el("option", { value: one.id, selected: one.id === entry.id }, one.name)),
+    list.map((range) =>
+      el("option", { value: range.id, selected: range.id === entry.id }, range.name),
+    ),
   );
   return el(
     "div",

@@ -42,7 +42,7 @@ function openForm(rules, tables, pack, answer) {
     spellcheck: "false",
     enterkeyhint: "done",
     "aria-describedby": "mark-hint",
-    oninput: () => said.replaceChildren(...told(rules, tables, field.value, taking)),
+    oninput: () => said.replaceChildren(...readingOf(rules, tables, field.value, taking)),
   });
   const taking = { pack, answer: (given) => (close(), answer(given)) };
   const close = sheet(
@@ -55,14 +55,14 @@ function openForm(rules, tables, pack, answer) {
 }
 
 /** What is to be said of a text, as elements. */
-function told(rules, tables, text, taking) {
+function readingOf(rules, tables, text, taking) {
   if (text.trim() === "") return [];
-  const found = rules.read_mark(tables, text);
-  if (found.problem !== "") return [el("p", {}, sentence(rules.nothing_said(found)))];
-  const spans = found.marks.map((mark) => rules.mark_span(tables, mark.readings[0]));
+  const read = rules.read_mark(tables, text);
+  if (read.problem !== "") return [el("p", {}, sentence(rules.nothing_said(read)))];
+  const spans = read.marks.map((mark) => rules.mark_span(tables, mark.readings[0]));
   return [
-    found.changed ? el("p", {}, readAsFigures(found.read)) : "",
-    ...found.marks.flatMap((mark) => [
+    read.changed ? el("p", {}, readAsFigures(read.read)) : "",
+    ...read.marks.flatMap((mark) => [
       heading(3, mark.text),
       ...mark.readings.flatMap((reading, place) => saidOf(rules, tables, reading, place, taking)),
     ]),
@@ -73,8 +73,8 @@ function told(rules, tables, text, taking) {
           "p",
           { class: "differ" },
           [
-            isFromOrLater(found.marks[late].text, spans[late].first),
-            isFromOrEarlier(found.marks[early].text, spans[early].last),
+            isFromOrLater(read.marks[late].text, spans[late].first),
+            isFromOrEarlier(read.marks[early].text, spans[early].last),
           ].join(""),
         ),
       ),

@@ -53,10 +53,10 @@ export function startScreen(state, act, offer = null) {
   const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
   const title = heading(1, WHAT_HAVE_YOU_GOT);
-  const show = (found) => {
-    title.classList.toggle("unseen", found !== null);
-    below.classList.toggle("results", found !== null);
-    below.replaceChildren(found ?? kinds(pack, act));
+  const show = (list) => {
+    title.classList.toggle("unseen", list !== null);
+    below.classList.toggle("results", list !== null);
+    below.replaceChildren(list ?? kinds(pack, act));
   };
   return el(
     "section",
@@ -187,18 +187,18 @@ function searchField(state, act, show) {
 
 function results(state, act, text) {
   const { ready, engine } = state;
-  const found = engine.find(ready, text, MOST);
-  const exact = found.filter(({ score }) => score >= 1).length;
+  const hits = engine.find(ready, text, MOST);
+  const exact = hits.filter(({ score }) => score >= 1).length;
   const kept = [...all("piece"), ...all("want")];
   const outside = kept.filter(({ item }) => item === "");
   const named = engine.outside_named(outside, text);
-  const count = found.length + named.length;
+  const count = hits.length + named.length;
   announce(count === 0 ? NOTHING_FOUND : foundCount(count));
   if (count === 0) {
     return el("p", { class: "none-found" }, notCalledSo(text));
   }
   const only = exact === 1; // then there is nothing that its years would tell it from
-  const entries = found.map((hit) => el("li", {}, hitButton(state, act, hit, only)));
+  const entries = hits.map((hit) => el("li", {}, hitButton(state, act, hit, only)));
   const list = el(
     "ul",
     { class: "found", "aria-label": FOUND },
@@ -207,7 +207,7 @@ function results(state, act, text) {
       .map((record) => el("li", {}, outsideButton(record))),
     entries,
   );
-  if (exact > 0 && exact < found.length) list.append(others(entries.slice(exact)));
+  if (exact > 0 && exact < hits.length) list.append(others(entries.slice(exact)));
   return list;
 }
 
@@ -265,7 +265,7 @@ function hitButton(state, act, hit, only) {
 /** How many of an item are owned, whether it is wanted, and up to which price. */
 function holding({ engine, pack }, item) {
   const from = item.pack ?? pack.id;
-  const same = (one) => one.pack === from && one.item === item.number;
+  const same = (record) => record.pack === from && record.item === item.number;
   const owned = all("piece").filter(same).length;
   const wants = all("want").filter(same);
   const most = wants.map((want) => want.most).find(Boolean);

@@ -34,8 +34,8 @@ export function swipes(on, next) {
 
 /** Whether it lies in something that is itself wider than it shows, or is typed in. */
 function sideways(target) {
-  for (let one = target; one && one.id !== "screen"; one = one.parentElement)
-    if (one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).overflowX !== "visible")
+  for (let node = target; node && node.id !== "screen"; node = node.parentElement)
+    if (node.scrollWidth > node.clientWidth + 1 && getComputedStyle(node).overflowX !== "visible")
       return true;
   return target.closest("input, select, textarea") !== null;
 }

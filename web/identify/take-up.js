@@ -37,7 +37,7 @@ async function known(state) {
   const alone =
     pack.packs && leader ? state.engine.narrowed(await readyRange(own), session) : session;
   const of = view.variants
-    .filter((one) => one.chance >= LEAST)
+    .filter((candidate) => candidate.chance >= LEAST)
     .map(({ variant, chance }) => {
       const { id, item } = pack.variants[variant];
       const { number, pack: from = pack.id } = pack.items[item];
@@ -45,7 +45,7 @@ async function known(state) {
     })
     .filter(({ from }) => from === own)
     .slice(0, MOST)
-    .map(({ from, ...one }) => one);
+    .map(({ from, ...candidate }) => candidate);
   const { condition = "", boxed = "", asked = null } = piece.hand ?? {};
   return {
     pack: own,
@@ -68,13 +68,13 @@ export async function noteIt(state) {
   });
 }
 
-const noteAbout = ({ session }) => all("note").find((one) => session && one.session === session);
+const noteAbout = ({ session }) => all("note").find((note) => session && note.session === session);
 
 /** Writes what is known now into the note there is; whether it is stored. */
 async function updated(there, facts) {
-  const told = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
-  const alter = (now) => ({ ...now, ...Object.fromEntries(told) });
-  const changed = told.some(([name, value]) => !same(there[name], value));
+  const noticed = Object.entries(facts).filter(([, value]) => value !== "" && value !== null);
+  const alter = (now) => ({ ...now, ...Object.fromEntries(noticed) });
+  const changed = noticed.some(([name, value]) => !same(there[name], value));
   return !changed || saveChange(NOTE_UPDATED, [{ id: there.id, alter }]);
 }
 
@@ -92,8 +92,8 @@ export async function noteInBox(state, next) {
 function placeOfBox({ tray, piece }) {
   if (!piece.box) return {};
   const fellows = tray.filter(({ box, id }) => box === piece.box || id === piece.box);
-  const noted = all("note").filter((one) => fellows.some(({ id }) => id === one.session));
-  const [last] = noted.sort((one, other) => (one.made < other.made ? 1 : -1));
+  const noted = all("note").filter((note) => fellows.some(({ id }) => id === note.session));
+  const [last] = noted.sort((a, b) => (a.made < b.made ? 1 : -1));
   return last ? { hall: last.hall, table: last.table } : {};
 }
 
@@ -116,9 +116,9 @@ export async function photographIt(file) {
 /** Puts the piece into the collection, or opens it there. */
 export async function collectIt(state) {
   const { of, asked, ...facts } = await known(state);
-  const there = all("piece").find((one) => facts.session && one.session === facts.session);
+  const there = all("piece").find((record) => facts.session && record.session === facts.session);
   if (there) return goTo("piece", { id: there.id });
-  const note = all("note").find((one) => facts.session && one.session === facts.session);
+  const note = all("note").find((other) => facts.session && other.session === facts.session);
   const recorded = state.view.unrecorded < (of[0]?.chance ?? 0);
   const piece = blank("piece", {
     ...facts,
@@ -139,7 +139,7 @@ export async function collectIt(state) {
     const said = IT_IS_IN_YOUR_COLLECTION;
     const edits = [making(piece), ...(decided ? [decided] : [])];
     if (await saveChange(ADDED_TO_COLLECTION, edits, { said }))
-      goTo("piece", { id: piece.id }, { told: true });
+      goTo("piece", { id: piece.id }, { keepNotice: true });
   });
 }
 
@@ -150,13 +150,14 @@ export async function wantIt(state) {
   const [{ item }] = of;
   const variant = state.view.stop === "sure" ? of[0].variant : "";
   const there = all("want").find(
-    (one) => one.pack === pack && one.item === item && ["", variant].includes(one.variant),
+    (record) =>
+      record.pack === pack && record.item === item && ["", variant].includes(record.variant),
   );
   if (there) return goTo("want", { id: there.id });
   const want = blank("want", { pack, item, variant });
   return run(async () => {
     if (await saveChange(NEW_WANT, [making(want)], { said: IT_IS_ON_YOUR_LIST }))
-      goTo("want", { id: want.id }, { told: true });
+      goTo("want", { id: want.id }, { keepNotice: true });
   });
 }
 
@@ -186,7 +187,7 @@ function kindOf(state, { items, kinds }, of) {
 /** Keeps the piece as a sighting for whoever keeps the reference, or opens the one there is. */
 export async function sightingIt(state) {
   const { pack, of, answers, session } = await known(state);
-  const there = all("sighting").find((one) => session && one.session === session);
+  const there = all("sighting").find((record) => session && record.session === session);
   if (there) return goTo("sighting", { id: there.id });
   await readyRange(pack);
   const range = packsAtHand.get(pack);
@@ -204,6 +205,6 @@ export async function sightingIt(state) {
   return run(async () => {
     const said = IT_IS_KEPT_UNDER_SIGHTINGS;
     if (await saveChange(NEW_SIGHTING, [making(sighting)], { said }))
-      goTo("sighting", { id: sighting.id }, { told: true });
+      goTo("sighting", { id: sighting.id }, { keepNotice: true });
   });
 }

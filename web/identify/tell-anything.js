@@ -28,11 +28,11 @@ export function anything(pack, session, choose) {
 }
 
 function list(pack, session, choose) {
-  const told = session.answers.map((answer) => answer.feature);
-  const kind = pack.kinds.findIndex((one) => one.id === session.scope.kind);
+  const answered = session.answers.map((answer) => answer.feature);
+  const kind = pack.kinds.findIndex((row) => row.id === session.scope.kind);
   const open = pack.features.filter(
     (feature, place) =>
-      !told.includes(feature.id) && (kind < 0 || (place > 0 && feature.kinds.includes(kind))),
+      !answered.includes(feature.id) && (kind < 0 || (place > 0 && feature.kinds.includes(kind))),
   );
   if (open.length === 0) return null;
   return el(

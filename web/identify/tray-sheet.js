@@ -37,14 +37,14 @@ export function openTray(state, act) {
             el(
               "ul",
               { class: "found", "aria-label": title },
-              some.map((one) =>
+              some.map((piece) =>
                 el(
                   "li",
                   {},
                   entry(
                     state,
-                    one,
-                    and(() => act.takeOut(one.id)),
+                    piece,
+                    and(() => act.takeOut(piece.id)),
                   ),
                 ),
               ),

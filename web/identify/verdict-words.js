@@ -38,7 +38,7 @@ export function leading(verdict) {
   const { word } = verdict.reason;
   if (word === "item") return { word, chance: verdict.same + verdict.other, sure: true };
   if (word !== "") return { word, chance: verdict[word], sure: true };
-  const best = HELD.reduce((top, one) => (verdict[one] > verdict[top] + 1e-9 ? one : top));
+  const best = HELD.reduce((top, own) => (verdict[own] > verdict[top] + 1e-9 ? own : top));
   return { word: best, chance: verdict[best], sure: false };
 }
 
@@ -101,24 +101,24 @@ function pieceText(state, piece) {
 }
 
 function beaten(state, { beat, owned }) {
-  const found = record(beat?.piece ?? owned[0]?.piece);
-  if (!found) return "";
+  const piece = record(beat?.piece ?? owned[0]?.piece);
+  if (!piece) return "";
   const better = {
     yes: " The one in your hand is better.",
     no: " The one in your hand is not better.",
   }[beat?.better];
   const ask =
     beat?.better === "" ? " Say what condition this one is in, to see which is better." : "";
-  return `Yours: ${pieceText(state, found)}.${better ?? ask}`;
+  return `Yours: ${pieceText(state, piece)}.${better ?? ask}`;
 }
 
 function held(state, { owned }) {
-  const found = record(owned[0]?.piece);
-  return found ? `Yours: ${pieceText(state, found)}.` : "";
+  const piece = record(owned[0]?.piece);
+  return piece ? `Yours: ${pieceText(state, piece)}.` : "";
 }
 
 function wanted(state, { wants }) {
-  const near = wants.find((one) => one.met) ?? wants[0];
+  const near = wants.find(({ met }) => met) ?? wants[0];
   const want = record(near?.want);
   if (!want) return "";
   const terms = [
@@ -129,8 +129,8 @@ function wanted(state, { wants }) {
   return terms.length === 0 ? "It is on your list." : `You want it ${anyOf(terms, "and")}.`;
 }
 
-function completing({ pack }, { completing: found }) {
-  const [whole] = found;
+function completing({ pack }, { completing: sets }) {
+  const [whole] = sets;
   if (!whole) return "";
   const rest =
     whole.missing.length === 0

@@ -56,17 +56,17 @@ export function whichOfThese({ pack, view }, { features, layers, pictures }, act
     el(
       "div",
       { class: pictures.length > WIDE ? "pictures" : "pictures wide" },
-      pictures.map((one) =>
+      pictures.map((picture) =>
         button(
           [
-            portrait(pack, one.variant, { size: 320, layers }),
-            caption(pack, features, one),
-            el("span", { class: "unseen" }, `${variantName(pack, one.variant)}. `),
-            heard(pack, features, one),
+            portrait(pack, picture.variant, { size: 320, layers }),
+            caption(pack, features, picture),
+            el("span", { class: "unseen" }, `${variantName(pack, picture.variant)}. `),
+            heard(pack, features, picture),
           ],
           () =>
             act.fits(
-              features.map((feature, place) => answerOf(pack, feature, one.states[place])),
+              features.map((feature, place) => answerOf(pack, feature, picture.states[place])),
               "",
             ),
           { class: "plain picture-choice" },

@@ -47,7 +47,7 @@ export function askPaid(state, id, then = open) {
 }
 
 function open(piece) {
-  goTo("piece", { id: piece.id }, { told: true });
+  goTo("piece", { id: piece.id }, { keepNotice: true });
 }
 
 /** Makes a piece of the collection of a note, in one change with the note's decision. */

@@ -35,12 +35,12 @@ export function goesWithScreen(node) {
 
 /**
  * Goes to another screen; what is being typed is saved first. `instead`: in place of this one;
- * `told`: what was just said stays.
+ * `keepNotice`: what was just said stays.
  */
-export function goTo(screen, params = {}, { instead = false, told = false } = {}) {
+export function goTo(screen, params = {}, { instead = false, keepNotice = false } = {}) {
   endTyping();
   return run(async () => {
-    if (!told) leaveNotice();
+    if (!keepNotice) leaveNotice();
     if (instead) remember({ ...params, screen });
     else {
       /** @type {HTMLElement} */
@@ -48,7 +48,7 @@ export function goTo(screen, params = {}, { instead = false, told = false } = {}
       remember({ top: window.scrollY, ...(list && { drawn: Number(list.dataset.drawn) }) });
       pushScreen(screen, params);
     }
-    if (!told) leave();
+    if (!keepNotice) leave();
     await show();
   });
 }

@@ -145,7 +145,7 @@ function away(range) {
     const kept = await saveChange(RANGE_DELETED, [trashing(range.id)], {
       said: rangeIsInTheBin(range.name),
     });
-    if (kept) goTo("ranges", {}, { instead: true, told: true });
+    if (kept) goTo("ranges", {}, { instead: true, keepNotice: true });
   };
   const shut = sheet(
     whetherToDelete(range.name),

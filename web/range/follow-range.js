@@ -149,7 +149,7 @@ function preview(state, { below }, found, follows) {
   const about = { ...pack.range, items: pack.items.length, made, dated };
   const go = async () => {
     if (await follow(state, found, follows))
-      goTo("range", { id: pack.id }, { instead: true, told: true });
+      goTo("range", { id: pack.id }, { instead: true, keepNotice: true });
   };
   below.replaceChildren(
     heading(2, pack.range.name),

@@ -290,5 +290,5 @@ async function written() {
   const said = thoseInTheRange(those);
   if (!(await keepRows(FROM_A_LIST, made, { edits, said }))) return;
   job = null;
-  goTo("own", { id: range }, { instead: true, told: true });
+  goTo("own", { id: range }, { instead: true, keepNotice: true });
 }

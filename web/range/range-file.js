@@ -137,7 +137,8 @@ async function takenIn(rows, own, from) {
       ? importedAndDiffers(counted(made.added), who, times(made.differ))
       : itemsImported(counted(made.added));
   const { id, name } = made.records[0];
-  if (await saveChange(nameImported(name), edits, { said })) goTo("own", { id }, { told: true });
+  if (await saveChange(nameImported(name), edits, { said }))
+    goTo("own", { id }, { keepNotice: true });
 }
 
 const counted = (count) => (count === 1 ? "1 item" : itemCount(count));

@@ -210,7 +210,7 @@ export async function takeAway(state, one) {
   }
   await refresh();
   if (!state.piece) await openRange(state.entry.id);
-  if (here().screen === "range") goTo("ranges", {}, { instead: true, told: true });
+  if (here().screen === "range") goTo("ranges", {}, { instead: true, keepNotice: true });
   else await redraw();
   notice(isRemoved(one.name), [
     [
