@@ -10,7 +10,8 @@ import { look, problem, together } from "../data/store.js";
 import { PHOTO_NOT_TAKEN } from "./words.js";
 
 const CHUNK = 256 * 1024;
-const ASKED = 100;
+const ASKED = 100; // photos that the server is asked for at once
+const TOLD = 25; // photos that are written down at once
 const SIZES = ["full", "small"];
 const NOT_TAKEN = [400, 413, 415, 422];
 const NO_ROOM = 507; // for any photo; everything else is still taken
@@ -21,11 +22,21 @@ export async function tellOfPhotos(shown) {
     Promise.all([there.keys("photos"), there.all("announced")]),
   );
   const announced = new Map(rows.map((row) => [row.id, row]));
+  let entries = [];
+  const told = async () => {
+    if (entries.length > 0)
+      await together(["journal"], (there) =>
+        Promise.all(entries.map((entry) => there.put("journal", entry))),
+      );
+    entries = [];
+  };
   for (const id of ids) {
     const row = announced.get(id);
     if (row?.gone && !shown.has(id)) await forget(id);
-    else if (!row || row.gone) await tellOf(id, Boolean(row));
+    else if (!row || row.gone) entries.push(...(await telling(id, Boolean(row))));
+    if (entries.length === TOLD) await told();
   }
+  await told();
 }
 
 /** A photo that was deleted for good on another device, and that nothing here shows. */
@@ -33,15 +44,16 @@ function forget(id) {
   return together(["photos"], (there) => there.remove("photos", id));
 }
 
-async function tellOf(id, again) {
+/** The entry that tells of a photo, or none where it is not here any more. */
+async function telling(id, again) {
   const photo = await stored(id);
-  if (!photo) return;
+  if (!photo) return [];
   const after = { width: photo.width, height: photo.height, ...(again && { gone: false }) };
   for (const size of SIZES) {
     after[size] = await sha(photo[size]);
     after[`${size}_size`] = photo[size].size;
   }
-  const entry = {
+  const marks = {
     time: new Date().toISOString(),
     record: id,
     type: "photo",
@@ -50,10 +62,8 @@ async function tellOf(id, again) {
     undoes: "",
     side: true,
     send: true,
-    before: null,
-    after,
   };
-  await together(["journal"], (there) => there.put("journal", entry));
+  return [{ ...marks, before: null, after }];
 }
 
 async function stored(id) {
@@ -107,23 +117,28 @@ export async function sendPhotos(mark, checked, progress) {
     const shas = [...new Set(some.flatMap((row) => SIZES.map((size) => row[size])))];
     const { missing } = await post("photos/missing", { shas });
     const have = new Map(missing.map((photo) => [photo.sha, photo.have]));
-    for (const row of some) {
-      progress(done, rows.length);
-      try {
-        for (const size of SIZES) {
-          if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
-          have.delete(row[size]);
+    const held = [];
+    try {
+      for (const row of some) {
+        progress(done, rows.length);
+        try {
+          for (const size of SIZES) {
+            if (have.has(row[size])) await sendOne(row, size, have.get(row[size]));
+            have.delete(row[size]);
+          }
+        } catch (error) {
+          const full = error.status === NO_ROOM;
+          if (!(error instanceof Refused) || !(full || NOT_TAKEN.includes(error.status)))
+            throw error;
+          refused.push({ id: row.id, why: error.message });
+          if (full) return refused;
+          await putAside("photo", [{ id: row.id, value: row, why: error.message }]);
         }
-        if (row.held !== mark) await confirm(row.id, mark);
-      } catch (error) {
-        const full = error.status === NO_ROOM;
-        if (!(error instanceof Refused) || !(full || NOT_TAKEN.includes(error.status))) throw error;
-        refused.push({ id: row.id, why: error.message });
-        if (full) return refused;
-        await confirm(row.id, mark); // not sent again before the next start
-        await putAside("photo", [{ id: row.id, value: row, why: error.message }]);
+        if (row.held !== mark) held.push(row.id); // also what is not taken: till the next start
+        done += 1;
       }
-      done += 1;
+    } finally {
+      await confirm(held, mark);
     }
   }
   progress(done, rows.length);
@@ -152,11 +167,15 @@ async function sendOne(row, size, have) {
   throw new Refused(PHOTO_NOT_TAKEN, 0);
 }
 
-function confirm(id, mark) {
-  return together(["announced"], async (there) => {
-    const row = await there.get("announced", id);
-    if (row) await there.put("announced", { ...row, held: mark });
-  });
+/** These are held by this server, and need not be sent. */
+async function confirm(ids, mark) {
+  if (ids.length > 0) await together(["announced"], (there) => hold(there, ids, mark));
+}
+
+async function hold(there, ids, mark) {
+  const rows = await Promise.all(ids.map((id) => there.get("announced", id)));
+  const here = rows.filter(Boolean);
+  await Promise.all(here.map((row) => there.put("announced", { ...row, held: mark })));
 }
 
 /**
@@ -171,9 +190,11 @@ export async function fetchPhotos(mark, progress) {
     const photo = { id: row.id, width: row.width, height: row.height };
     for (const size of SIZES) photo[size] = await fetched(row[size]);
     if (!photo.full || !photo.small) continue;
-    const kept = await together(["photos"], (there) => there.put("photos", photo));
+    const kept = await together(["photos", "announced"], async (there) => {
+      await there.put("photos", photo);
+      await hold(there, [row.id], mark);
+    });
     if (kept === "") throw new Refused(problem(), 0);
-    await confirm(row.id, mark);
     came.push(row.id);
   }
   progress(rows.length, rows.length);

@@ -16,12 +16,12 @@ import { ASIDE } from "../data/gate.js";
 import { SILENT, entryOf, operationOf, recordOf, written } from "./operation-forms.js";
 import { operationsOf, remergeAll } from "./records-from-operations.js";
 import { loadRules } from "./merging-rules.js";
+import { pace } from "./pace.js";
 import { A_DEVICES_NAME, AS_IT_WAS_ON_THIS_PHONE } from "./words.js";
 
 const STORES = ["kept", "records", "journal", "heads", "clashes", "announced"];
-const SLICE = 25; // small, so that a tap meanwhile does not wait
-const CHECKED = 20;
 const KEY = "sync";
+const [sealing, checking, taking] = [pace(), pace(), pace()];
 
 /** The phone could not store it; nothing has happened. */
 export class NotStored extends Error {}
@@ -57,6 +57,15 @@ async function inOne(act, more = []) {
   });
   if (kept !== "disk") throw new NotStored(problem());
   return given;
+}
+
+/** The same at a pace: `act(there, state, most)` does so many, and gives whether there are more. */
+async function atPace(own, act) {
+  const most = own.most();
+  const began = performance.now();
+  const more = await inOne((there, state) => act(there, state, most));
+  own.took(performance.now() - began, more);
+  return more;
 }
 
 /** Notes something about where syncing stands. */
@@ -103,18 +112,22 @@ export async function seal() {
   const rules = await loadRules();
   const touched = new Set();
   for (let more = true; more;) {
-    more = await inOne((there, state) => sealSome(there, state, rules, touched));
+    more = await atPace(sealing, (there, state, most) =>
+      sealSome(there, state, rules, touched, most),
+    );
   }
   for (let more = true; more;) {
-    more = await inOne((there, state) => checkSome(there, state, rules, touched));
+    more = await atPace(checking, (there, state, most) =>
+      checkSome(there, state, rules, touched, most),
+    );
   }
   return [...touched];
 }
 
 const toSeal = ({ op, side, send, after }) => !op && (!side || send || after?.gone === true);
 
-async function sealSome(there, state, rules, touched) {
-  const { values, last, more } = await there.after("journal", state.sealed, SLICE);
+async function sealSome(there, state, rules, touched, most = sealing.most()) {
+  const { values, last, more } = await there.after("journal", state.sealed, most);
   state.sealed = last;
   await sealThese(there, state, rules, values.filter(toSeal), touched);
   return more;
@@ -144,10 +157,10 @@ async function sealThese(there, state, rules, entries, touched) {
  * record as it
  * stands, one more says so.
  */
-async function checkSome(there, state, rules, touched) {
+async function checkSome(there, state, rules, touched, most) {
   if (state.checked === true) return false;
   while (await sealSome(there, state, rules, touched));
-  const some = await there.keysAfter("records", state.checked || "", CHECKED);
+  const some = await there.keysAfter("records", state.checked || "", most);
   const stand = await Promise.all(some.map((id) => there.get("records", id)));
   const fit = stand.filter(Boolean); // the gate has set the others aside
   const found = await Promise.all(fit.map((now) => asItWas(there, rules, now)));
@@ -155,7 +168,7 @@ async function checkSome(there, state, rules, touched) {
   const stored = [];
   for (const entry of entries) stored.push({ ...entry, seq: await there.put("journal", entry) });
   await sealThese(there, state, rules, stored, touched);
-  state.checked = some.length < CHECKED ? true : some[some.length - 1];
+  state.checked = some.length < most ? true : some[some.length - 1];
   return state.checked !== true;
 }
 
@@ -177,6 +190,11 @@ async function asItWas(there, rules, now) {
   };
 }
 
+/** How many operations are to be asked for at once. */
+export function pageNow() {
+  return taking.most();
+}
+
 /**
  * Takes in a page of the server's operations; `asked`: where the pull began. Gives {touched: ids of
  * the records that changed, again: this one has to be asked for anew}.
@@ -184,6 +202,7 @@ async function asItWas(there, rules, now) {
 export async function takeIn(answer, asked) {
   const rules = await loadRules();
   const touched = new Set();
+  const began = performance.now();
   const again = await inOne(async (there, state) => {
     while (await sealSome(there, state, rules, touched));
     if (rules.is_late(state, asked)) return true;
@@ -192,6 +211,7 @@ export async function takeIn(answer, asked) {
     const found = answer.ops.map((one) => (shown) => entryOf(one, shown, mark));
     return takeThese(there, state, rules, found, touched);
   });
+  taking.took(performance.now() - began, answer.ops.length >= taking.most());
   return { touched: [...touched], again };
 }
 
@@ -199,17 +219,21 @@ export async function takeIn(answer, asked) {
 export async function takeEntries(entries) {
   const rules = await loadRules();
   const touched = new Set(await seal());
-  for (let at = 0; at < entries.length; at += SLICE) {
-    const found = entries.slice(at, at + SLICE).map(({ seq, ...one }) => () => ({
-      ...one,
-      side: true,
-      pulled: !SILENT.includes(one.type),
-      held: "",
-    }));
-    await inOne(async (there, state) => {
+  for (let at = 0; at < entries.length;) {
+    let end = at;
+    await atPace(taking, async (there, state, most) => {
+      end = at + most;
+      const found = entries.slice(at, end).map(({ seq, ...one }) => () => ({
+        ...one,
+        side: true,
+        pulled: !SILENT.includes(one.type),
+        held: "",
+      }));
       while (await sealSome(there, state, rules, touched));
       await takeThese(there, state, rules, found, touched);
+      return end < entries.length;
     });
+    at = end;
   }
   return [...touched];
 }

@@ -16,6 +16,7 @@ import {
   leaveOut,
   markNow,
   operations,
+  pageNow,
   readState,
   seal,
   setState,
@@ -39,7 +40,6 @@ const AGAIN = 5 * 60_000; // a whole round, while the app is in view
 const FIRST_WAIT = 5000; // after a failure, doubled each time
 const LONGEST_WAIT = 15 * 60_000;
 const LONGEST_ASKED = 24 * 3600_000; // a timer holds no more than 24 days
-const PAGE = 25; // taken in at once: a tap meanwhile waits for no more
 const PUSHED = 200;
 const BYTES = 1_000_000;
 const REFUSED = [400, 413, 422];
@@ -282,13 +282,13 @@ async function pull() {
   try {
     for (let more = true; more;) {
       const { epoch, after, last } = await readState();
-      const page = pageAt({ epoch, after, last });
-      const answer = await sound(await (page === next ? coming : ask(page)));
+      const place = placeOf({ epoch, after, last });
+      const answer = await sound(await (place === next ? coming : pageAt(place)));
       const news = answer.came > 0 || answer.from_start || answer.epoch !== epoch;
       if (!news && answer.after === after) return any; // nothing to write on the disk
       any = true;
-      next = answer.more ? pageAt(answer) : "";
-      if (next) coming = ask(next);
+      next = answer.more ? placeOf(answer) : "";
+      if (next) coming = pageAt(next);
       coming?.catch(() => {}); // told when it is its turn
       const { touched, again } = await takeIn(answer, { epoch, after, last });
       for (const id of touched) changed.add(id);
@@ -315,9 +315,14 @@ async function sound(answer) {
   return { ...answer, ops, came: answer.ops.length };
 }
 
-/** The address of what comes after a place of the server's order. */
-function pageAt({ epoch, after, last }) {
-  return `pull?${new URLSearchParams({ epoch, after, last, limit: String(PAGE) })}`;
+/** A place of the server's order, as it is asked for. */
+function placeOf({ epoch, after, last }) {
+  return new URLSearchParams({ epoch, after, last }).toString();
+}
+
+/** What comes after it, as much as is taken in at once. */
+function pageAt(place) {
+  return ask(`pull?${place}&limit=${pageNow()}`);
 }
 
 /**

@@ -1,0 +1,23 @@
+/**
+ * How much goes into one transaction. Each waits for the disk once, however much is in it, so more
+ * at a time is quicker; but a tap that comes meanwhile waits until it is over. So it is as much as
+ * takes about as long as nobody notices, more or less from one to the next as the phone is quick.
+ */
+const UNNOTICED = 40; // ms
+const [LEAST, MOST] = [25, 400];
+const CHANGE = 2; // times as much at most, and half at least
+
+/**
+ * A pace of its own for one sort of work: {most: how many are to go into the next transaction,
+ * took(ms, whole): the last one took so long, and was a `whole` one or the last few}.
+ */
+export function pace() {
+  let most = LEAST;
+  return {
+    most: () => most,
+    took(ms, whole = true) {
+      const times = Math.min(Math.max(UNNOTICED / ms, 1 / CHANGE), whole ? CHANGE : 1);
+      most = Math.round(Math.min(Math.max(most * times, LEAST), MOST));
+    },
+  };
+}
