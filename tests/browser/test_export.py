@@ -140,10 +140,10 @@ def test_with_no_signal_on_a_plain_host_files_are_made_all_the_same(browser, own
         _, content = made(page, "Make the file")
         rows = rows_of(content, ending)
         names = {row[rows[0].index("item")]: row[rows[0].index("what it is")] for row in rows[1:]}
-        assert names["P 21"] == "Express electric, body like a box"
+        assert names["P 21"] == "Express electric, box-shaped body"
     name, content = made(page, "Send the page")
     assert name.startswith("wanted-")
-    assert b"Nothing at the moment" not in content
+    assert b"No wants at the moment" not in content
     page.get_by_role("button", name="Backup", exact=True).click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Backup")
     context.close()

@@ -15,7 +15,7 @@ from tests.exchange.fitting import demo_reference
 from tests.exchange.strategies import QUICK, lists
 
 NUMBERS = ["P 21", "p21", "G 10", "GIO", "43/6", "10L", "P 20"]
-NAMES = ["Express electric, body like a box", "oil tank wagon", "Dining car", "small tank engine"]
+NAMES = ["Express electric, box-shaped body", "oil tank wagon", "Dining car", "small tank engine"]
 LISTS = lists(NUMBERS, NAMES)
 
 

@@ -73,7 +73,7 @@ def test_it_says_what_is_looked_for_and_no_more():
                   most={"minor": 4500, "over": 0, "currency": "GBP", "typed": "£45"})  # fmt: skip
     others = [{"id": "r2", "type": "piece", "item": "P 20", "pack": "pellmarsh"}]
     text = Tags(page_of([wanted, *others, want(item="G 1", trashed="2024")])).text
-    assert "P 21 Express electric, body like a box, black, silver line" in text
+    assert "P 21 Express electric, box-shaped body, black, silver line" in text
     assert "urgent; at least good; with its box; up to £45" in text
     assert "1 thing looked for" in text
     assert "A price is a wish" in text
