@@ -60,7 +60,7 @@ FURTHER_EXPORTS = (
     "file_record_fault", "entry_fault", "operation_fault", "photo_fault", "is_time", "is_sum",
     "fault_words",
     "read_mark", "reading_said", "nothing_said", "mark_span", "years_apart",
-    "sitting", "portrait", "pictures", "differences",
+    "sitting", "portrait", "pictures", "differences", "never_recorded",
 )  # fmt: skip
 # What a range of one's own is tried with.
 TRYING_EXPORTS = (

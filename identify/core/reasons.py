@@ -48,6 +48,26 @@ def recorded(engine: Engine, variant: int, place: int) -> list[int]:
     return out
 
 
+def never_recorded(engine: Engine, session: Session, item: int, place: int) -> bool:
+    """Whether what was seen of a feature is recorded for no variant of this item."""
+    pack = engine["pack"]
+    seen: list[str] = []
+    for answer in session["answers"]:
+        if answer["feature"] == pack["features"][place]["id"]:
+            seen = answer["states"]
+    if len(seen) == 0:
+        return False
+    for variant in range(len(pack["variants"])):
+        if pack["variants"][variant]["item"] == item:
+            states = recorded(engine, variant, place)
+            if len(states) == 0:
+                return False
+            for state in states:
+                if pack["features"][place]["states"][state]["id"] in seen:
+                    return False
+    return True
+
+
 def why_not(engine: Engine, session: Session, variant: int) -> list[Against]:
     """What each answer said between this variant and the leader, strongest first.
 

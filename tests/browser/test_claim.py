@@ -57,7 +57,7 @@ def checked(page: Page, text: str) -> None:
         ("first issue", "Read as: the first issue."),
         ("purple", "The app cannot read that. Type a year (1957)"),
         ("1961-1957", "That ends before it begins. Put the earlier year first."),
-        ("1890", "Pellmarsh was made from 1947 to 1966, so nothing of it is from then."),
+        ("1890", "Pellmarsh was made from 1947 to 1966, so none of it is from then."),
     ],
 )
 def test_what_is_typed_is_read_back(page, server, text, read):

@@ -216,7 +216,7 @@ def test_a_note_holds_the_price_against_the_limit_and_what_was_paid(page, server
     notes.filter(has_text="43/6").first.click()
     main = page.get_by_role("main")
     expect(main.get_by_text("This one: £28, good, no box.")).to_be_visible()
-    expect(main.get_by_text("More is asked than your limit of £25.")).to_be_visible()
+    expect(main.get_by_text("The price is above your limit of £25.")).to_be_visible()
     expect(main.get_by_role("button", name="£19").filter(has_text="fair")).to_be_visible()
 
 
@@ -275,7 +275,7 @@ def test_the_verdict_says_why_with_condition_box_and_price(page, server):
     page.get_by_role("navigation").get_by_role("button", name="Identify").click()
     line(page, "Price").click()
     fill(page, "Price asked", "£8")
-    expect(sheet).to_contain_text("More is asked than your limit of £5.")
+    expect(sheet).to_contain_text("The price is above your limit of £5.")
     expect(line(page, "Price")).to_contain_text("£8, above your limit")
     fill(page, "Price asked", "£4")
     expect(sheet).to_contain_text("The price is within your limit of £5.")

@@ -104,7 +104,7 @@ def test_what_it_would_change_and_do_is_shown_and_it_is_taken_in_and_back_as_one
     before = {one["id"]: one for one in records(page, "range_variant")}
     one.get_by_role("button", name="Take it in").click()
     expect(page.get_by_role("alert")).to_contain_text("The sighting is in Club now.")
-    expect(page.get_by_text("None are waiting.")).to_be_visible()
+    expect(page.get_by_text("No sightings are waiting.")).to_be_visible()
     [fresh] = [one for one in records(page, "range_variant") if one["id"] not in before]
     assert (fresh["name"], fresh["years"]) == ("red with plastic horns", "1956")
     page.get_by_role("alert").get_by_role("button", name="Undo").click()
@@ -195,7 +195,7 @@ def test_two_are_taken_in_in_a_row_and_what_is_undone_or_put_back_waits_again(au
     give(page, "Add sightings from a file", "again.json", given)
     expect(page.get_by_role("alert")).to_contain_text("wait here already, or were taken in or left")
     page.get_by_role("region", name="a third").get_by_role("button", name="Leave it").click()
-    expect(page.get_by_text("None are waiting.")).to_be_visible()
+    expect(page.get_by_text("No sightings are waiting.")).to_be_visible()
     page.get_by_role("alert").get_by_role("button", name="Put it back").click()
     expect(page.get_by_role("region", name="a third")).to_be_visible()
     expect(page.get_by_role("button", name="Leave it")).to_have_count(1)
@@ -206,7 +206,7 @@ def test_what_its_follower_corrects_comes_again_and_says_so(author):
     wait = page.get_by_role("region")
     give(page, "Add sightings from a file", "seen.json", file_of(NEW))
     wait.get_by_role("button", name="Leave it").click()
-    expect(page.get_by_text("None are waiting.")).to_be_visible()
+    expect(page.get_by_text("No sightings are waiting.")).to_be_visible()
     second = {**NEW, "changed": "2026-05-04T10:00:00.000Z", "called": "red with metal horns"}
     give(page, "Add sightings from a file", "second.json", file_of(second, NEW))
     one = page.get_by_role("region", name="red with metal horns")
@@ -240,7 +240,7 @@ def test_what_is_no_file_of_sightings_is_refused_in_a_sentence(author):
         give(author, "Add sightings from a file", f"{name}.json", content)
         expect(author.get_by_role("alert")).to_contain_text(f"{name}.json: ")
         expect(author.get_by_role("alert")).to_contain_text(said)
-    expect(author.get_by_text("None are waiting.")).to_be_visible()
+    expect(author.get_by_text("No sightings are waiting.")).to_be_visible()
 
 
 def test_what_a_followers_app_exports_is_what_the_authors_takes_in(

@@ -202,9 +202,9 @@ def test_the_price_is_held_against_the_limit_as_soon_as_it_is_typed(page, server
     place(page, "Notebook")
     notes = page.get_by_role("list", name="Notes").get_by_role("button")
     notes.filter(has_text="43/6").first.click()
-    expect(page.get_by_text("More is asked than your limit of £25.")).to_be_visible()
+    expect(page.get_by_text("The price is above your limit of £25.")).to_be_visible()
     fill(page, "Price asked", "£20")
-    expect(page.get_by_text("Within your limit of £25.")).to_be_visible()
+    expect(page.get_by_text("The price is within your limit of £25.")).to_be_visible()
 
 
 def noted(page: Page, **fields: str) -> None:

@@ -10,7 +10,7 @@ from identify.core.asking import WORTH, questions
 from identify.core.assess import assess
 from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant
-from identify.core.reasons import why_not
+from identify.core.reasons import never_recorded, why_not
 from identify.core.session import answered, new_session
 from tests.strategies import packs, sessions
 from tests.table_packs import sharp, table_pack
@@ -114,6 +114,16 @@ def test_the_reason_counts_what_each_answer_leaves():
     engine = prepare(pack_of_four())
     session = answered(answered(new_session(engine), told("half", "a")), told("one", "b"))
     assert [e["bits"] > 0 for e in why_not(engine, session, 0)] == [True, False]
+
+
+@pytest.mark.parametrize(("states", "never"), [(["b"], True), (["a"], False), (["a", "b"], False)])
+def test_what_no_variant_of_an_item_is_recorded_with(states, never):
+    engine = prepare(pack_of_four())
+    place = [feature["id"] for feature in engine["pack"]["features"]].index("half")
+    how = "sure" if len(states) == 1 else "several"
+    session = answered(new_session(engine), {"feature": "half", "how": how, "states": states})
+    assert never_recorded(engine, session, 0, place) is never
+    assert not never_recorded(engine, new_session(engine), 0, place), "it was not looked at"
 
 
 def test_an_empty_scope_is_not_in_the_reference():

@@ -66,7 +66,7 @@ export const WHAT_COUNTS_AS_THE_SAME = "What counts as the same";
 export const THE_SAME_VARIANT = "The same variant";
 export const THE_SAME_NUMBER_ANY_VARIANT = "The same number, any variant";
 export const NO_DUPLICATES =
-  "None. Pieces whose variant is not certain are not counted, nor spares, donors and " +
+  "No duplicates. Pieces whose variant is not certain are not counted, nor spares, donors and " +
   "those you mean to keep.";
 export const countToPartWith = (count) => `${count} to part with.`;
 export const askingForSome = (asking, count) => ` Asking ${asking} for ${count} of them.`;

@@ -3863,6 +3863,8 @@ export interface EngineModule {
    * one at home. What is not recorded of either, or can be the same, is no difference.
    */
   differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+  /** Whether what was seen of a feature is recorded for no variant of this item. */
+  never_recorded(engine: Engine, session: Session, item: number, place: number): boolean;
 }
 
 /** further.js: what the start does not wait for. */
@@ -3989,6 +3991,8 @@ export interface FurtherModule {
    * one at home. What is not recorded of either, or can be the same, is no difference.
    */
   differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+  /** Whether what was seen of a feature is recorded for no variant of this item. */
+  never_recorded(engine: Engine, session: Session, item: number, place: number): boolean;
 }
 
 /** trying.js: what a range of one's own is tried with. */

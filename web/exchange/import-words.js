@@ -31,7 +31,7 @@ export const daysOf = (column) => `Days of ${column}`;
 export const columnNumber = (number) => `column ${number}`;
 export const CHOOSE = "Choose";
 export const columnOf = (number) => `Column ${number}`;
-export const NOTHING_IN_IT = "Nothing in it.";
+export const NOTHING_IN_IT = "It is empty.";
 
 // The rows
 export const FATES = {
@@ -50,7 +50,7 @@ export const HAVE_ALREADY = {
 };
 export const TAKE_THE_LIKELIEST = "Take the likeliest for all of them";
 export const openAreNotSure = (open, are) =>
-  `${open} ${are} not sure. What you do not choose is imported in your own words.`;
+  `${open} ${are} uncertain. What you do not choose is imported in your own words.`;
 export const THERE_IS_NOTHING_TO_IMPORT = "There is nothing to import";
 export const importCount = (count) => `Import ${count}`;
 export const rowsOf = (count, all) => `${count} of ${all} rows`;
@@ -74,7 +74,7 @@ export const saveLeftOut = (rows) => `Save the ${rows} left out as a file`;
 export const rowCount = (count) => `${count} rows`;
 export const rowName = (row, name) => `Row ${row}: ${name}`;
 export const readAsWhat = (names) => `Read as: ${names}`;
-export const NOTHING_IN_THE_ROW = "nothing in it";
+export const NOTHING_IN_THE_ROW = "it is empty";
 export const SOMETHING_ELSE_KEEP_MY_WORDS = "Something else: keep my words";
 export const LEAVE_THIS_ROW_OUT = "Leave this row out";
 export const rowIs = (row) => `Row ${row} is`;

@@ -8,7 +8,7 @@ import {
   hasNoPart,
   IT_HAS_ONE_AFTER_ALL,
   LOOK_AT_ALL_PIECES,
-  NONE_YET,
+  NO_ANSWERS_YET,
   TAKE_BACK,
   takeBackName,
   YOUR_ANSWERS_SO_FAR,
@@ -23,7 +23,7 @@ export function openAnswers({ pack }, { session }, act) {
   const shut = sheet(
     YOUR_ANSWERS_SO_FAR,
     scope(pack, session, () => and(act.widen)()),
-    session.answers.length === 0 ? el("p", {}, NONE_YET) : null,
+    session.answers.length === 0 ? el("p", {}, NO_ANSWERS_YET) : null,
     el(
       "ol",
       { class: "answers" },

@@ -49,7 +49,7 @@ export function claimProblem({ range }, problem) {
   if (problem === "reversed") return "That ends before it begins. Put the earlier year first.";
   if (problem === "outside") {
     return (
-      `${range.name} was made from ${range.first} to ${range.last}, so nothing of it is ` +
+      `${range.name} was made from ${range.first} to ${range.last}, so none of it is ` +
       "from then."
     );
   }
@@ -145,7 +145,7 @@ export function sayAloud(pack, session, claim, judged, view) {
     return `${itemName(pack, item)} ${timed(life, last)}, ${ending}.`;
   }
   return (
-    `All that was seen, taken together, points to ${span(view.years.first, view.years.last)}, ` +
+    `Everything you saw, taken together, points to ${span(view.years.first, view.years.last)}, ` +
     `${ending}.`
   );
 }
@@ -185,7 +185,7 @@ function named(pack, session, entry) {
  * What was seen, as it stands in the answer: "wide plastic claw".
  * @param {Pack} pack
  * @param {Session} session
- * @param {SeenYears} entry
+ * @param {Pick<SeenYears, "feature" | "answer">} entry
  * @returns {string}
  */
 export function seenWords(pack, session, entry) {

@@ -39,7 +39,7 @@ export const NOTHING_FOUND = "Nothing found";
 export const foundCount = (count) => `${count} found`;
 export const notCalledSo = (text) =>
   `Nothing in this range is called “${text}”. Try part of the number or one word of ` +
-  "the name, check the range below, or empty the field and choose the kind.";
+  "the name, check the range below, or clear the field and choose the kind.";
 export const FOUND = "Found";
 export const likeIt = (count) => `${count} like it`;
 export const IN_YOUR_COLLECTION = "In your collection";

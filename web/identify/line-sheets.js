@@ -23,10 +23,9 @@ import {
 
 /** Whether its parts belong together, part by part. */
 export function openParts(state, step, act) {
-  const { pack, view } = state;
   sheet(
     DO_ITS_PARTS_BELONG_TOGETHER,
-    partsBelong(pack, view) ?? el("p", {}, NO_PARTS_LOOKED_AT),
+    partsBelong(state, step.session) ?? el("p", {}, NO_PARTS_LOOKED_AT),
     marksApart(state, step.session, seenYears(state, step.session)),
     button(POINT_SOMETHING_OUT, act.anything, { class: "plain" }),
   );

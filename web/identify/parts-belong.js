@@ -14,6 +14,7 @@ import {
   COULD_BE_ORIGINAL,
   countsForLittle,
   isFrom,
+  isRecordedWithout,
   isReplaced,
   NOT_ALL_ORIGINAL,
   orEarlierTogether,
@@ -30,7 +31,7 @@ import {
 
 /**
  * @import { MarkClash, Pack, SeenYears, Session } from "../data/engine-types.d.ts"
- * @import { Suspect, View, Whole } from "../data/engine-types.d.ts"
+ * @import { Suspect } from "../data/engine-types.d.ts"
  */
 
 /**
@@ -45,21 +46,39 @@ function swapWords({ how }) {
 
 /**
  * "Piece 1958 to 1961, coupling 1963 or later: coupling probably replaced"; where their years meet,
- * "Coupling probably replaced: not what it usually has".
- * @param {Pack} pack
- * @param {Whole} whole
+ * "Horns perhaps replaced: no P 24 is recorded with what you saw (metal)".
+ * @param {any} state
+ * @param {Session} session
  * @param {Suspect} suspect
  * @returns {string}
  */
-function partSentence(pack, whole, suspect) {
+function partSentence(state, session, suspect) {
+  const { pack, view } = state;
+  const { whole } = view;
   const { part, first, last } = suspect;
   const name = small(pack.parts[part].name);
-  if (first <= whole.last && last >= whole.first) {
-    return isReplaced(pack.parts[part].name, swapWords(suspect));
-  }
+  if (first <= whole.last && last >= whole.first) return unlikeIt(state, session, suspect);
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? pieceOf(span(whole.first, whole.last), own) : own;
   return `${piece}: ${name} ${swapWords(suspect)}`;
+}
+
+/**
+ * Why a part does not fit whose years would: what was seen of it is not recorded for the item.
+ * @param {any} state
+ * @param {Session} session
+ * @param {Suspect} suspect
+ */
+function unlikeIt({ engine, ready, pack, view }, session, suspect) {
+  const { name } = pack.parts[suspect.part];
+  const [leader] = view.items;
+  const odd =
+    leader &&
+    suspect.features.find((place) => engine.never_recorded(ready, session, leader.item, place));
+  if (odd === undefined) return isReplaced(name, swapWords(suspect));
+  const answer = session.answers.findIndex(({ feature }) => feature === pack.features[odd].id);
+  const seen = seenWords(pack, session, { feature: odd, answer });
+  return isRecordedWithout(name, swapWords(suspect), pack.items[leader.item].number, seen);
 }
 
 /**
@@ -75,18 +94,19 @@ function together(parts) {
 
 /**
  * The parts that were looked at; null for none.
- * @param {Pack} pack
- * @param {View} view
+ * @param {any} state
+ * @param {Session} session
  */
-export function partsBelong(pack, { parts, whole }) {
+export function partsBelong(state, session) {
+  const { parts, whole } = state.view;
   if (parts.length === 0) return null;
   return [
     el("p", {}, together(parts)),
     el(
       "ul",
       { class: "parts" },
-      parts.map((part) =>
-        el("li", { class: saidReplaced(part) ? "warn" : null }, said(pack, whole, part)),
+      parts.map((suspect) =>
+        el("li", { class: saidReplaced(suspect) ? "warn" : null }, said(state, session, suspect)),
       ),
     ),
     el("p", { class: "quiet" }, chanceAllOriginal(percent(whole.original))),
@@ -94,11 +114,12 @@ export function partsBelong(pack, { parts, whole }) {
 }
 
 /**
- * @param {Pack} pack
- * @param {Whole} whole
+ * @param {any} state
+ * @param {Session} session
  * @param {Suspect} suspect
  */
-function said(pack, whole, suspect) {
+function said(state, session, suspect) {
+  const { pack } = state;
   const { name, replaced } = pack.parts[suspect.part];
   const looked = suspect.features
     .map((place) => small(pack.features[place].name))
@@ -110,7 +131,7 @@ function said(pack, whole, suspect) {
     return `${name}${by}:${years} ${swapWords(suspect)}. ${chance}`;
   }
   return [
-    el("strong", {}, `${partSentence(pack, whole, suspect)}${by}.`),
+    el("strong", {}, `${partSentence(state, session, suspect)}${by}.`),
     ` ${chance}`,
     saidReplaced(suspect) ? countsForLittle(replaced || WHAT_REPLACED_MEANS) : null,
   ];

@@ -126,7 +126,7 @@ function wanted(state, { wants }) {
     want.box === "yes" ? "with its box" : "",
     want.most ? `up to ${moneyText(state.engine, want.most)}` : "",
   ].filter(Boolean);
-  return terms.length === 0 ? "It is on your list." : `You want it ${anyOf(terms, "and")}.`;
+  return terms.length === 0 ? "It is on your list." : `You want one ${anyOf(terms, "and")}.`;
 }
 
 function completing({ pack }, { completing: sets }) {
@@ -147,7 +147,7 @@ function limits(state, { wants }) {
   return wants.slice(0, 2).flatMap(({ want, price, condition, box }) => {
     const { most, least } = record(want) ?? {};
     return [
-      price === "above" ? `More is asked than your limit of ${moneyText(state.engine, most)}.` : "",
+      price === "above" ? `The price is above your limit of ${moneyText(state.engine, most)}.` : "",
       price === "within"
         ? `The price is within your limit of ${moneyText(state.engine, most)}.`
         : "",

@@ -28,7 +28,7 @@ export const canDoThat = (need) => `I can do that: ${need}`;
 
 // Your answers so far
 export const YOUR_ANSWERS_SO_FAR = "Your answers so far";
-export const NONE_YET = "None yet.";
+export const NO_ANSWERS_YET = "No answers yet.";
 export const CHANGE = "Change";
 export const changeName = (name) => `Change: ${name}`;
 export const TAKE_BACK = "Take back";
@@ -165,11 +165,11 @@ export const NO_VARIANT_FITS = "No recorded variant fits what you saw.";
 export const whatYouSaw = (name) => `What you saw: ${name}`;
 
 // Why this question
-export const TELLS_MOST_FOR_YOU = " It tells most about what you have, want or lack.";
+export const TELLS_MOST_FOR_YOU = " It tells you most about what you have, want or lack.";
 export const WOULD_SHOW_NOBODY = " It would show whether it is one nobody has recorded.";
 export const NARROWS_THE_YEARS = " What it is has been settled; this narrows the years.";
 export const TELLS_MOST_FOR_ITS_TIME =
-  "Of all you could look at, this tells most for the time it takes.";
+  "Of all you could look at, this tells you most for the time it takes.";
 export const LOOK_AT_SOMETHING_ELSE = "Look at something else";
 
 export const chanceOfYears = (first, last, listed) =>
@@ -186,12 +186,15 @@ export const ADD_IT_TO_WANTS = "Add to wants";
 
 // Do its parts belong together?
 export const WHAT_REPLACED_MEANS =
-  "A replaced part usually lowers the price. Check that it is not one for an untouched piece.";
+  "A replaced part usually lowers the price. Check that the price is not one for an untouched " +
+  "piece.";
 export const ALMOST_CERTAINLY_REPLACED = "almost certainly replaced";
 export const PROBABLY_REPLACED = "probably replaced";
 export const PERHAPS_REPLACED = "perhaps replaced";
 export const COULD_BE_ORIGINAL = "could be original";
 export const isReplaced = (part, how) => `${part} ${how}: not what it usually has`;
+export const isRecordedWithout = (part, how, number, seen) =>
+  `${part} ${how}: no ${number} is recorded with what you saw (${seen})`;
 export const pieceOf = (years, own) => `Piece ${years}${own}`;
 export const NOT_ALL_ORIGINAL = "Not all original, by the look of it.";
 export const SOMETHING_DOES_NOT_FIT = "It could be all original, but something does not quite fit.";

@@ -17,8 +17,8 @@ export const PHOTO_NOT_HERE = "This photo is not on this device.";
 
 // What to pay
 export const limitInAnotherCurrency = (limit) => `Your limit is ${limit}, in another currency.`;
-export const moreThanYourLimit = (limit) => `More is asked than your limit of ${limit}.`;
-export const withinYourLimit = (limit) => `Within your limit of ${limit}.`;
+export const moreThanYourLimit = (limit) => `The price is above your limit of ${limit}.`;
+export const withinYourLimit = (limit) => `The price is within your limit of ${limit}.`;
 export const IS_THE_PRICE_RIGHT = "Is the price right?";
 export const WHAT_YOU_PAID_BEFORE = "What you paid before";
 export const thisOne = (what) => `This one: ${what}.`;

@@ -150,14 +150,14 @@ export const WHAT_SIGHTINGS_IN_ARE =
 export const CORRECTS_ONE =
   "Whoever sent it has changed it since you settled it. Look at what your range has of it already.";
 export const ADD_SIGHTINGS_FROM_A_FILE = "Add sightings from a file";
-export const NONE_WAIT = "None are waiting.";
+export const NONE_WAIT = "No sightings are waiting.";
 export const ONE_MORE_WAITS = "1 more waits behind these.";
 export const moreWait = (more) => `${more} more wait behind these.`;
 export const sightingsOfAnother = (name, range) =>
   `${name}: these sightings are of another range, not ${range}.`;
 export const waitAlready = (most) =>
   `${most} sightings wait already. Take them in or leave them first.`;
-export const NO_ROOM = "This device has no room for them. Nothing was added.";
+export const NO_ROOM = "There is no space left for them on this device. Nothing was added.";
 export const ofAnotherRange = (sightings) => ` ${sightings} of another range, left out.`;
 export const SOME_WAITED = " Some of them waited here already.";
 export const SOME_SETTLED = " Some of them were taken in or left before.";

@@ -44,7 +44,7 @@ export const rowIsWrong = (line, text, wrong) => `Row ${line}: “${text}”. ${
 export const WHAT_ARE_THESE = "What are these?";
 export const SAID_ONCE = "Say it once: it counts for every row that has it.";
 export const YEARS_THAT_CANNOT_BE_READ = "Years that cannot be read";
-export const THEY_STAY_EMPTY = "They stay empty; everything else of the rows is imported.";
+export const THEY_STAY_EMPTY = "They stay empty; everything else in the rows is imported.";
 export const ONE_ITEM_IS = "1 item of the list is";
 export const itemsAre = (count) => `${count} items of the list are`;
 export const thoseInTheRange = (those) => `${those} in the range.`;

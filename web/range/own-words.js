@@ -119,7 +119,7 @@ export const rowDeleted = (name) => `${name} deleted`;
 export const IT_IS_IN_THE_BIN = "It is in the bin.";
 export const whetherToDelete = (name) => `Delete ${name}?`;
 export const placesSaySo = (places, say) =>
-  `${places} in this range ${say} so. Nothing said about it counts then. Nothing else ` +
+  `${places} in this range ${say} so, which no longer counts once it is deleted. Nothing else ` +
   "is lost, and it is all there again once you take this out of the bin.";
 export const placeCount = (uses) => `${uses} places`;
 export const DELETE_IT = "Delete it";
@@ -215,7 +215,7 @@ export const variantCount = (count) => `${count} variants`;
 export const AS_YOU_WOULD_SAY = "As you would say it to another collector.";
 export const isThereAlready = (name) =>
   `${name} is there already. Give this one another name, or write into that one.`;
-export const NAME_IT_FIRST = "Give it a name first: the maker's, or what collectors call it.";
+export const NAME_IT_FIRST = "Give it a name first: the maker’s, or what collectors call it.";
 export const NEW_RANGE = "New range";
 export const A_RANGE_OF_YOUR_OWN = "A range of your own";
 export const BEGIN = "Begin";

@@ -14,7 +14,7 @@ export const ITEM_DELETED =
   "The item that it is a variant of was deleted. Put the item back, or delete it.";
 export const outsideTheRange = (years, life) =>
   `${years} lies outside the years of the range, ${life}. Change one of them; those of ` +
-  "the range stand under “About the range”.";
+  "the range are under “About the range”.";
 export const outsideOf = (years, name, life) =>
   `${years} lies outside the years of ${name}, ${life}. Change one of them.`;
 export const notReadAsYears = (text) =>
@@ -38,7 +38,7 @@ export const notAskedOf = (feature) =>
 export const ON_NONE_OF_THESE_KINDS =
   "What changed there is on none of these kinds. Change what it is on.";
 export const ITEM_OF_ANOTHER_KIND = "It names an item of another kind. Change what it is on.";
-export const stillIsThere = (what) => `There still is such ${what}. Delete this line.`;
+export const stillIsThere = (what) => `There is still ${what} like that. Delete this line.`;
 export const A_NUMBER = "a number";
 export const A_VARIANT = "a variant";
 export const pointsNowhere = (text) =>
@@ -107,7 +107,7 @@ export const howItWent = (count, right, questions, range, chance, beyond) =>
 export const NOT_KNOWING_WHAT_IT_IS = "Not knowing what it is";
 export const NOTHING_TO_ASK_YET = "nothing to ask yet";
 export const WHAT_IT_CANNOT_TELL_APART = "What it cannot tell apart";
-export const ALL_TOLD_APART = "Nothing. Every variant can be told from every other.";
+export const ALL_TOLD_APART = "Every variant can be told from every other.";
 export const NOT_TOLD_APART = "Not told apart";
 export const bothOf = (one, other) => `${one} and ${other}`;
 export const NOTHING_DIFFERS =

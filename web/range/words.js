@@ -34,7 +34,7 @@ export const THE_WHOLE_FILE = "the whole file";
 // Sightings
 export const SIGHTINGS = "Sightings";
 export const NO_SIGHTINGS_YET =
-  "None yet. When a piece is not in the range, or shows something new, the answer offers " +
+  "No sightings yet. When a piece is not in the range, or shows something new, the answer offers " +
   "to keep it as a sighting.";
 export const SEND_THE_FILE =
   "Send the file to whoever keeps the range: it has what was seen, when it was made, and " +

@@ -30,7 +30,7 @@ import {
   lastSeen,
   MAKE_A_BACKUP_THERE_NOW,
   NAME,
-  NONE_YET,
+  NO_BACKUPS_THERE_YET,
   NOT_IN_TOUCH_YET,
   NOT_SEEN_YET,
   NOTHING_IS_WAITING,
@@ -338,7 +338,7 @@ async function standingList() {
 
 async function backupList() {
   const { backups } = await ask("backups");
-  if (backups.length === 0) return el("p", {}, NONE_YET);
+  if (backups.length === 0) return el("p", {}, NO_BACKUPS_THERE_YET);
   return el(
     "ul",
     { class: "plain-list", "aria-label": BACKUPS },

@@ -38,12 +38,13 @@ export const whatGoesWhere = (host) =>
   `Pieces, wants, notes and photos with all their changes go to ${host}, your own ` +
   "server, and from there to the devices above. Nobody else can read them without " +
   "being paired. The piece you are identifying and your settings stay on this " +
-  "device. Photos carry no position.";
+  "device. Photos do not say where they were taken.";
 export const WITH_A_SERVER_OF_YOUR_OWN =
   "With a server of your own, at home or on a machine you rent, several phones and " +
   "computers keep the same collection, each of them without a signal too.";
 export const SYNC_IS_NOT_SET_UP =
-  "Sync is not set up. It needs a server of your own; the README explains how.";
+  "Sync is not set up. It needs a server of your own; the instructions that come with the app " +
+  "explain how.";
 export const PROGRESS = "Progress";
 export const SYNC = "Sync";
 export const doneOf = (done, total) => `: ${done} of ${total}`;
@@ -88,7 +89,7 @@ export const THE_BACKUP_IS_MADE = "The backup is made.";
 export const backupIsMade = (records, photos) =>
   `The backup is made: ${records}, ${photos}. It was restored once as a test, and is ` +
   "complete.";
-export const NONE_YET = "None yet.";
+export const NO_BACKUPS_THERE_YET = "No backups yet.";
 export const BACKUPS = "Backups";
 
 // Pairing this device
@@ -100,7 +101,7 @@ export const PAIR_THIS_DEVICE = "Pair this device";
 export const WHERE_THE_CODE_IS =
   "On a device that is paired already, tap “Add a device” on this screen, and type the " +
   "code here. It is good for five minutes. For the first device the code comes from the " +
-  "server; the README explains how.";
+  "server; the instructions that come with the app explain how.";
 export const LINK_PAIRS_THIS_DEVICE = "This link pairs this device with the server it came from.";
 export const CODE = "Code";
 export const WHAT_TO_CALL_THIS_DEVICE = "What to call this device";
