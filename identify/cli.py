@@ -1,6 +1,7 @@
 """The command line: python -m identify COMMAND."""
 
 import argparse
+import contextlib
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -10,6 +11,7 @@ import orjson
 import uvicorn
 
 from identify import phone, terminal
+from identify.arguments import port, program
 from identify.errors import UserError
 from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
@@ -26,6 +28,7 @@ from identify.reference.plain_tables import table_pack
 from identify.reference.sighting import propose
 from identify.server import commands as server_commands
 from identify.server.app import create_app
+from identify.server.connections import one_listener
 from identify.server.devices import offers
 
 # Areas with commands of their own: a module with add(commands), which adds their parsers.
@@ -38,6 +41,7 @@ AREAS: tuple[ModuleType, ...] = (
 )
 
 PACK = "folder of a range, or a file made from one"
+DESCRIPTION = "Tells which variant of a model train you are holding, and when it was made."
 
 
 def demo(args: argparse.Namespace) -> int:
@@ -47,10 +51,12 @@ def demo(args: argparse.Namespace) -> int:
         phone.site(packs) | phone.written_down(packs),
         [offers()],
     )
+    listener = one_listener(args.host, args.port)
     print(
         f"Open http://{args.host}:{args.port}/ in a browser. Ctrl+C stops the server.", flush=True
     )
-    uvicorn.run(app, host=args.host, port=args.port, log_level="warning", access_log=False)
+    with contextlib.suppress(KeyboardInterrupt):
+        uvicorn.Server(uvicorn.Config(app, log_level="warning", access_log=False)).run([listener])
     return 0
 
 
@@ -132,12 +138,12 @@ def publish(args: argparse.Namespace) -> int:
 
 def parser() -> argparse.ArgumentParser:
     """Every command with its arguments."""
-    top = argparse.ArgumentParser(prog="identify", description=__doc__)
+    top = argparse.ArgumentParser(prog=program(), description=DESCRIPTION)
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
 
     p = commands.add_parser("demo", help="serve the app with the demo ranges")
     p.add_argument("--host", default="127.0.0.1", help="address to listen on (this machine only)")
-    p.add_argument("--port", type=int, default=8100, help="port to listen on (8100)")
+    p.add_argument("--port", type=port, default=8100, help="port to listen on (8100)")
     p.set_defaults(run=demo)
 
     p = commands.add_parser("check", help="report every mistake in a range")
@@ -158,7 +164,7 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("--find", default="", help="number or name, to start with")
     p.set_defaults(run=ask)
 
-    p = commands.add_parser("sighting", help="propose a change of a range, from sightings")
+    p = commands.add_parser("sighting", help="say what sightings would change in a range")
     p.add_argument("file", type=Path, help="file of sightings, exported on the phone")
     p.add_argument("pack", type=Path, help=PACK)
     p.set_defaults(run=sighting)
@@ -167,19 +173,27 @@ def parser() -> argparse.ArgumentParser:
     p.add_argument("folder", type=Path, help="new or empty folder")
     p.set_defaults(run=new_pack)
 
-    p = commands.add_parser("table-pack", help="make a range of a plain table")
-    p.add_argument("file", type=Path, help="CSV file: one row an object, one column a feature")
+    p = commands.add_parser("table-pack", help="make a range out of a plain table")
+    p.add_argument(
+        "file",
+        type=Path,
+        help="CSV file: a row for each object, a column for each thing to look at",
+    )
     p.add_argument("--name", required=True, help="column that says what each row is")
-    p.add_argument("--leave-out", nargs="+", default=[], help="columns that are no features")
+    p.add_argument("--leave-out", nargs="+", default=[], help="columns not to ask about")
     p.add_argument("-o", "--output", type=Path, help="file to write (the table's name, .json)")
     p.set_defaults(run=table)
 
-    p = commands.add_parser("date", help="read a mark as it stands on a piece, and date it")
-    p.add_argument("text", nargs="+", help="as it stands there; ; between the marks of one piece")
+    p = commands.add_parser("date", help="read a mark as it is on a piece, and date it")
+    p.add_argument(
+        "text",
+        nargs="+",
+        help="the words as they are on it, with ; between several marks of one piece",
+    )
     p.add_argument(
         "--country",
         default="",
-        help="two letters of ISO 3166-1: its readings only, where it has any",
+        help="country of the maker, as two letters such as GB: only what a mark means there",
     )
     p.set_defaults(run=date)
 
@@ -190,7 +204,7 @@ def parser() -> argparse.ArgumentParser:
         "--proposals",
         default="",
         metavar="URL",
-        help="https address of the server whose box takes proposals (none)",
+        help="https address of the server that takes proposals (none)",
     )
     p.set_defaults(run=publish)
 

@@ -15,8 +15,8 @@ from identify.reference.loading import load_engine
 
 HELP = """\
 Type the number of what you see.
-  2?     you think it is 2          e   something else
-  1 3    one of these               c   can't tell
+  2?     your best guess is 2       e   something else
+  1 3    two or more                c   can't see it
   w      why this question          m   this part is missing
   n 2    why not candidate 2        u   undo
   s      start again                q   stop"""
@@ -28,15 +28,14 @@ def run(path: Path, kind: str, text: str) -> int:
     pack = engine["pack"]
     session = new_session(engine)
     if kind and place_of(pack["kinds"], kind) < 0:
-        print(f"There is no kind {kind!r}. It has: {', '.join(k['id'] for k in pack['kinds'])}.")
+        print(f"There is no kind “{kind}”. There are: {', '.join(k['id'] for k in pack['kinds'])}.")
         return 1
     session["scope"]["kind"] = kind
     if text:
         hits = find(engine, text, 5)
         if not hits:
-            print(
-                f"Nothing in {pack['range']['name']} is like {text!r}. Try part of it, or no text."
-            )
+            name = pack["range"]["name"]
+            print(f"Nothing in {name} is like “{text}”. Try part of it, or leave out --find.")
             return 1
         item = pack["items"][hits[0]["item"]]
         print(f"{item['number']} {item['name']} ({hits[0]['how']})")
@@ -79,13 +78,13 @@ def step(engine: Engine, session: Session, view: View, line: str) -> Session:
     if answer is None or problem(engine, answer):
         count = len(feature["states"])
         print(
-            f"{line!r} is not an answer here. Type a number from 1 to {count}, or one of "
+            f"“{line}” is not an answer here. Type a number from 1 to {count}, or one of "
             f"these.\n{HELP}"
         )
         return session
     if words == ["m"]:
         if feature["part"] < 0:
-            print("This belongs to the piece itself. Type c if you can't tell.")
+            print("This belongs to the piece itself. Type c if you can't see it.")
             return session
         session = {
             **session,
@@ -147,7 +146,7 @@ def standing(pack: Pack, view: View) -> list[str]:
         "sure": "That is the one, as far as can be told.",
         "unrecorded": "This piece is not in the range.",
         "nothing": "Nothing left to look at tells these apart.",
-        "unseen": "Nothing was seen that decides it.",
+        "unseen": "Not enough was seen to tell.",
     }
     if view["stop"]:
         out.append(ends[view["stop"]])
@@ -167,11 +166,18 @@ def card(pack: Pack, question: Question) -> list[str]:
 
 def reasons(feature: Feature, question: Question) -> list[str]:
     """Why this question: what each answer would leave."""
-    out = [f"It is worth {question['bits']:.2f} bits about the {question['about']}. If you see:"]
+    out = ["Of all you could look at, this tells you most for the time it takes. If you see:"]
     for group, chance in zip(question["groups"], question["expected"], strict=True):
         state = feature["states"][group["state"]]["name"]
         out.append(f"  {state} ({percent(chance)}): about {group['variants']} left")
     return out
+
+
+def weight(bits: float) -> str:
+    """How much an answer counts, in plain words."""
+    if bits >= 4:
+        return "counts strongly against it"
+    return "counts clearly against it" if bits >= 1.5 else "counts a little against it"
 
 
 def against(engine: Engine, session: Session, view: View, words: list[str]) -> list[str]:
@@ -186,5 +192,5 @@ def against(engine: Engine, session: Session, view: View, words: list[str]) -> l
             feature = pack["features"][entry["feature"]]
             seen = [feature["states"][s]["name"] for s in entry["recorded"]]
             known = " or ".join(seen) if seen else "not recorded"
-            out.append(f"  {feature['name']}: {known} ({entry['bits']:.1f} bits against it)")
+            out.append(f"  {feature['name']}: {known} ({weight(entry['bits'])})")
     return out or ["  It fits too, but is rarer."]

@@ -71,17 +71,17 @@ def test_typed_nonsense_is_answered_with_help_and_loses_nothing():
     typed = "1\nx\n99\n1 99\n0\n-1\nm\nn 77\nw\nu\ns\n2?\n1 2\ne\nc\n"
     done = run("ask", PELLMARSH, "--kind", "coach", typed=typed)
     assert done.returncode == 0, done.stderr
-    assert "'99' is not an answer here" in done.stdout
+    assert "“99” is not an answer here" in done.stdout
     assert "Traceback" not in done.stderr
 
 
 def test_what_matches_nothing_is_said():
     done = run("ask", PELLMARSH, "--find", "zzzzzzzz")
     assert done.returncode == 1
-    assert "Nothing in Pellmarsh is like 'zzzzzzzz'" in done.stdout
+    assert "Nothing in Pellmarsh is like “zzzzzzzz”" in done.stdout
     done = run("ask", PELLMARSH, "--kind", "balloon")
     assert done.returncode == 1
-    assert "There is no kind 'balloon'" in done.stdout
+    assert "There is no kind “balloon”" in done.stdout
 
 
 def test_a_sighting_becomes_a_diff_that_is_proposed_and_not_made(tmp_path):
@@ -218,7 +218,7 @@ def test_the_lab_writes_its_report_and_says_the_main_things(tmp_path):
     assert page.read_text("utf-8") != first
     done = run(*lab[:-1], "0")
     assert done.returncode == 2
-    assert "'0' is not a whole number from 1" in done.stderr
+    assert "“0” is not a whole number from 1" in done.stderr
 
 
 def test_the_site_is_published_into_a_folder_but_not_over_others(tmp_path):

@@ -16,7 +16,7 @@ from .types.marks import (
     WordingRow,
 )
 
-UNSAID = "It says no year by itself."
+UNSAID = "By itself it gives no year."
 PUBLISHED_END = "published"
 MEMORY_END = "from memory"
 
@@ -126,7 +126,7 @@ def wrong_number(tables: MarkTables, reading: Reading) -> Parts:
         ]  # fmt: skip
     if reading["series"] == "patent_gb":
         return [
-            "Below ", near[0], " a British patent number says no year by itself: before ", near[1],
+            "A British patent number below ", near[0], " gives no year by itself: before ", near[1],
             " they began again at 1 each year. Add the year, as in ", number["number"], "/09.",
         ]  # fmt: skip
     return ["The numbers begin at ", near[0], ": this one is too low."]
@@ -175,14 +175,14 @@ def years_of_row(tables: MarkTables, row: WordingRow) -> Parts:
     since = row["since"]
     until = row["until"]
     if since["year"] == 0 and until["year"] == 0:
-        return [countries_said(tables, row["countries"]), ": says no year by itself."]
+        return [countries_said(tables, row["countries"]), ": gives no year by itself."]
     said = ""
     if since["year"] > 0:
         said = end_said(since, "before")
     if until["year"] > 0:
         said = said + (", " if said != "" else "") + end_said(until, "after")
     out: Parts = [countries_said(tables, row["countries"]), ": ", said, "."]
-    if row["note"] != "" and row["note"] != "Says no year by itself.":
+    if row["note"] != "" and row["note"] != "Gives no year by itself.":
         out = plus(out, " " + row["note"])
     return out
 
@@ -279,7 +279,7 @@ def mark_span(tables: MarkTables, reading: Reading) -> MarkSpan:
 def nothing_said(read: MarkRead) -> Parts:
     """What to do about a text in which no mark was read; [] where one was."""
     if read["problem"] == "empty":
-        return ["Nothing typed yet. Type what it says on the piece, just as it stands."]
+        return ["Nothing typed yet. Type what it says on the piece, just as it is written."]
     if read["problem"] == "nothing" and read["meant"] != "":
         return [
             "“", read["read"], "” is not a mark the app knows. Look again for I read for 1, O ",
@@ -289,7 +289,7 @@ def nothing_said(read: MarkRead) -> Parts:
         return [
             "“", read["read"], "” is not a mark the app knows. It would have to be the words ",
             "of a patent, a design or a country, a price, a code in an address, a telephone ",
-            "number, or the figures under a barcode. Type it as it stands there, with the words ",
+            "number, or the figures under a barcode. Type it as it is there, with the words ",
             "before a number.",
         ]  # fmt: skip
     return []

@@ -10,6 +10,7 @@ from typing import Any
 import orjson
 
 from identify import phone
+from identify.core.currencies import currencies
 from identify.core.exporting.naming import naming_of
 from identify.core.exporting.wants_page import wants_page
 from identify.core.importing.fields import LIST_FIELDS, SORTS
@@ -26,7 +27,13 @@ ENDINGS = ("csv", "xlsx", "json", "html")
 
 
 def import_(args: argparse.Namespace) -> int:
-    """Say what an import would change; with --write, change it."""
+    """Say what an import would change; with --write, change it. Raises FileError."""
+    codes = [currency["code"] for currency in currencies()]
+    if args.currency.upper() not in codes:
+        raise FileError(
+            f"{quoted(args.currency)} is not a currency that can be read. Name one of these: "
+            f"{', '.join(codes)}."
+        )
     reference = reference_of(tuple(args.pack or phone.demo_packs()))
     backup = read_backup(args.into, new=True)
     table = read_file(_bytes(args.file), reference, args.file.name, args.sheet)
@@ -37,7 +44,7 @@ def import_(args: argparse.Namespace) -> int:
         {"row": row["row"], "cells": row["cells"], "key": key}
         for row, key in zip(table["rows"], named["keys"], strict=True)
     ]
-    about = new_importing(reference, sort, args.currency, columns)
+    about = new_importing(reference, sort, args.currency.upper(), columns)
     existing = [record for record in backup["records"] if not record.get("gone")]
     outcomes = match_rows(about, rows, existing)
     for line in [*table["notes"], *named["notes"]]:
@@ -121,12 +128,12 @@ def _print_rows(outcomes: list[Outcome]) -> None:
                 best = one["candidates"][0]
                 print(
                     f"Row {one['row']}: perhaps {best['item']} {best['name']} "
-                    f"({best['sure']:.0%}); no item was taken."
+                    f"({best['sure']:.0%}); no number was taken."
                 )
         else:
             counts["changed" if set(same["sets"]) - {"came"} else "same"] += 1
             for clash in same["clashes"]:
-                print(f"{clash['sentence']} It was left as it is here.")
+                print(f"{clash['sentence']} It was left as it is in the backup.")
     print(
         f"{counts['new']} new, {counts['changed']} changed, {counts['same']} as they were, "
         f"{counts['failed']} cannot be imported."
@@ -167,19 +174,30 @@ def schema(args: argparse.Namespace) -> int:
 
 def add(commands: Any) -> None:
     """Add the parsers of this area."""
-    packs = "range whose items are meant (the demo ranges)"
+    packs = "range that the numbers belong to (the demo ranges)"
     p = commands.add_parser("import", help="take a collector's spreadsheet into a backup file")
     p.add_argument("file", type=Path, help="CSV or XLSX, or a file that export wrote")
-    p.add_argument("--into", type=Path, required=True, help="backup file, made if it is not there")
+    p.add_argument(
+        "--into",
+        type=Path,
+        required=True,
+        help="backup file; a new one if there is none of that name",
+    )
     p.add_argument("--pack", type=Path, action="append", help=packs)
     p.add_argument("--as", dest="sort", choices=SORTS, default="", help="what each row is")
     p.add_argument("--sheet", default="", help="sheet of a workbook (the first with rows)")
-    p.add_argument("--currency", default="GBP", help="currency meant where none is written (GBP)")
-    p.add_argument("--dates", choices=("day", "month"), default="", help="what is first in 12/5/57")
+    p.add_argument("--currency", default="GBP", help="currency of prices without one (GBP)")
+    p.add_argument(
+        "--dates", choices=("day", "month"), default="", help="what comes first in 12/5/57"
+    )
     p.add_argument(
         "--column", action="append", default=[], metavar="NAME=FIELD", help="what a column is"
     )
-    p.add_argument("--write", action="store_true", help="write it; else only say what would change")
+    p.add_argument(
+        "--write",
+        action="store_true",
+        help="change the backup; without this it is only said what would change",
+    )
     p.set_defaults(run=import_)
 
     p = commands.add_parser("export", help="write a backup's records as CSV, XLSX, JSON or HTML")

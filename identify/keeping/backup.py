@@ -190,7 +190,7 @@ def _try_out(store: Store, folder: Path, made: Path, least: set[str]) -> None:
     if not same:
         raise DiskError(
             "The backup was made, but what came back from it on trial was not the same, so it was "
-            "taken away again. Check the disk and try once more."
+            "removed again. Check the disk and try once more."
         )
 
 

@@ -68,7 +68,7 @@ def restore(args: argparse.Namespace) -> int:
     with keeping.open(data) as store, _plain(args, store) as folder:
         taken = restore_from(store, folder)
     print(
-        f"Taken in: {taken['operations']} changes, {taken['photos']} photos and "
+        f"Restored: {taken['operations']} changes, {taken['photos']} photos and "
         f"{taken['devices']} devices that were not here. What was here stayed."
     )
     if taken["damaged"]:
@@ -81,7 +81,10 @@ def restore(args: argparse.Namespace) -> int:
             f"{len(taken['missing'])} photos are not in this backup. A phone that has them sends "
             "them again."
         )
-    print("Look through the list of devices: one shut out after this backup may be in it again.")
+    print(
+        "Look through the list of devices: one that was unpaired after this backup may be in it "
+        "again."
+    )
     return 0
 
 
@@ -142,7 +145,7 @@ def verify(args: argparse.Namespace) -> int:
         changes, photos = verified["operations"], verified["photos"]
         print(f"Looked at {changes} changes and {photos} photos: ", end="")
         if wrong == 0:
-            print("all are what was written.")
+            print("all are as they were written.")
             return 0
         if not args.repair:
             print(f"{wrong} are not. Check the disk, then run verify --repair.")
@@ -176,9 +179,9 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p.add_argument("--to", type=Path, help="folder for the copy (that of the backups)")
     p.set_defaults(run=upgrade)
 
-    p = commands.add_parser("verify", help="say whether the server's data is what was written")
+    p = commands.add_parser("verify", help="say whether the server's data is undamaged")
     p.add_argument("--data", type=Path, help=folder)
-    p.add_argument("--repair", action="store_true", help="set aside what is not")
+    p.add_argument("--repair", action="store_true", help="set aside what is damaged")
     p.add_argument("--out", type=Path, help="write what was set aside into this file (JSON)")
     p.set_defaults(run=verify)
 

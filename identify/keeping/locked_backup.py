@@ -67,7 +67,7 @@ def lock(backup: Path, folder: Path, phrase: str) -> Path:
             if _digests(back) != {name: _sha(path) for path, name in _members(backup)}:
                 raise DiskError(
                     "The locked backup was made, but what came out of it on trial was not the "
-                    "same, so it was taken away again. Check the disk and try once more."
+                    "same, so it was removed again. Check the disk and try once more."
                 )
             files.copy_whole(sealed, made)
     return made

@@ -21,7 +21,7 @@ def follower(args: argparse.Namespace) -> int:
 
 def followers(args: argparse.Namespace) -> int:
     """Say who may propose."""
-    for follower in args.box.followers():
+    for follower in begun(args.box).followers():
         until = f", ended {follower['ended'][:10]}" if follower["ended"] else ""
         print(f"{follower['id']}  {follower['name']}, since {follower['made'][:10]}{until}")
     return 0
@@ -29,14 +29,14 @@ def followers(args: argparse.Namespace) -> int:
 
 def end(args: argparse.Namespace) -> int:
     """Take nothing more of a follower."""
-    args.box.end(args.id, datetime.now(UTC))
+    begun(args.box).end(args.id, datetime.now(UTC))
     print(f"Nothing more is taken from {args.id}. What came from there stays.")
     return 0
 
 
 def listed(args: argparse.Namespace) -> int:
     """Say what waits."""
-    names = {follower["id"]: follower["name"] for follower in args.box.followers()}
+    names = {one["id"]: one["name"] for one in begun(args.box).followers()}
     waiting = args.box.all(WAITING)
     for proposal in waiting:
         by = names.get(proposal["by"], proposal["by"])
@@ -51,7 +51,7 @@ def take(args: argparse.Namespace) -> int:
     out: Path = args.out or Path(f"{args.id}.json")
     if out.exists():
         raise RefusedError(f"{out} is there already. Name another file (--out).")
-    proposal = args.box.settle(args.id, TAKEN, args.say)
+    proposal = begun(args.box).settle(args.id, TAKEN, args.say)
     out.write_bytes(orjson.dumps(proposal["file"]))
     print(f"{out}: what it would change in a range: python -m identify sighting {out} FOLDER")
     return 0
@@ -59,9 +59,19 @@ def take(args: argparse.Namespace) -> int:
 
 def decline(args: argparse.Namespace) -> int:
     """Decline a proposal."""
-    args.box.settle(args.id, DECLINED, args.say)
+    begun(args.box).settle(args.id, DECLINED, args.say)
     print(f"{args.id} is declined, and kept in the box.")
     return 0
+
+
+def begun(box: Box) -> Box:
+    """The box, if it is one. Raises RefusedError."""
+    if not box.begun():
+        raise RefusedError(
+            f"There is no box for proposals in {box.folder}. Name its folder, or start one there "
+            "by letting somebody propose: the act “follower”, with a name."
+        )
+    return box
 
 
 def _about(proposal: Proposal) -> str:
@@ -70,7 +80,10 @@ def _about(proposal: Proposal) -> str:
     for sighting in proposal["file"]["sightings"]:
         name = sighting.get("called") or sighting.get("item") or "a piece"
         photos = len(sighting.get("photos", []))
-        pieces.append(f"{sighting['pack']}, {name}" + (f" ({photos} photos)" if photos else ""))
+        pieces.append(
+            f"{sighting['pack']}, {name}"
+            + (f" ({photos} photo{'' if photos == 1 else 's'})" if photos else "")
+        )
     text = "; ".join(pieces)
     return "".join(letter if letter.isprintable() else " " for letter in text)[:300]
 
@@ -81,14 +94,14 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     top.add_argument("box", type=lambda text: Box(Path(text)), help="folder of the box")
     acts = top.add_subparsers(dest="act", required=True, metavar="ACT")
     p = acts.add_parser("follower", help="let somebody propose: prints the word for it")
-    p.add_argument("name", help="whom you call it by")
+    p.add_argument("name", help="what you call them")
     p.set_defaults(run=follower)
     p = acts.add_parser("followers", help="say who may propose")
     p.set_defaults(run=followers)
     p = acts.add_parser("end", help="take nothing more from a follower")
     p.add_argument("id")
     p.set_defaults(run=end)
-    p = acts.add_parser("list", help="say what waits")
+    p = acts.add_parser("list", help="say what is waiting")
     p.set_defaults(run=listed)
     p = acts.add_parser("take", help="take a proposal: write its file of sightings")
     p.add_argument("id")

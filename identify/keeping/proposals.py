@@ -70,6 +70,10 @@ class Box:
             return []
         return everybody
 
+    def begun(self) -> bool:
+        """Whether anybody was ever let in here."""
+        return (self.folder / FOLLOWERS).is_file()
+
     def let_in(self, name: str, now: datetime) -> str:
         """The word for a new follower; it is kept as a digest only, and never told again."""
         if not 0 < len(name.strip()) <= LONGEST:
@@ -93,7 +97,9 @@ class Box:
                 follower["ended"] = follower["ended"] or now.isoformat(timespec="seconds")
                 self._write(every)
                 return
-        raise RefusedError(f"There is no follower {ident}.")
+        raise RefusedError(
+            f"There is no follower called {ident}. The act “followers” says who there is."
+        )
 
     def follower(self, word: str) -> Follower | None:
         """Whose word this is, if it counts."""
@@ -108,7 +114,10 @@ class Box:
         file = _checked(content)
         waiting = self.all(WAITING)
         if sum(proposal["by"] == by["id"] for proposal in waiting) >= MOST_OF_ONE:
-            raise RefusedError("As many of your proposals wait as may. Wait for the keepers.")
+            raise RefusedError(
+                "You have as many proposals waiting as are allowed. Wait for the keepers to look "
+                "at them."
+            )
         if len(waiting) >= MOST_WAITING:
             raise RefusedError("The box is full. Wait until the keepers have looked through it.")
         ident = f"s{secrets.token_hex(8)}"
@@ -132,7 +141,7 @@ class Box:
                 self._put(state, proposal)
                 files.remove(self.folder / WAITING / f"{ident}.json")
                 return proposal
-        raise RefusedError(f"No proposal {ident} waits.")
+        raise RefusedError(f"No proposal called {ident} is waiting. The act “list” says which are.")
 
     def _put(self, state: str, proposal: Proposal) -> None:
         with disk_troubles():

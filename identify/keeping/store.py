@@ -23,7 +23,7 @@ FILE = "identify.sqlite"
 NO_INDEX = (apsw.SQLITE_IOERR_SHMOPEN, apsw.SQLITE_IOERR_SHMSIZE, apsw.SQLITE_IOERR_SHMMAP)
 ALONE = ("locking_mode", "exclusive")
 MISSING = (
-    "{file} is missing, and there is more of a collection beside it. Put the file back, or put the "
+    "{file} is missing, and there is more of a collection beside it. Put the file back, or set the "
     "whole folder aside (do not delete it) and restore the newest backup into a new one. To begin "
     "with an empty collection, name an empty folder."
 )

@@ -9,7 +9,7 @@ import apsw
 from identify.errors import UserError
 
 FULL = (
-    "The disk of the server is full: this was not saved. Make room there and try again; "
+    "The disk of the server is full: this was not saved. Make space there and try again; "
     "the phone keeps it until then."
 )
 UNREADABLE = (

@@ -1,26 +1,15 @@
 """The commands of the lab: lab and made-pack."""
 
 import argparse
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from identify.arguments import counted
 from identify.lab.generating import made_pack
 from identify.lab.measuring import measure
 from identify.lab.report import report, summary
 from identify.reference.compiled import pack_bytes
 from identify.reference.loading import load_pack
-
-
-def counted(most: int) -> Callable[[str], int]:
-    """What reads a count from 1 to `most`; raises ArgumentTypeError."""
-
-    def read(text: str) -> int:
-        if not (text.isascii() and text.isdecimal() and 0 < int(text) <= most):
-            raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to {most}.")
-        return int(text)
-
-    return read
 
 
 def lab(args: argparse.Namespace) -> int:
@@ -51,11 +40,11 @@ def add(commands: Any) -> None:
     p.add_argument("-o", "--output", type=Path, help="file to write (the folder's name, -lab.html)")
     pieces = counted(1_000_000)
     p.add_argument("--pieces", type=pieces, default=120, help="pieces drawn for each trial (120)")
-    p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
+    p.add_argument("--seed", type=int, default=1, help="another number draws other pieces (1)")
     p.set_defaults(run=lab)
 
     p = commands.add_parser("made-pack", help="make a large range by chance, to measure with")
-    p.add_argument("rows", type=counted(1_000_000), help="how many rows (issues) it shall have")
+    p.add_argument("rows", type=counted(1_000_000), help="how many rows (issues) it should have")
     p.add_argument("-o", "--output", type=Path, help="file to write (made_ROWS.json)")
-    p.add_argument("--seed", type=int, default=1, help="start of the chance (1)")
+    p.add_argument("--seed", type=int, default=1, help="another number makes another range (1)")
     p.set_defaults(run=make)

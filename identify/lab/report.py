@@ -195,7 +195,7 @@ def _unknown(findings: Findings) -> list[str]:
             "No range is complete. So a tenth of the items, or of the variants of an item that has "
             "more, is taken out at a time, and pieces of these are identified as at the stall. "
             f"Wrong is what is given the name of something else with {percent(SAID)} or more. In "
-            "brackets stands the interval of 95 %."
+            "brackets is the 95 % interval."
         ),
         table("Pieces of what was left out", ["left out", "pieces", "given a wrong name"], rows),
         table(

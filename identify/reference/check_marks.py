@@ -62,7 +62,7 @@ class MarkCheck:
         seen: set[str] = set()
         for entry in entries:
             if entry.id in seen:
-                self.wrong(file, entry, "id", f"{quoted(entry.id)} stands twice. Change one.")
+                self.wrong(file, entry, "id", f"{quoted(entry.id)} is there twice. Change one.")
             seen.add(entry.id)
         return len(self.mistakes) == before
 
@@ -90,7 +90,7 @@ class MarkCheck:
         for state in feature.states:
             drawing = f"{feature.id}-{state.id}"
             if states.count(state.id) > 1:
-                self.wrong(FEATURES, state, "states", f"{quoted(state.id)} stands twice.")
+                self.wrong(FEATURES, state, "states", f"{quoted(state.id)} is there twice.")
             if state.id not in (*used, NONE):
                 text = f"no row of {ROWS} says when {quoted(state.id)} was in use. Add one."
                 self.wrong(FEATURES, state, "states", text)

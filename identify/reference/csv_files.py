@@ -61,7 +61,7 @@ def _header(
     for place, column in enumerate(columns):
         name = column.lower()
         if name in kept and name:
-            what = f"the column {quoted(name)} stands here twice. Keep one of them."
+            what = f"the column {quoted(name)} is here twice. Keep one of them."
         elif name in known or (features is None and record in (Item, Variant) and name):
             kept.append(name)
             continue

@@ -41,7 +41,7 @@ def read_kit(folder: Path, mistakes: list[Mistake]) -> Kit:
     def noted(table: str, given: list[TomlTable], wrong: Wrong) -> list[TomlTable]:
         for nth, each in enumerate(given):
             if each.get("id") in written[table]:
-                wrong(nth, "id", f'"{each["id"]}" stands in the kit already. Change one of them.')
+                wrong(nth, "id", f'"{each["id"]}" is in the kit already. Change one of them.')
             written[table][str(each.get("id", ""))] = each
         return given
 

@@ -142,7 +142,7 @@ def _complete(pack: Pack, mistake: RowMistake) -> str:
 
 def _there_still(pack: Pack, mistake: RowMistake) -> str:
     what = "an item" if mistake["said"][0] == "item" else "a variant"
-    return f"there is such {what} still. Take this row away, or name what is no more."
+    return f"there is still {what} like that. Remove this row, or name one that is gone."
 
 
 def _filled(text: str) -> Callable[[Pack, RowMistake], str]:
@@ -152,7 +152,7 @@ def _filled(text: str) -> Callable[[Pack, RowMistake], str]:
 
 WORDS: dict[str, Callable[[Pack, RowMistake], str]] = {
     "twice": lambda pack, mistake: (
-        f"{quoted(mistake['said'][0])} stands in line {_line_of_other(pack, mistake)} already. "
+        f"{quoted(mistake['said'][0])} is in line {_line_of_other(pack, mistake)} already. "
         "Change one of them."
     ),
     "unknown": _unknown,
@@ -165,7 +165,7 @@ WORDS: dict[str, Callable[[Pack, RowMistake], str]] = {
     "unsourced": _filled("{0} is given, so its source must be too."),
     "no years": _filled("give {0} as well, since other sources are given."),
     "meaning": _filled('"{0}" has another meaning in a range. Choose another id.'),
-    "state twice": _filled('the state "{0}" stands twice. Change one of them.'),
+    "state twice": _filled('the state "{0}" is there twice. Change one of them.'),
     "one state": _filled("there is only one state, so nothing can be told. Give at least two."),
     "no kind": _filled("name at least one kind, or leave kinds out to mean all of them."),
     "no states": _filled('name at least one state of "{0}".'),
@@ -173,7 +173,7 @@ WORDS: dict[str, Callable[[Pack, RowMistake], str]] = {
     "circle": _circle,
     "no variant": _filled(f'"{{0}}" has no variant. Add at least one row to {VARIANTS}.'),
     "outside item": _outside_item,
-    "question mark": _filled("? stands alone in a cell; leave it out of a choice."),
+    "question mark": _filled("? must be alone in a cell; leave it out of a choice."),
     "cell twice": _filled('"{0}" names a state twice.'),
     "not of kind": _filled('"{0}" is not among the kinds of this feature. Leave the cell blank.'),
     "no such there": _filled('{0} is "{1}", where there is no {2}. Leave it blank.'),

@@ -50,7 +50,7 @@ def _header(
             mistakes.append(Mistake(file, line, f"column {place + 1}", what))
     for column, count in Counter(columns).items():
         if column and count > 1:
-            what = f"the column {quoted(column)} stands here {count} times. Keep one of them."
+            what = f"the column {quoted(column)} is here {count} times. Keep one of them."
             mistakes.append(Mistake(file, line, column, what))
     for wanted in (name, *leave_out):
         if wanted not in columns:

@@ -17,7 +17,7 @@ def read_text(path: Path, name: str, mistakes: list[Mistake]) -> str | None:
     try:
         data = path.read_bytes()
     except FileNotFoundError:
-        near = sorted(each.name for each in path.parent.glob(f"*{path.suffix}"))
+        near = sorted(each.name for each in path.parent.glob(f"*{path.suffix}") if path.suffix)
         there = f" There is {', '.join(near)}." if near else ""
         mistakes.append(Mistake(name, 0, "", f"this file is missing.{there}"))
         return None
@@ -55,7 +55,7 @@ def read_toml(
     try:
         return tomllib.loads(text), TomlLines(text)
     except RecursionError:
-        mistakes.append(Mistake(name, 0, "", "lists stand too deep within one another."))
+        mistakes.append(Mistake(name, 0, "", "lists are nested too deep within one another."))
     except ValueError as error:
         place = AT_LINE.match(str(error))
         line = int(place[2]) if place else text.count("\n") + 1

@@ -222,8 +222,8 @@ class Paired:
                 return refused(sentence, 401, {"WWW-Authenticate": "Bearer"})
             return many
         if device["revoked"] != "":
-            self.notes.add("refused: taken off, %s", device["id"])
-            sentence = "This device was taken off by another one."
+            self.notes.add("refused: unpaired, %s", device["id"])
+            sentence = "This device was unpaired by another one."
             return refused(sentence, 403, revoked=True)
         scope["device"] = device
         costly = scope["path"] in COSTLY and scope["method"] not in READING

@@ -79,7 +79,7 @@ def make(folder: Path, names: Sequence[str | Address], now: datetime) -> Made:
         )
     if outside:
         raise UserError(
-            f"The authority in {folder} is not for {outside[0]}, and can never be. Put that folder "
+            f"The authority in {folder} is not for {outside[0]}, and can never be. Set that folder "
             "aside and run this again with all names; the phones then need the new authority."
         )
     certificate, key = _server(issuing, read, names, now)

@@ -31,7 +31,7 @@ def chores(context: Context, tls: Tls | None, away: Away) -> Mapping[str, Chore]
         if made["to_come"]:
             log.warning(
                 "backups are dated in the future (%s): this machine's clock was wrong; they stay "
-                "until you take them away",
+                "until you remove them",
                 ", ".join(made["to_come"][:3]),
             )
         done = await context.in_thread(take_away, away, context.store, context.backups, name)

@@ -15,6 +15,7 @@ from urllib.parse import urlsplit
 import uvicorn
 
 from identify import keeping, phone
+from identify.arguments import port
 from identify.errors import UserError
 from identify.keeping import devices
 from identify.keeping.backup import all_backups
@@ -220,9 +221,9 @@ def _addresses(args: argparse.Namespace, tls: Tls | None) -> tuple[str, list[str
     if not _loopback(args.host):
         raise UserError(
             f"{args.host} can be reached from other machines, and without https no phone there "
-            "keeps the app for use without a signal, and what is sent can be read on the way. Make "
+            "keeps the app for use without a signal, and others can read what is sent. Make "
             "a certificate (python -m identify certificate --help), name one (--cert, --key), or "
-            "say under which https address a proxy stands before this server (--behind-proxy)."
+            "give the https address of the proxy in front of this server (--behind-proxy)."
         )
     return _url("http", args.host, args.port), list(LOOPBACK)
 
@@ -294,12 +295,18 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p = commands.add_parser("serve", help="serve the app and keep the collection: your own server")
     p.add_argument("--data", type=Path, help=folder)
     p.add_argument("--host", default="127.0.0.1", help="address to listen on (this machine only)")
-    p.add_argument("--port", type=int, default=8100, help="port to listen on (8100)")
+    p.add_argument("--port", type=port, default=8100, help="port to listen on (8100)")
     p.add_argument("--cert", type=Path, help="certificate for https, with its chain (PEM)")
     p.add_argument("--key", type=Path, help="key of that certificate (PEM)")
     p.add_argument("--packs", type=Path, nargs="+", metavar="PACK", help=pack)
-    p.add_argument("--behind-proxy", metavar="URL", help="https address of a proxy before it")
-    p.add_argument("--proposals", type=Path, help="folder of a box for proposals (no box)")
+    p.add_argument(
+        "--behind-proxy", metavar="URL", help="https address of the proxy in front of it"
+    )
+    p.add_argument(
+        "--proposals",
+        type=Path,
+        help="folder in which proposals for your ranges wait (no proposals)",
+    )
     p.add_argument("--backups", type=Path, help="folder of the backups (beside the data)")
     add_away(p)
     p.add_argument(
@@ -314,5 +321,5 @@ def add(commands: "argparse._SubParsersAction[Any]") -> None:
     p = commands.add_parser("certificate", help="make or renew your own certificate for https")
     p.add_argument("hosts", nargs="+", metavar="HOST", help="name or address of this machine")
     p.add_argument("--data", type=Path, help=folder)
-    p.add_argument("--port", type=int, default=8100, help="port of the server, to show (8100)")
+    p.add_argument("--port", type=port, default=8100, help="port of the server, to show (8100)")
     p.set_defaults(run=certificate)

@@ -171,8 +171,27 @@ def listen(host: str, port: int, notes: Notes, share: int) -> list[socket.socket
     except OSError as error:
         for opened in made:
             opened.close()
-        raise UserError(
-            f"The server cannot listen on {host}, port {port}: {(error.strerror or '').lower()}. "
-            "Another program may use it: name another one (--port), or end that program."
-        ) from None
+        raise cannot_listen(host, port, error) from None
     return made
+
+
+def one_listener(host: str, port: int) -> socket.socket:
+    """A socket that listens on this address, for this machine's own use. Raises UserError."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    try:
+        return socket.create_server((host, port), family=family)
+    except OSError as error:
+        raise cannot_listen(host, port, error) from None
+
+
+def cannot_listen(host: str, port: int, error: OSError) -> UserError:
+    """What is wrong with the address to listen on, and what would be right."""
+    if isinstance(error, socket.gaierror) or error.errno == errno.EADDRNOTAVAIL:
+        return UserError(
+            f"{host} is not an address of this machine. Name one that is (--host), or leave it out "
+            "for this machine only."
+        )
+    return UserError(
+        f"The server cannot listen on {host}, port {port}: {(error.strerror or '').lower()}. "
+        "Another program may use it: name another one (--port), or end that program."
+    )

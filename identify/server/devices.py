@@ -95,7 +95,7 @@ def routes(context: Context) -> list[Route]:
         await sent(request, Nothing)
         ident = request.path_params["id"]
         await context.in_thread(devices.revoke, context.store, ident, context.now())
-        log.warning("taken off: %s by %s", ascii(ident[:20]), request.scope["device"]["id"])
+        log.warning("unpaired: %s by %s", ascii(ident[:20]), request.scope["device"]["id"])
         return Json({})
 
     async def pairing(request: Request) -> Response:

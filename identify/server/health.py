@@ -115,7 +115,7 @@ def in_words(stands: Standing, ends: Ends) -> list[str]:
         ),
         *(
             [
-                f"The authority that you made expires on {_day(ends.authority)}. Before then put "
+                f"The authority that you made expires on {_day(ends.authority)}. Before then set "
                 "the folder “certificate” in the data aside, make a new certificate, and put its "
                 "authority on each phone, as at first."
             ]

@@ -40,7 +40,9 @@ def _checked(name: str) -> str | Address:
 def _host(name: str) -> str:
     labels = name.split(".")
     if "*" in name:
-        raise UserError(f"{name} stands for many machines, and a wildcard is not taken. {INSTEAD}")
+        raise UserError(
+            f"{name} stands for many machines, and a wildcard is not allowed. {INSTEAD}"
+        )
     if len(name) > 253 or not all(LABEL.fullmatch(label) for label in labels):
         raise UserError(f"{name} is not the name of a machine. {INSTEAD}")
     if labels[-1].isdecimal():

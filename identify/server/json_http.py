@@ -35,7 +35,7 @@ def refused(
 async def sent(request: Request, kind: type[T]) -> T:
     """The JSON of a request as this kind. Raises HTTPException in a sentence."""
     if content_type(request) != "application/json":
-        raise HTTPException(415, "This is asked for as JSON: Content-Type: application/json.")
+        raise HTTPException(415, "This must be sent as JSON: Content-Type: application/json.")
     body = await request.body()
     if crowded(body):
         raise HTTPException(413, CROWDED)
@@ -62,7 +62,7 @@ def asked(request: Request, name: str, most: int = ASKED) -> str:
     """What stands under a name behind the question mark; "" for nothing. Raises HTTPException."""
     values = request.query_params.getlist(name)
     if len(values) > 1 or (values and len(values[0]) > most):
-        raise HTTPException(400, f'"{name}" is given once, with at most {most} characters.')
+        raise HTTPException(400, f'"{name}" must be given once, with at most {most} characters.')
     return values[0] if values else ""
 
 
@@ -72,5 +72,5 @@ def asked_number(request: Request, name: str, usual: int) -> int:
     if text == "":
         return usual
     if not (text.isascii() and text.isdecimal()):
-        raise HTTPException(400, f'"{name}" is a whole number from 0.')
+        raise HTTPException(400, f'"{name}" must be a whole number from 0.')
     return int(text)

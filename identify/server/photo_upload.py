@@ -19,7 +19,7 @@ from identify.server.limits import SHAS
 
 JPEG = "image/jpeg"
 NO_ROOM = (
-    "The server's disk is nearly full, so photos wait on this device until there is room there. "
+    "The server's disk is nearly full, so photos wait on this device until there is space there. "
     "Everything else is still saved."
 )
 

@@ -72,7 +72,7 @@ def routes(
             sentence = "That is a lot at once. Send the next one later."
             return refused(sentence, 429, {"Retry-After": str(int(wait) + 1)})
         if content_type(request) != "application/json":
-            return refused("This is asked for as JSON: Content-Type: application/json.", 415)
+            return refused("This must be sent as JSON: Content-Type: application/json.", 415)
         body = await request.body()
         if crowded(body):
             return refused(CROWDED, 413)

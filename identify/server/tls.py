@@ -55,7 +55,7 @@ class Tls:
         if self.own is not None and self._is_due(now):
             names = authority.names_in(self.certificate)
             made = authority.make(self.own, checked(names), now)
-            done = f"the certificate was renewed until {made.until:%Y-%m-%d}"
+            done = f"the certificate was renewed, and is good until {made.until:%Y-%m-%d}"
         try:
             stamp = self._stamp()
         except OSError as error:
@@ -64,7 +64,7 @@ class Tls:
             self._context()  # on trial: a live context must not be left with half a pair
             self.context.load_cert_chain(self.certificate, self.key)
             self.seen = stamp
-            done = done or f"another certificate was read, until {self.until():%Y-%m-%d}"
+            done = done or f"another certificate was read, good until {self.until():%Y-%m-%d}"
         return done
 
     def _context(self) -> ssl.SSLContext:

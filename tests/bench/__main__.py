@@ -7,8 +7,8 @@ from pathlib import Path
 
 import msgspec
 
+from identify.arguments import counted
 from identify.errors import UserError
-from identify.lab.commands import counted
 from tests.bench.parts import PARTS, Asked, two_commits
 from tests.bench.processor import how_busy
 from tests.bench.running import Sizes, browsers, left_out, run, saved

@@ -15,7 +15,7 @@ REFUSED = {
     "earlier one first.",
     "36500": '"36500" is how a spreadsheet counts days. Set the column\'s format to a date.',
     "12/5/57": '"12/5/57" can be 12 May 1957 or 5 December 1957. Say whether the day or the month '
-    "stands first in this column.",
+    "comes first in this column.",
     "from him": '"from him" is not a date that can be read. Write it like 1957, May 1957, 12 May '
     "1957, about 1957 or 1957 to 1961.",
 }

@@ -87,7 +87,7 @@ REFUSED = {
     "empty": (b"  \n", "This file is empty."),
     "a long file of blanks": (
         b" \n" * 300,
-        "There is nothing in this table. Choose a file with a row a piece.",
+        "There is nothing in this table. Choose a file with a row for each piece.",
     ),
     "too large": (
         b"a" * (MOST_BYTES + 1_000_000),
@@ -147,7 +147,7 @@ REFUSED = {
     ),
     "no rows": (
         by_hand("<row/>" * 5),
-        "There is nothing in this table. Choose a file with a row a piece.",
+        "There is nothing in this table. Choose a file with a row for each piece.",
     ),
     "entities": (
         by_hand(
@@ -231,7 +231,7 @@ TOLD = {
     ),
     "too many cells": (
         b"No,What\nP 1,a\nP 2,b, c\nP 3,d\n",
-        "Row 3 has more cells than the 2 of the others: text with a comma in it may want quotation "
+        "Row 3 has more cells than the 2 of the others: text with a comma in it may need quotation "
         "marks. The rest is in columns of its own.",
     ),
     "errors": (

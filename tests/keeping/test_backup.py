@@ -333,7 +333,7 @@ def test_the_commands(store, writer, folder, capsys, monkeypatch):
     assert f"{folder / made['name']}: 2 records and 1 photos, restored on trial" in said
     new = folder.parent / "new"
     assert main(["restore", str(folder / made["name"]), "--data", str(new)]) == 0
-    assert "Taken in: 2 changes, 1 photos and 0 devices" in capsys.readouterr().out
+    assert "Restored: 2 changes, 1 photos and 0 devices" in capsys.readouterr().out
     with keeping.open(new) as restored:
         assert ids(restored) == ids(store)
     assert main(["restore", str(folder), "--data", str(new)]) == 1

@@ -120,7 +120,7 @@ def test_the_command_says_it_in_sentences_and_repairs(rotten, capsys):
     assert "nothing was deleted" in capsys.readouterr().out
     out = folder.parent / "aside.json"
     assert main([*words, "--out", str(out)]) == 0
-    assert "all are what was written" in capsys.readouterr().out
+    assert "all are as they were written" in capsys.readouterr().out
     assert [one["id"] for one in orjson.loads(out.read_bytes())] == [bad["id"]]
 
 

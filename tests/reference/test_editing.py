@@ -80,10 +80,10 @@ def test_a_pack_without_moves_is_compiled_to_the_same_bytes_as_ever(small):
 @pytest.mark.parametrize(
     ("rows", "text"),
     [
-        ("item,P1,P2,\n", "there is such an item still"),
+        ("item,P1,P2,\n", "there is still an item like that"),
         ("item,P9,P8,\n", 'there is no item "P8": '),
         ("variant,a,b,\nvariant,b,a,\n", "these lead in a circle: a -> b -> a"),
-        ("item,P9,P1,\nitem,P9,P2,\n", "stands in line 2 already"),
+        ("item,P9,P1,\nitem,P9,P2,\n", "is in line 2 already"),
         ("thing,P9,P1,\n", 'it must be "item" or "variant"'),
     ],
 )

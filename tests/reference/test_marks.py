@@ -130,8 +130,8 @@ BROKEN = [
     ("features.toml", '{ id = "rm"', '{ id = "rm2"', "21, states: no row of changes.csv says"),
     ("features.toml", '"half_penny", "d', '"half", "d', '13, mistaken: there is no "half" in fea'),
     ("features.toml", '  { id = "none", name = "No price" },\n', "", '14, states: add a state "no'),
-    ("features.toml", 'id = "tax"', 'id = "price"', '42, id: "price" stands twice. Change one.'),
-    ("sources.csv", "\nau_decimal,", "\ndecimal,", '3, id: "decimal" stands twice. Change one.'),
+    ("features.toml", 'id = "tax"', 'id = "price"', '42, id: "price" is there twice. Change one.'),
+    ("sources.csv", "\nau_decimal,", "\ndecimal,", '3, id: "decimal" is there twice. Change one.'),
     ("sources.csv", "0.95,statute", "0.95,hearsay", '2, kind: "hearsay" is not right'),
     ("drawings/price-lsd.svg", "viewBox", "onclick", '1: the attribute "onclick" is not allowed'),
 ]  # fmt: skip

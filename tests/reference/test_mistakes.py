@@ -57,7 +57,7 @@ FEW = (
     "items.csv line 2: there is a control character (code 0). Remove it.",
     "sources.csv line 1: the columns must be separated by commas. "
     "Save the file as CSV with commas.",
-    "features.toml: lists stand too deep within one another.",
+    "features.toml: lists are nested too deep within one another.",
 )
 FILES = (
     without("sources.csv"),

@@ -106,7 +106,7 @@ def test_words_that_would_make_the_same_id_get_different_ones(tmp_path):
         ("Nam,Colour\nx,y\n", 'line 1, Name: there is no column "Name": did you mean "Nam"?'),
         ("Name;Colour\nx;y\n", "bad.csv line 1: the columns must be separated by commas."),
         ("Name,,b\nx,y,z\n", "bad.csv line 1, column 2: this column has no name."),
-        ("Name,b,b\nx,y,z\n", 'bad.csv line 1, b: the column "b" stands here 2 times.'),
+        ("Name,b,b\nx,y,z\n", 'bad.csv line 1, b: the column "b" is here 2 times.'),
         ("Name\nx\ny\n", "bad.csv line 1: no column tells one row from another."),
         ("Name,b\nx,1\ny,1\n", "bad.csv line 1: no column tells one row from another."),
         ("Name,b\nx,\x00\n", "bad.csv line 2: there is a control character"),

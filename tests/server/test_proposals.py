@@ -71,7 +71,7 @@ def test_a_follower_proposes_and_hears_what_became_of_it(boxed, tmp_path, capsys
     (mine,) = server.ask("GET", "/api/proposals", token=word).json["proposals"]
     assert (mine["id"], mine["state"]) == (ident, "waiting")
     assert main(["proposals", str(box.folder), "list"]) == 0
-    assert f"{ident}  2026-05-01  Ann: pellmarsh, yellow with a band (1 photos)" in (
+    assert f"{ident}  2026-05-01  Ann: pellmarsh, yellow with a band (1 photo)" in (
         capsys.readouterr().out
     )
     assert main(["proposals", str(box.folder), "take", ident, "--say", "Thank you."]) == 0
@@ -131,7 +131,8 @@ def test_limits(boxed, monkeypatch):
     server.times.pass_(hours=10)
     answer = put(server, word, file_of())
     assert (answer.status, answer.json["error"]) == (
-        400, "As many of your proposals wait as may. Wait for the keepers.",
+        400,
+        "You have as many proposals waiting as are allowed. Wait for the keepers to look at them.",
     )  # fmt: skip
     other = box.let_in("Ben", server.times.now())
     monkeypatch.setattr(proposals, "MOST_WAITING", 20)

@@ -183,7 +183,7 @@ def test_a_certificate_of_our_own_is_renewed_at_the_start(tmp_path, days, renewe
         said = running.said.read_text()
     left = authority.until(authority.folder_of(data) / authority.SERVER) - datetime.now(UTC)
     assert (left > timedelta(days=300)) is renewed
-    assert ("The certificate was renewed until 20" in said) is renewed
+    assert ("The certificate was renewed, and is good until 20" in said) is renewed
 
 
 def test_a_certificate_from_elsewhere_that_has_expired_is_refused(tmp_path, capsys):

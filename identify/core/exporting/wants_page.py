@@ -93,7 +93,7 @@ def wants_page(
                 parts.append(want_line(want, naming, pictures.get(text_at(want, "id"), "")))
         parts.append("</ul>")
     if len(wants) == 0:
-        parts.append("<p>Nothing at the moment.</p>")
+        parts.append("<p>No wants at the moment.</p>")
     parts.append("</main></body></html>\n")
     return joined_by(parts, "\n")
 

@@ -61,7 +61,7 @@ def read_when(text: str, order: DayOrder) -> CellRead:
         second = date_in_words(read["readings"][1])
         return unread_cell(
             quoted(text) + " can be " + first + " or " + second
-            + ". Say whether the day or the month stands first in this column."
+            + ". Say whether the day or the month comes first in this column."
         )  # fmt: skip
     if read["problem"] != "":
         return unread_cell(quoted(text) + " is not a date that can be read. " + read["why"])

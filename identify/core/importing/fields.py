@@ -10,7 +10,7 @@ from ..types.importing import FieldName
 LIST_FIELDS: list[list[str]] = [
     ["number", "Catalogue number", "", "", ""],
     ["name", "What it is", "", "", ""],
-    ["description", "Description in free words", "", "", ""],
+    ["description", "Description in your own words", "", "", ""],
     ["variant", "Variant", "", "", ""],
     ["range", "Maker or range", "", "", ""],
     ["condition", "Condition", "condition", "least", "condition"],
@@ -21,11 +21,11 @@ LIST_FIELDS: list[list[str]] = [
     ["offer", "Offer made", "", "", "offer"],
     ["where", "Where from", "where", "", "hall"],
     ["when", "When", "when", "", ""],
-    ["table", "Table at the fair", "", "", "table"],
+    ["table", "Table at the meet", "", "", "table"],
     ["urgency", "How urgent (1 to 3)", "", "urgency", ""],
     ["quantity", "How many", "", "", ""],
     ["notes", "Notes", "notes", "notes", "text"],
-    ["row_id", "The list's own number of the row", "", "", ""],
+    ["row_id", "The list's own row number", "", "", ""],
 ]
 LIST_HEADINGS: list[list[str]] = [
     ["number", "number", "no", "no.", "nr", "nr.", "item number", "cat no", "cat. no.",

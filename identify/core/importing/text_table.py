@@ -240,7 +240,7 @@ def table_parsed(parsing: Parsing) -> FileTable:
         more = " and " + padded(len(wide) - 1, 1) + " more have" if len(wide) > 1 else " has"
         notes.append(
             "Row " + padded(wide[0]["row"], 1) + more + " more cells than the " + padded(usual, 1)
-            + " of the others: text with a comma in it may want quotation marks. The rest is in "
+            + " of the others: text with a comma in it may need quotation marks. The rest is in "
             + "columns of its own."
         )  # fmt: skip
     return {"rows": rows, "notes": notes, "sheet": "", "sheets": [], "wrong": ""}
@@ -249,7 +249,7 @@ def table_parsed(parsing: Parsing) -> FileTable:
 def too_large(rows: Sequence[CellsRow]) -> str:
     """Why a table of that size cannot be taken, "" where it can."""
     if len(rows) == 0:
-        return "There is nothing in this table. Choose a file with a row a piece."
+        return "There is nothing in this table. Choose a file with a row for each piece."
     if len(rows) > MOST_ROWS:
         most = in_thousands(MOST_ROWS)
         return "This table has more than " + most + " rows. Split it into several files."
