@@ -54,6 +54,7 @@ GIVEN_UP = {
     r"\bguard.s van with a platform\b": "brake van with a veranda",
     r"\btell what you see\b": "point something out",
     r"\blook wider\b": "look at all pieces",
+    r"\bsort of piece\b": "kind of piece",
     r"\bsmoke plates?\b": "smoke deflectors",
     r"^guard.s van\b": "brake van",
     r"\bcold store van\b": "refrigerator van",

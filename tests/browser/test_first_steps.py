@@ -78,7 +78,7 @@ def follow(page: Page, said: str) -> None:
     if seen := re.search(r": (.+)\. Tap that\.", said):
         name = page.get_by_text(re.compile(f"^{re.escape(seen[1])}$", re.IGNORECASE))
         page.locator(".states button").filter(has=name).first.click()
-    elif sort := re.search(r"what sort of piece it is: (.+)\.", said):
+    elif sort := re.search(r"what kind of piece it is: (.+)\.", said):
         page.get_by_role("button", name=sort[1], exact=True).click()
     elif "Type P24" in said:
         page.get_by_role("searchbox").fill("P24")

@@ -93,7 +93,7 @@ def test_camera_first_then_the_price_by_keys_and_identified_later(page, server):
     assert (note["asked"]["minor"], note["offer"]["minor"], note["table"]) == (1250, 1000, "14B")
     assert len(note["photos"]) == 1
     page.get_by_role("button", name="Identify it").click()
-    expect_question(page, "What sort of piece is it?")
+    expect_question(page, "What kind of piece is it?")
     expect(page.get_by_role("button", name="Your photo")).to_be_visible()
     see(page, "Wagon")
     page.get_by_role("button", name="Your photo").click()

@@ -24,7 +24,7 @@ export const yoursHasNo = (missing) => `Yours has no ${missing}. Tap “No ${mis
 export const onYours = (name, state) => `On your ${name}: ${state}. Tap that.`;
 export const cannotBeSeenOnYours = (name) =>
   `That cannot be seen on your ${name}. Tap “Can’t see it”.`;
-export const tapTheKind = (kind) => `Tap what sort of piece it is: ${kind}.`;
+export const tapTheKind = (kind) => `Tap what kind of piece it is: ${kind}.`;
 export const IDENTIFY_A_PIECE_AT_A_STALL = "Identify a piece at a stall";
 export const ABOUT_THE_STALL = "A blue engine, and a minute to find out which.";
 export const THE_BLUE_ENGINE =

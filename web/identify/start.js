@@ -38,7 +38,7 @@ import {
   STARTED_AGAIN_BEFORE,
   UNDO_THAT,
   WHAT_HAVE_YOU_GOT,
-  WHAT_SORT_OF_PIECE_IS_IT,
+  WHAT_KIND_OF_PIECE_IS_IT,
   YOU_HAVE_NONE,
   youHave,
 } from "./first-words.js";
@@ -142,7 +142,7 @@ function kinds(pack, act) {
   return el(
     "fieldset",
     {},
-    el("legend", { class: "unseen" }, WHAT_SORT_OF_PIECE_IS_IT),
+    el("legend", { class: "unseen" }, WHAT_KIND_OF_PIECE_IS_IT),
     el("div", { class: "states columns" }, choices, any),
   );
 }

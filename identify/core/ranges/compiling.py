@@ -81,7 +81,7 @@ def kind_feature(rows: RangeRows) -> Feature:
         kinds.append(len(kinds))
         states.append(kind_state(kind))
     return {
-        "id": KIND, "name": "Kind", "title": "What is it?", "question": "What sort of piece is it?",
+        "id": KIND, "name": "Kind", "title": "What is it?", "question": "What kind of piece is it?",
         "where": "Look at the piece as a whole.", "part": -1, "seconds": 2.0, "needs": "nothing",
         "states": states, "mistaken": [], "kinds": kinds, "none": -1,
     }  # fmt: skip
