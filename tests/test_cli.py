@@ -9,7 +9,7 @@ import jsonschema
 import orjson
 import pytest
 
-from identify.cli import parser
+from identify.cli import main, parser
 
 pytestmark = pytest.mark.heavy
 
@@ -36,6 +36,25 @@ def commands() -> list[str]:
 @pytest.mark.parametrize("command", commands())
 def test_every_command_is_in_the_readme(command):
     assert f"python -m identify {command}" in (ROOT / "README.md").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("started", "shown"),
+    [("/usr/bin/stallside", "usage: stallside "), ("x/__main__.py", "usage: python -m identify ")],
+)
+def test_help_names_the_command_as_it_was_started(started, shown, monkeypatch, capsys):
+    monkeypatch.setattr(sys, "argv", [started])
+    with pytest.raises(SystemExit):
+        main(["--help"])
+    assert capsys.readouterr().out.startswith(shown)
+
+
+@pytest.mark.parametrize("port", ["0", "65536", "http"])
+def test_a_port_that_is_none_is_refused(port, capsys):
+    for command in ("demo", "serve", "certificate"):
+        with pytest.raises(SystemExit):
+            main([command, "--port", port, *(["host"] if command == "certificate" else [])])
+        assert f"“{port}” is not a whole number from 1 to 65535" in capsys.readouterr().err
 
 
 def test_the_demo_pack_has_no_mistake():

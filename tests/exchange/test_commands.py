@@ -39,6 +39,14 @@ def test_nothing_is_written_unless_it_is_asked_for(files, capsys):
     assert sorted(path.name for path in files.iterdir()) == ["list.csv"]
 
 
+def test_a_currency_that_is_none_is_refused_at_once(files, capsys):
+    code, said = run(
+        capsys, "import", files / "list.csv", "--into", files / "b.json", "--currency", "gold"
+    )
+    assert code == 1
+    assert said.startswith('"gold" is not a currency that can be read. Name one of these: GBP,')
+
+
 def test_an_import_and_what_comes_after(files, capsys):
     into = ["--into", files / "b.json", "--dates", "day", "--write"]
     code, said = run(capsys, "import", files / "list.csv", *into)

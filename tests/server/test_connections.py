@@ -15,11 +15,12 @@ from random import Random
 
 import pytest
 
+from identify.errors import UserError
 from identify.keeping import ops
 from identify.keeping.store import FILE, Store
 from identify.server import limits
 from identify.server.access import Notes
-from identify.server.connections import listen
+from identify.server.connections import listen, one_listener
 from tests.keeping.samples import Writer
 from tests.server.serving import KEPT, Serving, run, serving
 from tests.server.test_tls import made
@@ -211,6 +212,19 @@ def test_a_port_that_is_taken_is_told(running, tmp_path):
     assert said.returncode == 1
     assert "Another program may use it" in said.stderr
     assert "Traceback" not in said.stderr
+
+
+@pytest.mark.parametrize("begin", [one_listener, lambda *at: listen(*at, Notes(time.monotonic), 1)])
+def test_an_address_of_another_machine_is_told(begin):
+    with pytest.raises(UserError, match="is not an address of this machine"):
+        begin("192.0.2.1", free_port())  # for documentation only (RFC 5737)
+
+
+def test_the_demo_is_told_of_a_port_that_is_taken():
+    with closing(one_listener("127.0.0.1", 0)) as taken:
+        port = taken.getsockname()[1]
+        with pytest.raises(UserError, match=f"port {port}.*Another program may use it"):
+            one_listener("127.0.0.1", port)
 
 
 def test_when_it_is_ended_everything_is_in_the_one_file(tmp_path):

@@ -51,6 +51,12 @@ def put(server: OwnServer, word: str, value: Any, **headers: str):
     return server.post("/api/proposals", value, word, **headers)
 
 
+@pytest.mark.parametrize("act", [["list"], ["followers"], ["end", "f1"], ["take", "s1"]])
+def test_a_folder_that_is_no_box_is_told(act, tmp_path, capsys):
+    assert main(["proposals", str(tmp_path), *act]) == 1
+    assert "There is no box for proposals in" in capsys.readouterr().err
+
+
 def test_without_a_box_there_is_none(tmp_path):
     with own_server(tmp_path / "data") as server:
         assert put(server, "x", file_of()).status == 404
