@@ -36,7 +36,7 @@ import {
 
 /** The range that stands under this id already; undefined for none. */
 export function standing(id) {
-  return ranges().find((one) => one.id === id);
+  return ranges().find((range) => range.id === id);
 }
 
 /**

@@ -90,7 +90,7 @@ function inOrder(features) {
 /** What a kind (its key) can be asked for: first what the range has, then the rest of the shelf. */
 export async function featuresFor(range, kind) {
   const { features } = await kit();
-  const shelves = new Map(features.map((one) => [one.id, one]));
+  const shelves = new Map(features.map((feature) => [feature.id, feature]));
   const kinds = new Map(rowsOf(range, "range_kind").map(({ id, key }) => [id, key]));
   const own = rowsOf(range, "range_feature");
   const has = (row) =>
@@ -116,7 +116,7 @@ export function seenOn(row, feature) {
 /** Whether an item or a variant can have a feature, by what is put down: no horns on steam. */
 export function canHave(row, { shelf }, features) {
   return Object.entries(shelf?.when ?? {}).every(([key, states]) => {
-    const asked = features.find((one) => (one.shelf?.id ?? one.key) === key);
+    const asked = features.find((feature) => (feature.shelf?.id ?? feature.key) === key);
     const seen = asked ? seenOn(row, asked) : [];
     return seen.length === 0 || seen.some((state) => states.includes(state.key));
   });
@@ -179,7 +179,7 @@ export function putDown(row, feature, keys, fields = {}) {
 
 /** The variants of an item, and the item of a variant. */
 export function variantsIn(item) {
-  return rowsOf(item.range, "range_variant").filter((one) => one.item === item.id);
+  return rowsOf(item.range, "range_variant").filter((variant) => variant.item === item.id);
 }
 
 /** The key of an item's kind, "" where it has none. */

@@ -26,7 +26,7 @@ import {
 } from "./row-words.js";
 
 const statesOf = (feature) =>
-  rowsOf(feature.range, "range_state").filter((one) => one.feature === feature.id);
+  rowsOf(feature.range, "range_state").filter((state) => state.feature === feature.id);
 
 /** Changes a list of pairs of a feature. */
 function changed(feature, field, what, alter) {

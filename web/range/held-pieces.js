@@ -28,11 +28,11 @@ function held(row) {
   const ofVariant = (one) =>
     one.variant === row.key || (one.of ?? []).some(({ variant }) => variant === row.key);
   return POINTING.flatMap(all).filter(
-    (one) =>
+    (kept) =>
       number !== "" &&
-      one.pack === key &&
-      one.item === number &&
-      (row.type === "range_item" || ofVariant(one)),
+      kept.pack === key &&
+      kept.item === number &&
+      (row.type === "range_item" || ofVariant(kept)),
   );
 }
 

@@ -15,7 +15,7 @@ export const OF_ITS_OWN = "own"; // something to look at that is called like the
 /** What a list can be held against: {features (of describing.js), kinds, looked, choices}. */
 export async function known(range) {
   const { features, kinds } = await kit();
-  const shelves = new Map(features.map((one) => [one.id, one]));
+  const shelves = new Map(features.map((feature) => [feature.id, feature]));
   const own = rowsOf(range, "range_feature");
   const taken = own.map(({ key }) => key);
   const all = [
@@ -74,7 +74,8 @@ export async function meaning(rows, columns, held, settled) {
     if (read.kind === "") read.kind = ranging.kind_in_name(read.name, held.choices);
   const items = ranging.listed_items(reads);
   for (const { variants } of items)
-    if (variants.length > 1) for (const one of variants) one.name ||= differing(one, held);
+    if (variants.length > 1)
+      for (const variant of variants) variant.name ||= differing(variant, held);
   return {
     items,
     unread: [...unread.values()],

@@ -8,7 +8,7 @@ const TRUST = 0.8; // of a source that only a list names: a guess, no source
 
 /** The item of the range that has this number. */
 export function itemThere(range, { number }) {
-  return rowsOf(range, "range_item").find((one) => number !== "" && one.number === number);
+  return rowsOf(range, "range_item").find((item) => number !== "" && item.number === number);
 }
 
 /** Whether a variant of the list is written down already. */

@@ -42,7 +42,7 @@ const MOST = 12;
 
 /** The records that point into a pack. */
 function pointing(id) {
-  return POINTING.flatMap(all).filter((one) => one.pack === id);
+  return POINTING.flatMap(all).filter((kept) => kept.pack === id);
 }
 
 /** A record as `found` (of the engine) says it is now. */

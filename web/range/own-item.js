@@ -121,7 +121,7 @@ export async function entryScreen(_, { id }) {
 function numberField(item, named) {
   const check = (text) => {
     const twin = rowsOf(item.range, "range_item").find(
-      (one) => one.id !== item.id && text !== "" && one.number === text,
+      (row) => row.id !== item.id && text !== "" && row.number === text,
     );
     return twin ? hasThisNumber(itemTitle(twin), ADD_THERE) : renumbered(item.id, text);
   };
@@ -227,13 +227,13 @@ function variantList(variants) {
     el(
       "ul",
       { class: "found", "aria-label": VARIANTS },
-      variants.map((one, place) =>
+      variants.map((variant, place) =>
         el(
           "li",
           {},
           button(
-            el("strong", {}, one.name || (place === 0 ? AS_FIRST_NOTED : WITHOUT_A_NAME_YET)),
-            () => goTo("version", { id: one.id }),
+            el("strong", {}, variant.name || (place === 0 ? AS_FIRST_NOTED : WITHOUT_A_NAME_YET)),
+            () => goTo("version", { id: variant.id }),
             { class: "hit" },
           ),
         ),
@@ -252,7 +252,7 @@ async function another(item, variants) {
 function mine(item) {
   const pack = record(item.range).key;
   const there = all("piece").find(
-    (one) => item.number !== "" && one.pack === pack && one.item === item.number,
+    (other) => item.number !== "" && other.pack === pack && other.item === item.number,
   );
   if (there)
     return button(ALREADY_YOURS, () => goTo("piece", { id: there.id }), {

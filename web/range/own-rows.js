@@ -168,7 +168,7 @@ function drawingOf(row) {
 
 /** What can be seen of a feature. */
 function statesOf(feature) {
-  const states = rowsOf(feature.range, "range_state").filter((one) => one.feature === feature.id);
+  const states = rowsOf(feature.range, "range_state").filter((row) => row.feature === feature.id);
   const add = () =>
     run(async () => {
       const state = newState(feature, { name: somethingElseNumber(states.length + 1) });

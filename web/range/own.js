@@ -114,7 +114,7 @@ export function newRangeScreen() {
   const begin = () =>
     run(async () => {
       const called = name.value.trim();
-      const twin = ownRanges().find((one) => one.name.toLowerCase() === called.toLowerCase());
+      const twin = ownRanges().find((entry) => entry.name.toLowerCase() === called.toLowerCase());
       if (called === "" || twin) {
         wrong.textContent = twin ? isThereAlready(twin.name) : NAME_IT_FIRST;
         wrong.className = "wrong";
@@ -156,10 +156,10 @@ export async function writingScreen(_, { range, kind = "" }) {
       el(
         "div",
         { class: "states columns" },
-        kinds.map((one) =>
+        kinds.map((row) =>
           button(
-            [pictured(one.drawing), el("span", { class: "name" }, one.caption || one.name)],
-            () => run(() => ofKind(range, one)),
+            [pictured(row.drawing), el("span", { class: "name" }, row.caption || row.name)],
+            () => run(() => ofKind(range, row)),
             { class: "state" },
           ),
         ),

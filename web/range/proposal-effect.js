@@ -56,9 +56,9 @@ function sessionOf(pack, { kind = "", item = "" }, answers) {
 function withBeside(proposal) {
   const { beside, variants } = proposal;
   const more = beside.length > 0 ? [alsoSeen(beside.join("; "))] : [];
-  const noted = variants.map((one) => ({
-    ...one,
-    note: [one.note, ...more].filter(Boolean).join("\n"),
+  const noted = variants.map((variant) => ({
+    ...variant,
+    note: [variant.note, ...more].filter(Boolean).join("\n"),
   }));
   return { ...proposal, variants: noted };
 }
@@ -110,7 +110,7 @@ export async function effectOf({ engine }, sighting, { pack, after }, shown) {
     if (trying.named_as(fresh, trial.session) !== trying.named_as(old, twin.session))
       otherwise += 1;
   }
-  const own = all("piece").filter((one) => one.pack === pack.id && one.answers.length > 0);
+  const own = all("piece").filter((piece) => piece.pack === pack.id && piece.answers.length > 0);
   const named = (range, { kind, answers }) => {
     const { session } = engine.mend(range, sessionOf(range.pack, { kind }, answers));
     return trying.named_as(range, session);

@@ -164,8 +164,8 @@ async function recordsOf(rows, own, who, named) {
     const fresh = Array.from({ length: needed }, (_, n) => ids[n + 1] ?? newId("r"));
     const records = ranging.records_of_rows(both.rows, whole, beside, fresh);
     const now = new Date().toISOString();
-    const fault = records.some((one) =>
-      state.engine.record_fault({ ...one, made: one.made ?? now, changed: now }),
+    const fault = records.some((record) =>
+      state.engine.record_fault({ ...record, made: record.made ?? now, changed: now }),
     );
     return fault ? null : { differ: 0, ...both, records };
   } catch (error) {
@@ -188,6 +188,8 @@ async function idsOfImport(rows, who) {
 
 /** The key that a range had where it was written, unless another has it here, or in the bin. */
 function freeKey(key, otherwise) {
-  const own = everything().some((one) => one.type === "range" && one.key === key && !one.gone);
+  const own = everything().some(
+    (record) => record.type === "range" && record.key === key && !record.gone,
+  );
   return own || state.list.some(({ id }) => id === key) ? otherwise : key;
 }

@@ -58,7 +58,7 @@ export async function rangesScreen(state) {
     el(
       "ul",
       { class: "plain-list ranges", "aria-label": IN_USE },
-      ranges().map((one) => el("li", {}, lines(state, one))),
+      ranges().map((range) => el("li", {}, lines(state, range))),
     ),
     yourOwn(),
     heading(2, FROM_SOMEBODY_ELSE),

@@ -68,7 +68,7 @@ function columnsOf(range, type) {
   const looks = rowsOf(range, "range_feature").map((feature) => [
     seenField(feature.id),
     feature.name,
-    states.filter((one) => one.feature === feature.id).map(({ id, name }) => [id, name]),
+    states.filter((state) => state.feature === feature.id).map(({ id, name }) => [id, name]),
   ]);
   return [
     ...first,
@@ -227,7 +227,7 @@ function said(control, place, text) {
 
 function numbered(row, text) {
   const twin = rowsOf(row.range, "range_item").find(
-    (one) => one.id !== row.id && text !== "" && one.number === text,
+    (item) => item.id !== row.id && text !== "" && item.number === text,
   );
   return twin ? numberTaken(itemTitle(twin)) : renumbered(row.id, text);
 }

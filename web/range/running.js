@@ -123,10 +123,10 @@ export async function newRunningScreen(_, { range, kind = "", feature: wanted = 
     return tiles(
       WHAT_CHANGED,
       TAP_WHAT_CHANGED,
-      features.map((one) => [
-        one.name,
-        one.states[0]?.drawing ?? "",
-        () => next({ feature: one.key }),
+      features.map((row) => [
+        row.name,
+        row.states[0]?.drawing ?? "",
+        () => next({ feature: row.key }),
       ]),
     );
   return tiles(

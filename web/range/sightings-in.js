@@ -308,7 +308,7 @@ function ownText(own, otherwise) {
 
 /** What a variant is called; null where it is not in the range. */
 function variantCalled(pack, id) {
-  const place = pack.variants.findIndex((one) => one.id === id);
+  const place = pack.variants.findIndex((variant) => variant.id === id);
   return place < 0 ? null : calledOf(pack, place);
 }
 

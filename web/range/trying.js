@@ -179,7 +179,7 @@ function firstQuestions(trying, engine, pack) {
     const places = trying.first_asked(engine, kind, 5).filter((place) => kind === "" || place > 0);
     const names = places.map((place) => small(nameOf(pack, place)));
     const asked = [...new Set(names)].slice(0, 3);
-    const of = pack.kinds.find((one) => one.id === kind)?.plural ?? NOT_KNOWING_WHAT_IT_IS;
+    const of = pack.kinds.find((row) => row.id === kind)?.plural ?? NOT_KNOWING_WHAT_IT_IS;
     return `${of}: ${asked.length === 0 ? NOTHING_TO_ASK_YET : asked.join(ROUND_TO)}.`;
   });
 }
@@ -197,7 +197,7 @@ export function calledOf(pack, place) {
 function rowOf(pack, range, place) {
   const { id, item } = pack.variants[place];
   return (
-    rowsOf(range, "range_variant").find((one) => one.key === id || one.id === id) ??
+    rowsOf(range, "range_variant").find((variant) => variant.key === id || variant.id === id) ??
     record(id) ??
     rowsOf(range, "range_item").find(({ number }) => number === pack.items[item].number)
   );

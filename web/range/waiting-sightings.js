@@ -68,7 +68,7 @@ async function altered(range, act) {
  * where that could not be kept.
  */
 export function addWaiting(range, sightings) {
-  const again = ({ id }) => sightings.some((one) => one.id === id);
+  const again = ({ id }) => sightings.some((sighting) => sighting.id === id);
   return altered(range, (list, done) => [
     [...list.filter((one) => !again(one)), ...sightings],
     [...done, ...list.filter((one) => one.taken && again(one)).map(markOf)],
