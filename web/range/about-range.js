@@ -134,7 +134,7 @@ function countries(now) {
   const names = new Intl.DisplayNames(["en-GB"], { type: "region" });
   const known = COUNTRIES.includes(now) || now === "" ? COUNTRIES : [...COUNTRIES, now];
   const named = known.map((code) => [code, names.of(code)]);
-  return [["", NOT_SAID], ...named.sort(([, one], [, other]) => (one < other ? -1 : 1))];
+  return [["", NOT_SAID], ...named.sort(([, a], [, b]) => (a < b ? -1 : 1))];
 }
 
 /** Deletes the range, once it is told what stays. */

@@ -77,14 +77,14 @@ export async function newsOf(state, entry, pack) {
   return (await rangingRules()).news_of_edition(before, pack);
 }
 
-const counted = (count, one, several) => (count === 1 ? `1 ${one}` : `${count} ${several}`);
+const counted = (count, single, several) => (count === 1 ? `1 ${single}` : `${count} ${several}`);
 
 /**
  * What is new, in words: "3 new numbers, 2 variants changed, 1 number renumbered".
  * @param {EditionNews} news
  */
 export function newsText(news) {
-  const told = [
+  const groups = [
     [news.new, NEW_NUMBER, NEW_NUMBERS],
     [news.variants_new, NEW_VARIANT, NEW_VARIANTS],
     [news.questions_new, NEW_QUESTION, NEW_QUESTIONS],
@@ -96,8 +96,8 @@ export function newsText(news) {
     [news.variants_gone, VARIANT_TAKEN_OUT, VARIANTS_TAKEN_OUT],
     [news.questions_gone, QUESTION_TAKEN_OUT, QUESTIONS_TAKEN_OUT],
   ];
-  const parts = told
-    .filter(([found]) => found.length > 0)
-    .map(([found, one, several]) => counted(found.length, one, several));
+  const parts = groups
+    .filter(([items]) => items.length > 0)
+    .map(([items, single, several]) => counted(items.length, single, several));
   return parts.length === 0 ? SMALL_CORRECTIONS_ONLY : parts.join(", ");
 }

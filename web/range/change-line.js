@@ -34,11 +34,11 @@ import {
 export async function whatItDoes(change, again) {
   const [ranging, { pack }] = await Promise.all([rangingRules(), compileRange(change.range)]);
   const { first, last } = pack?.range ?? { first: 0, last: 0 };
-  const found = ranging.effect_of_change(everyRow(change.range), change, first, last);
-  return [...(first > 0 ? line(found, first, last) : []), ...onPieces(change, found, again)];
+  const effect = ranging.effect_of_change(everyRow(change.range), change, first, last);
+  return [...(first > 0 ? line(effect, first, last) : []), ...onPieces(change, effect, again)];
 }
 
-/** @param {ChangeEffect} found */
+/** @param {ChangeEffect} effect */
 function line({ stretches }, first, last) {
   const range = { first, last };
   const rows = stretches.flatMap(({ state, sayings, end, change }) =>
@@ -102,9 +102,9 @@ const titles = (ids) =>
     "and",
   );
 
-/** @param {OwnChange} change @param {ChangeEffect} found */
-function onPieces(change, found, again) {
-  const { speaks, silent, told_by: toldBy, before } = found;
+/** @param {OwnChange} change @param {ChangeEffect} effect */
+function onPieces(change, effect, again) {
+  const { speaks, silent, told_by: toldBy, before } = effect;
   const feature = small(record(change.feature)?.name ?? "it");
   const out = [heading(2, WHAT_IT_CHANGES)];
   if (speaks.length + silent.length + toldBy.length === 0)
@@ -113,7 +113,7 @@ function onPieces(change, found, again) {
   if (toldBy.length > 0) out.push(el("p", {}, changesNothing(titles(toldBy), feature)));
   if (silent.length > 0) {
     out.push(el("p", {}, changesNothingYet(titles(silent), feature)));
-    if (before !== "") out.push(letIt(change, found, again));
+    if (before !== "") out.push(letIt(change, effect, again));
   }
   return out;
 }

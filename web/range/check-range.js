@@ -27,22 +27,22 @@ const VERSION = /,"version":"([0-9a-f]{16})"\}\s*$/;
  *   problem?: string }>}
  */
 export async function rangeIn(text) {
-  let found;
+  let file;
   try {
-    found = JSON.parse(text);
+    file = JSON.parse(text);
   } catch {
     return { problem: notARange(ASK_AGAIN) };
   }
-  if (found?.kind === "identify range") {
-    const { items, range } = found.rows ?? {};
+  if (file?.kind === "identify range") {
+    const { items, range } = file.rows ?? {};
     if (!Array.isArray(items) || typeof range?.name !== "string")
       return { problem: rangeIsDamaged(ASK_AGAIN) };
-    return { rows: found.rows, made: typeof found.made === "string" ? found.made : "" };
+    return { rows: file.rows, made: typeof file.made === "string" ? file.made : "" };
   }
-  const problem = await problemOf(found);
+  const problem = await problemOf(file);
   if (problem) return { problem };
-  if ((await digest(text)) !== found.version) return { problem: wasChanged(ASK_AGAIN) };
-  return { pack: found, text: text.trim() };
+  if ((await digest(text)) !== file.version) return { problem: wasChanged(ASK_AGAIN) };
+  return { pack: file, text: text.trim() };
 }
 
 /** Why this cannot be identified from, "" where it can. */

@@ -84,7 +84,7 @@ function inOrder(features) {
     if (layer === "") return FIRST.length + (unseen === "" ? 2 : 1);
     return FIRST.includes(layer) ? FIRST.indexOf(layer) : FIRST.length;
   };
-  return [...features].sort((one, other) => late(one) - late(other));
+  return [...features].sort((a, b) => late(a) - late(b));
 }
 
 /** What a kind (its key) can be asked for: first what the range has, then the rest of the shelf. */

@@ -118,7 +118,8 @@ function padOf(svg, title, keep) {
     keep(shapes.length > 0 ? svgOf(shapes, title, box) : "");
     draw();
   };
-  const replace = (place, shape) => change(shapes.map((one, at) => (at === place ? shape : one)));
+  const replace = (place, shape) =>
+    change(shapes.map((before, at) => (at === place ? shape : before)));
   const add = (shape) => {
     points = [];
     finish.hidden = true;
@@ -300,21 +301,21 @@ function padOf(svg, title, keep) {
       "fieldset",
       { class: "tick-list pad-tools" },
       el("legend", {}, DRAW),
-      ["choose", ...TOOLS].map((one) =>
+      ["choose", ...TOOLS].map((name) =>
         el(
           "label",
           {},
           el("input", {
             type: "radio",
             name: "pad-tool",
-            value: one,
-            checked: one === tool,
+            value: name,
+            checked: name === tool,
             onchange: () => {
-              tool = one;
+              tool = name;
               add(null);
             },
           }),
-          one === "choose" ? CHOOSE_AND_MOVE : SHAPE_NAMES[one],
+          name === "choose" ? CHOOSE_AND_MOVE : SHAPE_NAMES[name],
         ),
       ),
     ),

@@ -79,7 +79,7 @@ export function moved(shape, dx, dy) {
       .trim()
       .split(/[\s,]+/)
       .map(Number);
-    now.points = flat.map((one, place) => short(one + (place % 2 === 0 ? dx : dy))).join(" ");
+    now.points = flat.map((number, place) => short(number + (place % 2 === 0 ? dx : dy))).join(" ");
   } else {
     for (const name of POINTS[tag])
       now[name] = short(Number(attributes[name] ?? 0) + (/^(c?x|x\d)$/.test(name) ? dx : dy));

@@ -77,7 +77,7 @@ const life = ({ id }) => {
 const WORDS = {
   "number twice": ({ said, other }) => hasTheNumberToo(called(other), said[0]),
   "no item": ({ other }) => (!record(other) || record(other).gone ? ITEM_NOT_THERE : ITEM_DELETED),
-  outside: (one) => outsideTheRange(years(one.said[0]), life(one)),
+  outside: (fault) => outsideTheRange(years(fault.said[0]), life(fault)),
   "outside item": ({ said }) => outsideOf(years(said[0]), said[1], years(said[2])),
   unread: ({ said }) => notReadAsYears(said[0]),
   day: ({ said }) => dayDoesNotExist(said[0]),
@@ -118,39 +118,39 @@ function sentence(fault) {
 async function faultsOf(range) {
   const ranging = await rangingRules();
   rows = everyRow(range);
-  const found = ranging.faults_of_records(record(range), rows);
-  return found.filter(({ why }) => why !== "one state"); // said where the states are listed
+  const faults = ranging.faults_of_records(record(range), rows);
+  return faults.filter(({ why }) => why !== "one state"); // said where the states are listed
 }
 
 /** What does not go together of one row, where it is shown; nothing where all does. */
 export async function faultsHere(row) {
-  const found = (await faultsOf(row.range)).filter(({ id }) => id === row.id);
-  return found.map((one) => el("p", { class: "warn" }, countsAsUnknown(sentence(one))));
+  const faults = (await faultsOf(row.range)).filter(({ id }) => id === row.id);
+  return faults.map((fault) => el("p", { class: "warn" }, countsAsUnknown(sentence(fault))));
 }
 
 /** All that does not go together in a range, each with the way to it. */
 export async function faultList(range) {
-  const found = await faultsOf(range);
-  if (found.length === 0) return [];
-  const line = (one) =>
+  const faults = await faultsOf(range);
+  if (faults.length === 0) return [];
+  const line = (fault) =>
     el(
       "li",
       {},
       button(
-        [el("strong", {}, nameOf(one.id)), el("span", { class: "quiet" }, sentence(one))],
-        () => goTo(...placeOf(one.id)),
+        [el("strong", {}, nameOf(fault.id)), el("span", { class: "quiet" }, sentence(fault))],
+        () => goTo(...placeOf(fault.id)),
         { class: "hit" },
       ),
-      one.why === "no item" ? putBack(one) : null,
+      fault.why === "no item" ? putBack(fault) : null,
     );
-  const more = found.length - MOST;
+  const more = faults.length - MOST;
   return [
     heading(2, WHAT_DOES_NOT_GO_TOGETHER),
     el("p", { class: "quiet" }, UNKNOWN_UNTIL_MENDED),
     el(
       "ul",
       { class: "found", "aria-label": WHAT_DOES_NOT_GO_TOGETHER },
-      found.slice(0, MOST).map(line),
+      faults.slice(0, MOST).map(line),
     ),
     more > 0 ? el("p", { class: "quiet" }, andMore(more)) : null,
   ].filter(Boolean);

@@ -37,7 +37,7 @@ function changed(feature, field, what, alter) {
 }
 
 const without = (pair) => (pairs) =>
-  pairs.filter(([one, other]) => one !== pair[0] || other !== pair[1]);
+  pairs.filter(([first, second]) => first !== pair[0] || second !== pair[1]);
 
 function list(label, pairs, said, takeAway) {
   return pairs.length === 0
@@ -58,22 +58,22 @@ function list(label, pairs, said, takeAway) {
 
 /** Two choices one after the other, and a button that puts the pair down. */
 function pairForm(first, second, label, settle) {
-  let [one, other] = ["", ""];
+  let [chosen, other] = ["", ""];
   const box = el("div", {});
   const draw = () =>
     box.replaceChildren(
-      choice(first.label, [["", CHOOSE], ...first.options], one, (value) => {
-        one = value;
+      choice(first.label, [["", CHOOSE], ...first.options], chosen, (value) => {
+        chosen = value;
         other = "";
         draw();
         return false;
       }),
-      ...(one === ""
+      ...(chosen === ""
         ? []
         : [
-            choice(second.label, [["", CHOOSE], ...second.options(one)], other, (value) => {
+            choice(second.label, [["", CHOOSE], ...second.options(chosen)], other, (value) => {
               other = value;
-              if (value !== "") settle([one, value]);
+              if (value !== "") settle([chosen, value]);
               return false;
             }),
           ]),
@@ -93,8 +93,8 @@ export function takenForOneAnother(feature) {
   const put = (pair) => changed(feature, "mistaken", what, (now) => [...without(pair)(now), pair]);
   const away = (pair) => changed(feature, "mistaken", what, without(pair));
   const said = (pair) => {
-    const [one, other] = pair.map((id) => record(id).name);
-    return bothOf(one, small(other));
+    const [first, second] = pair.map((id) => record(id).name);
+    return bothOf(first, small(second));
   };
   return [
     heading(2, EASILY_MISTAKEN),
@@ -103,7 +103,7 @@ export function takenForOneAnother(feature) {
       ? null
       : pairForm(
           { label: THIS_ONE, options: named },
-          { label: IS_MISTAKEN_FOR, options: (one) => named.filter(([id]) => id !== one) },
+          { label: IS_MISTAKEN_FOR, options: (chosen) => named.filter(([id]) => id !== chosen) },
           TWO_THAT_LOOK_ALIKE,
           put,
         ),
@@ -130,7 +130,7 @@ export function conditions(feature) {
           { label: WHERE_YOU_LOOK_FIRST, options: others.map(({ id, name }) => [id, name]) },
           {
             label: WHAT_IS_SEEN_THERE,
-            options: (one) => statesOf(record(one)).map(({ id, name }) => [id, name]),
+            options: (chosen) => statesOf(record(chosen)).map(({ id, name }) => [id, name]),
           },
           ONLY_IF_ELSE_IS_SEEN,
           put,

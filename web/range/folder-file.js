@@ -72,9 +72,9 @@ export async function rowsOfFolder(file) {
 /** The files of the folder that holds range.toml, by their names in it; "" has the folder's. */
 function inFolder(files) {
   const names = [...files.keys()].filter((name) => /(^|\/)range\.toml$/.test(name));
-  const [found] = names.sort((one, other) => one.length - other.length);
-  if (!found) throw new NoFolder(NO_RANGE_IN_IT);
-  const root = found.slice(0, -"range.toml".length);
+  const [shortest] = names.sort((a, b) => a.length - b.length);
+  if (!shortest) throw new NoFolder(NO_RANGE_IN_IT);
+  const root = shortest.slice(0, -"range.toml".length);
   const inside = [...files].filter(([name]) => name.startsWith(root));
   const folder = root.split("/").at(-2) ?? "";
   return { folder, files: new Map(inside.map(([name, file]) => [name.slice(root.length), file])) };
@@ -86,8 +86,8 @@ async function textsOf({ folder, files }) {
     return file ? new TextDecoder().decode(await file()) : "";
   };
   const names = ["range.toml", "features.toml", ...TABLES.map((table) => `${table}.csv`)];
-  const found = await Promise.all(names.map(async (name) => [name, await text(name)]));
-  return { folder, ...Object.fromEntries(found) };
+  const texts = await Promise.all(names.map(async (name) => [name, await text(name)]));
+  return { folder, ...Object.fromEntries(texts) };
 }
 
 /** The TOML and the tables, taken apart. */
@@ -124,7 +124,9 @@ async function tomlReader() {
 }
 
 async function drawingsOf({ files }) {
-  const named = [...files].map(([name, file]) => [DRAWING.exec(name), file]).filter(([one]) => one);
+  const named = [...files]
+    .map(([name, file]) => [DRAWING.exec(name), file])
+    .filter(([drawing]) => drawing);
   const read = async ([[, id, ending], file]) => {
     const bytes = await file();
     return { id, text: ending === JPEG ? asUrl(bytes) : new TextDecoder().decode(bytes) };
@@ -135,7 +137,7 @@ async function drawingsOf({ files }) {
 /** The kit as folders pick from it. */
 async function fromKit() {
   const { kinds, parts, features, drawings } = await kit();
-  const byId = (list) => Object.fromEntries(list.map((one) => [one.id, one]));
+  const byId = (list) => Object.fromEntries(list.map((row) => [row.id, row]));
   const bare = features.map(({ part, states, ...feature }) => ({
     ...feature,
     ...(part ? { part: part.id } : {}),

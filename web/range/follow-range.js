@@ -107,18 +107,19 @@ async function look(state, shown) {
   }
   const there = await waited(shown, async () => {
     const seen = await lookAt(address);
-    return seen.found?.problem ? seen.found : seen;
+    return seen.edition?.problem ? seen.edition : seen;
   });
   if (!there) return;
-  if (there.found) preview(state, shown, there.found, { address });
-  else if (there.ranges.length === 1) await one(state, shown, address, there, there.ranges[0]);
+  if (there.edition) preview(state, shown, there.edition, { address });
+  else if (there.ranges.length === 1)
+    await previewOf(state, shown, address, there, there.ranges[0]);
   else several(state, shown, address, there);
 }
 
 /** One of those in a published folder. */
-async function one(state, shown, address, { folder }, { id }) {
-  const found = await waited(shown, () => fromFolder(folder, id));
-  if (found) preview(state, shown, found, { address, folder });
+async function previewOf(state, shown, address, { folder }, { id }) {
+  const edition = await waited(shown, () => fromFolder(folder, id));
+  if (edition) preview(state, shown, edition, { address, folder });
 }
 
 function several(state, shown, address, there) {
@@ -131,7 +132,7 @@ function several(state, shown, address, there) {
         {},
         button(
           [el("strong", {}, line.name), el("span", { class: "quiet" }, String(line.maker ?? ""))],
-          () => one(state, shown, address, there, line),
+          () => previewOf(state, shown, address, there, line),
           { class: "hit" },
         ),
       ),
@@ -142,13 +143,13 @@ function several(state, shown, address, there) {
 }
 
 /** What it is, before it is taken. */
-function preview(state, { below }, found, follows) {
-  const { pack } = found;
+function preview(state, { below }, edition, follows) {
+  const { pack } = edition;
   const before = standing(pack.id);
-  const { made, dated } = found;
+  const { made, dated } = edition;
   const about = { ...pack.range, items: pack.items.length, made, dated };
   const go = async () => {
-    if (await follow(state, found, follows))
+    if (await follow(state, edition, follows))
       goTo("range", { id: pack.id }, { instead: true, keepNotice: true });
   };
   below.replaceChildren(

@@ -60,7 +60,7 @@ async function lookByItself(state) {
   tried.set(due.id, Date.now());
   const answer = await newerOf(due);
   await run(() => {
-    if (idle(state) && answer.kind !== "offline") return told(state, due, answer);
+    if (idle(state) && answer.kind !== "offline") return tell(state, due, answer);
     tried.delete(due.id); // a piece came into the hand meanwhile: it is looked for another time
     return null;
   });
@@ -70,7 +70,7 @@ async function lookByItself(state) {
 export async function lookNow(state, entry) {
   const answer = await newerOf(entry);
   await run(async () => {
-    const said = await told(state, entry, answer);
+    const said = await tell(state, entry, answer);
     if (said) notice(said);
   });
 }
@@ -81,19 +81,19 @@ export async function lookNow(state, entry) {
  * @param {any} line of the list, as it was when it was looked for
  * @param {Awaited<ReturnType<typeof newerOf>>} answer
  */
-async function told(state, line, { same, found, problem, kind }) {
+async function tell(state, line, { same, edition, problem, kind }) {
   const { id, name, version } = line;
   const entry = standing(id);
   if (!entry?.follows || entry.version !== version) return "";
   const looked = new Date().toISOString();
   if (kind === "offline") return `${problem} ${EDITION_STAYS}`;
-  if (found && isOlder(entry, found)) {
+  if (edition && isOlder(entry, edition)) {
     await seen(id, { looked, trouble: OLDER_EDITION });
-    askOlder(state, entry, found);
+    askOlder(state, entry, edition);
     return "";
   }
-  if (found) {
-    await takeUp(state, entry, found, looked);
+  if (edition) {
+    await takeUp(state, entry, edition, looked);
     return "";
   }
   await seen(id, { looked, trouble: same ? "" : problem });
@@ -110,18 +110,18 @@ function isOlder({ had = [], made }, { pack = null, made: then = "" }) {
   return had.includes(pack.version) || (then !== "" && then < (made ?? ""));
 }
 
-async function takeUp(state, entry, found, looked) {
-  const news = await newsOf(state, entry, found.pack);
+async function takeUp(state, entry, edition, looked) {
+  const news = await newsOf(state, entry, edition.pack);
   const had = [...(entry.had ?? []), entry.version].slice(-50);
   const { follows, since = entry.came } = entry;
   const said = newerEdition(entry.name, newsText(news));
   const line = { follows, since, had, looked, came: looked, news, trouble: "" };
-  const kept = await addRange(state, found, line, said);
+  const kept = await addRange(state, edition, line, said);
   if (kept && TOLD_THERE.includes(here().screen) && undisturbed()) await redraw();
 }
 
 /** Asks whether an older edition is to be taken in place of the one that is here. */
-function askOlder(state, entry, found) {
+function askOlder(state, entry, edition) {
   if (here().screen !== "range" || here().id !== entry.id) return;
   const shut = sheet(
     olderEditionOf(entry.name),
@@ -130,7 +130,7 @@ function askOlder(state, entry, found) {
       TAKE_THE_OLDER,
       () => {
         shut();
-        run(() => takeUp(state, { ...entry, had: [] }, found, new Date().toISOString()));
+        run(() => takeUp(state, { ...entry, had: [] }, edition, new Date().toISOString()));
       },
       { class: "plain wide" },
     ),
@@ -138,11 +138,11 @@ function askOlder(state, entry, found) {
 }
 
 /** Begins to follow what was found at an address: {address, folder}. True when it is kept. */
-export async function follow(state, found, follows) {
-  const { name } = found.pack.range;
+export async function follow(state, edition, follows) {
+  const { name } = edition.pack.range;
   const now = new Date().toISOString();
   const line = { follows, since: now, had: [], looked: now, came: now, news: null, trouble: "" };
-  const kept = await addRange(state, found, line, youFollow(name));
+  const kept = await addRange(state, edition, line, youFollow(name));
   if (kept) startLooking(state);
   return kept;
 }

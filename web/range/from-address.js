@@ -88,16 +88,16 @@ function timeOf(text) {
 
 /** The ranges that a published folder lists; null where this is no such list. */
 function listed(text) {
-  let found;
+  let list;
   try {
-    found = JSON.parse(text);
+    list = JSON.parse(text);
   } catch {
     return null;
   }
-  if (!Array.isArray(found)) return null;
-  const sound = (one) =>
-    typeof one?.name === "string" && typeof one.version === "string" && NAME.test(one.id);
-  return found.filter(sound);
+  if (!Array.isArray(list)) return null;
+  const sound = (line) =>
+    typeof line?.name === "string" && typeof line.version === "string" && NAME.test(line.id);
+  return list.filter(sound);
 }
 
 /** Where the ranges of a published folder are listed; null for the address of one file. */
@@ -112,8 +112,8 @@ function listAt(address) {
 
 /**
  * What lies at an address: {ranges: [{id, name, version, ...}], folder} of a published folder,
- * {found} of a single range, or {problem}.
- * @returns {Promise<Answer & { ranges?: any[]; folder?: string; found?: Answer }>}
+ * {edition} of a single range, or {problem}.
+ * @returns {Promise<Answer & { ranges?: any[]; folder?: string; edition?: Answer }>}
  */
 export async function lookAt(address) {
   const place = listAt(address);
@@ -126,7 +126,7 @@ export async function lookAt(address) {
     return there.kind === "status" && list && list.kind !== "status" ? list : there;
   const inside = listed(there.text);
   if (inside?.length > 0) return { ranges: inside, folder: new URL("../", address).href };
-  return { found: await checkedText(there) };
+  return { edition: await checkedText(there) };
 }
 
 /**
@@ -148,8 +148,8 @@ async function checkedText({ text, dated }) {
 export async function fromFolder(folder, id) {
   const there = await fetched(new URL(`packs/${id}.json`, folder).href);
   if (there.text === undefined) return there;
-  const found = await checkedText(there);
-  if (found.problem || found.pack.id === id) return found;
+  const edition = await checkedText(there);
+  if (edition.problem || edition.pack.id === id) return edition;
   return { problem: ANOTHER_RANGE_THERE };
 }
 
@@ -164,34 +164,35 @@ export async function rowsFromFolder(folder, id) {
       problem: NOT_PUBLISHED,
     };
   if (there.text === undefined) return there;
-  const found = await rangeIn(there.text);
-  return found.rows ? found : { problem: TOLD.cut };
+  const edition = await rangeIn(there.text);
+  return edition.rows ? edition : { problem: TOLD.cut };
 }
 
 /**
  * Whether there is another edition than `entry`, the line of a followed range: {same: true},
- * {found}, or {problem, kind}. Rows that are the same are the same edition, though a newer app
+ * {edition}, or {problem, kind}. Rows that are the same are the same edition, though a newer app
  * compiles another range of them.
- * @returns {Promise<Answer & { same?: boolean; found?: Answer }>}
+ * @returns {Promise<Answer & { same?: boolean; edition?: Answer }>}
  */
 export async function newerOf({ id, version, follows }) {
   const { folder, address } = follows;
   if (!folder) {
     const seen = await lookAt(address);
     if (seen.problem) return seen;
-    const { found } = seen;
-    if (!found) return { problem: SEVERAL_THERE };
-    if (found.problem) return found;
-    if (found.pack.id !== id) return { problem: ANOTHER_RANGE_THERE };
-    if (found.rows && JSON.stringify(found.rows) === (await rowsKept(id))) return { same: true };
-    return found.pack.version === version ? { same: true } : { found };
+    const { edition } = seen;
+    if (!edition) return { problem: SEVERAL_THERE };
+    if (edition.problem) return edition;
+    if (edition.pack.id !== id) return { problem: ANOTHER_RANGE_THERE };
+    if (edition.rows && JSON.stringify(edition.rows) === (await rowsKept(id)))
+      return { same: true };
+    return edition.pack.version === version ? { same: true } : { edition };
   }
   const list = await fetched(new URL(LIST, folder).href);
   if (list.text === undefined) return list;
-  const line = (listed(list.text) ?? []).find((one) => one.id === id);
+  const line = (listed(list.text) ?? []).find((row) => row.id === id);
   if (!line) return { problem: NO_LONGER_THERE };
   if (line.version === version) return { same: true };
-  const found = await fromFolder(folder, id);
-  if (found.problem) return found;
-  return found.pack.version === version ? { same: true } : { found };
+  const edition = await fromFolder(folder, id);
+  if (edition.problem) return edition;
+  return edition.pack.version === version ? { same: true } : { edition };
 }

@@ -25,8 +25,8 @@ import {
 function held(row) {
   const { key } = record(row.range);
   const number = row.type === "range_item" ? row.number : (record(row.item)?.number ?? "");
-  const ofVariant = (one) =>
-    one.variant === row.key || (one.of ?? []).some(({ variant }) => variant === row.key);
+  const ofVariant = (piece) =>
+    piece.variant === row.key || (piece.of ?? []).some(({ variant }) => variant === row.key);
   return POINTING.flatMap(all).filter(
     (kept) =>
       number !== "" &&
@@ -50,14 +50,14 @@ export async function renumbered(id, number) {
       return;
     }
     const moves = rowsOf(item.range, "range_move").filter(({ what }) => what === "item");
-    const back = moves.filter(({ was }) => was === number).map((one) => trashing(one.id));
+    const back = moves.filter(({ was }) => was === number).map((move) => trashing(move.id));
     const onward = moves
       .filter(({ now, was }) => now === item.number && item.number !== "" && was !== number)
-      .map((one) => setting(one.id, "now", one.now, number));
+      .map((row) => setting(row.id, "now", row.now, number));
     const move = newMove(item.range, { what: "item", was: item.number, now: number });
     kept = await saveChange(NUMBER_CHANGED, [
       setting(id, "number", item.number, number),
-      ...mine.map((one) => setting(one.id, "item", one.item, number)),
+      ...mine.map((piece) => setting(piece.id, "item", piece.item, number)),
       ...back,
       ...onward,
       ...(item.number !== "" && number !== "" ? [making(move)] : []),

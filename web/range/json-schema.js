@@ -22,7 +22,7 @@ function fit(root, schema, value, at) {
       schema.$ref
         .slice(2)
         .split("/")
-        .reduce((one, name) => one[name], root),
+        .reduce((part, name) => part[name], root),
       value,
       at,
     );
@@ -44,23 +44,23 @@ function fitObject(
   at,
 ) {
   for (const name of required) if (!Object.hasOwn(value, name)) return [...at, name].join(", ");
-  for (const [name, one] of Object.entries(value)) {
+  for (const [name, part] of Object.entries(value)) {
     const schema = Object.hasOwn(properties, name) ? properties[name] : others;
     if (schema === false) return [...at, name].join(", ");
-    const wrong = schema === true ? "" : fit(root, schema, one, [...at, name]);
+    const wrong = schema === true ? "" : fit(root, schema, part, [...at, name]);
     if (wrong !== "") return wrong;
   }
   return "";
 }
 
 function fitArray(root, { items = true, prefixItems = [] }, value, at) {
-  for (const [place, one] of value.entries()) {
+  for (const [place, part] of value.entries()) {
     const schema = prefixItems[place] ?? items;
     const last =
       at.length === 0
         ? [String(place + 1)]
         : [...at.slice(0, -1), `${at[at.length - 1]} ${place + 1}`];
-    const wrong = typeof schema === "boolean" ? "" : fit(root, schema, one, last);
+    const wrong = typeof schema === "boolean" ? "" : fit(root, schema, part, last);
     if (wrong !== "") return wrong;
   }
   return "";

@@ -119,13 +119,13 @@ export async function compiled(rows, marks) {
 
 /** Makes what changed, takes away what is no more, and shows the screen anew where it matters. */
 export async function keepCompiled(state) {
-  const kept = ownIn(await read("kept", OWN)).filter((one) => one.written);
+  const kept = ownIn(await read("kept", OWN)).filter((entry) => entry.written);
   await setKeysApart();
   const mine = ownRanges();
   let changed = false;
   for (const range of mine) {
     const stamp = await stampOf(range);
-    const before = kept.find((one) => one.written === range.id);
+    const before = kept.find((entry) => entry.written === range.id);
     if (before?.stamp === stamp) continue;
     const { pack, text } = await compileRange(range.id);
     const line = pack && { id: pack.id, version: pack.version, own: true, ...pack.range };
@@ -134,8 +134,8 @@ export async function keepCompiled(state) {
     if (!(await stored(entry, text))) return notice(problem());
     changed ||= before?.version !== pack?.version;
   }
-  for (const one of kept.filter(({ written }) => !mine.some(({ id }) => id === written))) {
-    if (!(await stored(one, null))) return notice(problem());
+  for (const entry of kept.filter(({ written }) => !mine.some(({ id }) => id === written))) {
+    if (!(await stored(entry, null))) return notice(problem());
     changed = true;
   }
   if (changed) await takenUp(state);

@@ -31,7 +31,7 @@ export async function rowsKept(id) {
 export async function noted(id, changes) {
   await together(["kept"], async (there) => {
     const lines = ownIn(await there.get("kept", OWN));
-    const line = (one) => (one.id === id ? { ...one, ...changes } : one);
+    const line = (entry) => (entry.id === id ? { ...entry, ...changes } : entry);
     await there.put("kept", lines.map(line), OWN);
   });
   await refresh();

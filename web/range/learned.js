@@ -51,7 +51,7 @@ export async function learnedScreen(_, { id }) {
       saver(id, "learns", LEARNING),
       WHAT_NO_MEANS,
     ),
-    ...(learned ? told(pack, learned) : []),
+    ...(learned ? lessons(pack, learned) : []),
     ...unwritten(pack, gaps),
   );
 }
@@ -64,7 +64,7 @@ function standing({ name }, learned) {
 }
 
 /** @param {Pack} pack @param {Learned} learned */
-function told(pack, { variants, states, parts }) {
+function lessons(pack, { variants, states, parts }) {
   return [
     ...lines(HOW_OFTEN_A_VARIANT_IS_MET, variants, ({ variant, owned, of, share }) => [
       variantName(pack, variant),
@@ -89,15 +89,15 @@ function unwritten(pack, gaps) {
   ]);
 }
 
-function lines(title, found, words) {
-  if (found.length === 0) return [];
+function lines(title, counts, words) {
+  if (counts.length === 0) return [];
   return [
     heading(2, title),
     el(
       "ul",
       { class: "plain-list", "aria-label": title },
-      found.map((one) => {
-        const [name, said] = words(one);
+      counts.map((count) => {
+        const [name, said] = words(count);
         return el("li", {}, el("strong", {}, name), " ", said);
       }),
     ),

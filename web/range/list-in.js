@@ -61,7 +61,7 @@ import {
 
 const SAMPLES = 3;
 const FEW = 12; // of what is the same, only so many are told one by one
-let job = null; // {range, rows, columns, held, settled, kind, found}; stays while one looks away
+let job = null; // {range, rows, columns, held, settled, kind, meant}; stays while one looks away
 
 /** Brings a list into the range `range`. */
 export async function listInScreen(_, { range }) {
@@ -71,7 +71,7 @@ export async function listInScreen(_, { range }) {
   const body = el("div", { class: "shelf" });
   const wrong = el("p", { class: "wrong", role: "alert" });
   const draw = () =>
-    body.replaceChildren(...(job?.found ? told(draw) : job ? columns(draw) : asked()));
+    body.replaceChildren(...(job?.meant ? effects(draw) : job ? columns(draw) : asked()));
   const taken = (reading) =>
     run(async () => {
       wrong.textContent = "";
@@ -121,7 +121,7 @@ function columns(draw) {
   const { rows, held } = job;
   const [headings, ...lines] = rows;
   const looks = held.features.map(({ key, name }) => [seenIn(key), name]);
-  const one = (name, place) => {
+  const column = (name, place) => {
     const { field, feature } = job.columns[place];
     const samples = [...new Set(lines.map((line) => line[place] ?? "").filter(Boolean))];
     const own = [OF_ITS_OWN, somethingCalled(name)];
@@ -157,7 +157,7 @@ function columns(draw) {
   const wrong = el("p", { class: "wrong" });
   return [
     heading(2, whatAreTheColumns(lines.length)),
-    el("div", { class: "side-by-side" }, headings.map(one)),
+    el("div", { class: "side-by-side" }, headings.map(column)),
     choice(WHAT_ARE_THEY, kinds, job.kind, (kind) => {
       job.kind = kind;
       return false;
@@ -180,7 +180,7 @@ function doubled() {
 }
 
 async function lookAgain() {
-  job.found = await meaning(job.rows, job.columns, job.held, job.settled);
+  job.meant = await meaning(job.rows, job.columns, job.held, job.settled);
 }
 
 function otherList(draw) {
@@ -195,9 +195,9 @@ function otherList(draw) {
 }
 
 /** What it would do, row by row, and what is not understood. */
-function told(draw) {
-  const { range, found } = job;
-  const lines = found.items.flatMap((item) => {
+function effects(draw) {
+  const { range, meant } = job;
+  const lines = meant.items.flatMap((item) => {
     const there = itemThere(range, item);
     return item.variants.map((variant) => ({
       line: variant.line,
@@ -206,15 +206,15 @@ function told(draw) {
       fresh: !there && item.lines[0] === variant.line,
     }));
   });
-  const count = (test, one, many) => {
+  const count = (test, single, many) => {
     const sum = lines.filter(test).length;
-    return sum === 0 ? "" : `${sum} ${sum === 1 ? one : many}`;
+    return sum === 0 ? "" : `${sum} ${sum === 1 ? single : many}`;
   };
   const sums = [
     count(({ fresh }) => fresh, NEW_ITEM, NEW_ITEMS),
     count(({ fresh, there }) => !fresh && !there, FURTHER_VARIANT, FURTHER_VARIANTS),
     count(({ there }) => there, IS_THERE_ALREADY, ARE_THERE_ALREADY),
-    found.left > 0 ? leftOutNameless(found.left) : "",
+    meant.left > 0 ? leftOutNameless(meant.left) : "",
   ].filter(Boolean);
   const changes = lines.some(({ there }) => !there);
   return [
@@ -225,7 +225,7 @@ function told(draw) {
     button(
       BACK_TO_THE_COLUMNS,
       () => {
-        job.found = null;
+        job.meant = null;
         draw();
       },
       { class: "plain wide" },
@@ -238,7 +238,7 @@ function told(draw) {
 
 /** Texts that no state is called like, each with what to take it for; years that cannot be read. */
 function notUnderstood(draw) {
-  const { found, rows, columns: uses, held, settled } = job;
+  const { meant, rows, columns: uses, held, settled } = job;
   const ask = ({ column, text, count }) => {
     const { field, feature } = uses[column];
     const looked = held.looked.find(({ id }) => id === feature);
@@ -260,13 +260,13 @@ function notUnderstood(draw) {
       count === 1 ? IN_1_ROW : inRows(count),
     );
   };
-  const years = found.years
+  const years = meant.years
     .slice(0, FEW)
     .map(({ line, text, wrong }) => el("li", {}, rowIsWrong(rows[line + 1].line, text, wrong)));
   return [
-    found.unread.length === 0
+    meant.unread.length === 0
       ? null
-      : [heading(2, WHAT_ARE_THESE), el("p", { class: "quiet" }, SAID_ONCE), found.unread.map(ask)],
+      : [heading(2, WHAT_ARE_THESE), el("p", { class: "quiet" }, SAID_ONCE), meant.unread.map(ask)],
     years.length === 0
       ? null
       : [
@@ -278,14 +278,14 @@ function notUnderstood(draw) {
 }
 
 async function written() {
-  const { range, rows, held, kind, found } = job;
+  const { range, rows, held, kind, meant } = job;
   const { rows: made, edits } = rowsOfList(range, {
-    items: found.items,
+    items: meant.items,
     held,
     headings: rows[0],
     kind,
   });
-  const count = found.items.length;
+  const count = meant.items.length;
   const those = count === 1 ? ONE_ITEM_IS : itemsAre(count);
   const said = thoseInTheRange(those);
   if (!(await keepRows(FROM_A_LIST, made, { edits, said }))) return;

@@ -132,9 +132,9 @@ function withSettled(choices, place, settled) {
   const mine = Object.entries(settled)
     .filter(([name]) => name.startsWith(`${place} `))
     .map(([, said]) => said);
-  const widened = choices.map((one) => ({
-    ...one,
-    texts: [...one.texts, ...mine.filter(([, id]) => id === one.id).map(([text]) => text)],
+  const widened = choices.map((kind) => ({
+    ...kind,
+    texts: [...kind.texts, ...mine.filter(([, id]) => id === kind.id).map(([text]) => text)],
   }));
   const fresh = mine.filter(([, id]) => id === "new");
   return [...widened, ...fresh.map(([text]) => choice(newText(text), [text]))];

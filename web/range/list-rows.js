@@ -18,7 +18,7 @@ export function isThere(there, variant, of) {
   const name = variant.name.toLowerCase();
   return of.variants.length === 1 && name === ""
     ? mine.length > 0
-    : mine.some((one) => one.name.toLowerCase() === name);
+    : mine.some((row) => row.name.toLowerCase() === name);
 }
 
 /**
@@ -106,19 +106,19 @@ function looksFor(range, { held, headings, made, edits, put }) {
   const known = new Map(); // by the key of the feature: {own, stateIds}
   const feature = (key) => {
     if (known.has(key)) return known.get(key);
-    let found;
+    let look;
     if (key.startsWith(OF_ITS_OWN)) {
       const own = newFeature(range, { name: headings[Number(key.slice(OF_ITS_OWN.length))] });
       put([own]);
-      found = { own, stateIds: new Map() };
+      look = { own, stateIds: new Map() };
     } else {
-      const one = held.features.find((each) => each.key === key);
-      const { rows, own, stateIds } = rowsFor(range, one, made);
+      const asked = held.features.find((each) => each.key === key);
+      const { rows, own, stateIds } = rowsFor(range, asked, made);
       put(rows);
-      found = { own, stateIds };
+      look = { own, stateIds };
     }
-    known.set(key, found);
-    return found;
+    known.set(key, look);
+    return look;
   };
   const state = ({ own, stateIds }, id) => {
     if (id === "?") return id;
@@ -130,8 +130,8 @@ function looksFor(range, { held, headings, made, edits, put }) {
     return stateIds.get(id);
   };
   return ([key, ids], kind) => {
-    const found = feature(key);
-    const { own } = found;
+    const look = feature(key);
+    const { own } = look;
     if (!record(own.id)) {
       const all = own.kinds.length === 0 && own.kit;
       if (!all && !own.kinds.includes(kind.id)) own.kinds.push(kind.id);
@@ -139,6 +139,6 @@ function looksFor(range, { held, headings, made, edits, put }) {
       const alter = (now) => ({ ...now, kinds: [...new Set([...now.kinds, kind.id])] });
       edits.push({ id: own.id, alter });
     }
-    return [own.id, ids.map((id) => state(found, id))];
+    return [own.id, ids.map((id) => state(look, id))];
   };
 }

@@ -45,7 +45,7 @@ function pointing(id) {
   return POINTING.flatMap(all).filter((kept) => kept.pack === id);
 }
 
-/** A record as `found` (of the engine) says it is now. */
+/** A record as a move (of the engine) says it is now. */
 function renamed(now, { item, variant, of }) {
   const changed = { item, variant, of };
   const there = Object.keys(changed).filter((name) => name in now);
@@ -61,36 +61,36 @@ export async function lookAtMoved(state, said = "") {
   const other = ranges().filter(
     ({ id, version }) => seen[id] !== version && pointing(id).length > 0,
   );
-  const told = [];
+  const changes = [];
   for (const { id, name, version } of other) {
     const ready = await readyRange(id);
     if (!ready) continue;
-    const found = state.engine.moved(ready, pointing(id));
-    const changed = found.filter((one) => one.changed > 0).map((one) => one.id);
-    const gone = found.filter((one) => one.gone > 0);
+    const moves = state.engine.moved(ready, pointing(id));
+    const changed = moves.filter((move) => move.changed > 0).map((move) => move.id);
+    const gone = moves.filter((move) => move.gone > 0);
     if (changed.length > 0 && !(await follow(state, ready, name, changed))) {
       notice(problem());
       return true;
     }
     if (changed.length > 0)
       await write("kept", KEPT, { ...(await read("kept", KEPT)), [id]: changed });
-    if (changed.length + gone.length > 0) told.push([name, changed.length, gone.length]);
+    if (changed.length + gone.length > 0) changes.push([name, changed.length, gone.length]);
     seen[id] = version;
   }
   if (other.length > 0) await changeSettings({ seen });
-  if (told.length > 0)
-    notice([said, ...told.map(sentence)].filter(Boolean).join(" "), [
+  if (changes.length > 0)
+    notice([said, ...changes.map(sentence)].filter(Boolean).join(" "), [
       [LOOK_AT_THEM, () => goTo("moved")],
     ]);
-  return told.length > 0;
+  return changes.length > 0;
 }
 
 async function follow(state, ready, name, ids) {
   const edits = ids.map((id) => ({
     id,
     alter(now) {
-      const [found] = now && !now.gone ? state.engine.moved(ready, [now]) : [];
-      return found ? renamed(now, found) : now;
+      const [move] = now && !now.gone ? state.engine.moved(ready, [now]) : [];
+      return move ? renamed(now, move) : now;
     },
   }));
   return (await change(changedNumbersIn(name), edits)).kept !== "";
@@ -112,13 +112,13 @@ function entries(count) {
 
 /** The lists of what moved, and of what points to nothing any more. */
 export async function movedScreen(state) {
-  const kept = (await read("kept", KEPT)) ?? {};
+  const followed = (await read("kept", KEPT)) ?? {};
   const parts = [];
   for (const { id, name } of ranges()) {
     const ready = await readyRange(id);
-    const found = ready ? state.engine.moved(ready, pointing(id)) : [];
-    const gone = found.filter((one) => one.gone > 0).map((one) => record(one.id));
-    const changed = (kept[id] ?? []).map(record).filter((one) => one && one.trashed === "");
+    const moves = ready ? state.engine.moved(ready, pointing(id)) : [];
+    const gone = moves.filter((move) => move.gone > 0).map((move) => record(move.id));
+    const changed = (followed[id] ?? []).map(record).filter((kept) => kept && kept.trashed === "");
     if (gone.length + changed.length > 0)
       parts.push(ofRange(state, { name, ready, gone, changed }));
   }
@@ -131,13 +131,13 @@ export async function movedScreen(state) {
 }
 
 function ofRange(state, { name, ready, gone, changed }) {
-  const link = (one) =>
+  const link = (piece) =>
     button(
       [
-        el("strong", {}, title(packsAtHand, one)),
-        el("span", { class: "quiet" }, variantText(packsAtHand, one) ?? ""),
+        el("strong", {}, title(packsAtHand, piece)),
+        el("span", { class: "quiet" }, variantText(packsAtHand, piece) ?? ""),
       ],
-      () => goTo(one.type, { id: one.id }),
+      () => goTo(piece.type, { id: piece.id }),
       { class: "hit" },
     );
   return el(
@@ -151,14 +151,14 @@ function ofRange(state, { name, ready, gone, changed }) {
           el(
             "ul",
             { class: "found", "aria-label": NO_LONGER_IN_THE_RANGE },
-            gone.map((one) =>
+            gone.map((piece) =>
               el(
                 "li",
                 {},
-                link(one),
-                button(CHOOSE_AGAIN, () => chooseAnew(state, ready, one), {
+                link(piece),
+                button(CHOOSE_AGAIN, () => chooseAnew(state, ready, piece), {
                   class: "plain wide",
-                  "aria-label": chooseAgain(title(packsAtHand, one)),
+                  "aria-label": chooseAgain(title(packsAtHand, piece)),
                 }),
               ),
             ),
@@ -171,14 +171,14 @@ function ofRange(state, { name, ready, gone, changed }) {
           el(
             "ul",
             { class: "found", "aria-label": MOVED },
-            changed.map((one) => el("li", {}, link(one))),
+            changed.map((piece) => el("li", {}, link(piece))),
           ),
         ],
   );
 }
 
 /** Looks for an item, then takes a variant of it. */
-function chooseAnew(state, ready, one) {
+function chooseAnew(state, ready, lost) {
   const below = el("ul", { class: "found", "aria-label": FOUND });
   const entry = (label, act) =>
     el("li", {}, button(el("strong", {}, label), act, { class: "hit" }));
@@ -188,16 +188,16 @@ function chooseAnew(state, ready, one) {
     autocomplete: "off",
     oninput: () => {
       const text = control.value.trim();
-      const found = text === "" ? [] : state.engine.find(ready, text, MOST);
+      const hits = text === "" ? [] : state.engine.find(ready, text, MOST);
       below.replaceChildren(
-        ...found.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))),
+        ...hits.map(({ item }) => entry(itemName(ready.pack, item), () => variants(item))),
       );
     },
   });
   const variants = (item) => {
     const take = (places) => () => {
       shut();
-      run(() => taken(ready.pack, one, item, places));
+      run(() => taken(ready.pack, lost, item, places));
     };
     const of = variantsOf(ready.pack, item);
     below.replaceChildren(
@@ -216,8 +216,8 @@ function chooseAnew(state, ready, one) {
 async function taken(pack, { id, type }, place, places) {
   const item = pack.items[place].number;
   const single = places.length === 1 ? pack.variants[places[0]].id : "";
-  const of = places.map((one) => ({
-    variant: pack.variants[one].id,
+  const of = places.map((variant) => ({
+    variant: pack.variants[variant].id,
     chance: 1 / places.length,
     ...(type === "piece" ? {} : { item }),
   }));

@@ -36,26 +36,26 @@ import {
 
 /** The screen of the range `id`. */
 export async function oneRangeScreen(state, { id }) {
-  const one = standing(id);
-  if (!one)
+  const range = standing(id);
+  if (!range)
     return el("section", { class: "shelf" }, heading(1, NOT_HERE), el("p", {}, NO_LONGER_HERE));
-  const { items } = await rawPack(state.engine, one);
+  const { items } = await rawPack(state.engine, range);
   return el(
     "section",
     { class: "shelf" },
-    el("p", { class: "kicker" }, capital(whence(one) || CAME_WITH_THE_APP)),
-    heading(1, one.name),
-    aboutLines({ ...one, items: items.length }),
-    one.follows ? editions(state, one) : null,
+    el("p", { class: "kicker" }, capital(whence(range) || CAME_WITH_THE_APP)),
+    heading(1, range.name),
+    aboutLines({ ...range, items: items.length }),
+    range.follows ? editions(state, range) : null,
     el(
       "div",
       { class: "stack" },
-      one.own ? takeInButton(one) : null,
-      button(SHARE_IT, () => run(() => handOn(one)), { class: "plain wide" }),
-      one.own
+      range.own ? takeInButton(range) : null,
+      button(SHARE_IT, () => run(() => handOn(range)), { class: "plain wide" }),
+      range.own
         ? button(
-            one.follows ? STOP_FOLLOWING_IT : REMOVE_IT,
-            () => run(() => takeAway(state, one)),
+            range.follows ? STOP_FOLLOWING_IT : REMOVE_IT,
+            () => run(() => takeAway(state, range)),
             {
               class: "plain wide",
             },
@@ -85,9 +85,9 @@ export function aboutLines(range) {
 }
 
 /** What came from the address, and when it was looked at. */
-function editions(state, one) {
-  const { news, came, since = came, looked, trouble } = one;
-  const ask = button(LOOK_FOR_A_NEWER_EDITION, () => look(state, one, ask), {
+function editions(state, range) {
+  const { news, came, since = came, looked, trouble } = range;
+  const ask = button(LOOK_FOR_A_NEWER_EDITION, () => look(state, range, ask), {
     class: "main wide",
   });
   return el(
@@ -108,17 +108,17 @@ function editions(state, one) {
 }
 
 /** Looks beside the queue: no tap waits for an address to answer. */
-async function look(state, one, ask) {
+async function look(state, range, ask) {
   if (ask.disabled) return;
   ask.disabled = true;
   ask.textContent = LOOKING;
-  await lookNow(state, one);
+  await lookNow(state, range);
   ask.disabled = false;
   ask.textContent = LOOK_FOR_A_NEWER_EDITION;
 }
 
-function takeInButton(one) {
-  const ask = button(IMPORT_INTO_YOUR_OWN, () => takeIn(one, ask), {
+function takeInButton(range) {
+  const ask = button(IMPORT_INTO_YOUR_OWN, () => takeIn(range, ask), {
     class: "plain wide",
   });
   return ask;
@@ -129,10 +129,10 @@ async function takeIn({ id, follows }, ask) {
   ask.disabled = true;
   const kept = await rowsHere(id);
   /** @type {{ rows?: any; problem?: string }} */
-  const found = kept ? { rows: kept } : await fetchedRows(id, follows);
+  const file = kept ? { rows: kept } : await fetchedRows(id, follows);
   ask.disabled = false;
-  if (found.problem) notice(found.problem);
-  else takeInRange(found, null);
+  if (file.problem) notice(file.problem);
+  else takeInRange(file, null);
 }
 
 /** @returns {any} */

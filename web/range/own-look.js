@@ -61,7 +61,7 @@ export async function lookingScreen(_, { id, feature: wanted = "", passed = [] }
   const item = itemOf(row);
   const features = await featuresFor(row.range, kindKey(item));
   const open = features.filter(
-    (one) => !isPutDown(row, one) && !passed.includes(one.key) && canHave(row, one, features),
+    (look) => !isPutDown(row, look) && !passed.includes(look.key) && canHave(row, look, features),
   );
   const feature = features.find(({ key }) => key === wanted) ?? open[0];
   if (!feature) return allLookedAt(item);
@@ -225,9 +225,9 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
   const features = await featuresFor(row.range, kindKey(item));
   const feature = features.find(({ key }) => key === wanted);
   if (feature) return differently(row, item, feature);
-  const put = features.filter((one) => isPutDown(item, one) || isPutDown(row, one));
-  const rest = features.filter((one) => !put.includes(one));
-  const pick = (one) => goTo("differing", { id, feature: one.key }, { instead: true });
+  const put = features.filter((look) => isPutDown(item, look) || isPutDown(row, look));
+  const rest = features.filter((look) => !put.includes(look));
+  const pick = (look) => goTo("differing", { id, feature: look.key }, { instead: true });
   return el(
     "section",
     { class: "card" },
@@ -236,7 +236,7 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
     el(
       "div",
       { class: "states columns dense" },
-      put.map((one) => tile(item, row, one, pick)),
+      put.map((look) => tile(item, row, look, pick)),
     ),
     rest.length === 0
       ? null
@@ -247,7 +247,7 @@ export async function differingScreen(_, { id, feature: wanted = "" }) {
           el(
             "div",
             { class: "row" },
-            rest.map((one) => button(one.name, () => pick(one), { class: "plain" })),
+            rest.map((look) => button(look.name, () => pick(look), { class: "plain" })),
           ),
         ),
     row === item

@@ -29,14 +29,14 @@ let last = 0; // the place given to the latest row, so that rows made together s
 
 /** The ranges of one's own, by name. @returns {OwnRange[]} */
 export function ownRanges() {
-  return all("range").sort((one, other) => (one.name < other.name ? -1 : 1));
+  return all("range").sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
 /** The rows of one sort of a range, in their order. @returns {any[]} */
 export function rowsOf(range, type) {
   return all(type)
     .filter((row) => row.range === range)
-    .sort((one, other) => (one.at ?? 0) - (other.at ?? 0) || (one.id < other.id ? -1 : 1));
+    .sort((a, b) => (a.at ?? 0) - (b.at ?? 0) || (a.id < b.id ? -1 : 1));
 }
 
 /** The field of an item or a variant that says what is seen of a feature. */
@@ -201,7 +201,7 @@ export function featureFromKit(range, kit, made = []) {
     const id = [range, ...words].join("_");
     return id.length <= LONGEST_ID && /^\w+$/.test(id) && !record(id) ? id : newId("r");
   };
-  const beside = (type) => [...rowsOf(range, type), ...made.filter((one) => one.type === type)];
+  const beside = (type) => [...rowsOf(range, type), ...made.filter((row) => row.type === type)];
   const rows = [];
   let part = "";
   if (kit.part) {
@@ -214,11 +214,11 @@ export function featureFromKit(range, kit, made = []) {
   const kinds = beside("range_kind").filter(({ key }) => (kit.kinds ?? []).includes(key));
   const conditionsOf = (when) =>
     Object.entries(when).flatMap(([key, states]) => {
-      const asked = beside("range_feature").find((one) => one.key === key);
+      const asked = beside("range_feature").find((row) => row.key === key);
       const seen = beside("range_state").filter(({ feature: of }) => of === asked?.id);
       // what is not in the range yet comes into it under this id
       const stateOf = (state) =>
-        seen.find((one) => one.key === state)?.id ?? [range, "s", key, state].join("_");
+        seen.find((row) => row.key === state)?.id ?? [range, "s", key, state].join("_");
       return states.map((state) => [asked?.id ?? [range, "f", key].join("_"), stateOf(state)]);
     });
   const stateIds = new Map(kit.states.map((state) => [state.id, idOf("s", kit.id, state.id)]));
@@ -249,6 +249,6 @@ export function featureFromKit(range, kit, made = []) {
  * Keeps new rows, and further edits of records (`change` in records.js), as one change that Undo
  * takes back: true when they are kept.
  */
-export function keepRows(what, rows, { edits = [], ...told } = /** @type {any} */ ({})) {
-  return saveChange(what, [...rows.map((row) => making(row)), ...edits], told);
+export function keepRows(what, rows, { edits = [], ...options } = /** @type {any} */ ({})) {
+  return saveChange(what, [...rows.map((row) => making(row)), ...edits], options);
 }

@@ -102,18 +102,18 @@ export function rowLists(range) {
 export function rowsScreen(_, { range, type }) {
   const whole = record(range);
   if (!whole || whole.trashed !== "") return gone();
-  const [label, one, begin, fresh] = SORTS[type];
+  const [label, kind, begin, fresh] = SORTS[type];
   const add = () =>
     run(async () => {
       const row = begin(range, fresh);
-      if (await keepRows(newOne(one), [row])) goTo("row", { id: row.id });
+      if (await keepRows(newOne(kind), [row])) goTo("row", { id: row.id });
     });
   return el(
     "section",
     { class: "shelf" },
     el("p", { class: "kicker" }, whole.name),
     heading(1, label),
-    begin ? button(addOne(one), add, { class: "main wide" }) : null,
+    begin ? button(addOne(kind), add, { class: "main wide" }) : null,
     el("ul", { class: "found", "aria-label": label }, rowsOf(range, type).map(line)),
   );
 }

@@ -29,11 +29,11 @@ export async function proposed({ engine }, range, sighting) {
   if (!pack) return null;
   const ready = engine.prepare(pack);
   const { session } = engine.mend(ready, sessionOf(pack, sighting, sighting.answers));
-  const told = { ...sighting, answers: session.answers };
+  const described = { ...sighting, answers: session.answers };
   const plain = ranging.plain_looks(session.answers);
   const seen = engine.seen_years(ready, { ...session, answers: plain });
   const fields = good.features.map(({ id }) => id);
-  const proposal = ranging.proposal_of(good, pack, told, seen, fields);
+  const proposal = ranging.proposal_of(good, pack, described, seen, fields);
   const { answers } = session;
   if (proposal.why !== "") return { proposal, rows: good, pack, after: null, edits: [], answers };
   const now = mine();
@@ -72,11 +72,11 @@ function editsOf(ranging, range, rows) {
   const fresh = Array.from({ length: ranging.rows_needed(rows) }, () => newId("r"));
   const made = ranging.records_of_rows(rows, range, beside, fresh);
   const last = Math.max(0, ...beside.map(({ at = 0 }) => at));
-  return made.flatMap((one, place) => {
-    const { id } = one;
+  return made.flatMap((row, place) => {
+    const { id } = row;
     const now = record(id);
-    if (!now) return [{ id, alter: () => ({ ...one, at: last + 1 + place }) }];
-    const other = Object.entries(one).filter(
+    if (!now) return [{ id, alter: () => ({ ...row, at: last + 1 + place }) }];
+    const other = Object.entries(row).filter(
       ([name, value]) => name !== "at" && !same(value, now[name]),
     );
     const alter = (before) =>
@@ -116,7 +116,7 @@ export async function effectOf({ engine }, sighting, { pack, after }, shown) {
     return trying.named_as(range, session);
   };
   const like = { ...sighting, item: "" }; // as it would be asked at a stall
-  const ownOtherwise = own.filter((one) => named(old, one) !== named(fresh, one)).length;
+  const ownOtherwise = own.filter((piece) => named(old, piece) !== named(fresh, piece)).length;
   return {
     apart: before.filter((pair) => !then.includes(pair)),
     alike: then.filter((pair) => !before.includes(pair)),
@@ -132,12 +132,12 @@ export async function effectOf({ engine }, sighting, { pack, after }, shown) {
 /** The pairs of variants that cannot be told apart, as "id id"; null once nobody looks any more. */
 async function pairsOf(trying, pack, go) {
   const apart = trying.to_part(trying.without_errors(pack));
-  const found = [];
+  const pairs = [];
   for (let place = 0; place < apart.met.length; place += 1) {
-    found.push(...trying.alike_with(apart, place));
+    pairs.push(...trying.alike_with(apart, place));
     if (!(await go())) return null;
   }
-  return found.map(({ one, other }) =>
+  return pairs.map(({ one, other }) =>
     [pack.variants[one].id, pack.variants[other].id].sort().join(" "),
   );
 }

@@ -51,15 +51,15 @@ async function lines() {
   if (!proposals || !word) return null;
   const answer = await sent(proposals, word).catch(() => null);
   if (!answer?.ok) return null;
-  const found = (await answer.json()).proposals;
-  if (found.length === 0) return null;
+  const answers = (await answer.json()).proposals;
+  if (answers.length === 0) return null;
   const line = ({ time, state, said }) =>
     el(
       "li",
       {},
       proposalOf(dateText(time.slice(0, 10)), STATES_OF_A_PROPOSAL[state], said && ` ${said}`),
     );
-  return [heading(2, PROPOSED), el("ul", { class: "plain-list" }, found.map(line))];
+  return [heading(2, PROPOSED), el("ul", { class: "plain-list" }, answers.map(line))];
 }
 
 async function ask(proposals, sighting) {

@@ -56,8 +56,8 @@ function ask(kinds, likely, settle) {
   const pick = el(
     "select",
     { id: "put-in-kind" },
-    (kinds.includes(likely) ? kinds : [likely, ...kinds]).map((one) =>
-      el("option", { value: one.id, selected: one === likely }, one.name),
+    (kinds.includes(likely) ? kinds : [likely, ...kinds]).map((kind) =>
+      el("option", { value: kind.id, selected: kind === likely }, kind.name),
     ),
   );
   const name = el("input", { type: "text", id: "put-in-name", autocomplete: "off" });

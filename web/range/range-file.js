@@ -56,24 +56,24 @@ export async function handOnRange(range) {
 }
 
 /**
- * Asks how a range that came is to be taken in. `found`: what is in the file. `asItIs`: uses it
+ * Asks how a range that came is to be taken in. `file`: what is in the file. `asItIs`: uses it
  * unchanged; null where it is used already.
  */
-export function takeInRange(found, asItIs) {
-  const { range, items } = found.rows;
+export function takeInRange(file, asItIs) {
+  const { range, items } = file.rows;
   const by = typeof range.by === "string" ? range.by : "";
   const who = el("input", { type: "text", id: "range-from", autocomplete: "off", value: by });
   const mine = ownRanges().filter(
-    ({ key, name }) => key === found.rows.id || name.toLowerCase() === range.name.toLowerCase(),
+    ({ key, name }) => key === file.rows.id || name.toLowerCase() === range.name.toLowerCase(),
   );
   const done = (own) => {
     shut();
-    run(() => takenIn(found.rows, own, who.value.trim()));
+    run(() => takenIn(file.rows, own, who.value.trim()));
   };
   const shut = sheet(
     importName(range.name),
     el("p", {}, items.length === 1 ? IT_HAS_1_ITEM : hasItems(items.length)),
-    warnings(found),
+    warnings(file),
     el(
       "div",
       { class: "field" },

@@ -100,29 +100,29 @@ export function whence({ own, written, follows }) {
   return own ? ADDED_FROM_A_FILE : "";
 }
 
-function lines(state, one) {
-  const years = one.first === 0 ? "" : firstToLast(one.first, one.last);
-  const about = [one.gauge, years, whence(one)];
+function lines(state, range) {
+  const years = range.first === 0 ? "" : firstToLast(range.first, range.last);
+  const about = [range.gauge, years, whence(range)];
   return [
-    heading(2, one.name),
+    heading(2, range.name),
     el("p", { class: "quiet" }, about.filter(Boolean).join(" · ")),
     el(
       "div",
       { class: "row" },
-      one.written
+      range.written
         ? null
-        : button(LOOK_AT_IT, () => goTo("range", { id: one.id }), {
+        : button(LOOK_AT_IT, () => goTo("range", { id: range.id }), {
             class: "plain",
-            "aria-label": lookAtRange(one.name),
+            "aria-label": lookAtRange(range.name),
           }),
-      button(SHARE, () => run(() => handOn(one)), {
+      button(SHARE, () => run(() => handOn(range)), {
         class: "plain",
-        "aria-label": shareName(one.name),
+        "aria-label": shareName(range.name),
       }),
-      one.own && !one.written
-        ? button(REMOVE, () => run(() => takeAway(state, one)), {
+      range.own && !range.written
+        ? button(REMOVE, () => run(() => takeAway(state, range)), {
             class: "plain",
-            "aria-label": removeName(one.name),
+            "aria-label": removeName(range.name),
           })
         : null,
     ),
@@ -141,26 +141,26 @@ function fileInput(state) {
 
 /** Takes a file in, or says why not; nothing is changed then. */
 async function addFile(state, file) {
-  const found = await readFile(file);
-  if (found.problem) {
-    notice(`${file.name}: ${found.problem}`);
+  const edition = await readFile(file);
+  if (edition.problem) {
+    notice(`${file.name}: ${edition.problem}`);
     return;
   }
-  if (found.rows) {
+  if (edition.rows) {
     const { takeInRange } = await loaded(import("./range-file.js"));
-    takeInRange(found, () => useRows(state, file, found));
+    takeInRange(edition, () => useRows(state, file, edition));
     return;
   }
-  const before = standing(found.pack.id);
-  const { name } = found.pack.range;
-  await added(state, found, before ? isAsInTheFile(name) : isAdded(name));
+  const before = standing(edition.pack.id);
+  const { name } = edition.pack.range;
+  await added(state, edition, before ? isAsInTheFile(name) : isAdded(name));
 }
 
 /** Uses a range that came as what was written down, as it is. */
-async function useRows(state, file, found) {
-  const made = await rangeOfRows(found.rows);
+async function useRows(state, file, edition) {
+  const made = await rangeOfRows(edition.rows);
   if (made.problem) notice(`${file.name}: ${made.problem}`);
-  else await added(state, { ...found, ...made }, isAdded(made.pack.range.name));
+  else await added(state, { ...edition, ...made }, isAdded(made.pack.range.name));
 }
 
 /** What the line of a range keeps that is followed, where another edition of it comes by a file. */
@@ -171,8 +171,8 @@ function stillFollowed(id) {
   return { follows, since, had: [...had, version], looked, came: now, news: null };
 }
 
-async function added(state, found, how) {
-  if (!(await addRange(state, found, stillFollowed(found.pack.id), how))) return;
+async function added(state, edition, how) {
+  if (!(await addRange(state, edition, stillFollowed(edition.pack.id), how))) return;
   await redraw();
   announce(how);
 }
@@ -197,14 +197,14 @@ async function zippedRange(file) {
 }
 
 /** Takes a range away that was added, and offers to put it back. */
-export async function takeAway(state, one) {
-  if (state.piece && [one.id, state.list.at(-1).id].includes(packOf(state.piece))) {
-    notice(finishThePieceOf(one.name));
+export async function takeAway(state, range) {
+  if (state.piece && [range.id, state.list.at(-1).id].includes(packOf(state.piece))) {
+    notice(finishThePieceOf(range.name));
     return;
   }
-  const text = await read("kept", ownKey(one.id));
-  const rows = await rowsKept(one.id);
-  if (!(await stored(one, null))) {
+  const text = await read("kept", ownKey(range.id));
+  const rows = await rowsKept(range.id);
+  if (!(await stored(range, null))) {
     notice(problem());
     return;
   }
@@ -212,12 +212,12 @@ export async function takeAway(state, one) {
   if (!state.piece) await openRange(state.entry.id);
   if (here().screen === "range") goTo("ranges", {}, { instead: true, keepNotice: true });
   else await redraw();
-  notice(isRemoved(one.name), [
+  notice(isRemoved(range.name), [
     [
       PUT_IT_BACK,
       () =>
         run(async () => {
-          await stored(one, text, rows);
+          await stored(range, text, rows);
           await refresh();
           await redraw();
         }),
@@ -226,17 +226,17 @@ export async function takeAway(state, one) {
 }
 
 /** Gives the range as a file: to another app where the phone can, else to save. */
-export async function handOn(one) {
-  if (one.written) {
+export async function handOn(range) {
+  if (range.written) {
     const { handOnRange } = await loaded(import("./range-file.js"));
-    await handOnRange(record(one.written));
+    await handOnRange(record(range.written));
     return;
   }
-  const rows = await rowsKept(one.id);
+  const rows = await rowsKept(range.id);
   const text = rows
-    ? JSON.stringify({ format: 1, kind: IDENTIFY_RANGE, made: one.made, rows: JSON.parse(rows) })
-    : one.own
-      ? await read("kept", ownKey(one.id))
-      : await (await fetch(new URL(`../packs/${one.id}.json`, import.meta.url))).text();
-  await share(new File([text], `${one.id}.json`, { type: "application/json" }), one.name);
+    ? JSON.stringify({ format: 1, kind: IDENTIFY_RANGE, made: range.made, rows: JSON.parse(rows) })
+    : range.own
+      ? await read("kept", ownKey(range.id))
+      : await (await fetch(new URL(`../packs/${range.id}.json`, import.meta.url))).text();
+  await share(new File([text], `${range.id}.json`, { type: "application/json" }), range.name);
 }

@@ -129,7 +129,7 @@ function listed(row, field, label, hint) {
   const parted = (text) =>
     text
       .split(/[,\n]+|;/)
-      .map((one) => one.trim())
+      .map((number) => number.trim())
       .filter(Boolean);
   return textField(label, row[field].join(", "), (text) => save(parted(text)), { hint });
 }
@@ -142,14 +142,14 @@ function contents(row) {
   const check = (text) => {
     const numbers = text
       .split(/[,\n]+|;/)
-      .map((one) => one.trim())
+      .map((number) => number.trim())
       .filter(Boolean);
-    const found = numbers.map((number) => items.find((item) => item.number === number));
-    const missing = numbers.filter((_, place) => !found[place]);
+    const members = numbers.map((number) => items.find((item) => item.number === number));
+    const missing = numbers.filter((_, place) => !members[place]);
     if (missing.length > 0)
       return notWrittenDown(missing.join(BETWEEN_NUMBERS), missing.length === 1 ? "is" : "are");
-    if (found.some((item) => item?.id === row.id)) return SET_IN_ITSELF;
-    return save(found.map((item) => item?.id));
+    if (members.some((item) => item?.id === row.id)) return SET_IN_ITSELF;
+    return save(members.map((item) => item?.id));
   };
   return textField(A_BOXED_SET_OF, row.contains.map(numberOf).join(", "), check, {
     hint: NUMBERS_OF_THE_SET,

@@ -91,7 +91,7 @@ export function tableScreen(_, { range, type }) {
   const several = el("div", { class: "row" });
   let shown = 0;
   function slice() {
-    body.append(...there.slice(shown, shown + SLICE).map((one) => line(one, columns, tick)));
+    body.append(...there.slice(shown, shown + SLICE).map((entry) => line(entry, columns, tick)));
     shown = Math.min(shown + SLICE, there.length);
     more.hidden = shown >= there.length;
   }
@@ -302,9 +302,9 @@ function atOnce(ids, columns) {
         value = read.day;
       }
       const now = field.startsWith("seen_") ? [value].filter(Boolean) : value;
-      const edits = ids.map((id) => ({ id, alter: (one) => ({ ...one, [field]: now }) }));
-      const told = rowsChanged(ids.length);
-      if (await saveChange(SEVERAL_ROWS_CHANGED, edits, { said: told })) await redraw();
+      const edits = ids.map((id) => ({ id, alter: (before) => ({ ...before, [field]: now }) }));
+      const notice = { said: rowsChanged(ids.length) };
+      if (await saveChange(SEVERAL_ROWS_CHANGED, edits, notice)) await redraw();
     });
   draw();
   return [

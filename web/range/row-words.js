@@ -148,7 +148,7 @@ export const whatChanged = (what) => `${what} changed`;
 export const NOT_SO = "Not so";
 export const CHOOSE = "Choose";
 export const MISTAKEN_FOR_EACH_OTHER = "What is mistaken for each other";
-export const bothOf = (one, other) => `${one} and ${other}`;
+export const bothOf = (first, second) => `${first} and ${second}`;
 export const EASILY_MISTAKEN = "Easily mistaken for each other";
 export const THIS_ONE = "This one";
 export const IS_MISTAKEN_FOR = "is mistaken for";

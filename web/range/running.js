@@ -79,8 +79,7 @@ function changeSentence(change) {
 /** The running changes of a range, each as its sentence, and a way to add one. */
 export function runningChanges(range) {
   const changes = rowsOf(range, "range_change").sort(
-    (one, other) =>
-      one.feature.localeCompare(other.feature) || one.since.localeCompare(other.since),
+    (a, b) => a.feature.localeCompare(b.feature) || a.since.localeCompare(b.since),
   );
   return [
     heading(2, RUNNING_CHANGES),

@@ -7,7 +7,7 @@ import { saveChange } from "../parts/saving.js";
 import { ownRanges } from "./own-range.js";
 import { RANGES_TOLD_APART, twoOfOneName } from "./words.js";
 
-const byAge = (one, other) => (`${one.made} ${one.id}` < `${other.made} ${other.id}` ? -1 : 1);
+const byAge = (a, b) => (`${a.made} ${a.id}` < `${b.made} ${b.id}` ? -1 : 1);
 
 /** Gives each its own key: the same on every device, whichever does it first. */
 export async function setKeysApart() {

@@ -122,13 +122,19 @@ async function addFile(state, range, file) {
   if (ours.length === 0) return notice(sightingsOfAnother(file.name, range.name));
   const there = await waitingFor(range);
   const settled = await settledOf(range);
-  const byTime = ours.sort((one, other) => (one.changed < other.changed ? -1 : 1));
-  const came = [...new Map(byTime.map((one) => [one.id, one])).values()]; // each once, the latest
-  const waits = came.filter((one) => there.some((it) => it.id === one.id && !isLater(one, it)));
+  const byTime = ours.sort((a, b) => (a.changed < b.changed ? -1 : 1));
+  // each once, the latest
+  const came = [...new Map(byTime.map((sighting) => [sighting.id, sighting])).values()];
+  const waits = came.filter((sighting) =>
+    there.some((it) => it.id === sighting.id && !isLater(sighting, it)),
+  );
   const fresh = came
-    .filter((one) => !waits.includes(one) && isLater(one, { changed: settled.get(one.id) }))
-    .map((one) => ({ ...one, corrects: settled.has(one.id) }));
-  const others = there.filter(({ id }) => !fresh.some((one) => one.id === id));
+    .filter(
+      (sighting) =>
+        !waits.includes(sighting) && isLater(sighting, { changed: settled.get(sighting.id) }),
+    )
+    .map((sighting) => ({ ...sighting, corrects: settled.has(sighting.id) }));
+  const others = there.filter(({ id }) => !fresh.some((sighting) => sighting.id === id));
   if (others.length + fresh.length > MANY) return notice(waitAlready(MANY));
   if (!(await addWaiting(range, fresh))) return notice(NO_ROOM);
   await redraw();
@@ -137,7 +143,7 @@ async function addFile(state, range, file) {
   notice(cameText(fresh.length, waits.length, came.length - fresh.length - waits.length) + left);
 }
 
-const isLater = (one, { changed = "" }) => one.changed > changed;
+const isLater = (sighting, { changed = "" }) => sighting.changed > changed;
 
 /** How many came that are new, that wait here already, that were settled before. */
 function cameText(fresh, waits, settled) {
@@ -153,18 +159,20 @@ const counted = (count) => (count === 1 ? "1 sighting" : sightingCount(count));
 async function sightingsIn({ engine }, file) {
   const wrong = { problem: NOT_SIGHTINGS };
   if (file.size > MOST) return { problem: TOO_LARGE };
-  let found;
+  let content;
   try {
-    found = JSON.parse(await file.text());
+    content = JSON.parse(await file.text());
   } catch {
     return wrong;
   }
-  if (found?.kind !== KIND || found.format !== 1 || !Array.isArray(found.sightings)) return wrong;
-  const sound = (one) => one?.type === "sighting" && !engine.record_fault({ ...one, photos: [] });
-  if (found.sightings.length === 0 || !found.sightings.every(sound)) return wrong;
+  if (content?.kind !== KIND || content.format !== 1 || !Array.isArray(content.sightings))
+    return wrong;
+  const sound = (sighting) =>
+    sighting?.type === "sighting" && !engine.record_fault({ ...sighting, photos: [] });
+  if (content.sightings.length === 0 || !content.sightings.every(sound)) return wrong;
   return {
-    sightings: found.sightings.map(({ photos, ...one }) => ({
-      ...fitting({ ...one, photos: [] }),
+    sightings: content.sightings.map(({ photos, ...sighting }) => ({
+      ...fitting({ ...sighting, photos: [] }),
       shots: (Array.isArray(photos) ? photos : [])
         .map((shot) => shot?.full)
         .filter((url) => typeof url === "string" && PHOTO.test(url)),
@@ -174,10 +182,10 @@ async function sightingsIn({ engine }, file) {
 
 /** One sighting, with what it would change and what that does. */
 async function shown(state, range, sighting) {
-  const found = await proposed(state, range, sighting);
+  const proposal = await proposed(state, range, sighting);
   const called = sighting.called || A_SIGHTING_WITHOUT_A_NAME;
   const effect = el("p", { role: "status" });
-  const takeable = found?.after;
+  const takeable = proposal?.after;
   const section = el(
     "section",
     { "aria-label": called },
@@ -188,8 +196,8 @@ async function shown(state, range, sighting) {
     sighting.shots.map((url, place) =>
       el("img", { src: url, class: "photo", alt: photoOf(place + 1, called) }),
     ),
-    sighting.unrecorded && found ? itemChoice(range, sighting, found.pack) : null,
-    found ? changes(found) : el("p", {}, NOTHING_IN_RANGE_YET),
+    sighting.unrecorded && proposal ? itemChoice(range, sighting, proposal.pack) : null,
+    proposal ? changes(proposal) : el("p", {}, NOTHING_IN_RANGE_YET),
     takeable ? effect : null,
     el(
       "div",
@@ -199,10 +207,10 @@ async function shown(state, range, sighting) {
             class: "main wide",
           })
         : null,
-      found?.proposal.why === "no item"
+      proposal?.proposal.why === "no item"
         ? button(
             WRITE_AS_NEW,
-            () => putIn({ ...sighting, answers: found.answers, pack: found.pack }),
+            () => putIn({ ...sighting, answers: proposal.answers, pack: proposal.pack }),
             {
               class: "main wide",
             },
@@ -211,7 +219,7 @@ async function shown(state, range, sighting) {
       button(LEAVE_IT, () => run(() => leave(range, sighting)), { class: "plain wide" }),
     ),
   );
-  if (takeable) tellEffect(state, sighting, found, effect);
+  if (takeable) tellEffect(state, sighting, proposal, effect);
   return section;
 }
 
@@ -278,8 +286,8 @@ async function tellEffect(state, sighting, change, line) {
     setTimeout(done);
   });
   try {
-    const found = await effectOf(state, sighting, change, () => line.isConnected);
-    if (found) line.textContent = effectText(found, change.after);
+    const effect = await effectOf(state, sighting, change, () => line.isConnected);
+    if (effect) line.textContent = effectText(effect, change.after);
   } catch (error) {
     run(() => {
       throw error;
@@ -288,7 +296,7 @@ async function tellEffect(state, sighting, change, line) {
 }
 
 function effectText({ apart, alike, tried, otherwise, own, ownOtherwise, was, would }, pack) {
-  const told = [
+  const effects = [
     ...pairsText(alike, pack, NO_LONGER_TOLD_APART),
     ...pairsText(apart, pack, TOLD_APART_FROM_THEN),
   ];
@@ -297,8 +305,8 @@ function effectText({ apart, alike, tried, otherwise, own, ownOtherwise, was, wo
   const now = was === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, was));
   const then = would === "" ? TAKEN_FOR_ONE_IN_NO_RANGE : namedAs(variantCalled(pack, would));
   const like = now === then ? isAsBefore(now) : isNowAndWouldBe(now, then);
-  if (told.length === 0) told.push(STAYS_AS_IT_IS);
-  return [like, ...told, drawn, yours].filter(Boolean).join(" ");
+  if (effects.length === 0) effects.push(STAYS_AS_IT_IS);
+  return [like, ...effects, drawn, yours].filter(Boolean).join(" ");
 }
 
 function ownText(own, otherwise) {
@@ -316,10 +324,10 @@ function pairsText(pairs, pack, what) {
   const named = pairs
     .map((pair) => pair.split(" ").map((id) => variantCalled(pack, id)))
     .filter((both) => both.every((name) => name !== null));
-  const told = named.slice(0, SHOWN).map(([first, second]) => pairBecomes(first, second, what));
+  const lines = named.slice(0, SHOWN).map(([first, second]) => pairBecomes(first, second, what));
   const more = named.length - SHOWN;
-  if (more > 0) told.push(more === 1 ? ONE_MORE_PAIR : morePairs(more));
-  return told;
+  if (more > 0) lines.push(more === 1 ? ONE_MORE_PAIR : morePairs(more));
+  return lines;
 }
 
 /**
@@ -328,11 +336,11 @@ function pairsText(pairs, pack, what) {
  */
 async function takeIn(state, rangeId, id) {
   const range = record(rangeId);
-  const sighting = (await waitingFor(range)).find((one) => one.id === id);
-  const found = sighting && (await proposed(state, range, sighting));
+  const sighting = (await waitingFor(range)).find((row) => row.id === id);
+  const proposal = sighting && (await proposed(state, range, sighting));
   const said = isInRangeNow(range.name);
-  if (found?.after && (await saveChange(SIGHTING_TAKEN_IN, found.edits, { said })))
-    await noteTaken(range, id, found.edits[0].id);
+  if (proposal?.after && (await saveChange(SIGHTING_TAKEN_IN, proposal.edits, { said })))
+    await noteTaken(range, id, proposal.edits[0].id);
   await redraw();
 }
 

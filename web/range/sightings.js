@@ -53,29 +53,32 @@ import {
 
 /** All sightings, and the file of them. */
 export function sightingsScreen() {
-  const found = all("sighting").sort((a, b) => (a.made < b.made ? 1 : -1));
+  const list = all("sighting").sort((a, b) => (a.made < b.made ? 1 : -1));
   return el(
     "section",
     { class: "shelf" },
     heading(1, SIGHTINGS),
-    found.length === 0 ? emptyPicture("question") : null,
-    el("p", {}, found.length === 0 ? NO_SIGHTINGS_YET : SEND_THE_FILE),
-    ...longList(SIGHTINGS, found, (one) => row(one)),
-    found.length === 0
+    list.length === 0 ? emptyPicture("question") : null,
+    el("p", {}, list.length === 0 ? NO_SIGHTINGS_YET : SEND_THE_FILE),
+    ...longList(SIGHTINGS, list, (sighting) => row(sighting)),
+    list.length === 0
       ? null
-      : button(SAVE_ALL_AS_A_FILE, () => run(() => handOver(found)), { class: "main wide" }),
-    found.length === 0 ? null : proposalLines(),
+      : button(SAVE_ALL_AS_A_FILE, () => run(() => handOver(list)), { class: "main wide" }),
+    list.length === 0 ? null : proposalLines(),
   );
 }
 
-function row(one) {
-  const about = [one.years === "" ? "" : dateText(one.years), one.text.split("\n")[0]];
-  const open = () => goTo("sighting", { id: one.id });
-  return entry([named(one), ...about, timeText(one.made)], open, recordPicture(one));
+function row(sighting) {
+  const about = [
+    sighting.years === "" ? "" : dateText(sighting.years),
+    sighting.text.split("\n")[0],
+  ];
+  const open = () => goTo("sighting", { id: sighting.id });
+  return entry([named(sighting), ...about, timeText(sighting.made)], open, recordPicture(sighting));
 }
 
-function named(one) {
-  return one.called === "" ? title(packsAtHand, one) : one.called;
+function named(sighting) {
+  return sighting.called === "" ? title(packsAtHand, sighting) : sighting.called;
 }
 
 async function handOver(sightings) {
@@ -119,13 +122,13 @@ export async function sightingScreen(state, { id }) {
 }
 
 function itemChoice(pack, { item, of, kind }, save) {
-  const near = of.map((one) => one.item);
+  const near = of.map((candidate) => candidate.item);
   const rank = ({ number }) => (near.includes(number) ? near.indexOf(number) : near.length);
   const items = pack.items
-    .map((one, place) => ({ ...one, place }))
-    .filter((one) => kind === "" || pack.kinds[one.kind].id === kind)
+    .map((fields, place) => ({ ...fields, place }))
+    .filter(({ kind: own }) => kind === "" || pack.kinds[own].id === kind)
     .sort((a, b) => rank(a) - rank(b) || a.place - b.place);
-  const options = items.map((one) => [one.number, itemName(pack, one.place)]);
+  const options = items.map(({ number, place }) => [number, itemName(pack, place)]);
   return choice(IT_IS_A_VARIANT_OF, [["", NOT_KNOWN], ...options], item, save);
 }
 
@@ -149,9 +152,9 @@ function session({ pack, kind, item, answers }) {
 function stretched({ engine }, ready, sighting) {
   const known = years(engine, ready, sighting);
   if (known === null) return null;
-  const told = engine.mend(ready, session(sighting)).session;
+  const mended = engine.mend(ready, session(sighting)).session;
   const odd = engine
-    .seen_years(ready, told)
+    .seen_years(ready, mended)
     .filter(({ earliest, latest }) => earliest > 0 && (earliest > known[1] || latest < known[0]));
   if (odd.length === 0) return null;
   return el(
@@ -161,14 +164,14 @@ function stretched({ engine }, ready, sighting) {
     el(
       "ul",
       { class: "plain-list" },
-      odd.map((one) =>
+      odd.map((evidence) =>
         el(
           "li",
           {},
           knownFrom(
-            ready.pack.features[one.feature].name,
-            seenWords(ready.pack, told, one),
-            span(one.earliest, one.latest),
+            ready.pack.features[evidence.feature].name,
+            seenWords(ready.pack, mended, evidence),
+            span(evidence.earliest, evidence.latest),
           ),
         ),
       ),

@@ -12,7 +12,7 @@ import { all } from "../data/records.js";
 export function specimensOf(key) {
   return all("piece")
     .filter(({ pack, item, of }) => pack === key && item !== "" && confirmed(of))
-    .sort((one, other) => (one.id < other.id ? -1 : 1))
+    .sort((a, b) => (a.id < b.id ? -1 : 1))
     .map(({ item, of, answers, replaced }) => ({
       item,
       variant: of[0].variant,

@@ -109,7 +109,7 @@ export const NOTHING_TO_ASK_YET = "nothing to ask yet";
 export const WHAT_IT_CANNOT_TELL_APART = "What it cannot tell apart";
 export const ALL_TOLD_APART = "Every variant can be told from every other.";
 export const NOT_TOLD_APART = "Not told apart";
-export const bothOf = (one, other) => `${one} and ${other}`;
+export const bothOf = (first, second) => `${first} and ${second}`;
 export const NOTHING_DIFFERS =
   "Nothing that is written down differs. Look for something that does.";
 export const wouldSettleIt = (names) => `${names} would settle it, with a closer look.`;

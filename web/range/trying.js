@@ -97,7 +97,7 @@ export async function tryingScreen(state, { id }) {
   // beside the queue: whoever waits for a tap must not wait for all trials
   setTimeout(async () => {
     try {
-      await found({ id, pack, sure, first, below, shown });
+      await fill({ id, pack, sure, first, below, shown });
     } catch (error) {
       run(() => {
         throw error;
@@ -133,7 +133,7 @@ export function slices(shown) {
 }
 
 /** Fills the screen in. */
-async function found({ id, pack, sure, first, below, shown }) {
+async function fill({ id, pack, sure, first, below, shown }) {
   const trying = await tryingRules();
   const go = slices(shown);
   const engine = trying.prepare(pack);
@@ -221,7 +221,7 @@ function more(count) {
 
 /** @param {Alike[]} alike */
 function pairs(pack, range, alike) {
-  const best = alike.toSorted((one, other) => other.met - one.met).slice(0, SHOWN);
+  const best = alike.toSorted((a, b) => b.met - a.met).slice(0, SHOWN);
   if (best.length === 0)
     return [heading(2, WHAT_IT_CANNOT_TELL_APART), el("p", {}, ALL_TOLD_APART)];
   return [

@@ -24,7 +24,7 @@ export async function settledOf(range) {
   const waiting = await waitingFor(range);
   const there = (await read("kept", keyOf(range))) ?? [];
   const done = (await read("kept", doneKey(range))) ?? [];
-  const taken = there.filter(({ id }) => !waiting.some((one) => one.id === id));
+  const taken = there.filter(({ id }) => !waiting.some((sighting) => sighting.id === id));
   const marks = [...done, ...taken.map(markOf)].sort();
   return new Map(
     marks.map((mark) => {
@@ -43,7 +43,7 @@ function isUndone(group) {
       entries.push(...(await there.where("journal", "record", id)));
     const undoing = new Set();
     let undone = false;
-    for (const entry of entries.sort((one, other) => one.seq - other.seq)) {
+    for (const entry of entries.sort((a, b) => a.seq - b.seq)) {
       if (entry.undoes === group) undoing.add(entry.group);
       if (entry.undoes === group || undoing.has(entry.undoes)) undone = entry.undoes === group;
     }
@@ -70,14 +70,14 @@ async function altered(range, act) {
 export function addWaiting(range, sightings) {
   const again = ({ id }) => sightings.some((sighting) => sighting.id === id);
   return altered(range, (list, done) => [
-    [...list.filter((one) => !again(one)), ...sightings],
-    [...done, ...list.filter((one) => one.taken && again(one)).map(markOf)],
+    [...list.filter((sighting) => !again(sighting)), ...sightings],
+    [...done, ...list.filter((sighting) => sighting.taken && again(sighting)).map(markOf)],
   ]);
 }
 
 /** Notes something in the one of this id. */
 export function noteWaiting(range, id, changes) {
-  const noted = (one) => (one.id === id ? { ...one, ...changes } : one);
+  const noted = (sighting) => (sighting.id === id ? { ...sighting, ...changes } : sighting);
   return altered(range, (list, done) => [list.map(noted), done]);
 }
 
@@ -96,10 +96,10 @@ export async function noteTaken(range, id, written) {
   const waiting = await waitingFor(range);
   await altered(range, (list, done) => {
     const old = list
-      .filter((one) => one.taken && !waiting.some((other) => other.id === one.id))
-      .sort((one, other) => (one.taken.time < other.taken.time ? 1 : -1))
+      .filter((sighting) => sighting.taken && !waiting.some((other) => other.id === sighting.id))
+      .sort((a, b) => (a.taken.time < b.taken.time ? 1 : -1))
       .slice(TAKEN);
-    return [list.filter((one) => !old.includes(one)), [...done, ...old.map(markOf)]];
+    return [list.filter((sighting) => !old.includes(sighting)), [...done, ...old.map(markOf)]];
   });
 }
 
@@ -108,13 +108,13 @@ export async function leaveWaiting(range, sighting) {
   let place = 0;
   const { id } = sighting;
   await altered(range, (list, done) => {
-    place = list.findIndex((one) => one.id === id);
-    return [list.filter((one) => one.id !== id), [...done, markOf(sighting)]];
+    place = list.findIndex((kept) => kept.id === id);
+    return [list.filter((kept) => kept.id !== id), [...done, markOf(sighting)]];
   });
   return () =>
     altered(range, (list, done) => {
-      const others = list.filter((one) => one.id !== id);
+      const others = list.filter((kept) => kept.id !== id);
       const again = [...others.slice(0, place), sighting, ...others.slice(place)];
-      return [again, done.filter((one) => one !== markOf(sighting))];
+      return [again, done.filter((mark) => mark !== markOf(sighting))];
     });
 }
