@@ -102,8 +102,8 @@ async function show(focus = true, drawn = null) {
   }
 }
 
-function same(one, other) {
-  return one.screen === other.screen && one.id === other.id && one.depth === other.depth;
+function same(a, b) {
+  return a.screen === b.screen && a.id === b.id && a.depth === b.depth;
 }
 
 function place(nodes, head, focus) {

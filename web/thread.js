@@ -20,9 +20,9 @@ async function pack(part) {
 
 async function open({ open: parts, version }) {
   const packs = await Promise.all(parts.map(pack));
-  const one = packs.length > 1 ? engine.join(packs) : packs[0];
-  if (one.version !== version) throw new Error("another version of the range");
-  ready = engine.prepare(one);
+  const range = packs.length > 1 ? engine.join(packs) : packs[0];
+  if (range.version !== version) throw new Error("another version of the range");
+  ready = engine.prepare(range);
   return {};
 }
 

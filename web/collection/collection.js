@@ -120,11 +120,11 @@ async function nowKnown(state) {
     el(
       "ul",
       { class: "found", "aria-label": IN_A_RANGE_NOW },
-      records.map((one) =>
+      records.map((piece) =>
         el(
           "li",
           {},
-          button(el("strong", {}, one.called), () => goTo(one.type, { id: one.id }), {
+          button(el("strong", {}, piece.called), () => goTo(piece.type, { id: piece.id }), {
             class: "hit",
           }),
         ),
@@ -199,19 +199,19 @@ async function passing(state) {
   return ordered.filter((_, place) => fits[place]);
 }
 
-async function results(state, found, first, listOf) {
+async function results(state, shown, first, listOf) {
   const count = howMany("piece");
-  const paid = found.filter((piece) => piece.paid).map((piece) => piece.paid);
+  const paid = shown.filter((piece) => piece.paid).map((piece) => piece.paid);
   const sum = paid.length === 0 ? "" : paidForSome(totalText(state.engine, paid), paid.length);
-  const some = found.length === count ? count : countOf(found.length, count);
+  const some = shown.length === count ? count : countOf(shown.length, count);
   return [
     el("p", { class: "quiet" }, `${some} ${count === 1 ? "piece" : "pieces"}.${sum}`),
-    ...(await listOf(state, found, first)),
+    ...(await listOf(state, shown, first)),
   ];
 }
 
-function pieceList(state, found, first) {
-  return longListFrom(PIECES, found, (piece) => pieceRow(state, piece), first);
+function pieceList(state, shown, first) {
+  return longListFrom(PIECES, shown, (piece) => pieceRow(state, piece), first);
 }
 
 /** A piece as an entry of a list. */

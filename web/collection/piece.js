@@ -193,9 +193,9 @@ function likelyOne({ variant, chance: value }, settle) {
 
 /** The two likeliest with rings where they differ. */
 function apart(pack, known) {
-  const [one, other] = known.map(({ variant }) => variantPlace(pack, variant));
+  const [first, second] = known.map(({ variant }) => variantPlace(pack, variant));
   const named = (place) => ({ name: variantName(pack, place), variants: [place] });
-  const pictures = differencePictures(pack, named(one), named(other));
+  const pictures = differencePictures(pack, named(first), named(second));
   return (
     pictures &&
     el("details", { class: "filters" }, el("summary", {}, WHAT_TELLS_THEM_APART), pictures)

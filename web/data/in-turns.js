@@ -9,8 +9,8 @@ export function heldBack() {
   let wish = 0;
   return async (work, take) => {
     const own = (wish += 1);
-    const found = await work(() => own === wish);
-    if (own === wish) take(found);
+    const result = await work(() => own === wish);
+    if (own === wish) take(result);
     return own === wish;
   };
 }

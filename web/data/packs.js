@@ -34,12 +34,12 @@ function together(list) {
   return {
     id: ALL,
     name: ANY_RANGE,
-    version: list.map((one) => one.version).join(" "),
+    version: list.map(({ version }) => version).join(" "),
     about: EVERY_RANGE_AT_ONCE,
-    first: Math.min(...list.map((one) => one.first || Infinity)),
-    last: Math.max(...list.map((one) => one.last)),
+    first: Math.min(...list.map(({ first }) => first || Infinity)),
+    last: Math.max(...list.map(({ last }) => last)),
     gauge: "",
-    invented: list.every((one) => one.invented),
+    invented: list.every(({ invented }) => invented),
     parts: list,
   };
 }
@@ -60,7 +60,8 @@ export async function packList(opened) {
 
 /** The lines of the list of ranges added from files that can be read, whatever is kept there. */
 export function ownIn(kept) {
-  const sound = (one) => ["id", "name", "version"].every((name) => typeof one?.[name] === "string");
+  const sound = (line) =>
+    ["id", "name", "version"].every((name) => typeof line?.[name] === "string");
   return Array.isArray(kept) ? kept.filter(sound) : [];
 }
 
@@ -80,7 +81,7 @@ export async function rawPack(engine, entry) {
   const key = `${entry.id} ${entry.version}`;
   if (!loaded.has(key)) {
     const pack = entry.parts
-      ? engine.join(await Promise.all(entry.parts.map((one) => rawPack(engine, one))))
+      ? engine.join(await Promise.all(entry.parts.map((part) => rawPack(engine, part))))
       : entry.own
         ? parsed(await read("kept", ownKey(entry.id)))
         : await json(`packs/${entry.id}.json`, rangeNamed(entry.name));

@@ -56,13 +56,13 @@ export function whole(record) {
 }
 
 /** Are two values of a record the same, whatever the order of their keys? */
-export function same(one, other) {
-  if (one === other) return true;
-  if (typeof one !== "object" || typeof other !== "object" || !one || !other) return false;
-  const keys = Object.keys(one);
+export function same(a, b) {
+  if (a === b) return true;
+  if (typeof a !== "object" || typeof b !== "object" || !a || !b) return false;
+  const keys = Object.keys(a);
   return (
-    Array.isArray(one) === Array.isArray(other) &&
-    keys.length === Object.keys(other).length &&
-    keys.every((key) => key in other && same(one[key], other[key]))
+    Array.isArray(a) === Array.isArray(b) &&
+    keys.length === Object.keys(b).length &&
+    keys.every((key) => key in b && same(a[key], b[key]))
   );
 }

@@ -30,7 +30,7 @@ export function useToken(text) {
  */
 export function offers() {
   offered ??= ask("offers").then(
-    (found) => ({ ...NOTHING, ...found }),
+    (offer) => ({ ...NOTHING, ...offer }),
     ({ status }) => {
       if (status === 0) offered = null;
       return NOTHING;

@@ -157,8 +157,8 @@ export function grid({ label, columns, records, standing, act, drawn = SLICE }) 
     else standing.from = id;
   }
 
-  function between(one, other) {
-    const [from, to] = [place.get(one) ?? 0, place.get(other) ?? 0].sort((a, b) => a - b);
+  function between(first, last) {
+    const [from, to] = [place.get(first) ?? 0, place.get(last) ?? 0].sort((a, b) => a - b);
     return order.slice(from, to + 1).map(({ id }) => id);
   }
 

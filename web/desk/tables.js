@@ -53,11 +53,11 @@ import {
 const PURPOSES = { spare: "spare", donor: "donor" };
 
 const TABLES = {
-  collection: { label: PIECES, one: "piece", columns: pieceColumns, standing: newState() },
-  wants: { label: WANTS, one: "want", columns: wantColumns, standing: newState() },
+  collection: { label: PIECES, single: "piece", columns: pieceColumns, standing: newState() },
+  wants: { label: WANTS, single: "want", columns: wantColumns, standing: newState() },
   duplicates: {
     label: DUPLICATES,
-    one: "piece",
+    single: "piece",
     columns: duplicateColumns,
     standing: newState(),
   },
@@ -73,12 +73,12 @@ export function tableOf(screen) {
   return (state, given, drawn) => tableNodes(state, TABLES[screen], given, drawn);
 }
 
-function tableNodes(state, { label, one, columns, standing }, given, drawn) {
+function tableNodes(state, { label, single, columns, standing }, given, drawn) {
   if (left(label)) standing.selected.clear();
   const groups = given[0]?.part_with ? given : null;
   const records = groups ? groups.flatMap(copies) : given;
   const bar = el("div", { class: "grid-bar", role: "group", "aria-label": SELECTED });
-  const draw = () => bar.replaceChildren(...barNodes(state, { one, standing }));
+  const draw = () => bar.replaceChildren(...barNodes(state, { single, standing }));
   draw();
   if (records.length === 0) return [];
   return [
@@ -89,7 +89,7 @@ function tableNodes(state, { label, one, columns, standing }, given, drawn) {
       records,
       standing,
       drawn,
-      act: { open: ({ id }) => goTo(one, { id }), changed: draw },
+      act: { open: ({ id }) => goTo(single, { id }), changed: draw },
     }),
   ];
 }
@@ -103,10 +103,10 @@ function left(label) {
   return !there && !here().row;
 }
 
-function barNodes(state, { one, standing }) {
+function barNodes(state, { single, standing }) {
   const { size } = standing.selected;
   const ids = [...standing.selected];
-  const named = `${size} ${size === 1 ? one : `${one}s`}`;
+  const named = `${size} ${size === 1 ? single : `${single}s`}`;
   const hint = el(
     "span",
     { class: "quiet", id: "grid-hint" },
@@ -115,7 +115,7 @@ function barNodes(state, { one, standing }) {
   if (size === 0) return [hint, button(KEYS, () => openKeys(state), { class: "plain" })];
   return [
     hint,
-    button(CHANGE_A_FIELD, () => openBulk(state, ids, one), {
+    button(CHANGE_A_FIELD, () => openBulk(state, ids, single), {
       class: "main",
       "data-key": "e",
     }),

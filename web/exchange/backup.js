@@ -90,7 +90,7 @@ function tellEmptier({ message }) {
 }
 
 async function takeIn(file) {
-  await told(async () => {
+  await sayingWhy(async () => {
     const read = await readBackup(file);
     const { removed, file: rest } = await removals(read);
     if (removed.length === 0) await putIn(rest, [], []);
@@ -101,12 +101,12 @@ async function takeIn(file) {
 /** Says what the file would remove, and asks what is to become of it. */
 async function ask(file, ids) {
   const some = ids.map(record);
-  for (const one of some) await readyRange(one.pack);
-  const names = some.slice(0, NAMED).map((one) => el("li", {}, nameOf(one)));
+  for (const entry of some) await readyRange(entry.pack);
+  const names = some.slice(0, NAMED).map((entry) => el("li", {}, nameOf(entry)));
   const rest = some.length > NAMED ? el("p", {}, andMore(some.length - NAMED)) : null;
   const go = (away, stay) => () => {
     shut();
-    return run(() => told(() => putIn(file, away, stay)));
+    return run(() => sayingWhy(() => putIn(file, away, stay)));
   };
   const shut = sheet(
     wouldRemove(counted(ids.length)),
@@ -118,8 +118,8 @@ async function ask(file, ids) {
   );
 }
 
-function nameOf(one) {
-  return one.type === "budget" ? budgetOf(one.day) : title(packsAtHand, one);
+function nameOf(entry) {
+  return entry.type === "budget" ? budgetOf(entry.day) : title(packsAtHand, entry);
 }
 
 const counted = (count) => (count === 1 ? "1 record" : recordCount(count));
@@ -147,7 +147,7 @@ async function putIn(file, away, stay) {
   notice(restoredWhat(added, newer, older, trash, broken));
 }
 
-async function told(act) {
+async function sayingWhy(act) {
   try {
     await act();
   } catch (error) {

@@ -21,14 +21,14 @@ export async function cameScreen(state, at) {
   const ids = await look(["journal"], async (there) =>
     (await there.where("journal", "group", at.group)).map((entry) => entry.record),
   );
-  const found = [...new Set(ids)].map(record).filter((one) => one && one.trashed === "");
+  const brought = [...new Set(ids)].map(record).filter((kept) => kept && kept.trashed === "");
   const lists = await Promise.all(
     SORTS.map(async ([type, label, place, row]) => {
-      const some = found.filter((one) => one.type === type);
+      const some = brought.filter((kept) => kept.type === type);
       if (some.length === 0) return null;
       return [
         heading(2, `${label}: ${some.length}`),
-        ...(await longListFrom(label, some, (one) => row(state, one), at.drawn)),
+        ...(await longListFrom(label, some, (entry) => row(state, entry), at.drawn)),
         button(allOfThe(place), () => goTo(place), { class: "plain wide" }),
       ];
     }),
@@ -37,7 +37,7 @@ export async function cameScreen(state, at) {
     "section",
     { class: "shelf" },
     heading(1, importedFrom(at.file)),
-    found.length === 0 ? el("p", {}, NONE_IS_HERE_ANY_LONGER) : null,
+    brought.length === 0 ? el("p", {}, NONE_IS_HERE_ANY_LONGER) : null,
     lists,
   );
 }

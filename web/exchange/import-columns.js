@@ -122,7 +122,7 @@ function columnFields(table, job, column, place) {
   ].slice(0, SAMPLES);
   const options = [["", LEAVE_IT_OUT], ...table.fields.map(({ id, name }) => [id, name])];
   const put = (change) => {
-    job.columns = job.columns.map((one, n) => (n === place ? { ...one, ...change } : one));
+    job.columns = job.columns.map((before, n) => (n === place ? { ...before, ...change } : before));
     return false;
   };
   const why = column.field === "" ? "" : column.why;

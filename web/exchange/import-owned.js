@@ -12,12 +12,12 @@ export async function packsOf(rows) {
     record,
     ...candidates.map(({ sets }) => sets),
   ]);
-  const found = new Map();
-  for (const id of new Set(named.map((one) => one?.pack ?? ""))) {
+  const packs = new Map();
+  for (const id of new Set(named.map((sets) => sets?.pack ?? ""))) {
     const ready = id === "" ? null : await readyRange(id);
-    if (ready) found.set(id, ready);
+    if (ready) packs.set(id, ready);
   }
-  return found;
+  return packs;
 }
 
 /**
@@ -37,15 +37,15 @@ export function noteOwned(state, packs, rows) {
     const mine = fresh.filter(({ piece }) => piece.pack === id).map(({ piece }) => piece);
     if (mine.length === 0) continue;
     // A copy kept on purpose is no duplicate to part with, but it is owned.
-    const pieces = [...all("piece").filter(({ pack }) => pack === id), ...mine].map((one) => ({
-      ...one,
+    const pieces = [...all("piece").filter(({ pack }) => pack === id), ...mine].map((piece) => ({
+      ...piece,
       kept: false,
     }));
     for (const by of ["item", "variant"])
       for (const { keep: best, part_with: others } of state.engine.duplicates(ready, pieces, by)) {
         const ids = [best, ...others];
-        if (ids.every((one) => byId.has(one))) continue; // several in the file, none of them here
-        for (const one of ids) if (byId.has(one)) byId.get(one).owned = by;
+        if (ids.every((copy) => byId.has(copy))) continue; // several in the file, none of them here
+        for (const copy of ids) if (byId.has(copy)) byId.get(copy).owned = by;
       }
   }
 }

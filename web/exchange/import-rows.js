@@ -74,7 +74,7 @@ const SHOWN = {
 
 /** The nodes of this stage. */
 export function rowNodes(state, job, act) {
-  const { rows, notes } = job.found;
+  const { rows, notes } = job.matched;
   const said = el("p", { role: "status" });
   const hint = el("p", { class: "quiet" });
   const list = el("div", {});
@@ -89,12 +89,12 @@ export function rowNodes(state, job, act) {
   });
 
   const sums = () => {
-    const found = counts(rows);
+    const fates = counts(rows);
     const open = rows.filter(unsure).length;
-    said.textContent = countText(found);
+    said.textContent = countText(fates);
     hint.textContent = open === 0 ? "" : openAreNotSure(open, open === 1 ? "is" : "are");
     all.hidden = open === 0;
-    const count = found.new + found.changed + found.back;
+    const count = fates.new + fates.changed + fates.back;
     go.textContent = count === 0 ? THERE_IS_NOTHING_TO_IMPORT : importCount(count);
     go.disabled = count === 0;
     left.replaceChildren(leftButton(job) ?? "");
@@ -192,8 +192,8 @@ function shownOptions(rows) {
 }
 
 /** The rows that are not brought in, as a file; null where there is none. */
-export function leftButton({ found, table }) {
-  const left = leftRows(found.rows);
+export function leftButton({ matched, table }) {
+  const left = leftRows(matched.rows);
   if (left.length === 0) return null;
   const header = table.columns.map(({ name }) => name);
   return button(
@@ -257,8 +257,8 @@ function readAs(state, row) {
 
 function nameOf(row) {
   if (row.same) return title(packsAtHand, record(row.same.id));
-  const found = row.candidates[row.pick];
-  if (found) return candidateName(found);
+  const candidate = row.candidates[row.pick];
+  if (candidate) return candidateName(candidate);
   return row.record?.called || row.cells.find((cell) => cell.trim() !== "") || NOTHING_IN_THE_ROW;
 }
 
@@ -271,7 +271,10 @@ function picking(row, changed) {
   if (row.record === null && !row.if_chosen) return null;
   const none = row.record === null ? CHOOSE : SOMETHING_ELSE_KEEP_MY_WORDS;
   const options = [
-    ...row.candidates.map((one, n) => [String(n), `${candidateName(one)} (${percent(one.sure)})`]),
+    ...row.candidates.map((candidate, n) => [
+      String(n),
+      `${candidateName(candidate)} (${percent(candidate.sure)})`,
+    ]),
     ["-1", none],
     ["out", LEAVE_THIS_ROW_OUT],
   ];

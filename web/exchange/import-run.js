@@ -36,16 +36,16 @@ export async function readTable(file, ids, { sheet = "", header = "-1" } = {}) {
   const rules = await listRules();
   const table = await tableOfFile(file, sheet);
   const reference = await referenceOf(ids);
-  const found = rules.headed(table, Number(header));
+  const heads = rules.headed(table, Number(header));
   const turn = takingTurns();
   const shares = [];
-  for (let place = 0; place < found.names.length; place += 1) {
-    const cells = rules.cells_below(found.rows, place, found.names.length);
+  for (let place = 0; place < heads.names.length; place += 1) {
+    const cells = rules.cells_below(heads.rows, place, heads.names.length);
     shares.push(rules.column_shares(cells, reference));
     // oxlint-disable-next-line no-await-in-loop -- one column after the other
     await turn();
   }
-  return rules.table_read(table, found, shares, file.name);
+  return rules.table_read(table, heads, shares, file.name);
 }
 
 /**
@@ -65,17 +65,17 @@ export async function matchRows({ table, as, columns, currency, packs }, tell, s
   }
   const { keys, notes } = rules.keys_of(as, names, table.rows);
   const held = new Map();
-  for (const one of everything().filter(({ gone }) => !gone)) {
-    held.set(`record:${one.id}`, one);
-    if (one.came?.key) held.set(one.came.key, one);
+  for (const entry of everything().filter(({ gone }) => !gone)) {
+    held.set(`record:${entry.id}`, entry);
+    if (entry.came?.key) held.set(entry.came.key, entry);
   }
   const rows = [];
   for (const [n, row] of table.rows.entries()) {
     if (stopped()) return null;
     const existing = held.get(keys[n]) ?? null;
-    const found = rules.row_matched(about, { ...row, key: keys[n] }, existing);
+    const matched = rules.row_matched(about, { ...row, key: keys[n] }, existing);
     const trashed = Boolean(existing?.trashed);
-    rows.push({ ...found, cells: row.cells, trashed, ...begun(found) });
+    rows.push({ ...matched, cells: row.cells, trashed, ...begun(matched) });
     // oxlint-disable-next-line no-await-in-loop -- one row after the other
     if (await turn()) tell(rows.length);
   }
@@ -120,8 +120,8 @@ export function fate(row) {
  * Can the row's record be taken out of the bin? Not where the row cannot be read, or says itself
  * that it is there.
  */
-export function takeable({ trashed, same: found, record }) {
-  return trashed && found !== null && !record.trashed;
+export function takeable({ trashed, same: stored, record }) {
+  return trashed && stored !== null && !record.trashed;
 }
 
 /**
@@ -212,22 +212,22 @@ export function leftRows(rows) {
 
 /** How many rows meet which fate. */
 export function counts(rows) {
-  const found = { new: 0, changed: 0, back: 0, same: 0, trash: 0, out: 0, open: 0, failed: 0 };
-  for (const row of rows) found[fate(row)] += 1;
-  return found;
+  const fates = { new: 0, changed: 0, back: 0, same: 0, trash: 0, out: 0, open: 0, failed: 0 };
+  for (const row of rows) fates[fate(row)] += 1;
+  return fates;
 }
 
 /** The same in a sentence. */
-export function countText(found) {
+export function countText(fates) {
   const said = [
-    [found.new, "new"],
-    [found.changed, "changed"],
-    [found.back, TAKEN_OUT_OF_THE_BIN],
-    [found.same, HERE_ALREADY_UNCHANGED],
-    [found.trash, IN_THE_BIN_AND_LEFT],
-    [found.open, TO_BE_CHOSEN],
-    [found.failed, CANNOT_BE_IMPORTED],
-    [found.out, LEFT_OUT],
+    [fates.new, "new"],
+    [fates.changed, "changed"],
+    [fates.back, TAKEN_OUT_OF_THE_BIN],
+    [fates.same, HERE_ALREADY_UNCHANGED],
+    [fates.trash, IN_THE_BIN_AND_LEFT],
+    [fates.open, TO_BE_CHOSEN],
+    [fates.failed, CANNOT_BE_IMPORTED],
+    [fates.out, LEFT_OUT],
   ].filter(([count]) => count > 0);
   return `${said.map(([count, what]) => `${count} ${what}`).join(" · ")}.`;
 }

@@ -152,19 +152,21 @@ async function look(state, act) {
       document.querySelector(".progress-text").textContent = rowsOf(done, length);
     }
   };
-  let found = null;
+  let matched = null;
   let ready = null;
   try {
-    found = await matchRows(job, tell, () => job !== mine || mine.stopped);
-    ready = found ? await packsOf(found.rows) : null;
+    matched = await matchRows(job, tell, () => job !== mine || mine.stopped);
+    ready = matched ? await packsOf(matched.rows) : null;
   } catch (error) {
     if (job === mine) act.back("columns");
     throw error;
   }
   if (job !== mine) return;
-  if (found) noteOwned(state, ready, found.rows);
-  job = found ? { ...job, stage: "rows", found, ready, show: "" } : { ...job, stage: "columns" };
-  if (found) announce(countText(counts(found.rows)));
+  if (matched) noteOwned(state, ready, matched.rows);
+  job = matched
+    ? { ...job, stage: "rows", matched, ready, show: "" }
+    : { ...job, stage: "columns" };
+  if (matched) announce(countText(counts(matched.rows)));
   act.draw();
   focusHeading();
 }
@@ -178,10 +180,10 @@ function focusHeading() {
 /** Writes it all as one change, which one Undo takes back. */
 function write() {
   return run(async () => {
-    const edits = editsOf(job.found.rows, job.table.own);
+    const edits = editsOf(job.matched.rows, job.table.own);
     const what = importedFromFile(edits.length, job.file.name);
     if (!(await saveChange(what, edits, { said: `${what}.` }))) return;
-    const mine = (await latest(LOOKED)).find((one) => one.what === what && one.undoes === "");
+    const mine = (await latest(LOOKED)).find((entry) => entry.what === what && entry.undoes === "");
     job = { ...job, stage: "done", written: edits.length, group: mine?.group ?? "" };
     await redraw();
     focusHeading();

@@ -33,13 +33,13 @@ async function tableOf(rules, records) {
   const naming = await namesAtHand(rules);
   const fields = rules.columns_for(records);
   const turn = takingTurns();
-  const found = [];
+  const cells = [];
   for (const record of records) {
-    found.push(rules.cells_of(record, fields, naming));
+    cells.push(rules.cells_of(record, fields, naming));
     // oxlint-disable-next-line no-await-in-loop -- one record after the other
     await turn();
   }
-  return rules.table_of(fields, found);
+  return rules.table_of(fields, cells);
 }
 
 /** What the ranges call what is in the records. */

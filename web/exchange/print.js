@@ -166,12 +166,12 @@ function pictures(ids, name, loading) {
       before
         .catch(() => {})
         .then(async () => {
-          const found = await photo(id);
-          if (!found) {
+          const picture = await photo(id);
+          if (!picture) {
             image.remove();
             return;
           }
-          const url = URL.createObjectURL(found.full);
+          const url = URL.createObjectURL(picture.full);
           image.src = url;
           await image.decode().catch(() => image.remove()); // one that is damaged is left out
           URL.revokeObjectURL(url);
@@ -181,10 +181,10 @@ function pictures(ids, name, loading) {
   });
 }
 
-const plainRow = (one, cells) => ({
+const plainRow = (entry, cells) => ({
   cells,
   photos: [],
-  picture: () => recordPortrait(one, SMALL),
+  picture: () => recordPortrait(entry, SMALL),
 });
 
 function wantsSheet(state) {
@@ -210,8 +210,8 @@ function wantsSheet(state) {
 }
 
 async function duplicatesSheet(state) {
-  const found = await duplicateGroups(state);
-  const pieces = found.flatMap(({ part_with: ids }) => ids.map(record));
+  const groups = await duplicateGroups(state);
+  const pieces = groups.flatMap(({ part_with: ids }) => ids.map(record));
   const rows = pieces.map((piece) =>
     plainRow(piece, [
       title(packsAtHand, piece),

@@ -38,12 +38,12 @@ export async function setAsideScreen() {
     el(
       "ul",
       { class: "answers" },
-      rows.map((row) => el("li", {}, one(row))),
+      rows.map((row) => el("li", {}, line(row))),
     ),
   );
 }
 
-function one(row) {
+function line(row) {
   const name = SET_ASIDE_FROM[row.from] ?? SOMETHING;
   return [
     heading(2, name),
@@ -73,7 +73,7 @@ function look(name, { value }) {
 /** Any value as text; what JSON cannot hold is named. */
 function textOf(value) {
   const seen = new Set();
-  const told = (_, part) => {
+  const spelled = (_, part) => {
     if (typeof part === "bigint") return `${part}`;
     if (typeof part !== "object" || part === null) return part;
     if (seen.has(part)) return "(again)";
@@ -82,7 +82,7 @@ function textOf(value) {
     return part instanceof Map || part instanceof Set ? [...part] : part;
   };
   try {
-    return JSON.stringify(value, told, 1) ?? String(value);
+    return JSON.stringify(value, spelled, 1) ?? String(value);
   } catch {
     return String(value);
   }

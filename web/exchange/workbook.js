@@ -40,18 +40,18 @@ export async function workbookTable(rules, files, asked) {
   const links = await xml("xl/_rels/workbook.xml.rels");
   if (!book || !links) throw new NoZip(NO_BOOK);
   const targets = new Map(
-    tags(links, "Relationship").map((one) => [one.getAttribute("Id"), one.getAttribute("Target")]),
+    tags(links, "Relationship").map((tag) => [tag.getAttribute("Id"), tag.getAttribute("Target")]),
   );
   const about = {
     shared: sharedTexts(await part("xl/sharedStrings.xml")),
     formats: formatsOf(await xml("xl/styles.xml")),
-    from1904: tags(book, "workbookPr").some((one) =>
-      ["1", "true"].includes(one.getAttribute("date1904")),
+    from1904: tags(book, "workbookPr").some((tag) =>
+      ["1", "true"].includes(tag.getAttribute("date1904")),
     ),
   };
-  const sheets = tags(book, "sheet").map((one) => ({
-    name: one.getAttribute("name") ?? "",
-    target: targets.get(one.getAttribute("r:id")) ?? "",
+  const sheets = tags(book, "sheet").map((tag) => ({
+    name: tag.getAttribute("name") ?? "",
+    target: targets.get(tag.getAttribute("r:id")) ?? "",
   }));
   const names = sheets.map(({ name }) => name);
   if (asked !== "" && !names.includes(asked)) throw new NoZip(noSuchSheet(asked, names.join(", ")));
@@ -72,14 +72,14 @@ export async function workbookTable(rules, files, asked) {
 /** The texts that cells share, by their places; parsed as far as they are asked for. */
 function sharedTexts(text) {
   const pieces = inPieces(text, "si");
-  const found = [];
+  const texts = [];
   return (place) => {
-    while (found.length <= place) {
+    while (texts.length <= place) {
       const { value, done } = pieces.next();
       if (done) return "";
-      for (const one of tags(parsedXml(value), "si")) found.push(textOf(one));
+      for (const tag of tags(parsedXml(value), "si")) texts.push(textOf(tag));
     }
-    return found[place] ?? "";
+    return texts[place] ?? "";
   };
 }
 
@@ -97,7 +97,7 @@ async function tableOfSheet(rules, name, text, about) {
   const { rows, errors, formulas, empty } = sheet;
   const kept = new Set(rows.map(({ row }) => row));
   const merged = tags(last, "mergeCell")
-    .map((one) => one.getAttribute("ref") ?? "")
+    .map((tag) => tag.getAttribute("ref") ?? "")
     .filter((ref) => touches(ref, kept));
   const notes = [
     ...rules.errors_said(errors),
@@ -191,22 +191,22 @@ function tags(node, name) {
 /** The text of a shared or inline string, without how it is said aloud. */
 function textOf(node) {
   return tags(node, "t")
-    .filter((one) => one.parentNode.localName !== "rPh")
-    .map((one) => one.textContent)
+    .filter((tag) => tag.parentNode.localName !== "rPh")
+    .map((tag) => tag.textContent)
     .join("");
 }
 
 /** The number format of each style. */
 function formatsOf(styles) {
   const own = new Map(
-    tags(styles, "numFmt").map((one) => [
-      one.getAttribute("numFmtId"),
-      one.getAttribute("formatCode"),
+    tags(styles, "numFmt").map((tag) => [
+      tag.getAttribute("numFmtId"),
+      tag.getAttribute("formatCode"),
     ]),
   );
   const [list] = tags(styles, "cellXfs");
-  return tags(list, "xf").map((one) => {
-    const id = one.getAttribute("numFmtId") ?? "0";
+  return tags(list, "xf").map((tag) => {
+    const id = tag.getAttribute("numFmtId") ?? "0";
     return own.get(id) ?? (BUILT_IN_DATES.includes(Number(id)) ? "yyyy-mm-dd" : "");
   });
 }

@@ -44,7 +44,7 @@ export async function openGuide(state, id) {
   const begun = await read("kept", BEGUN);
   if (
     !use ||
-    !state.list.some((one) => one.id === PACK) ||
+    !state.list.some((range) => range.id === PACK) ||
     (!begun && visit?.type === "back_forward")
   )
     return leaveSteps();
@@ -156,10 +156,10 @@ function another(use) {
     el(
       "div",
       { class: "found" },
-      USES.filter((one) => one !== use).map((one) =>
+      USES.filter((other) => other !== use).map((other) =>
         button(
-          [el("strong", {}, one.title), el("span", { class: "quiet" }, one.about)],
-          () => beginSteps(one.id),
+          [el("strong", {}, other.title), el("span", { class: "quiet" }, other.about)],
+          () => beginSteps(other.id),
           {
             class: "hit",
           },
@@ -209,7 +209,7 @@ function standing(state, use) {
     answers: step ? step.session.answers.length : 0,
     claim: step?.claim ?? "",
     hand: state.piece?.hand ?? {},
-    note: all("note").find((one) => state.piece && one.session === state.piece.id),
+    note: all("note").find((entry) => state.piece && entry.session === state.piece.id),
   };
 }
 

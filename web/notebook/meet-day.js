@@ -53,11 +53,11 @@ export function byDay(some) {
   ];
   return some
     .map((note) => ({ note, key: key(note) }))
-    .sort((one, other) => {
-      if (one.key[0] !== other.key[0]) return one.key[0] < other.key[0] ? 1 : -1;
-      if (one.key[1] !== other.key[1]) return one.key[1] < other.key[1] ? -1 : 1;
-      if (one.key[2] !== other.key[2]) return Number(one.key[2]) - Number(other.key[2]);
-      return one.note.made < other.note.made ? 1 : -1;
+    .sort((a, b) => {
+      if (a.key[0] !== b.key[0]) return a.key[0] < b.key[0] ? 1 : -1;
+      if (a.key[1] !== b.key[1]) return a.key[1] < b.key[1] ? -1 : 1;
+      if (a.key[2] !== b.key[2]) return Number(a.key[2]) - Number(b.key[2]);
+      return a.note.made < b.note.made ? 1 : -1;
     })
     .map(({ note }) => note);
 }

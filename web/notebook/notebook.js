@@ -147,7 +147,7 @@ export function newNote(fields, photos = [], open = true) {
 function spentText({ engine }, budgeted, pieces) {
   const paid = pieces
     .filter((piece) => piece.when === today() && piece.paid)
-    .map((one) => one.paid);
+    .map((piece) => piece.paid);
   const sums = engine.totals(paid);
   const spent =
     sums.length === 0
@@ -161,7 +161,7 @@ function spentText({ engine }, budgeted, pieces) {
 /** What is left of a budget after these amounts, in a sentence; "" where there is no budget. */
 function leftText(engine, budgeted, amounts) {
   if (!budgeted) return "";
-  const sum = engine.totals(amounts).find((one) => one.currency === budgeted.currency);
+  const sum = engine.totals(amounts).find(({ currency }) => currency === budgeted.currency);
   const left = {
     ...budgeted,
     minor: budgeted.minor - (sum?.minor ?? 0),
@@ -179,13 +179,13 @@ function leftText(engine, budgeted, amounts) {
  */
 function budget(state) {
   const day = today();
-  const there = all("budget").find((one) => one.day === day);
+  const there = all("budget").find((set) => set.day === day);
   const text = (amount) => spentText(state, amount, all("piece"));
   const said = el("p", { class: "spent" }, text(there?.amount));
   const save = async (amount) => {
     let kept = false;
     await run(async () => {
-      const now = all("budget").find((one) => one.day === day);
+      const now = all("budget").find((set) => set.day === day);
       const edit = now
         ? setting(now.id, "amount", now.amount, amount)
         : making(blank("budget", { id: `r${day.replaceAll("-", "")}`, day, amount }));

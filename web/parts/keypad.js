@@ -114,7 +114,7 @@ export function numberKeys(pack) {
     for (const { number } of pack.items)
       for (const sign of new Set(number.toUpperCase().replace(/[\d\s]/g, "")))
         counts.set(sign, (counts.get(sign) ?? 0) + 1);
-    const signs = [...counts].sort((one, other) => other[1] - one[1]).slice(0, MOST);
+    const signs = [...counts].sort((a, b) => b[1] - a[1]).slice(0, MOST);
     lettersOf.set(pack, signs.map(([sign]) => sign).sort());
   }
   return [..."1234567890", ...lettersOf.get(pack)];

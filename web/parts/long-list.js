@@ -31,7 +31,7 @@ export function longList(label, values, row, made = []) {
   if (drawn < SLICE) draw(SLICE - drawn);
   new IntersectionObserver(
     (seen) => {
-      if (seen.some((one) => one.isIntersecting) && more.isConnected) draw(SLICE);
+      if (seen.some(({ isIntersecting }) => isIntersecting) && more.isConnected) draw(SLICE);
     },
     { rootMargin: "600px" },
   ).observe(more);
@@ -53,9 +53,9 @@ export function entry(lines, open, picture = null) {
 /** The small picture of a photo; it comes when it is read. */
 export function thumb(id, alt = "") {
   const image = el("img", { class: "thumb", alt, width: 64, height: 64 });
-  photo(id).then((found) => {
-    if (!found) return;
-    const url = URL.createObjectURL(found.small);
+  photo(id).then((picture) => {
+    if (!picture) return;
+    const url = URL.createObjectURL(picture.small);
     image.addEventListener("load", () => URL.revokeObjectURL(url), { once: true });
     image.src = url;
   });

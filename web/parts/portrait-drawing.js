@@ -51,15 +51,15 @@ const SHADE = ' fill-opacity=".28"';
 const FAINT = ' stroke-opacity=".5" stroke-dasharray="2.4 1.6"';
 
 /** @returns {any} a body, as above */
-function bodyOf(sort, told) {
-  if (COACHES.test(sort)) return coach(sort, told);
-  if (WAGONS.test(sort)) return wagon(sort, told);
-  return STANDING.test(sort) ? building(sort, told) : engine(sort, told);
+function bodyOf(sort, traits) {
+  if (COACHES.test(sort)) return coach(sort, traits);
+  if (WAGONS.test(sort)) return wagon(sort, traits);
+  return STANDING.test(sort) ? building(sort, traits) : engine(sort, traits);
 }
 
 /** What a portrait says of its layers. */
 function reader(portrait) {
-  const layers = new Map(portrait.layers.map((one) => [one.layer, one]));
+  const layers = new Map(portrait.layers.map((layer) => [layer.layer, layer]));
   const look = (layer) => layers.get(layer)?.look ?? "";
   const looks = (layer) => layers.get(layer)?.looks ?? [];
   return {
@@ -74,24 +74,24 @@ function reader(portrait) {
 
 /** What all is drawn from. */
 function setUp(portrait) {
-  const told = reader(portrait);
-  const { fill, first, defs } = filling(told.looks("colour"));
-  const body = bodyOf(told.look("body") || "piece", {
+  const reading = reader(portrait);
+  const { fill, first, defs } = filling(reading.looks("colour"));
+  const body = bodyOf(reading.look("body") || "piece", {
     colour: fill,
     second: hex(portrait.second),
-    extent: told.look("extent"),
-    fitted: (layer, draw) => told.soft(layer, draw(told.look(layer))),
+    extent: reading.look("extent"),
+    fitted: (layer, draw) => reading.soft(layer, draw(reading.look(layer))),
   });
-  return { told, fill, first, defs, body, run: runOf(body, told) };
+  return { reading, fill, first, defs, body, run: runOf(body, reading) };
 }
 
 /** The wheels of a body, by what is said of them and of its bogies. */
-function runOf(body, told) {
+function runOf(body, reading) {
   if (body.standing) return { wheels: [], bogies: [] };
-  const bogies = told.look("bogies");
+  const bogies = reading.look("bogies");
   const fixed = bogies === "none" && body.plan === "two_and_two" ? "two" : body.plan;
   const turning = body.plan === "two" && !["", "none"].includes(bogies) ? "two_and_two" : fixed;
-  return wheelsOf(told.look("plan") || turning, body);
+  return wheelsOf(reading.look("plan") || turning, body);
 }
 
 /**
@@ -101,18 +101,18 @@ function runOf(body, told) {
  */
 export function portraitText(portrait, small) {
   const drawn = setUp(portrait);
-  const { told, defs, body } = drawn;
-  if (told.has("set")) return defs + inABox(portrait, drawn);
-  const under = body.standing ? standing(body, told) : running(drawn, small);
+  const { reading, defs, body } = drawn;
+  if (reading.has("set")) return defs + inABox(portrait, drawn);
+  const under = body.standing ? standing(body, reading) : running(drawn, small);
   const text = defs + under + shaped(drawn) + onSides(drawn, portrait, small);
-  return small || !told.has("box")
+  return small || !reading.has("box")
     ? text
-    : text + told.soft("box", lid(told.look("box"), BOX, false));
+    : text + reading.soft("box", lid(reading.look("box"), BOX, false));
 }
 
 /** What it runs on, and its ends. */
-function running({ told, body, run }, small) {
-  const { look, soft, has } = told;
+function running({ reading, body, run }, small) {
+  const { look, soft, has } = reading;
   const axles = [...run.wheels, ...(body.tenderAxles ?? []).map((x) => [x, 5])];
   const each = (draw) => axles.map(([x, radius]) => draw(x, radius)).join("");
   const rolling = soft(
@@ -134,7 +134,7 @@ function running({ told, body, run }, small) {
         each((x, r) => axle(look("axles"), x, r)),
       )
     : "";
-  const frames = soft("bogies", run.bogies.map((one) => bogie(look("bogies"), one)).join(""));
+  const frames = soft("bogies", run.bogies.map((place) => bogie(look("bogies"), place)).join(""));
   const shoe = look("power") === "electric" ? path("M54 57H66L64 60.4H56Z", "#d8ab3c") : "";
   const end =
     soft("buffers", buffer(look("buffers"), body.left)) +
@@ -144,13 +144,13 @@ function running({ told, body, run }, small) {
   return rail + ends + frame + wheels + frames + guards + rods.join("") + shoe;
 }
 
-function standing(body, told) {
-  return (body.base ?? "").replace("BASE", hex(told.look("base")) || "none");
+function standing(body, reading) {
+  return (body.base ?? "").replace("BASE", hex(reading.look("base")) || "none");
 }
 
 /** Body, roof, windows and doors. */
-function shaped({ told, body, first }) {
-  const roof = hex(told.look("roof"));
+function shaped({ reading, body, first }) {
+  const roof = hex(reading.look("roof"));
   const over = body.roof === "" ? "" : path(body.roof, roof || first || "none");
   const shade = over !== "" && roof === "" && first !== "" ? path(body.roof, "#000000", SHADE) : "";
   const doors = body.doors
@@ -158,21 +158,21 @@ function shaped({ told, body, first }) {
     .join("");
   const bulge = body.bulge ? rect(...body.bulge, "none", 1, ' stroke-width=".9"') : "";
   const shape =
-    told.look("colour") === ""
+    reading.look("colour") === ""
       ? body.body.replaceAll('fill="none"', `fill="none"${FAINT}`)
       : body.body;
-  return shape + told.soft("roof", over) + shade + doors + bulge;
+  return shape + reading.soft("roof", over) + shade + doors + bulge;
 }
 
 /** Lining, lettering, windows, and what is fitted to the body. */
-function onSides({ told, body, first }, portrait, small) {
-  const { look, soft, has } = told;
+function onSides({ reading, body, first }, portrait, small) {
+  const { look, soft, has } = reading;
   const stripe = hex(portrait.second) || against(first);
   const panels = look("lining") === "line" && body.lines ? body.lines : [body.side];
   const lines = panels.map((panel) => lining(look("lining"), panel, body.twoTone, stripe)).join("");
   const lined = portrait.second === "" && lines !== "" ? `<g opacity=".6">${lines}</g>` : lines;
   const panes = body.panes
-    .map((one) => pane(look("windows"), one, small ? "" : look("inside")))
+    .map((window) => pane(look("windows"), window, small ? "" : look("inside")))
     .join("");
   const moves = look("load") === "moving" && body.moves ? rect(...body.moves, "#1b1d1f") : "";
   const laden =
@@ -193,7 +193,7 @@ function onSides({ told, body, first }, portrait, small) {
     (body.front ? soft("front", front(look("front"), body.front, panel)) : "") +
     (has("keyhole") ? winding(look("keyhole"), look("key"), keyPlace(body)) : "");
   const joined = soft("joins", joins(look("joins"), body.side, against(first)));
-  const numbered = soft("number", numbers(body, told, portrait, letter));
+  const numbered = soft("number", numbers(body, reading, portrait, letter));
   return (
     laden +
     soft("finish", shine) +
@@ -215,11 +215,11 @@ const lowered = (text, [x, y]) =>
 /** @returns {[number, number]} */
 const keyPlace = (body) => body.key ?? [body.right - 14, 42];
 
-function numbers(body, told, portrait, { colour }) {
-  const look = told.look("number");
-  const [one, other] = body.numbers;
+function numbers(body, reading, portrait, { colour }) {
+  const look = reading.look("number");
+  const [first, second] = body.numbers;
   const places =
-    { one_end: [one], both_ends: [one, other], plate: [one], printed: [one] }[look] ?? [];
+    { one_end: [first], both_ends: [first, second], plate: [first], printed: [first] }[look] ?? [];
   return places
     .filter(Boolean)
     .map((place) => number(portrait.number, place, colour, look === "plate"))
@@ -227,8 +227,8 @@ function numbers(body, told, portrait, { colour }) {
 }
 
 /** A set: its pieces small in front of the lid; the colour is that of the engine. */
-function inABox(portrait, { told, fill, first }) {
-  const sort = told.look("body");
+function inABox(portrait, { reading, fill, first }) {
+  const sort = reading.look("body");
   const contents = portrait.contents.length === 0 && sort !== "set" ? [sort] : portrait.contents;
   const mini = (body, leads) => {
     const colour = leads && first !== "" ? fill : "none";
@@ -240,10 +240,10 @@ function inABox(portrait, { told, fill, first }) {
       rect(drawn.left, 46, drawn.right - drawn.left, 2.6, IRON) +
       drawn.body +
       (drawn.roof ? path(drawn.roof, colour) : "") +
-      drawn.panes.map((one) => rect(...one, "#f7f7f5", 0, BARE)).join("")
+      drawn.panes.map((window) => rect(...window, "#f7f7f5", 0, BARE)).join("")
     );
   };
-  return set({ look: told.look, contents }, mini);
+  return set({ look: reading.look, contents }, mini);
 }
 
 /**
@@ -252,8 +252,8 @@ function inABox(portrait, { told, fill, first }) {
  * @param {string} layer
  */
 export function whereIs(portrait, layer) {
-  const { told, body, run } = setUp(portrait);
-  if (told.has("set")) return IN_A_BOX[layer] ?? null;
+  const { reading, body, run } = setUp(portrait);
+  if (reading.has("set")) return IN_A_BOX[layer] ?? null;
   const [x, y, wide, high] = body.side;
   const [first, last] = [run.wheels[0], run.wheels.at(-1)];
   const glass = body.panes[Math.min(1, body.panes.length - 1)];

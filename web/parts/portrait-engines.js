@@ -164,13 +164,13 @@ function steam(sort, { colour, fitted }) {
 }
 
 /** An engine, or a tender. */
-export function engine(sort, told) {
-  const { colour, fitted } = told;
+export function engine(sort, traits) {
+  const { colour, fitted } = traits;
   switch (sort) {
     case "tank_engine":
     case "tender_engine":
     case "lone_engine":
-      return steam(sort, told);
+      return steam(sort, traits);
     case "streamlined_engine":
       return {
         ...ENGINE,
@@ -251,7 +251,7 @@ export function engine(sort, told) {
       };
     case "electric": {
       const drawn = path("M52 14L60 9L68 14M60 9L54 4H66Z", "none", ' stroke-width="1.2"');
-      return { ...diesel("diesel", told), over: onTop(fitted, 60, 14, drawn) };
+      return { ...diesel("diesel", traits), over: onTop(fitted, 60, 14, drawn) };
     }
     case "engine":
       return {
@@ -289,6 +289,6 @@ export function engine(sort, told) {
       };
     }
     default:
-      return diesel(sort, told);
+      return diesel(sort, traits);
   }
 }

@@ -139,12 +139,12 @@ function freeSpot(others, x, y) {
  * In what two pieces differ, by the features: {seen (portraits show it), unseen}; null until what
  * draws is loaded.
  * @param {Pack} pack
- * @param {number[]} one with its answers, where it is the piece at hand
- * @param {number[]} other
+ * @param {number[]} first with its answers, where it is the piece at hand
+ * @param {number[]} second
  * @param {Answer[]} [answers]
  */
-export function differencesOf(pack, one, other, answers = []) {
-  return hand && hand.engine.differences(pack, studio(pack).shown, one, other, answers);
+export function differencesOf(pack, first, second, answers = []) {
+  return hand && hand.engine.differences(pack, studio(pack).shown, first, second, answers);
 }
 
 /** What is in a portrait: made once for each variant, and copied. */

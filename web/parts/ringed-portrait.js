@@ -98,12 +98,12 @@ function ringText(pack, ring) {
  * Two pieces with rings where they differ, one above the other, and a line for what portraits do
  * not show. Null where nothing is known to differ, or before what draws is loaded.
  * @param {Pack} pack
- * @param {{name: string, variants: number[], answers?: Answer[]}} one the piece at hand, with what
- *   was seen of it, or a candidate
- * @param {{name: string, variants: number[]}} other
+ * @param {{name: string, variants: number[], answers?: Answer[]}} first the piece at hand, with
+ *   what was seen of it, or a candidate
+ * @param {{name: string, variants: number[]}} second
  */
-export function differencePictures(pack, one, other) {
-  const apart = differencesOf(pack, one.variants, other.variants, one.answers);
+export function differencePictures(pack, first, second) {
+  const apart = differencesOf(pack, first.variants, second.variants, first.answers);
   if (!apart || apart.seen.length + apart.unseen.length === 0) return null;
   const seen = apart.seen.slice(0, MOST);
   const shown = ({ name, variants, answers = [] }, side) =>
@@ -122,8 +122,8 @@ export function differencePictures(pack, one, other) {
   return el(
     "div",
     { class: "differences" },
-    shown(one, "one"),
-    shown(other, "other"),
+    shown(first, "one"),
+    shown(second, "other"),
     unseen.length === 0 ? null : el("p", { class: "quiet" }, notShown(unseen.join(", "))),
   );
 }

@@ -140,7 +140,7 @@ export function limit(pack, { kind, items }) {
   }
   return kind === ""
     ? ""
-    : `Looking only at ${small(pack.kinds.find((one) => one.id === kind).plural)}.`;
+    : `Looking only at ${small(pack.kinds.find((row) => row.id === kind).plural)}.`;
 }
 
 /**

@@ -17,15 +17,15 @@ import {
 
 /** Shows how another device is let in; `then` when that is put away. */
 export async function addDevice(then) {
-  let found;
+  let offer;
   try {
-    found = await post("pairing", {});
+    offer = await post("pairing", {});
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     notice(error.message);
     return;
   }
-  const { code, until, svg, url } = found;
+  const { code, until, svg, url } = offer;
   const picture = `data:image/svg+xml,${encodeURIComponent(svg)}`;
   sheet(
     ADD_A_DEVICE,

@@ -180,8 +180,8 @@ function waitsText({ entries, sending, fetching }) {
   return fetching === 0 ? out : stillToCome(out, counted(fetching, PHOTO_IS, PHOTOS_ARE));
 }
 
-function counted(count, one, many) {
-  return `${count} ${count === 1 ? one : many}`;
+function counted(count, single, many) {
+  return `${count} ${count === 1 ? single : many}`;
 }
 
 function refusedText(aside) {

@@ -163,8 +163,8 @@ async function checkSome(there, state, rules, touched, most) {
   const some = await there.keysAfter("records", state.checked || "", most);
   const stand = await Promise.all(some.map((id) => there.get("records", id)));
   const fit = stand.filter(Boolean); // the gate has set the others aside
-  const found = await Promise.all(fit.map((now) => asItWas(there, rules, now)));
-  const entries = found.filter(Boolean);
+  const missing = await Promise.all(fit.map((now) => asItWas(there, rules, now)));
+  const entries = missing.filter(Boolean);
   const stored = [];
   for (const entry of entries) stored.push({ ...entry, seq: await there.put("journal", entry) });
   await sealThese(there, state, rules, stored, touched);
@@ -208,8 +208,8 @@ export async function takeIn(answer, asked) {
     if (rules.is_late(state, asked)) return true;
     Object.assign(state, rules.pulled(state, answer));
     const mark = rules.mark_of(state);
-    const found = answer.ops.map((one) => (shown) => entryOf(one, shown, mark));
-    return takeThese(there, state, rules, found, touched);
+    const makers = answer.ops.map((op) => (shown) => entryOf(op, shown, mark));
+    return takeThese(there, state, rules, makers, touched);
   });
   taking.took(performance.now() - began, answer.ops.length >= taking.most());
   return { touched: [...touched], again };
@@ -223,14 +223,14 @@ export async function takeEntries(entries) {
     let end = at;
     await atPace(taking, async (there, state, most) => {
       end = at + most;
-      const found = entries.slice(at, end).map(({ seq, ...one }) => () => ({
-        ...one,
+      const makers = entries.slice(at, end).map(({ seq, ...entry }) => () => ({
+        ...entry,
         side: true,
-        pulled: !SILENT.includes(one.type),
+        pulled: !SILENT.includes(entry.type),
         held: "",
       }));
       while (await sealSome(there, state, rules, touched));
-      await takeThese(there, state, rules, found, touched);
+      await takeThese(there, state, rules, makers, touched);
       return end < entries.length;
     });
     at = end;
@@ -251,11 +251,11 @@ export async function unsent(mark) {
 
 /** The operations at these places; null where there is none. */
 export async function operations(keys) {
-  const found = await look(
+  const entries = await look(
     ["journal"],
     async (there) => await Promise.all(keys.map((key) => there.get("journal", key))),
   );
-  return found.map((entry) => (entry ? operationOf(entry) : null));
+  return entries.map((entry) => (entry ? operationOf(entry) : null));
 }
 
 /**
@@ -310,8 +310,8 @@ export async function fork(ids) {
  */
 async function takeThese(there, state, rules, given, touched) {
   const once = new Map(given.map((make) => [make(null).op, make]));
-  const found = [...once.values()];
-  const made = found.map((make) => make(null));
+  const makers = [...once.values()];
+  const made = makers.map((make) => make(null));
   const known = await Promise.all(made.map(({ op }) => there.where("journal", "op", op)));
   const ops = made.map((entry, place) => {
     const { op: id, wall, count } = entry;
@@ -335,7 +335,7 @@ async function takeThese(there, state, rules, given, touched) {
   const shown = new Map(ids.map((id, place) => [id, before[place] ?? null]));
   for (const place of take) {
     const { record, fields = made[place].after } = made[place];
-    puts.push(found[place](shown.get(record)));
+    puts.push(makers[place](shown.get(record)));
     shown.set(record, { ...shown.get(record), ...fields });
   }
   await Promise.all(puts.map((entry) => there.put("journal", entry)));
@@ -359,8 +359,8 @@ async function renameOwn(there, state, rules, moved, touched) {
   for (const op of moved)
     for (const { seq } of await there.where("journal", "op", op)) keys.add(seq);
   const order = [...keys].sort((a, b) => a - b);
-  const found = await Promise.all(order.map((key) => there.get("journal", key)));
-  const entries = found.filter(Boolean); // the gate has set the others aside
+  const stored = await Promise.all(order.map((key) => there.get("journal", key)));
+  const entries = stored.filter(Boolean); // the gate has set the others aside
   const ops = entries.map(({ op: id, parents, held }) => ({
     id,
     device: rules.parts_of_id(id).device,

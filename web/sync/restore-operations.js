@@ -34,7 +34,7 @@ export async function takeShared(file) {
 
 /** Records by their ids; of two with one id the first. */
 function byId(records) {
-  return new Map(records.map((one) => [one.id, one]).reverse());
+  return new Map(records.map((entry) => [entry.id, entry]).reverse());
 }
 
 /** The ids of records that are nothing but what these operations come to. */
@@ -43,19 +43,19 @@ async function explainedBy(records, shared) {
   const of = new Map(records.map(({ id }) => [id, []]));
   for (const entry of shared) of.get(entry.record)?.push(entry);
   const theirs = byId(records);
-  const found = records.filter(({ id }) => {
+  const explained = records.filter(({ id }) => {
     const entries = of.get(id);
     if (entries.length === 0) return false;
     return alike(recordOf(id, rules.merged(entries.map(written(rules))), entries), theirs.get(id));
   });
-  return new Set(found.map(({ id }) => id));
+  return new Set(explained.map(({ id }) => id));
 }
 
-function alike(one, other) {
-  if (!one || !other) return false;
-  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
+function alike(a, b) {
+  if (!a || !b) return false;
+  const names = new Set([...Object.keys(a), ...Object.keys(b)]);
   names.delete("changed");
-  return [...names].every((name) => same(one[name] ?? null, other[name] ?? null));
+  return [...names].every((name) => same(a[name] ?? null, b[name] ?? null));
 }
 
 /**
@@ -66,11 +66,11 @@ export async function removals(file) {
   const here = new Set(await photosHere());
   const known = new Set(await operationsHere(file.journal));
   // without a copy of each: they may be many thousands, and are looked at in one go
-  const deletes = (one) =>
-    one.op &&
-    !known.has(one.op) &&
-    fieldsOf(one).gone === true &&
-    (here.has(one.record) || alive(one.record));
+  const deletes = (entry) =>
+    entry.op &&
+    !known.has(entry.op) &&
+    fieldsOf(entry).gone === true &&
+    (here.has(entry.record) || alive(entry.record));
   const trashes = ({ id, trashed }) => trashed !== "" && record(id)?.trashed === "";
   const gone = [
     ...file.records.filter(
@@ -79,12 +79,12 @@ export async function removals(file) {
     ...file.journal.filter(deletes).map(({ record: id }) => ({ id })),
   ];
   const trashed = file.records.filter(
-    (one) => !one.gone && trashes(one) && one.changed > record(one.id).changed,
+    (entry) => !entry.gone && trashes(entry) && entry.changed > record(entry.id).changed,
   );
   const ids = [...gone, ...trashed].map(({ id }) => id).filter((id) => record(id)?.trashed === "");
   return {
     removed: [...new Set(ids)],
-    file: { ...file, journal: file.journal.filter((one) => !deletes(one)) },
+    file: { ...file, journal: file.journal.filter((entry) => !deletes(entry)) },
   };
 }
 
@@ -100,9 +100,9 @@ async function photosHere() {
 /** Those of these operations that are in the journal already. */
 async function operationsHere(entries) {
   const ops = entries.filter(({ op }) => op).map(({ op }) => op);
-  const found = await look(
+  const known = await look(
     ["journal"],
     async (there) => await Promise.all(ops.map((op) => there.where("journal", "op", op))),
   );
-  return found.flat().map(({ op }) => op);
+  return known.flat().map(({ op }) => op);
 }

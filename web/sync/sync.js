@@ -264,8 +264,8 @@ export async function sealAll() {
   await reread(await seal());
   const shown = new Set(
     everything()
-      .filter((one) => !one.gone)
-      .flatMap((one) => one.photos ?? []),
+      .filter((entry) => !entry.gone)
+      .flatMap((entry) => entry.photos ?? []),
   );
   await tellOfPhotos(shown);
   await reread(await seal());
@@ -389,11 +389,11 @@ async function pushed(ops) {
     if (!(error instanceof Refused) || !REFUSED.includes(error.status)) throw error;
     if (ops.length === 1) return { forked: [], refused: [{ id: ops[0].id, why: error.message }] };
     const middle = Math.ceil(ops.length / 2);
-    const one = await pushed(ops.slice(0, middle));
-    const other = await pushed(ops.slice(middle));
+    const former = await pushed(ops.slice(0, middle));
+    const latter = await pushed(ops.slice(middle));
     return {
-      forked: [...one.forked, ...other.forked],
-      refused: [...one.refused, ...other.refused],
+      forked: [...former.forked, ...latter.forked],
+      refused: [...former.refused, ...latter.refused],
     };
   }
 }
@@ -402,6 +402,6 @@ async function pushed(ops) {
 async function showPhotos(came) {
   if (came.length === 0) return;
   const ids = new Set(came);
-  const showing = everything().filter((one) => (one.photos ?? []).some((id) => ids.has(id)));
+  const showing = everything().filter((entry) => (entry.photos ?? []).some((id) => ids.has(id)));
   await reread(showing.map(({ id }) => id));
 }

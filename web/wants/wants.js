@@ -116,7 +116,7 @@ export async function wantScreen(state, { id }) {
           VARIANT,
           [
             ["", ANY_VARIANT],
-            ...variants.map((one) => [pack.variants[one].id, variantLabel(pack, one)]),
+            ...variants.map((place) => [pack.variants[place].id, variantLabel(pack, place)]),
           ],
           want.variant,
           save("variant", VARIANT),
