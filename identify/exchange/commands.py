@@ -13,7 +13,7 @@ from identify import phone
 from identify.core.currencies import currencies
 from identify.core.exporting.naming import naming_of
 from identify.core.exporting.wants_page import wants_page
-from identify.core.importing.fields import LIST_FIELDS, SORTS
+from identify.core.importing.column_headings import LIST_FIELDS, SORTS
 from identify.core.importing.rows_matched import new_importing, rows_given_back
 from identify.core.importing.text_parts import quoted
 from identify.core.types.importing import AskedColumn, KeyedRow, LeftOutRow, Outcome, ReadTable

@@ -7,7 +7,7 @@ from identify.core.importing.file_kinds import (
     too_heavy,
     without_sheet_errors,
 )
-from identify.core.importing.own_rows import is_own
+from identify.core.importing.own_tables import is_own
 from identify.core.types.importing import FileTable
 from identify.exchange.table import FileError, checked
 from identify.exchange.text_files import read_text, text_in

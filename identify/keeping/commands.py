@@ -13,7 +13,7 @@ from identify import keeping
 from identify.errors import UserError
 from identify.keeping import backup as backups
 from identify.keeping.away import Away, take_away
-from identify.keeping.folders import backup_folder, data_folder
+from identify.keeping.data_folder import backup_folder, data_folder
 from identify.keeping.locked_backup import ENDING, read_passphrase, unlocked
 from identify.keeping.restore import restore as restore_from
 from identify.keeping.store import FILE, Store

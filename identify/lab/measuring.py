@@ -16,8 +16,8 @@ from identify.core.session import new_session
 from identify.core.types.engine import Engine
 from identify.core.types.pack import Pack
 from identify.core.worth import entropy
-from identify.lab.bounds import huffman, most_answers, most_told, signatures
 from identify.lab.calibration import EDGES, Stated, calibration, error_of, stated
+from identify.lab.least_questions import huffman, most_answers, most_told, signatures
 from identify.lab.leaving import MISSING, Left, Nothing, by_item, left_out, none_of_these
 from identify.lab.pairs import Alike, alike_pairs
 from identify.lab.trials import Asker, Trial, mean, trials

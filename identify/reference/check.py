@@ -5,7 +5,7 @@ from pathlib import Path
 
 import msgspec
 
-from identify.core.ranges.checking import check_rows, too_many
+from identify.core.ranges.range_mistakes import check_rows, too_many
 from identify.core.types.rows import RangeRows
 from identify.reference.check_looks import check_looks
 from identify.reference.csv_files import FILES, MOVES

@@ -1,8 +1,8 @@
 """Checks what a range says of its portraits: layers, and how states look in them."""
 
 from identify.core.looks import LAYERS, look_fits
+from identify.reference.entries import Entry, Feature
 from identify.reference.mistakes import Mistake, instead
-from identify.reference.records import Entry, Feature
 from identify.reference.toml_files import FEATURES
 
 

@@ -5,9 +5,7 @@ from collections.abc import Iterable, Sequence
 
 from identify.core.ranges.words import NONE
 from identify.reference.csv_files import FILES
-from identify.reference.mark_ends import GUESS, HARD, OPEN, read_edge, years_of
-from identify.reference.mistakes import Mistake, instead, quoted
-from identify.reference.records import (
+from identify.reference.entries import (
     AUTHORITIES,
     PRACTICE,
     PUBLISHED,
@@ -18,6 +16,8 @@ from identify.reference.records import (
     MarkSource,
     Source,
 )
+from identify.reference.mark_ends import GUESS, HARD, OPEN, read_edge, years_of
+from identify.reference.mistakes import Mistake, instead, quoted
 from identify.reference.toml_files import FEATURES
 from identify.reference.years import YearsError, read_years
 

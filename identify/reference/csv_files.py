@@ -5,10 +5,10 @@ import io
 from pathlib import Path
 from typing import TypeVar
 
-from identify.reference.fields import fields, read_entry, reporter
+from identify.reference.entries import Change, Entry, Item, Source, Variant
+from identify.reference.entry_fields import fields, read_entry, reporter
 from identify.reference.mistakes import Mistake, instead, quoted
-from identify.reference.records import Change, Entry, Item, Source, Variant
-from identify.reference.texts import read_text
+from identify.reference.text_files import read_text
 
 FILES: dict[type[Entry], str] = {
     Source: "sources.csv",

@@ -7,7 +7,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from identify.reference.mistakes import Mistake, instead
 from identify.reference.photo_drawings import photo_url
-from identify.reference.texts import read_text
+from identify.reference.text_files import read_text
 
 SVG = "http://www.w3.org/2000/svg"
 ELEMENTS = (

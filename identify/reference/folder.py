@@ -4,10 +4,10 @@ from pathlib import Path
 
 from identify.reference.csv_files import FILES, MOVES, read_table
 from identify.reference.drawings import read_drawings
+from identify.reference.entries import Change, Feature, Item, Move, Pack, Range, Source, Variant
+from identify.reference.from_kit import Picker, drawings_of
 from identify.reference.kit import shipped_kit
 from identify.reference.mistakes import Mistake
-from identify.reference.picking import Picker, drawings_of
-from identify.reference.records import Change, Feature, Item, Move, Pack, Range, Source, Variant
 from identify.reference.toml_files import FEATURES, RANGE, read_features, read_range
 
 

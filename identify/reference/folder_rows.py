@@ -14,7 +14,7 @@ from identify.core.types.rows import (
     StateRow,
     VariantRow,
 )
-from identify.reference.records import (
+from identify.reference.entries import (
     Change,
     Feature,
     Item,

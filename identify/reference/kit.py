@@ -1,7 +1,7 @@
 """The kit: sorts of piece, parts and features of the trade that a range picks from.
 
 It stands in fixtures/kit and is written like a pack without items, its features in a file for each
-area (`features/*.toml`). What a pack makes of it: picking.py.
+area (`features/*.toml`). What a pack makes of it: from_kit.py.
 """
 
 from functools import cache
@@ -10,15 +10,15 @@ from typing import Any
 
 import msgspec
 
-from identify.core.ranges.checking import features_and_drawings
+from identify.core.ranges.range_mistakes import features_and_drawings
 from identify.core.ranges.words import NONE, OF_THE_RANGE
 from identify.reference.check_looks import check_looks
 from identify.reference.drawings import read_drawings
+from identify.reference.entries import Entry, Feature, Kind, Pack, Part, Range
 from identify.reference.folder_rows import rows_of_pack
 from identify.reference.mistake_words import in_files
 from identify.reference.mistakes import Mistake, PackError
-from identify.reference.records import Entry, Feature, Kind, Pack, Part, Range
-from identify.reference.texts import read_toml
+from identify.reference.text_files import read_toml
 from identify.reference.toml_files import RANGE, Wrong, read_entries, read_features
 from identify.reference.types import TomlTable
 from identify.shipped import KIT

@@ -9,9 +9,9 @@ import re
 
 import msgspec
 
-from identify.core.ranges.bounds import FAR
+from identify.core.ranges.year_bounds import FAR
 from identify.core.types.rows import Window
-from identify.reference.records import MEMORY, PRACTICE, PUBLISHED, MarkRow
+from identify.reference.entries import MEMORY, PRACTICE, PUBLISHED, MarkRow
 from identify.reference.years import read_years
 
 OPEN = ".."

@@ -6,11 +6,11 @@ from typing import Any
 
 from identify.core.types.marks import MarkEnd, MarkFeature, MarkTables, ShapePiece, WordingRow
 from identify.reference.csv_files import read_table
+from identify.reference.entries import MarkRow, MarkShape, MarkWords
 from identify.reference.mark_ends import End, ends_of
 from identify.reference.marks import Marks, read_marks
 from identify.reference.mistakes import Mistake, PackError
 from identify.reference.number_tables import all_series, number_tables, yearly_table
-from identify.reference.records import MarkRow, MarkShape, MarkWords
 from identify.reference.years import read_years
 from identify.shipped import MARKS
 

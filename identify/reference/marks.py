@@ -8,8 +8,8 @@ import msgspec
 from identify.reference.check_marks import MarkCheck
 from identify.reference.csv_files import FILES, read_table
 from identify.reference.drawings import read_drawings
+from identify.reference.entries import Change, MarkFeature, MarkRow, MarkSource, Source
 from identify.reference.mistakes import Mistake
-from identify.reference.records import Change, MarkFeature, MarkRow, MarkSource, Source
 from identify.reference.toml_files import read_features
 from identify.shipped import MARKS
 

@@ -3,11 +3,11 @@
 from functools import cache
 
 from identify.core.types.rows import ChangeRow, MarkRowUsed, MarkUsed, SourceRow
+from identify.reference.entries import MEMORY, PRACTICE, MarkFeature, MarkRow, MarkSource
 from identify.reference.folder_rows import drawing_rows, state_rows
 from identify.reference.mark_ends import OPEN, End, ends_of, window_of
 from identify.reference.marks import read_marks
 from identify.reference.mistakes import PackError
-from identify.reference.records import MEMORY, PRACTICE, MarkFeature, MarkRow, MarkSource
 
 PREFIX = "mark_"
 UNNAMED = {PRACTICE: ("practice", 0.5), MEMORY: ("memory", 0.6)}

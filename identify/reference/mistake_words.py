@@ -6,8 +6,8 @@ from collections.abc import Callable, Sequence
 
 from identify.core.types.rows import RowMistake, Table
 from identify.reference.csv_files import FILES, MOVES
+from identify.reference.entries import Change, Entry, Item, Pack, Source, Variant
 from identify.reference.mistakes import Mistake, instead, quoted
-from identify.reference.records import Change, Entry, Item, Pack, Source, Variant
 from identify.reference.toml_files import FEATURES, RANGE
 from identify.reference.years import years_fault
 

@@ -4,10 +4,10 @@ from functools import cache
 
 from identify.core.types.marks import NumberTables, StateFrom
 from identify.reference.csv_files import read_table
+from identify.reference.entries import MEMORY, MarkRow, NumberRow, Series
 from identify.reference.mark_ends import years_of
 from identify.reference.marks import read_marks
 from identify.reference.mistakes import Mistake, PackError
-from identify.reference.records import MEMORY, MarkRow, NumberRow, Series
 from identify.reference.years import read_years
 from identify.shipped import MARKS
 

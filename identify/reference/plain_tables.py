@@ -16,7 +16,7 @@ from identify.core.ranges.issues import usual_shares
 from identify.reference import compiled as to
 from identify.reference.csv_files import csv_rows, not_commas
 from identify.reference.mistakes import Mistake, PackError, instead, quoted
-from identify.reference.texts import read_text
+from identify.reference.text_files import read_text
 
 MOST_COLUMNS = 100_000
 NUMBER = re.compile(r"[+-]?[0-9]+(?:[.,][0-9]+)?")

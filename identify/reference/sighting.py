@@ -13,7 +13,6 @@ from typing import Any
 
 import msgspec
 
-from identify.core.ranges.bounds import years_of_edtf
 from identify.core.ranges.sighted import (
     SOURCE,
     SOURCE_TRUST,
@@ -22,6 +21,7 @@ from identify.core.ranges.sighted import (
     proposal_of,
     take_in_proposal,
 )
+from identify.core.ranges.year_bounds import years_of_edtf
 from identify.core.seen import seen_years
 from identify.core.session import problem
 from identify.core.types.claims import SeenYears
@@ -32,11 +32,11 @@ from identify.errors import UserError
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
 from identify.reference.editing_csv import CsvText
+from identify.reference.entries import Change, Item, Pack, Source, Variant
 from identify.reference.folder import read_pack
 from identify.reference.folder_rows import rows_of_pack
 from identify.reference.loading import load_engine
 from identify.reference.mistakes import PackError, quoted
-from identify.reference.records import Change, Item, Pack, Source, Variant
 from identify.reference.years import years_fault
 
 

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
-from identify.reference.fields import fields, read_entry, reporter
+from identify.reference.entries import Caution, Entry, Kind, Look, Part, Range, State
+from identify.reference.entry_fields import fields, read_entry, reporter
 from identify.reference.mistakes import Mistake, instead, quoted
-from identify.reference.records import Caution, Entry, Kind, Look, Part, Range, State
-from identify.reference.texts import TomlLines, read_toml
+from identify.reference.text_files import TomlLines, read_toml
 from identify.reference.types import TomlTable
 
 RANGE = "range.toml"

@@ -1,4 +1,4 @@
-"""EDTF years (ISO 8601-2), as bounds in decimal years: the core reads them (core/ranges/bounds.py).
+"""EDTF years (ISO 8601-2), as bounds in decimal years, which core/ranges/year_bounds.py reads.
 
 An open end is infinite here; otherwise these are the core's figures.
 """
@@ -9,7 +9,7 @@ from functools import cache
 import msgspec
 
 from identify.core.dates import read_date
-from identify.core.ranges.bounds import FAR, lies_outside, years_of_edtf
+from identify.core.ranges.year_bounds import FAR, lies_outside, years_of_edtf
 from identify.core.types.dates import Life
 from identify.reference.mistakes import quoted
 

@@ -20,7 +20,7 @@ from identify.errors import UserError
 from identify.keeping import devices
 from identify.keeping.backup import all_backups
 from identify.keeping.commands import add_away, asked_away
-from identify.keeping.folders import backup_folder, data_folder
+from identify.keeping.data_folder import backup_folder, data_folder
 from identify.keeping.proposals import Box
 from identify.keeping.store import FILE, Store
 from identify.keeping.troubles import DiskError

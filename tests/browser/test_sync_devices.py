@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, Route, expect
 
-from identify.keeping.folders import backup_folder
+from identify.keeping.data_folder import backup_folder
 from tests.browser.own_server import (
     OwnServer,
     open_piece,

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
 from identify.core.shapes import fields_of
-from identify.exchange.shapes import SHAPES
+from identify.exchange.new_records import SHAPES
 from tests.strategies import BOXED, WORDS_OF_CONDITION, moneys, old_texts
 
 QUICK = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))

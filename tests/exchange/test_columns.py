@@ -4,7 +4,7 @@ import random
 
 import pytest
 
-from identify.core.importing.fields import LIST_HEADINGS
+from identify.core.importing.column_headings import LIST_HEADINGS
 from identify.core.importing.guessing import by_heading
 from identify.exchange.import_steps import read_file
 from tests.exchange.fitting import demo_reference

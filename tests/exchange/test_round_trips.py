@@ -15,7 +15,7 @@ from openpyxl import load_workbook
 from identify.core.exporting.workbook_parts import workbook_parts
 from identify.core.importing.brought_before import is_same_json
 from identify.core.importing.item_words import new_reference
-from identify.core.importing.own_rows import fit_for_cell, guarded, unguarded
+from identify.core.importing.own_tables import fit_for_cell, guarded, unguarded
 from identify.core.importing.rows_matched import new_importing, rows_given_back
 from identify.exchange.import_steps import match_rows, name_rows, read_file
 from identify.exchange.writing import write_records, zipped

@@ -8,8 +8,8 @@ from hypothesis import given
 
 from identify.core.shapes import BESIDES, RECORD_SHAPES
 from identify.core.types import records as types
+from identify.exchange.new_records import SHAPES
 from identify.exchange.schemas import Record, records_schema
-from identify.exchange.shapes import SHAPES
 from identify.exchange.writing import write_records
 from identify.phone import DEMO, WEB
 from tests.exchange.strategies import QUICK, records

@@ -14,7 +14,7 @@ from identify import keeping
 from identify.cli import main
 from identify.errors import UserError
 from identify.keeping import backup, devices, ops, photos
-from identify.keeping.folders import backup_folder, data_folder
+from identify.keeping.data_folder import backup_folder, data_folder
 from identify.keeping.manifest import KIND, MANIFEST
 from identify.keeping.restore import restore
 from identify.keeping.retention import to_keep

@@ -12,7 +12,7 @@ from identify.cli import main
 from identify.core.gate import operation_fault
 from identify.errors import UserError
 from identify.keeping import backup, ops, photos
-from identify.keeping.folders import backup_folder
+from identify.keeping.data_folder import backup_folder
 from identify.keeping.queries import rows
 from identify.keeping.restore import restore
 from identify.keeping.schema import sum_of

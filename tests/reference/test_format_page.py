@@ -8,7 +8,7 @@ import msgspec
 import pytest
 
 from identify.reference.csv_files import FILES, MOVES
-from identify.reference.records import (
+from identify.reference.entries import (
     Caution,
     Change,
     Entry,

@@ -10,10 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from identify.core.ranges.windows import window_weight
+from identify.reference.entries import AUTHORITIES, MEMORY, PRACTICE, PUBLISHED
 from identify.reference.mark_ends import ends_of, window_of, years_of
 from identify.reference.marks import read_marks
 from identify.reference.number_tables import all_series, yearly_table
-from identify.reference.records import AUTHORITIES, MEMORY, PRACTICE, PUBLISHED
 from identify.reference.years import read_years
 from identify.shipped import MARKS
 

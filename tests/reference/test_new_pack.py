@@ -4,10 +4,10 @@ import pytest
 
 from identify.reference.check import check_pack
 from identify.reference.csv_files import FILES
+from identify.reference.entries import Item, Variant
 from identify.reference.loading import load_pack
 from identify.reference.mistakes import PackError
 from identify.reference.new_pack import new_pack
-from identify.reference.records import Item, Variant
 
 
 def test_the_new_folder_passes_as_it_is(tmp_path):

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from identify.core.ranges.bounds import years_of_edtf
 from identify.core.ranges.weights import begun, in_millionths, year_weights
+from identify.core.ranges.year_bounds import years_of_edtf
 from identify.core.types.rows import WeighedYears
 from identify.reference.years import Years, YearsError, outside, read_years
 

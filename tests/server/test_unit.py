@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from identify.cli import main
-from identify.keeping.folders import backup_folder
+from identify.keeping.data_folder import backup_folder
 from identify.server.unit import UnitError, unit
 
 ROOT = Path(__file__).parents[2]

@@ -1,4 +1,4 @@
-"""Records as rows of a table; importing/own_rows.py reads them back.
+"""Records as rows of a table; importing/own_tables.py reads them back.
 
 Each field has a column with a text that a person can read and change. Where that would not give
 back the very same value (a chance of 0.3333, a photo's id, a field that this version does not
@@ -10,7 +10,7 @@ from typing import Any
 
 from ..edtf import padded
 from ..importing.brought_before import is_same_json, text_at
-from ..importing.own_rows import (
+from ..importing.own_tables import (
     ALWAYS,
     FURTHER,
     HIDDEN,

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from ..edtf import padded
 from ..holdings import shelfmark
 from ..importing.brought_before import text_at
-from ..importing.own_rows import shown_text
+from ..importing.own_tables import shown_text
 from ..importing.text_parts import joined_by, without_blanks
 from ..native.values import sort_of_value, value_at
 from ..types.exporting import Naming

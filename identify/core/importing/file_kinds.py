@@ -7,7 +7,7 @@ from ..edtf import is_figures, padded
 from ..native.values import json_text, json_without, sort_of_value, value_at, value_in_json
 from ..types.importing import FileTable
 from .brought_before import text_at
-from .own_rows import FURTHER, own_fields
+from .own_tables import FURTHER, own_fields
 from .text_parts import begins, column_letters, in_thousands, joined_by, without_blanks
 
 MOST_BYTES = 20_000_000

@@ -17,9 +17,9 @@ from ..types.importing import (
 )
 from .cell_dates import order_of_dates, read_when
 from .cell_values import is_in_word, looks_like_money, read_condition, read_price, read_yes
-from .fields import LIST_HEADINGS, list_field, list_fields
+from .column_headings import LIST_HEADINGS, list_field, list_fields
 from .item_words import place_of_word, stems, unzeroed
-from .own_rows import field_named, is_own, unguarded
+from .own_tables import field_named, is_own, unguarded
 from .text_parts import (
     blank_parted,
     column_letters,

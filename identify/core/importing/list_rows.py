@@ -35,11 +35,11 @@ from .cell_values import (
     read_price,
     read_urgency,
 )
-from .fields import LIST_HEADINGS, generic, goes_to
+from .column_headings import LIST_HEADINGS, generic, goes_to
 from .item_words import engine_of, near_words, stems
 from .matching import SURE, items_meant, ranges_named
 from .no_piece import is_scrap, is_total
-from .own_rows import MONEYS
+from .own_tables import MONEYS
 from .text_parts import blank_parted, joined_by, quoted, without_blanks, without_signs
 from .wording import rounded_share, variants_meant
 

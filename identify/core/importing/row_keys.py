@@ -8,8 +8,8 @@ from ..edtf import padded
 from ..look_up import plain, words
 from ..native.values import unaccented
 from ..types.importing import CellsRow, Keys, RowName
-from .fields import generic
-from .own_rows import unguarded
+from .column_headings import generic
+from .own_tables import unguarded
 from .text_parts import joined_by, quoted, rows_listed, without_blanks
 
 OWN_KEY = "record:"

@@ -19,9 +19,9 @@ from ..types.importing import (
     SameRecord,
 )
 from .brought_before import KEPT, WHOLE_ITEM, blank_record, changes, held, own_changes, text_at
-from .fields import SORTS, generic, goes_to
+from .column_headings import SORTS, generic, goes_to
 from .list_rows import outcome_of
-from .own_rows import (
+from .own_tables import (
     FURTHER,
     HIDDEN,
     field_named,

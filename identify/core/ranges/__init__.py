@@ -10,7 +10,7 @@ BESIDES = (
 )  # fmt: skip
 
 FILES = (
-    "bounds",
+    "year_bounds",
     "weights",
     "words",
     "windows",
@@ -22,7 +22,7 @@ FILES = (
     "adding_marks",
     "check_range",
     "check_rows",
-    "checking",
+    "range_mistakes",
     "compiling",
     "usable",
     "own_rows",
@@ -32,7 +32,7 @@ FILES = (
     "completeness",
     "change_effect",
     "lists_in",
-    "picking",
+    "kit_entries",
     "folder_in",
     "folder_out",
     "faults",

@@ -6,9 +6,9 @@ from ..lists import largest
 from ..shapes import SEEN
 from ..types.gate import Group
 from ..types.running import ChangeEffect, Saying, Stretch
-from .bounds import years_of_edtf
 from .own_rows import list_at, live_rows, text_at
 from .weights import within_life
+from .year_bounds import years_of_edtf
 
 
 def bears_on(change: Group, item: Group) -> bool:

@@ -18,9 +18,9 @@ from ..types.rows import (
     Wrong,
     YearBounds,
 )
-from .bounds import lies_outside, years_of_edtf
 from .splitting import adds_none, at_place, place_of_text, places_by
 from .words import NONE
+from .year_bounds import lies_outside, years_of_edtf
 
 
 def at_field(table: Table, row: int, field: str) -> Spot:

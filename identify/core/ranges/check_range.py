@@ -2,7 +2,6 @@
 
 from ..native.values import is_true
 from ..types.rows import Checked, FeatureRow
-from .bounds import years_of_edtf
 from .check_names import (
     at_field,
     drawn_name,
@@ -16,6 +15,7 @@ from .check_names import (
 )
 from .splitting import adds_none, place_of_text
 from .words import COMPLETE, JPEG, KIND, NONE, OF_THE_RANGE, OF_VARIANT
+from .year_bounds import years_of_edtf
 
 # What a column of items or variants is called besides: no feature can be.
 TAKEN = [

@@ -1,7 +1,6 @@
 """Checks items, variants, running changes and moves against the rest of the range."""
 
 from ..types.rows import CellText, Checked, ItemRow, MoveRow, Spot
-from .bounds import lies_outside, years_of_edtf
 from .cells import read_states
 from .check_names import (
     at_field,
@@ -17,6 +16,7 @@ from .check_names import (
 )
 from .splitting import at_place, has_kind, place_of_text
 from .words import NONE
+from .year_bounds import lies_outside, years_of_edtf
 
 
 def check_items(check: Checked) -> None:

@@ -1,6 +1,6 @@
 """A range's rows as the compiled range that the engine takes; README.md of identify/reference/ has
-the format. Of rows without mistakes: `check_rows` in checking.py finds them, `usable` leaves them
-out.
+the format. Of rows without mistakes: `check_rows` in range_mistakes.py finds them, `usable` leaves
+them out.
 """
 
 from ..edtf import padded

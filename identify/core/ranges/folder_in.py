@@ -20,8 +20,7 @@ from ..types.rows import (
     VariantRow,
 )
 from .cells import stripped
-from .own_rows import decimal_text, needs_of, number_at
-from .picking import (
+from .kit_entries import (
     groups_only,
     has,
     in_the_kit,
@@ -31,6 +30,7 @@ from .picking import (
     said_list,
     said_text,
 )
+from .own_rows import decimal_text, needs_of, number_at
 from .splitting import at_place
 from .words import KIND, NONE, OF_THE_RANGE
 

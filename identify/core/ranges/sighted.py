@@ -15,9 +15,9 @@ from ..types.pack import Feature, Pack
 from ..types.rows import ChangeRow, ItemRow, RangeRows, SourceRow, TextPair, VariantRow
 from ..types.session import Answer
 from ..types.sighted import OtherYears, Proposal, Sighted
-from .bounds import lies_outside, years_of_edtf
 from .splitting import at_place, places_by
 from .together import add_saying, same_change
+from .year_bounds import lies_outside, years_of_edtf
 
 SOURCE = "sighting"  # the source that stands for all of them
 SOURCE_WHAT = "Sightings noted with the app"

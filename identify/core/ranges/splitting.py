@@ -29,11 +29,11 @@ from ..types.rows import (
     VariantRow,
     WeighedYears,
 )
-from .bounds import years_of_edtf
 from .cells import cell_code, no_cells, read_states
 from .weights import begun, in_millionths, year_weights
 from .windows import mark_cell
 from .words import NONE
+from .year_bounds import years_of_edtf
 
 MOST = 4096  # rows of one variant in one year
 TEXTS = [padded(n, 1) + "," for n in [0, 1, 2, 3, 4, 5, 6, 7, 8, 9]]

@@ -10,11 +10,11 @@ from typing import Any
 from ..edtf import padded
 from ..native.values import is_true
 from ..types.rows import CellText, MarkUsed, RangeRows, RowMistake, TextPair, Usable
-from .bounds import FAR, years_of_edtf
 from .check_names import at_field, to_check, wrong_field
 from .check_range import check_about, check_features, check_kept_ids, check_sources
 from .check_rows import check_changes, check_items, check_moves, check_variants
-from .checking import too_many
+from .range_mistakes import too_many
+from .year_bounds import FAR, years_of_edtf
 
 MENDINGS = 12  # mending one thing can show another
 NOT_NEEDED = ["unsourced", "no variant", "life"]

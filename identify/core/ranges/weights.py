@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from ..lists import filled, total
 from ..types.rows import WeighedYears
-from .bounds import FAR
+from .year_bounds import FAR
 
 MILLION = 1000000
 GAUSS = 0.28867513459481287  # half of 1/sqrt(3): two such points integrate two ramps exactly

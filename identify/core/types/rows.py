@@ -278,7 +278,7 @@ class YearBounds(TypedDict):
 
     first, last: the strict bounds. earliest, latest: with what "about" and "uncertain" add.
     start, end: the bounds between which the beginning, and the end, are evenly likely. What is
-    open is beyond -FAR or FAR (bounds.py).
+    open is beyond -FAR or FAR (year_bounds.py).
     """
 
     problem: Literal["", "unread", "day", "reversed"]

@@ -8,8 +8,8 @@ from typing import Annotated, Any, TypeVar, get_args, get_origin
 import msgspec
 
 from identify.core.ranges.folder_in import cut_at
+from identify.reference.entries import Entry, Said, Texts
 from identify.reference.mistakes import Mistake, quoted
-from identify.reference.records import Entry, Said, Texts
 from identify.reference.types import TomlTable
 
 E = TypeVar("E", bound=Entry)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from identify.core.belief import prepare_with
 from identify.core.worth import entropy
-from identify.lab.bounds import huffman, most_answers, most_told, signatures
+from identify.lab.least_questions import huffman, most_answers, most_told, signatures
 from tests.table_packs import EXACT, sharp, table_pack
 
 AB = ["a", "b"]

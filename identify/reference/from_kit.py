@@ -1,12 +1,12 @@
-"""What a pack takes from the kit, and the drawings that come with it: `core/ranges/picking.py`."""
+"""What a pack takes from the kit (`core/ranges/kit_entries.py`), and the drawings with it."""
 
 from collections.abc import Callable
 
-from identify.core.ranges.picking import new_picking, picked_entries
+from identify.core.ranges.kit_entries import new_picking, picked_entries
 from identify.core.ranges.words import NONE, OF_THE_RANGE
+from identify.reference.entries import Feature, Kind, Part
 from identify.reference.kit import Kit
 from identify.reference.mistakes import instead, quoted
-from identify.reference.records import Feature, Kind, Part
 from identify.reference.toml_files import Wrong
 from identify.reference.types import TomlTable
 
