@@ -3,7 +3,7 @@
  * and what is odd about it (identify/core/importing).
  */
 import { NoZip, unzipped } from "../parts/zip.js";
-import { takingTurns } from "../parts/turns.js";
+import { turns } from "../data/turns.js";
 import { CANNOT_BE_READ_ANY_MORE } from "./import-words.js";
 import { listRules, NoList } from "./list-rules.js";
 import { workbookTable } from "./workbook.js";
@@ -43,7 +43,7 @@ export async function tableOfText(text) {
   const rules = await listRules();
   refuse(rules.no_text_in(text));
   const parsing = rules.begun_table(text);
-  const turn = takingTurns();
+  const turn = turns();
   while (!rules.parsed_whole(parsing)) {
     rules.parse_on(parsing, ROWS);
     // oxlint-disable-next-line no-await-in-loop -- one piece after the other
@@ -72,7 +72,7 @@ function checked(rules, table) {
 
 /** Each byte as the character of its number. */
 async function raw(bytes) {
-  const turn = takingTurns();
+  const turn = turns();
   const parts = [];
   for (let at = 0; at < bytes.length; at += CHUNK) {
     // oxlint-disable-next-line prefer-spread -- spreading bytes takes ten times as long

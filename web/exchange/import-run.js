@@ -12,7 +12,7 @@ import {
   TO_BE_CHOSEN,
   YOU_LEFT_IT_OUT,
 } from "./import-words.js";
-import { takingTurns } from "../parts/turns.js";
+import { turns } from "../data/turns.js";
 import { tableOfFile } from "./file-table.js";
 import { listRules } from "./list-rules.js";
 
@@ -37,7 +37,7 @@ export async function readTable(file, ids, { sheet = "", header = "-1" } = {}) {
   const table = await tableOfFile(file, sheet);
   const reference = await referenceOf(ids);
   const heads = rules.headed(table, Number(header));
-  const turn = takingTurns();
+  const turn = turns();
   const shares = [];
   for (let place = 0; place < heads.names.length; place += 1) {
     const cells = rules.cells_below(heads.rows, place, heads.names.length);
@@ -54,7 +54,7 @@ export async function readTable(file, ids, { sheet = "", header = "-1" } = {}) {
  */
 export async function matchRows({ table, as, columns, currency, packs }, tell, stopped) {
   const rules = await listRules();
-  const turn = takingTurns();
+  const turn = turns();
   const about = rules.new_importing(await referenceOf(packs), as, currency, columns);
   const fields = columns.map(({ field }) => field);
   const names = [];

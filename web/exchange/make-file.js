@@ -1,7 +1,7 @@
 /** Files of records, made on this device: identify/core/exporting says what is in them. */
 import { packsAtHand, readPacks } from "../data/known-ranges.js";
 import { dateText, today } from "../parts/days.js";
-import { takingTurns } from "../parts/turns.js";
+import { turns } from "../data/turns.js";
 import { zipped } from "../parts/zip.js";
 import { listRules } from "./list-rules.js";
 
@@ -32,7 +32,7 @@ const contents = {
 async function tableOf(rules, records) {
   const naming = await namesAtHand(rules);
   const fields = rules.columns_for(records);
-  const turn = takingTurns();
+  const turn = turns();
   const cells = [];
   for (const record of records) {
     cells.push(rules.cells_of(record, fields, naming));

@@ -2,7 +2,7 @@
  * The table of an XLSX workbook (ECMA-376), each cell as the text that a person would type for it:
  * dates by year, month and day, noughts in front where the format puts them.
  */
-import { takingTurns } from "../parts/turns.js";
+import { turns } from "../data/turns.js";
 import { NoZip } from "../parts/zip.js";
 import {
   NO_BOOK,
@@ -85,7 +85,7 @@ function sharedTexts(text) {
 
 /** The rows of a sheet that say something, and what is odd about its cells. */
 async function tableOfSheet(rules, name, text, about) {
-  const turn = takingTurns();
+  const turn = turns();
   const sheet = { name, rows: [], errors: [], empty: [], formulas: 0, looked: 0, line: 0 };
   let last = null;
   for (const piece of inPieces(text, "row")) {

@@ -7,6 +7,7 @@ import { CannotGoOn } from "../data/engine.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
 import { changeSettings } from "../data/settings.js";
+import { turns } from "../data/turns.js";
 import { gone } from "../collection/piece.js";
 import { openRange } from "../identify/range-at-hand.js";
 import { button, el, heading } from "../parts/element.js";
@@ -51,7 +52,6 @@ import {
 
 const TRIALS = 40;
 const SEED = 1; // the same range is told the same
-const AT_ONCE = 12; // milliseconds of work before the screen has its turn
 const SHOWN = 8;
 let rules = null;
 
@@ -121,15 +121,8 @@ async function atStall(state, key) {
 
 /** Works without holding the screen up; false once the screen is left. */
 export function slices(shown) {
-  let since = performance.now();
-  return async () => {
-    if (performance.now() - since < AT_ONCE) return true;
-    await new Promise((done) => {
-      setTimeout(done);
-    });
-    since = performance.now();
-    return shown();
-  };
+  const turn = turns();
+  return async () => !(await turn()) || shown();
 }
 
 /** Fills the screen in. */
