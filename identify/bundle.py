@@ -61,7 +61,7 @@ class _Bundle:
             place = len(self.given)
             if self.only_words(path):  # it has no name of its own that could be another's
                 given = {n: f"${at:x}" for at, n in enumerate(exports, self.names())}
-                body = NAMED.sub(lambda found: f"const {given[found[1]]} =", body)
+                body = NAMED.sub(lambda match: f"const {given[match[1]]} =", body)
                 self.written.append(_put(body, given))
                 self.given[path] = given
                 return given
@@ -92,7 +92,7 @@ class _Bundle:
                 raise BundleError(f"{path}: {name} is of a words file, and those are only called.")
         exports = [name for _, name in EXPORT.findall(text)]
         text = EXPORT.sub(r"\1 \2", text)
-        text = LATER.sub(lambda found: self.later(found[1], path), text)
+        text = LATER.sub(lambda match: self.later(match[1], path), text)
         text = text.replace("import.meta.url", f'new URL("{path}", import.meta.url)')
         left = LEFT.search(text)
         if left:
@@ -118,8 +118,8 @@ class _Bundle:
 
     def fixed(self, path: str) -> dict[str, str]:
         """The fixed sentences that a module exports, as they are written there."""
-        found = FIXED.findall(self.sources[path]) if WORDS.search(path) else []
-        return {name: f"({text})" for name, text in found}
+        constants = FIXED.findall(self.sources[path]) if WORDS.search(path) else []
+        return {name: f"({text})" for name, text in constants}
 
     def names(self) -> int:
         """How many names were given so far."""
@@ -160,7 +160,7 @@ def _put(text: str, instead: Mapping[str, str]) -> str:
         return text
     names = "|".join(name if name.isupper() else rf"{name}(?=\()" for name in instead)
     return re.sub(
-        rf"(?:(?<![\w.$])|(?<=\.\.\.))(?:{names})(?!\w)", lambda found: instead[found[0]], text
+        rf"(?:(?<![\w.$])|(?<=\.\.\.))(?:{names})(?!\w)", lambda match: instead[match[0]], text
     )
 
 

@@ -23,8 +23,8 @@ QUICK, BEST = 9, 11  # qualities of Brotli: a tenth of the time, a few parts in 
 def packed(content: bytes, coding: str, quality: int = BEST) -> bytes:
     """The same bytes in a content coding; the same for the same bytes."""
     if coding == "br":
-        found: bytes = brotli.compress(content, quality=quality)
-        return found
+        small: bytes = brotli.compress(content, quality=quality)
+        return small
     return gzip.compress(content, 9, mtime=0)
 
 

@@ -99,10 +99,10 @@ def _allowed(marker: int, body: bytes) -> None:
 def _bare_exif(body: bytes) -> bool:
     if len(body) > SHORT:
         return False
-    found = Image.Exif()
+    tags = Image.Exif()
     try:
-        found.load(body)
-        return set(found) | set(found.get_ifd(EXIF_PART)) <= HARMLESS
+        tags.load(body)
+        return set(tags) | set(tags.get_ifd(EXIF_PART)) <= HARMLESS
     except Exception:
         return False
 

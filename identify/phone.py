@@ -110,10 +110,10 @@ class _Parser(pscript.Parser):  # type: ignore[misc]
 
     def function_sorted(self, node: Any) -> str:
         """Each value's key worked out once; its own does so at every comparison."""
-        if [one.name for one in node.kwarg_nodes] != ["key"]:
+        if [keyword.name for keyword in node.kwarg_nodes] != ["key"]:
             raise pscript.JSError("The core sorts by one key.")
         values, key = (
-            self.parse(one) for one in (node.arg_nodes[0], node.kwarg_nodes[0].value_node)
+            self.parse(argument) for argument in (node.arg_nodes[0], node.kwarg_nodes[0].value_node)
         )
         return f"{IN_ORDER}({''.join(values)}, {''.join(key)})"
 
@@ -161,7 +161,7 @@ def _needed(body: list[ast.stmt], exports: Sequence[str]) -> list[ast.stmt]:
         node = made[wanted.pop()]
         if node not in kept:
             kept.add(node)
-            used = {one.id for one in ast.walk(node) if isinstance(one, ast.Name)}
+            used = {name.id for name in ast.walk(node) if isinstance(name, ast.Name)}
             wanted += used & set(made)
     return [node for node in body if node in kept]
 
@@ -232,9 +232,9 @@ def _module(names: Sequence[str], exports: Sequence[str]) -> str:
 
 def _native() -> dict[str, str]:
     """What the core asks of its platform (core/native/), as the phone answers it, by name."""
-    _, *found = MADE.split(NATIVE.read_text("utf-8"))
+    _, *parts = MADE.split(NATIVE.read_text("utf-8"))
     return {
-        name: f"const {name} = {body}" for name, body in zip(found[::2], found[1::2], strict=True)
+        name: f"const {name} = {body}" for name, body in zip(parts[::2], parts[1::2], strict=True)
     }
 
 

@@ -24,10 +24,10 @@ def _published(folder: Path) -> list[str] | None:
     """The files that were published there before, or None if it is no such folder."""
     try:
         with (folder / WORKER).open(encoding="utf-8") as file:
-            found = LISTED.match(file.readline())
+            listed = LISTED.match(file.readline())
     except (OSError, UnicodeDecodeError):
         return None
-    return [str(name) for name in json.loads(found[1])] if found else None
+    return [str(name) for name in json.loads(listed[1])] if listed else None
 
 
 def _write(path: Path, content: bytes) -> None:

@@ -63,13 +63,13 @@ def _faults(file: Fields) -> Iterator[str]:
     """What does not fit through the gate, a sentence for each."""
     gates: list[tuple[str, Callable[[Any], Fault | None]]] = [
         ("records", record_fault),
-        ("journal", lambda one: entry_fault(one, True)),
+        ("journal", lambda entry: entry_fault(entry, True)),
         ("photos", photo_fault),
     ]
     for name, fault_of in gates:
         there = file.get(name, [])
-        for one in there if isinstance(there, list) else []:
-            fault = fault_of(one)
+        for entry in there if isinstance(there, list) else []:
+            fault = fault_of(entry)
             if fault is not None:
                 yield fault_words(fault)
 
@@ -88,10 +88,10 @@ def write_backup(path: Path, backup: Fields) -> None:
         raise
 
 
-def taken_up(records: list[Fields], found: list[Outcome], time: str) -> None:
+def taken_up(records: list[Fields], outcomes: list[Outcome], time: str) -> None:
     """Write what an import found (the outcomes of match_rows) into the records."""
     places = {record["id"]: at for at, record in enumerate(records)}
-    for row in found:
+    for row in outcomes:
         record, same = row["record"], row["same"]
         if record is None:
             continue

@@ -52,7 +52,9 @@ def import_(args: argparse.Namespace) -> int:
     if not table["own"]:
         _print_columns(columns, sort)
     _print_rows(outcomes)
-    failed = [(row, one) for row, one in zip(rows, outcomes, strict=True) if one["failed"]]
+    failed = [
+        (row, outcome) for row, outcome in zip(rows, outcomes, strict=True) if outcome["failed"]
+    ]
     if not args.write:
         print("Nothing was written. Add --write to write it.")
         return 0
@@ -62,8 +64,8 @@ def import_(args: argparse.Namespace) -> int:
     if failed:
         left = args.file.with_name(f"{args.file.stem}-left-out.csv")
         rows_out: list[LeftOutRow] = [
-            {"row": row["row"], "cells": row["cells"], "wrong": [one["failed"]]}
-            for row, one in failed
+            {"row": row["row"], "cells": row["cells"], "wrong": [outcome["failed"]]}
+            for row, outcome in failed
         ]
         left.write_text(
             rows_given_back([c["name"] for c in columns], rows_out), "utf-8", newline=""
@@ -83,10 +85,10 @@ def _settled(table: ReadTable, settings: list[str], dates: str) -> list[AskedCol
     """The columns with what the person said of them. Raises FileError."""
     known = [field[0] for field in LIST_FIELDS]
     said = {}
-    for one in settings:
-        name, sign, field = one.rpartition("=")
+    for setting in settings:
+        name, sign, field = setting.rpartition("=")
         if not sign or (field not in known and field != ""):
-            raise FileError(f"{quoted(one)} is not NAME=FIELD. Fields are: {', '.join(known)}.")
+            raise FileError(f"{quoted(setting)} is not NAME=FIELD. Fields are: {', '.join(known)}.")
         said[name] = field
     unknown = set(said) - {column["name"] for column in table["columns"]}
     if unknown:
@@ -115,19 +117,19 @@ def _print_columns(columns: list[AskedColumn], sort: str) -> None:
 def _print_rows(outcomes: list[Outcome]) -> None:
     """What becomes of the rows."""
     counts: Counter[str] = Counter()
-    for one in outcomes:
-        same = one["same"]
-        for problem in one["problems"]:
+    for outcome in outcomes:
+        same = outcome["same"]
+        for problem in outcome["problems"]:
             print(problem["sentence"])
-        if one["failed"]:
+        if outcome["failed"]:
             counts["failed"] += 1
-            print(one["failed"])
+            print(outcome["failed"])
         elif same is None:
             counts["new"] += 1
-            if one["chosen"] < 0 and one["candidates"]:
-                best = one["candidates"][0]
+            if outcome["chosen"] < 0 and outcome["candidates"]:
+                best = outcome["candidates"][0]
                 print(
-                    f"Row {one['row']}: perhaps {best['item']} {best['name']} "
+                    f"Row {outcome['row']}: perhaps {best['item']} {best['name']} "
                     f"({best['sure']:.0%}); no number was taken."
                 )
         else:

@@ -37,12 +37,12 @@ def read_file(
     header: the row of headings (0: none), -1 where it is to be found.
     """
     table = read_table(data, sheet)
-    found = headed(table, header)
-    count = len(found["names"])
+    heads = headed(table, header)
+    count = len(heads["names"])
     shares = [
-        column_shares(cells_below(found["rows"], place, count), reference) for place in range(count)
+        column_shares(cells_below(heads["rows"], place, count), reference) for place in range(count)
     ]
-    return table_read(table, found, shares, name)
+    return table_read(table, heads, shares, name)
 
 
 def name_rows(sort: str, columns: Sequence[AskedColumn], rows: Sequence[CellsRow]) -> Keys:

@@ -64,12 +64,12 @@ def _reason(error: BaseException) -> str:
     chain: list[BaseException] = [error]
     while (before := chain[-1].__cause__ or chain[-1].__context__) is not None:
         chain.append(before)
-    if any(isinstance(one, DefusedXmlException) for one in chain):
+    if any(isinstance(error, DefusedXmlException) for error in chain):
         return (
             "This workbook declares XML entities, which no spreadsheet does and which can be made "
             "to fill the memory. It was not read. Copy the table into a new workbook."
         )
-    if any(isinstance(one, DAMAGED) for one in chain):
+    if any(isinstance(error, DAMAGED) for error in chain):
         return CUT_WORKBOOK
     return (
         "This file is not a workbook that can be read. Open it in a spreadsheet program, save it "
@@ -139,10 +139,10 @@ def _rows(ws: Any) -> Cells:
 
 def _merged(xml: bytes, rows: list[CellsRow]) -> list[str]:
     """What to say of merged cells: the value is in the first only."""
-    found = [ref.decode() for ref in MERGED.findall(xml)]
+    refs = [ref.decode() for ref in MERGED.findall(xml)]
     kept = {row["row"] for row in rows}
     ranges = []
-    for ref in found:
+    for ref in refs:
         _, top, _, bottom = range_boundaries(ref)
         if any(row in kept for row in range(top, min(bottom, top + MOST_ROWS) + 1)):
             ranges.append(ref)
@@ -195,8 +195,8 @@ def _number(value: int | float, number_format: str) -> str:
     first = number_format.split(";", maxsplit=1)[0]
     if ZEROS.fullmatch(first):
         return plain.zfill(len(first))
-    found = SYMBOL.search(first)
-    symbol = next((part for part in found.groups() if part), "").strip() if found else ""
+    match = SYMBOL.search(first)
+    symbol = next((part for part in match.groups() if part), "").strip() if match else ""
     if not written_as(symbol.upper(), "marks"):
         return plain
     whole = float(value).is_integer() or round(value, 2) != round(value, 10)

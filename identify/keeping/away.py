@@ -45,7 +45,7 @@ def _taken(away: Away, folder: Path, name: str) -> str:
     path, done = folder / name, []
     if away.locked is not None:
         path = locked_backup.lock(path, away.locked, away.passphrase)
-        locked_backup.keep_locked(away.locked, {one["name"] for one in all_backups(folder)})
+        locked_backup.keep_locked(away.locked, {backup["name"] for backup in all_backups(folder)})
         done.append("locked")
     if away.command != "":
         _run([*shlex.split(away.command), str(path.absolute())])

@@ -33,9 +33,9 @@ def _plain(value: Any, deep: int) -> Any:
     if isinstance(value, int | float):
         return _number(value)
     if isinstance(value, list):
-        return [_plain(one, deep + 1) for one in value]
+        return [_plain(part, deep + 1) for part in value]
     if isinstance(value, dict) and all(isinstance(name, str) for name in value):
-        return {name: _plain(one, deep + 1) for name, one in value.items()}
+        return {name: _plain(part, deep + 1) for name, part in value.items()}
     raise RefusedError("It holds something that is not a JSON value.")
 
 

@@ -58,8 +58,8 @@ def _standing(db: apsw.Connection) -> tuple[Any, ...]:
 
 def _contents(db: apsw.Connection) -> list[str]:
     """The operations of ranges and their rows that are what was written."""
-    found = rows(db, "select content, sum from ops where instr(content, ?) > 0", OF_RANGES)
-    return [content for content, checked_sum in found if is_written(content, checked_sum)]
+    stored = rows(db, "select content, sum from ops where instr(content, ?) > 0", OF_RANGES)
+    return [content for content, checked_sum in stored if is_written(content, checked_sum)]
 
 
 def _texts(contents: Iterable[str]) -> dict[str, bytes]:
@@ -71,23 +71,27 @@ def _texts(contents: Iterable[str]) -> dict[str, bytes]:
             known.setdefault(operation["record"], []).append(operation)
     records = [_record(ident, operations) for ident, operations in known.items()]
     return {
-        one["id"]: _text(one, [row for row in records if row.get("range") in (one["id"], "")])
-        for one in records
-        if one["type"] == SORT and one["shared"] == SHARED and one["trashed"] == ""
+        range_record["id"]: _text(
+            range_record, [row for row in records if row.get("range") in (range_record["id"], "")]
+        )
+        for range_record in records
+        if range_record["type"] == SORT
+        and range_record["shared"] == SHARED
+        and range_record["trashed"] == ""
     }
 
 
 def _record(ident: str, operations: list[Operation]) -> dict[str, Any]:
     """A record as the phones have it, and when it was changed last."""
-    found = merged([for_merging(one) for one in operations])
-    sort = found["type"]
-    written = {name: orjson.loads(text) for name, text in found["fields"]}
+    whole = merged([for_merging(operation) for operation in operations])
+    sort = whole["type"]
+    written = {name: orjson.loads(text) for name, text in whole["fields"]}
     wrong = misfits(sort, written)
     sound = {name: said for name, said in written.items() if said is not None and name not in wrong}
-    if any(clash["field"] == "shared" for clash in found["clashes"]):
+    if any(clash["field"] == "shared" for clash in whole["clashes"]):
         sound.pop("shared", None)  # private until both devices say the same
-    changed = max(one.get("time", "") for one in operations)
-    away = changed if found["gone"] or found["trashed"] else ""
+    changed = max(operation.get("time", "") for operation in operations)
+    away = changed if whole["gone"] or whole["trashed"] else ""
     fresh: dict[str, Any] = dict(new_fields(sort))
     return fresh | sound | {"id": ident, "type": sort, "changed": changed, "trashed": away}
 
@@ -98,6 +102,6 @@ def _text(whole: dict[str, Any], its_rows: list[dict[str, Any]]) -> bytes:
     A row that was deleted for good no longer says whose it was: the time of its end counts, lest an
     edition be older than the one before.
     """
-    made = max(one["changed"] for one in [whole, *its_rows])
-    told = rows_of_records(whole, its_rows)
-    return orjson.dumps({"format": 1, "kind": KIND, "made": made, "rows": told})
+    made = max(record["changed"] for record in [whole, *its_rows])
+    range_rows = rows_of_records(whole, its_rows)
+    return orjson.dumps({"format": 1, "kind": KIND, "made": made, "rows": range_rows})

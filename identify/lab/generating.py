@@ -238,11 +238,11 @@ class _Maker:
             return ()
         options = [n for n in range(count) if n != plan.feature.none]
         totals = self.weights[place][kind][: len(options)]
-        one = self.rng.choices(options, cum_weights=totals)[0]
+        state = self.rng.choices(options, cum_weights=totals)[0]
         other = self.rng.choice(options)
-        if one != other and self.rng.random() < EITHER and not self.is_needed(place):
-            return tuple(0.5 if n in (one, other) else 0.0 for n in range(count))
-        return _sharp(count, one)
+        if state != other and self.rng.random() < EITHER and not self.is_needed(place):
+            return tuple(0.5 if n in (state, other) else 0.0 for n in range(count))
+        return _sharp(count, state)
 
     def is_needed(self, place: int) -> bool:
         return any(plan.needed and plan.needed[0] == place for plan in self.plans)

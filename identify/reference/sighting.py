@@ -137,12 +137,14 @@ class _Proposal:
         if sighting.pack != self.pack.id:
             wrong = f"The sighting is of {quoted(sighting.pack)}, and the range is {self.pack.id}."
             raise SightingError(wrong)
-        told: Any = msgspec.to_builtins(sighting)
-        told["answers"] = [one for one in told["answers"] if problem(self.engine, one) == ""]
-        told["called"], told["text"] = sighting.called.strip(), sighting.text.strip()
+        fields: Any = msgspec.to_builtins(sighting)
+        fields["answers"] = [
+            answer for answer in fields["answers"] if problem(self.engine, answer) == ""
+        ]
+        fields["called"], fields["text"] = sighting.called.strip(), sighting.text.strip()
         columns = self.tables[Variant].columns
         proposal = proposal_of(
-            self.rows, self.engine["pack"], told, self._seen(sighting, told["answers"]), columns
+            self.rows, self.engine["pack"], fields, self._seen(sighting, fields["answers"]), columns
         )
         if proposal["why"] == "unread":
             fault = years_fault(sighting.years, years_of_edtf(sighting.years)["problem"])

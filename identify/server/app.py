@@ -62,8 +62,8 @@ def create_app(
         name = request.path_params["path"] or "index.html"
         if name not in files:
             # who follows a range from elsewhere is to be told that it is not there
-            told = {"Access-Control-Allow-Origin": "*"} if name.startswith("packs/") else {}
-            return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404, told)
+            headers = {"Access-Control-Allow-Origin": "*"} if name.startswith("packs/") else {}
+            return PlainTextResponse(f"There is no page /{name} here. Start at /.", 404, headers)
         headers = {"ETag": marks[name], "Cache-Control": "no-cache"}
         if name in followed:
             headers["Access-Control-Allow-Origin"] = "*"
@@ -96,7 +96,7 @@ def ranges_in(files: Mapping[str, bytes]) -> set[str]:
     """Of these files the ranges and the list of them: what apps from elsewhere may read."""
     listed = orjson.loads(files.get(INDEX, b"[]"))
     rows = {name for name in files if name.endswith(WRITTEN_DOWN)}
-    return {INDEX, *(one["url"] for one in listed), *rows}
+    return {INDEX, *(entry["url"] for entry in listed), *rows}
 
 
 async def _http_error(_: Request, error: Exception) -> Response:

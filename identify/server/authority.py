@@ -102,7 +102,7 @@ def names_in(file: Path) -> list[str]:
     except x509.ExtensionNotFound:
         raise UserError(f"The certificate in {file} names no host. Give one that does.") from None
     hosts = names.get_values_for_type(x509.DNSName)
-    return [*hosts, *(str(one) for one in names.get_values_for_type(x509.IPAddress))]
+    return [*hosts, *(str(address) for address in names.get_values_for_type(x509.IPAddress))]
 
 
 def until(file: Path) -> datetime:
@@ -182,7 +182,7 @@ def _server(
     key = _new_key()
     left = issuing.not_valid_after_utc - (now.astimezone(UTC) - BACKDATED)
     days = min(SERVER_DAYS, left.days)
-    names_of_it = x509.SubjectAlternativeName([_general(one) for one in names])
+    names_of_it = x509.SubjectAlternativeName([_general(name) for name in names])
     builder = (
         # without a subject, as its names stand elsewhere; those are then critical (4.1.2.6)
         _begun(x509.Name([]), issuing.subject, key.public_key(), now, days)

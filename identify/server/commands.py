@@ -41,7 +41,9 @@ ADDRESS = "address"  # under which the store keeps the public address, for `pair
 def serve(args: argparse.Namespace) -> int:
     """Serve the app and keep the collection, until stopped."""
     if args.print_unit:
-        written = [whole(one) for one in (args.backups, args.locked, args.proposals) if one]
+        written = [
+            whole(folder) for folder in (args.backups, args.locked, args.proposals) if folder
+        ]
         print(unit(started_with(), _options(args), args.port, written), end="")
         return 0
     data = args.data or data_folder()

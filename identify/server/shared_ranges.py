@@ -28,8 +28,8 @@ def routes(store: Store) -> list[Route]:
     async def answer(request: Request) -> Response:
         text = await to_thread.run_sync(shared.text, request.path_params["ident"], limiter=places)
         if text is None:
-            told = "There is no range at this address, or no longer."
-            return PlainTextResponse(told, 404, FOR_ALL)
+            sentence = "There is no range at this address, or no longer."
+            return PlainTextResponse(sentence, 404, FOR_ALL)
         headers = FOR_ALL | {"ETag": f'"{hashlib.sha256(text).hexdigest()[:32]}"'}
         if request.headers.get("if-none-match", "").removeprefix("W/") == headers["ETag"]:
             return Response(status_code=304, headers=headers)
