@@ -1,5 +1,4 @@
 /** The drawing of what can be seen, or of a kind: drawn with plain shapes, or photographed. */
-import { NoPhoto } from "../data/photos.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
 import { gone } from "../collection/piece.js";
@@ -8,7 +7,7 @@ import { button, el, heading } from "../parts/element.js";
 import { choice, ticks } from "../parts/fields.js";
 import { redraw } from "../parts/navigation.js";
 import { saver, undoLast } from "../parts/saving.js";
-import { announce, notice } from "../parts/status.js";
+import { announce } from "../parts/status.js";
 import {
   boxOf,
   drawn,
@@ -21,7 +20,8 @@ import {
   svgOf,
   through,
 } from "./drawn-shapes.js";
-import { PHOTO, smallPhoto } from "./small-photo.js";
+import { photoInput } from "./photo-input.js";
+import { PHOTO } from "./small-photo.js";
 import {
   A_DRAWING,
   AROUND_IT,
@@ -37,7 +37,6 @@ import {
   LIST_OF_SHAPES,
   LOOK_AT_OR_AROUND,
   moveWord,
-  PHOTOGRAPH_IT,
   PUT_ONE_IN_THE_MIDDLE,
   REMOVE,
   REMOVED,
@@ -71,29 +70,10 @@ export function padScreen(_, { id }) {
     photo
       ? button(DRAW_IT_INSTEAD, () => run(() => keep("").then(redraw)), { class: "plain wide" })
       : padOf(row.drawing, row.name, keep),
-    photoInput(keep),
+    photoInput((taken) => keep(taken).then(redraw)),
     el("p", { class: "quiet" }, AS_IT_IS_SHOWN),
     shown,
   );
-}
-
-function photoInput(keep) {
-  const input = el("input", {
-    type: "file",
-    accept: "image/*",
-    class: "unseen",
-    onchange: () =>
-      run(async () => {
-        try {
-          await keep(await smallPhoto(input.files[0]));
-          await redraw();
-        } catch (error) {
-          if (!(error instanceof NoPhoto)) throw error;
-          notice(error.message);
-        }
-      }),
-  });
-  return el("label", { class: "plain file" }, PHOTOGRAPH_IT, input);
 }
 
 /** The pad with its tools and the list of shapes. */

@@ -1,5 +1,4 @@
 /** The cards that ask what is seen on a piece for a range of one's own, and what differs on it. */
-import { NoPhoto } from "../data/photos.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
 import { gone } from "../collection/piece.js";
@@ -7,7 +6,7 @@ import { pictured } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";
 import { goTo, leaveScreen, redraw } from "../parts/navigation.js";
 import { sheet } from "../parts/sheet.js";
-import { announce, notice } from "../parts/status.js";
+import { announce } from "../parts/status.js";
 import {
   canHave,
   featuresFor,
@@ -21,7 +20,7 @@ import {
 } from "./describing.js";
 import { itemTitle } from "./item-title.js";
 import { keepRows, newFeature, newState, seenField } from "./own-range.js";
-import { smallPhoto } from "./small-photo.js";
+import { photoInput } from "./photo-input.js";
 import {
   ADD_IT,
   BACK_TO_IT,
@@ -33,7 +32,6 @@ import {
   notedFor,
   OF_YOUR_OWN_TO_LOOK_AT,
   ONE_THING_LEFT,
-  PHOTOGRAPH_IT,
   SOMETHING_ELSE,
   SOMETHING_ELSE_IS_DIFFERENT,
   TAP_WHAT_YOU_SEE,
@@ -174,20 +172,9 @@ function named(title, settle, before = null) {
   const said = el("p", { class: "quiet" }, IN_TWO_OR_THREE_WORDS);
   const shown = el("div", {});
   let photo = "";
-  const camera = el("input", {
-    type: "file",
-    accept: "image/*",
-    class: "unseen",
-    onchange: () =>
-      run(async () => {
-        try {
-          photo = await smallPhoto(camera.files[0]);
-          shown.replaceChildren(pictured(photo));
-        } catch (error) {
-          if (!(error instanceof NoPhoto)) throw error;
-          notice(error.message);
-        }
-      }),
+  const camera = photoInput((taken) => {
+    photo = taken;
+    shown.replaceChildren(pictured(photo));
   });
   const shut = sheet(
     title,
@@ -195,7 +182,7 @@ function named(title, settle, before = null) {
     el("div", { class: "field" }, el("label", { for: "own-state" }, WHAT_YOU_SEE), name),
     said,
     shown,
-    el("label", { class: "plain file" }, PHOTOGRAPH_IT, camera),
+    camera,
     button(
       ADD_IT,
       () => {

@@ -17,11 +17,8 @@ from .check_rows import check_changes, check_items, check_moves, check_variants
 from .splitting import MOST, issues_of, prepare_split
 
 
-def check_rows(rows: RangeRows, unread: list[str]) -> Checked:
-    """What is wrong with the rows, and the life of the range. `unread`: the tables that could not
-    be read at all.
-    """
-    check = to_check(rows, unread)
+def check_tables(check: Checked) -> None:
+    """What a range must say of itself, and every table but for drawings."""
     check_about(check)
     check_features(check)
     check_sources(check)
@@ -29,6 +26,14 @@ def check_rows(rows: RangeRows, unread: list[str]) -> Checked:
     check_variants(check)
     check_changes(check)
     check_moves(check)
+
+
+def check_rows(rows: RangeRows, unread: list[str]) -> Checked:
+    """What is wrong with the rows, and the life of the range. `unread`: the tables that could not
+    be read at all.
+    """
+    check = to_check(rows, unread)
+    check_tables(check)
     check_drawings(check)
     check_used(check)
     mistakes: list[RowMistake] = check["mistakes"]

@@ -11,9 +11,8 @@ from ..edtf import padded
 from ..native.values import is_true
 from ..types.rows import CellText, MarkUsed, RangeRows, RowMistake, TextPair, Usable
 from .check_names import at_field, to_check, wrong_field
-from .check_range import check_about, check_features, check_kept_ids, check_sources
-from .check_rows import check_changes, check_items, check_moves, check_variants
-from .range_mistakes import too_many
+from .check_range import check_kept_ids
+from .range_mistakes import check_tables, too_many
 from .year_bounds import FAR, years_of_edtf
 
 MENDINGS = 12  # mending one thing can show another
@@ -24,13 +23,7 @@ YEARS = ["years", "other_years", "source"]
 def growing_mistakes(rows: RangeRows) -> list[RowMistake]:
     """What is wrong with the rows of a range that is still being written."""
     check = to_check(rows, [])
-    check_about(check)
-    check_features(check)
-    check_sources(check)
-    check_items(check)
-    check_variants(check)
-    check_changes(check)
-    check_moves(check)
+    check_tables(check)
     check_kept_ids(check)
     for n in range(len(rows["features"])):
         if len(rows["features"][n]["states"]) == 0:
