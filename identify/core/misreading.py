@@ -12,7 +12,8 @@ other    chance that "something else" is answered: rare where what is there is d
 "One of these" has the sum over what is named; "can't tell" says nothing. The rates are design
 figures without a source: a slip in about one sure look of 33, in one of 100 where a second look
 said the same, in one of four where the person was not sure. A rate that is known only roughly (one
-careless or dark session) is not modelled; what that costs is measured in tests/open_world/.
+careless or dark session) is not modelled: it was tried, and a session is too short to learn it from
+(tests/open_world/README.md).
 """
 
 from collections.abc import Sequence

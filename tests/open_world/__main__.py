@@ -27,8 +27,10 @@ FINISH = frozenset(
     {"main_colour", "lining", "emblem", "printing", "finish", "register_marks", "side_name"}
 )
 STALL = Conditions()
+CARELESS = Conditions(misread=0.02, careless=1 / 12)  # 3 % together
 KNOWN = {
     "all recorded": STALL,
+    "one person in twelve careless": CARELESS,
     "10 % misread": Conditions(misread=0.1),
     "15 % repainted": Conditions(repainted=0.15),
     "twice the swaps": Conditions(swaps=2.0),

@@ -62,13 +62,14 @@ def identify(  # noqa: PLR0917
     pack = engine["pack"]
     places = {feature["id"]: n for n, feature in enumerate(world.pack["features"])}
     session = new_session(engine)
+    misread = world.slips(rng, like)
     seconds = 0.0
     while True:
         view = seen(engine, session, kept)
         if view["stop"] or view["question"] is None:
             break
         feature = pack["features"][view["question"]["feature"]]
-        state = world.read(rng, found, places[feature["id"]], like.misread)
+        state = world.read(rng, found, places[feature["id"]], misread)
         known = state in [s["id"] for s in feature["states"]]
         answer = {"feature": feature["id"], "how": "sure" if known else "other"}
         session = answered(session, answer | {"states": [state] if known else []})

@@ -84,8 +84,9 @@ def ended(
 
 def looked_at(rng: random.Random, world: World, found: Found, like: Conditions) -> dict[str, Any]:
     """What is read of each feature of a piece, look by look, and which parts are not there."""
+    misread = world.slips(rng, like)
     reads = {
-        feature["id"]: [world.read(rng, found, place, like.misread) for _ in range(LOOKS)]
+        feature["id"]: [world.read(rng, found, place, misread) for _ in range(LOOKS)]
         for place, feature in enumerate(world.pack["features"])
     }
     missing = ["box"] if rng.random() < like.boxless else []

@@ -17,6 +17,8 @@ class Conditions:
     """How the world is: whole numbers of times and shares, as DEVELOPERS.md describes them."""
 
     misread: float = 0.03
+    careless: float = 0.0  # share of people who misread more, all the time
+    misread_by_careless: float = 0.14
     swaps: float = 1.0  # times the declared rates
     repainted: float = 0.0  # share of pieces with the finish of another one
     one_donor: bool = False  # all swapped parts of a piece come from the same other piece
@@ -102,11 +104,17 @@ class World:
                 if feature["part"] == part:
                     now[place] = self.state(rng, donor, place)
         if rng.random() < like.repainted:
+            swapped |= {n for n, part in enumerate(self.pack["parts"]) if part["id"] == "finish"}
             donor = self.another(rng, [kind])
             for place, feature in enumerate(features):
                 if feature["id"] in self.finish:
                     now[place] = self.state(rng, donor, place)
         return Found(row, frozenset(swapped), tuple(made), tuple(now))
+
+    def slips(self, rng: random.Random, like: Conditions) -> float:
+        """How often one person misreads, all the while a piece is in the hand."""
+        careless = rng.random() < like.careless
+        return like.misread_by_careless if careless else like.misread
 
     def read(self, rng: random.Random, found: Found, place: int, misread: float) -> str:
         """What a person says who looks at one feature: the id of a state."""

@@ -1,0 +1,23 @@
+"""People and pieces of the world outside the engine, as they are said to be."""
+
+import random
+
+import msgspec
+import pytest
+
+from identify.reference.compile import compile_pack
+from tests.open_world.__main__ import CARELESS, FINISH
+from tests.open_world.leaving import demo
+from tests.open_world.world import Conditions, World
+
+
+@pytest.fixture(scope="module")
+def world() -> World:
+    return World(msgspec.to_builtins(compile_pack(demo("tarrowby"))), FINISH)
+
+
+def test_who_is_careless_is_so_throughout_and_all_people_misread_as_often_as_declared(world):
+    rng = random.Random(3)
+    rates = [world.slips(rng, CARELESS) for _ in range(20000)]
+    assert set(rates) == {CARELESS.misread, CARELESS.misread_by_careless}
+    assert sum(rates) / len(rates) == pytest.approx(Conditions().misread, abs=0.001)
