@@ -1,5 +1,6 @@
 """What tests share: a real browser, a real server."""
 
+import functools
 import os
 import shutil
 import sys
@@ -13,7 +14,8 @@ from playwright.sync_api import Browser, Playwright, expect, sync_playwright
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp
 
-from identify import phone
+from identify import compressed, phone, publishing
+from identify.server import app as serving_app
 from identify.server.app import create_app
 from identify.server.devices import offers
 from tests import sampling
@@ -25,6 +27,9 @@ from tests.threaded_server import Running, free_port
 # that a run starts compiles all of it again, which takes a second of processor time.
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 sys.dont_write_bytecode = False
+
+# Many tests serve or publish the same files: each is packed once in a process of tests.
+serving_app.packed = publishing.packed = functools.cache(compressed.packed)
 
 # No clock decides whether a test passes; --hypothesis-profile is applied after this.
 settings.register_profile("no clock", deadline=None)

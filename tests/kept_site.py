@@ -19,18 +19,20 @@ from identify import cli, phone
 from identify.shipped import ROOT, WEB
 
 KEPT = ROOT / ".pytest_cache" / "sites"
-MOST = 12  # that are kept
+MOST = 40  # that are kept
 HALF = ".half"  # at the end of a name: it is being written
 MADE_BY = ("pscript", "minify-html", "tdewolff-minify")
 UNREAD = "__pycache__"
 _made = phone.site
 
 
-def made_of(packs: Sequence[Path]) -> Iterator[Path]:
-    """Every file that what the phone gets can depend on."""
+def made_of(packs: Sequence[Path]) -> Iterator[tuple[Path, Path]]:
+    """Every file that what the phone gets can depend on, with its name in its folder."""
     for folder in (ROOT / "identify", WEB, ROOT / "fixtures", *packs):
         paths = sorted(folder.rglob("*")) if folder.is_dir() else [folder]
-        yield from (path for path in paths if path.is_file() and UNREAD not in path.parts)
+        for path in paths:
+            if path.is_file() and UNREAD not in path.parts:
+                yield path.relative_to(folder.parent), path
 
 
 def name_of(packs: Sequence[Path], proposals: str) -> str:
@@ -41,8 +43,8 @@ def name_of(packs: Sequence[Path], proposals: str) -> str:
             digest.update(version(package).encode())
         except PackageNotFoundError:
             digest.update(b"none")
-    for path in made_of(packs):
-        digest.update(str(path).encode() + hashlib.sha256(path.read_bytes()).digest())
+    for name, path in made_of(packs):
+        digest.update(str(name).encode() + hashlib.sha256(path.read_bytes()).digest())
     return digest.hexdigest()
 
 

@@ -8,12 +8,12 @@ import orjson
 import pytest
 from playwright.sync_api import Browser, Page
 
-from identify import phone
 from identify.core.belief import prepare
 from tests.browser.own_server import OwnProcess, OwnServer
 from tests.browser.phone import DESK, PHONE, watched
 from tests.browser.phone_storage import demo
 from tests.conftest import Server, serving
+from tests.kept_site import kept_site
 from tests.reference.small_pack import small_files, write
 
 
@@ -73,7 +73,7 @@ def folder(tmp_path: Path) -> Path:
 @pytest.fixture
 def small_server(folder: Path) -> Iterator[Server]:
     """The app with that pack alone; the test may change what is served."""
-    with serving(dict(phone.site([folder]))) as running:
+    with serving(kept_site([folder])) as running:
         yield running
 
 

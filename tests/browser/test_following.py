@@ -20,6 +20,7 @@ from tests.browser.elsewhere import Elsewhere, elsewhere
 from tests.browser.own_server import _WithoutNetwork
 from tests.browser.phone import PHONE, begin, more_of_question, violations, watched
 from tests.browser.phone_storage import add_piece, more, place, records
+from tests.kept_site import kept_site
 from tests.reference.small_pack import RANGE, small_files, write
 from tests.server.own_server import own_server
 
@@ -74,7 +75,7 @@ def edition(folder: Path, files: dict[str, str]) -> Path:
 
 def published(host: Elsewhere, folder: Path, *packs: Path) -> None:
     """The app with these ranges on the host."""
-    publish(phone.site(packs) | phone.written_down(packs), folder)
+    publish(kept_site(packs) | phone.written_down(packs), folder)
     host.publish(folder)
 
 
@@ -258,7 +259,7 @@ def test_the_own_server_of_a_friend_is_followed_and_gives_nothing_but_its_ranges
     club = edition(tmp_path / "first", ANNAS)
     made = tmp_path / "made"
     authority.make(made, checked(["127.0.0.1"]), datetime.now(UTC))
-    files = phone.site([club]) | phone.written_down([club])
+    files = kept_site([club]) | phone.written_down([club])
     secure = (made / "server.crt", made / "server.key")
     with own_server(
         tmp_path / "data", files=files, certificate=secure, hosts=["127.0.0.1"]

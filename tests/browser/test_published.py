@@ -11,7 +11,6 @@ from typing import ClassVar
 
 from playwright.sync_api import Page, expect
 
-from identify import phone
 from identify.phone import WEB
 from identify.publishing import publish
 from identify.reference.compiled import pack_bytes
@@ -31,6 +30,7 @@ from tests.browser.phone import (
 )
 from tests.browser.phone_storage import add_piece, more
 from tests.conftest import serving
+from tests.kept_site import kept_site
 from tests.outside.data import OUTSIDE, read
 
 
@@ -106,7 +106,7 @@ def test_a_thing_of_a_plain_table_is_identified_on_the_phone(browser, tmp_path):
     pack, _ = table_pack(OUTSIDE / "zoo.csv", "animal", ["type"])
     file = tmp_path / "zoo.json"
     file.write_bytes(pack_bytes(pack))
-    publish(phone.site([file]), tmp_path / "host")
+    publish(kept_site([file]), tmp_path / "host")
     (penguin,) = [row for row in read("zoo.csv") if row["animal"] == "penguin"]
     with plain_host(tmp_path / "host") as url:
         context = browser.new_context(service_workers="block")

@@ -12,7 +12,7 @@ from identify.core.assess import assess
 from identify.core.belief import prepare
 from identify.core.session import answered, new_session
 from identify.core.types.pack import Pack
-from identify.phone import demo_packs, site
+from identify.phone import demo_packs
 from tests.browser.phone import (
     expect_question,
     line,
@@ -22,6 +22,7 @@ from tests.browser.phone import (
 )
 from tests.browser.phone_storage import place
 from tests.conftest import Server, serving
+from tests.kept_site import kept_site
 from tests.open_world.leaving import Line, rewrite
 
 ENTRY = "Read a mark"
@@ -131,7 +132,7 @@ def long_lived(tmp_path_factory) -> Iterator[tuple[Server, Pack]]:
     about.write_text(text.replace('years = "1947/1966"', 'years = "1947/1975"'), "utf-8")
     for name, column, years in (("items.csv", "number", "1948/1975"), ("variants.csv", "item", "")):
         rewrite(folder / name, partial(made_in, column, years))
-    files = site([folder])
+    files = kept_site([folder])
     with serving(files) as server:
         yield server, orjson.loads(files["packs/pellmarsh.json"])
 

@@ -8,10 +8,11 @@ from identify import phone
 from identify.lab.calibration import Stated, stated
 from identify.reference.loading import load_engine
 from tests.calibrated import assert_come_true
+from tests.sampling import sample
 
 pytestmark = pytest.mark.heavy
 
-PIECES = 1500
+PIECES = sample(1500, 500)
 
 
 @pytest.fixture(scope="module")

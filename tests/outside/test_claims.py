@@ -20,11 +20,12 @@ from identify.core.year_chances import year_chances
 from identify.lab.pieces import drawn, piece, read_by
 from identify.reference.loading import load_engine
 from tests.calibrated import assert_come_true
+from tests.sampling import sample
 from tests.table_packs import sharp, table_pack
 
 pytestmark = pytest.mark.heavy
 
-PIECES = 1000
+PIECES = sample(1000, 400)
 AB = ["a", "b"]
 FIRST, LAST = 1954, 1957  # the years of the issue, a quarter of it in each
 

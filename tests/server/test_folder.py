@@ -16,7 +16,7 @@ from tests.threaded_server import free_port
 # The commands of somebody who is not root: root may write everywhere (capabilities(7),
 # CAP_DAC_OVERRIDE; prctl(2), PR_CAPBSET_DROP). For who is not, it changes nothing.
 NOT_ROOT = "import ctypes, os, sys; ctypes.CDLL(None).prctl(24, 1); "
-NOT_ROOT += "os.execv(sys.executable, [sys.executable, '-m', 'identify', *sys.argv[1:]])"
+NOT_ROOT += "os.execv(sys.executable, [sys.executable, '-m', 'tests.kept_site', *sys.argv[1:]])"
 
 
 def new(count: int) -> list[dict]:
