@@ -85,6 +85,7 @@ def one_or_other(engine: Engine, one: list[int], other: list[int]) -> Belief:
         "chances": chances,
         "bare": chances,
         "kin": [filled(len(rows), 0.0) for _ in RELATIVES],
+        "less": [filled(len(rows), 0.0) for _ in RELATIVES],
         "strangers": filled(len(pack["kinds"]), 0.0),
         "unrecorded": filled(len(pack["kinds"]), 0.0),
         "parts": [],

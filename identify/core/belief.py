@@ -10,7 +10,8 @@
     row  i   prior[i] * product over f on the piece of l[i,f]
                       * product over parts p of ((1 - r) * product l[i,f]
                                                  + r * sum over e of d[p,k,e] * product bg[e,f])
-    its relatives: the same with m in place of l, each sort with its own `differs` (kin.py)
+    its relatives: the same with m in place of l, each sort with its own `differs`, without those
+                   that differ from it in nothing (kin.py)
     strangers of kind k: their share of the prior * product over all f of bg[k,f]
 
 Products are kept in plain numbers, not logarithms: adding and multiplying give the same last bit in
@@ -21,7 +22,18 @@ once for each set of codes on a part; then every row takes one product for each 
 """
 
 from .donors import donors
-from .kin import NUMBERED, add_up, differing, openness, otherwise, share_out, shown, strangeness
+from .kin import (
+    NUMBERED,
+    add_up,
+    differing,
+    openness,
+    otherwise,
+    sameness,
+    share_out,
+    shown,
+    strangeness,
+    take_out,
+)
 from .lists import filled, place_of, total
 from .misreading import (
     ELSE_RECORDED,
@@ -80,6 +92,7 @@ def prepare_with(pack: Pack, errors: Errors) -> Engine:
         "sights": sights,
         "differs": differs,
         "otherwise": other,
+        "same": sameness(pack, differs),
         "strange": strange,
         "open": openness(pack, errors["unrecorded"]),
         "drawn_all": errors["drawn_all"],
@@ -166,11 +179,12 @@ def beginning(engine: Engine, scope: Scope) -> Beginning:
         "priors": [pack["rows"]["prior"][i] for i in rows],
         "chances": [pack["rows"]["prior"][i] for i in rows],
         "kin": [],
+        "less": [],
         "strangers": filled(len(pack["kinds"]), 0.0),
         "parts": [],
     }
     times = NUMBERED if len(scope["items"]) > 0 else 1.0
-    share_out(out, [times * share for share in engine["open"]])
+    share_out(out, [times * share for share in engine["open"]], engine["same"])
     for p in range(len(pack["parts"])):
         out["parts"].append(look_at_part(engine, out, [], p))
     engine["begun"] = [out]
@@ -234,6 +248,7 @@ def believe(engine: Engine, session: Session) -> Belief:
         "chances": start["chances"][:],
         "bare": [],
         "kin": [chances[:] for chances in start["kin"]],
+        "less": start["less"],
         "strangers": start["strangers"][:],
         "unrecorded": [],
         "parts": [],
@@ -254,6 +269,7 @@ def believe(engine: Engine, session: Session) -> Belief:
             multiply_classes(state, part)
         state["parts"].append(part)
     state["bare"] = bare
+    take_out(state)
     scale(state, all_of(state))
     add_up(state)
     return state

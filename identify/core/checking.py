@@ -2,6 +2,7 @@
 
 from .asking import GRID, cost_of, questions_worth
 from .belief import said
+from .certainty import VERY
 from .focus import by_variant, focus
 from .lists import filled, largest, total
 from .types.engine import Belief, Engine
@@ -10,7 +11,7 @@ from .types.session import Session
 from .types.view import Aim
 
 ENOUGH = 0.95  # one outcome holds this much: stop
-PROOF = 0.06  # bits, with what is in no range counted for more (WARY in focus.py)
+PROOF = 0.05  # bits, with what is in no range counted for more (WARY in focus.py)
 DOUBT = 0.005  # with less left for what is in no range there is nothing to check
 AT_ODDS = 0.15  # an answer less likely than this of the leader, as it is recorded, does not fit
 
@@ -64,13 +65,13 @@ def is_unchecked(session: Session) -> bool:
 
 def check(engine: Engine, session: Session, state: Belief, chances: list[float]) -> Aim:
     """What to look at before anything is said to be sure: what does not fit the leader, once more;
-    then what would tell the leader from what is in no range.
+    then, where one variant is at least very likely, what would tell it from what is in no range.
     """
     again = look_again(engine, session, state, chances)
     if len(again["open"]) > 0:
         return {"about": "again", "asked": again, "stop": ""}
     unrecorded = total(state["unrecorded"])
-    if unrecorded >= ENOUGH or unrecorded < DOUBT:
+    if chances[largest(chances)] < VERY or unrecorded < DOUBT:
         return {"about": "check", "asked": again, "stop": ""}
     asked = questions_worth(engine, session, state, by_variant(state), PROOF)
     return {"about": "check", "asked": asked, "stop": ""}

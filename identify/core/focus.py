@@ -88,7 +88,7 @@ def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
             out[n] = out[n] + chances[j]
             at.append(j)
     kin = relatives(state, care)
-    out.append(total(kin["sorts"]) + total(kin["strangers"]))
+    out.append(kin["whole"] + total(kin["strangers"]))
     starts: list[int] = [0]
     for n in range(len(counts)):
         starts.append(starts[n] + counts[n])
@@ -113,9 +113,8 @@ def focus_with(state: Belief, outcomes: list[int], care: list[float]) -> Focus:
 
 
 def relatives(state: Belief, care: list[float]) -> Kin:
-    """The rows whose relatives count: {rows, weights: [chance of them together], of: [by part, and
-    last for the piece itself: class of each row], sorts: [all the chance of each sort], strangers:
-    [by kind]}; all of it times what each counts for.
+    """The rows whose relatives count, and how much of what; all of it times what each sort counts
+    for.
     """
     siblings = state["kin"][0]
     twins = state["kin"][1]
@@ -128,12 +127,25 @@ def relatives(state: Belief, care: list[float]) -> Kin:
     for j in range(len(together)):
         if together[j] >= least and together[j] > 0.0:
             at.append(j)
+    same = filled(len(at), 0.0)
+    weights: list[list[float]] = []
+    for n in range(len(state["kin"])):
+        counts = care[n]
+        each = state["kin"][n]
+        less = state["less"][n]
+        with_same: list[float] = []
+        for m in range(len(at)):
+            alike = counts * less[at[m]] * state["chances"][at[m]]
+            same[m] = same[m] + alike
+            with_same.append(counts * each[at[m]] + alike)
+        weights.append(with_same)
     of = classes_at(state, at)
     return {
         "rows": picked(state["rows"], at),
-        "weights": picked(together, at),
+        "weights": weights,
+        "same": same,
         "of": of,
-        "sorts": [care[0] * total(siblings), care[1] * total(twins), care[2] * total(cousins)],
+        "whole": total(together),
         "strangers": [care[3] * chance for chance in state["strangers"]],
     }
 

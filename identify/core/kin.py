@@ -9,12 +9,14 @@ A range is never complete. Whatever it leaves out is one of four:
     a cousin    an unrecorded item like a recorded one: the same with differs[f][2][s]
     a stranger  like none of them: each feature as a relative has it that differs in it
 
-Where a feature of a relative differs it is in another state: by how usual that is, or any. So
-the relatives of all issues are a mixture with one part for each row, worked out beside the rows
-themselves. The chances of differing are learned when a range is compiled, from its own items and
-variants, each left out in turn; how much of the prior is in no range is said by the range for each
-kind.
+Where a feature of a relative differs it is in another state: by how usual that is, or any; and in
+something it differs, or it would be that very issue. So the relatives of all issues are a mixture
+with one part for each row, worked out beside the rows themselves. The chances of differing are
+learned when a range is compiled, from its own items and variants, each left out in turn; how much
+of the prior is in no range is said by the range for each kind.
 """
+
+from collections.abc import Sequence
 
 from .lists import empty_lists, filled, total
 from .types.engine import Beginning, Belief
@@ -26,6 +28,7 @@ OPEN = 0.12  # share in no range, where a range does not say: as for "all I know
 NUMBERED = 0.2  # times as much where its number or name was found: the strongest single clue
 RELATIVES = [0.5, 0.2, 0.2]  # siblings, twins, cousins: of what is in no range
 STRANGERS = 0.1  # the rest of it
+ALL_SAME = 0.999  # with more, too little is recorded of a row for a relative to differ in it
 NEW = 0.5  # where a feature differs it is as often any state at all as one by the background
 
 
@@ -114,19 +117,55 @@ def strangeness(pack: Pack) -> list[list[list[float]]]:
     return out
 
 
+def sameness(pack: Pack, differs: list[list[list[float]]]) -> list[list[float]]:
+    """For each sort of relative and row: the chance that it would be recorded as the row is in
+    every feature. There is no such relative: it would be that row. 0 where nothing is recorded.
+    """
+    rows = len(pack["rows"]["variant"])
+    out: list[list[float]] = []
+    for n in range(len(RELATIVES)):
+        same = filled(rows, 1.0)
+        for place in range(len(pack["features"])):
+            rates = differs[place][n]
+            kept = [as_recorded(shares, rates) for shares in pack["cells"][place]["shares"]]
+            codes = pack["cells"][place]["codes"]
+            for i in range(rows):
+                same[i] = same[i] * kept[codes[i]]
+        for i in range(rows):
+            if same[i] > ALL_SAME:
+                same[i] = 0.0
+        out.append(same)
+    return out
+
+
+def as_recorded(shares: Sequence[float], differs: list[float]) -> float:
+    """The chance that a relative has the state that is recorded; of a choice of states, of the one
+    that it has least often.
+    """
+    most = 0.0
+    for s in range(len(shares)):
+        if shares[s] > 0.0:
+            most = max(most, differs[s])
+    return 1.0 - most
+
+
 def openness(pack: Pack, times: float) -> list[float]:
     """For each kind the share of its pieces that are in no range; times: 0 for a closed world."""
     return [times * kind.get("open", OPEN) for kind in pack["kinds"]]
 
 
-def share_out(state: Beginning, shares: list[float]) -> None:
+def share_out(state: Beginning, shares: list[float], same: list[list[float]]) -> None:
     """Set the prior of rows, relatives and strangers from that of the rows, by the share
     of each kind that is in no range. With no row in scope the piece is a stranger for certain.
+
+    The relatives include those that differ in nothing: `less`, times the chance of the row, is what
+    they have too much.
     """
     chances = state["chances"]
     kinds = state["kinds"]
     whole = total(chances)
     state["kin"] = empty_lists(len(RELATIVES))
+    state["less"] = empty_lists(len(RELATIVES))
     if whole == 0.0:
         state["strangers"] = filled(len(shares), 1.0 / len(shares))
     for j in range(len(chances)):
@@ -135,8 +174,21 @@ def share_out(state: Beginning, shares: list[float]) -> None:
         beyond = share * shares[k]
         chances[j] = share * (1.0 - shares[k])
         for n in range(len(RELATIVES)):
-            state["kin"][n].append(beyond * RELATIVES[n])
+            alike = same[n][state["rows"][j]]
+            state["kin"][n].append(beyond * RELATIVES[n] / (1.0 - alike))
+            odds = shares[k] / (1.0 - shares[k]) if shares[k] < 1.0 else 0.0
+            state["less"][n].append(odds * RELATIVES[n] * alike / (1.0 - alike))
         state["strangers"][k] = state["strangers"][k] + beyond * STRANGERS
+
+
+def take_out(state: Belief) -> None:
+    """Take those out of the relatives that differ from their row in nothing."""
+    chances = state["chances"]
+    for n in range(len(RELATIVES)):
+        relatives = state["kin"][n]
+        less = state["less"][n]
+        for j in range(len(chances)):
+            relatives[j] = max(0.0, relatives[j] - less[j] * chances[j])
 
 
 def add_up(state: Belief) -> None:

@@ -11,6 +11,8 @@ from .types.engine import Belief, Engine
 from .types.session import Session
 from .types.view import Aim, Stop
 
+TOGETHER = 0.3  # bits: looks that are worth less, all together, are not asked (by measurement)
+
 
 def standing(chances: list[float], unrecorded: float, open_questions: int) -> Stop:
     """Whether to stop where no variant holds ENOUGH: "", "unrecorded", "nothing", or "sure" of one
@@ -46,6 +48,8 @@ def aimed(
         if len(asked["open"]) > 0:
             return {"about": "verdict", "asked": asked, "stop": ""}
     asked = questions(engine, session, state, outcomes)
+    if total([entry["bits"] for entry in asked["open"]]) < TOGETHER:
+        asked["open"] = []
     stop: Stop = "sure" if sure else standing(chances, unrecorded, len(asked["open"]))
     if stop != "" and not is_told(session) and len(state["rows"]) > 0:
         return {"about": "variant", "asked": asked, "stop": "unseen"}

@@ -117,40 +117,53 @@ def joint(engine: Engine, state: Belief, focused: Focus, place: int) -> Joint:
 
 
 def view_beyond(look: Look) -> list[float]:
-    """P(not in any range, answer) for each answer: of the relatives of the rows that count, of
-    which as many are taken to be of each sort as by the mean, and of the strangers.
+    """P(not in any range, answer) for each answer: of the relatives of the rows that count, without
+    those that would differ from their row in nothing, and of the strangers.
     """
     kin = look["kin"]
     codes = look["codes"]
     rows = kin["rows"]
     of = look["kin_of"]
-    weights = kin["weights"]
     width = len(look["kinds"])
     by_kind = look["strange"]
-    held = filled(len(look["made"]), 0.0)
+    classes: list[int] = []
     for n in range(len(rows)):
-        c = codes[rows[n]] * width + of[n]
-        held[c] = held[c] + weights[n]
-    whole = total(kin["sorts"])
-    counted = total(held)
-    scale = whole / counted if counted > 0.0 else 0.0  # for those left out
+        classes.append(codes[rows[n]] * width + of[n])
+    same = held_by(classes, kin["same"], len(look["made"]))
+    sorts = [held_by(classes, weights, len(same)) for weights in kin["weights"]]
     out = filled(len(look["spares"]), 0.0)
-    for c in range(len(held)):
-        if held[c] > 0.0:
+    for c in range(len(same)):
+        held = 0.0 - same[c]
+        for n in range(len(sorts)):
+            held = held + sorts[n][c]
+        if held > 0.0:
             code = c // width
             kind = look["kinds"][c - code * width]
             doubt = look["doubts"][c - code * width]
             for a in range(len(out)):
-                own = look["by_kind"][kind][a]
+                own = held * look["by_kind"][kind][a]
                 if code > 0:
-                    own = 0.0
-                    for n in range(len(kin["sorts"])):
-                        own = own + kin["sorts"][n] / whole * look["by_kin"][n][code][a]
-                seen = (1.0 - doubt) * own + doubt * look["spares"][a][kind]
-                out[a] = out[a] + scale * held[c] * seen
+                    own = 0.0 - same[c] * look["by_code"][code][a]
+                    for n in range(len(sorts)):
+                        own = own + sorts[n][c] * look["by_kin"][n][code][a]
+                out[a] = out[a] + max(
+                    0.0, (1.0 - doubt) * own + doubt * held * look["spares"][a][kind]
+                )
+    counted = total(out)
+    scale = kin["whole"] / counted if counted > 0.0 else 0.0  # for those left out
+    for a in range(len(out)):
+        out[a] = scale * out[a]
     for k in range(len(by_kind)):
         for a in range(len(out)):
             out[a] = out[a] + look["strangers"][k] * by_kind[k][a]
+    return out
+
+
+def held_by(classes: list[int], weights: list[float], count: int) -> list[float]:
+    """What rows of each class have together."""
+    out = filled(count, 0.0)
+    for n in range(len(classes)):
+        out[classes[n]] = out[classes[n]] + weights[n]
     return out
 
 

@@ -1,6 +1,6 @@
 """The lab's findings as a page to read, and in a few lines for the terminal."""
 
-from identify.core.asking import WORTH
+from identify.core.stopping import TOGETHER
 from identify.lab import plots
 from identify.lab.intervals import share_said
 from identify.lab.leaving import SAID, confused
@@ -107,9 +107,9 @@ def _questions(findings: Findings) -> list[str]:
         heading("How many questions it takes"),
         say(
             "A session ends when one variant holds 95 %, when 95 % say that it is not in the "
-            f"range, or when nothing left to look at is worth {WORTH} bits. The best order "
-            "asks what tells most bits for each second of looking; the random order leaves out "
-            "only what can tell nothing more."
+            f"range, or when all that is left to look at is worth less than {TOGETHER} bits "
+            "together. The best order asks what tells most bits for each second of looking; the "
+            "random order leaves out only what can tell nothing more."
         ),
         table("Questions until the end", columns, rows),
         say(

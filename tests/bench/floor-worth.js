@@ -19,7 +19,7 @@ function faint(chances, most) {
 }
 
 /** The rows that still count, the variants they are of, the chance of each, and the relatives. */
-export function focusOf({ chances, kin, strangers, begin, wary }) {
+export function focusOf({ chances, kin, less, strangers, begin, wary }) {
   const least = faint(chances, LEFT_OUT);
   const rows = new Uint32Array(chances.length);
   const weights = new Float64Array(chances.length);
@@ -50,7 +50,14 @@ export function focusOf({ chances, kin, strangers, begin, wary }) {
   const near = [];
   for (let i = 0; i < together.length; i += 1)
     if (together[i] >= enough && together[i] > 0) near.push(i);
-  const sorts = kin.map((one, n) => wary[n] * sum(one));
+  const same = new Float64Array(near.length);
+  const sorts = kin.map((one, n) =>
+    Float64Array.from(near, (i, m) => {
+      const alike = wary[n] * less[n][i] * chances[i];
+      same[m] += alike;
+      return wary[n] * one[i] + alike;
+    }),
+  );
   const alien = strangers.map((one) => wary[3] * one);
   return {
     rows,
@@ -59,8 +66,9 @@ export function focusOf({ chances, kin, strangers, begin, wary }) {
     chance,
     outcomes,
     near: Uint32Array.from(near),
-    together,
     sorts,
+    same,
+    related: sum(together),
     alien,
   };
 }
@@ -146,34 +154,37 @@ export function worthOf(feature, { K, kind }, known, left, unrecorded) {
 }
 
 /** Adds P(in no range, answer) to `out`; returns P(in no range). */
-function beyondView({ S, codes, count, byKind, strange, kinSeen }, on, spares, left, out) {
-  const { near, together, sorts, alien } = left;
+function beyondView({ S, codes, count, byCode, byKind, strange, kinSeen }, on, spares, left, out) {
+  const { near, sorts, same, related, alien } = left;
   const { of, kinds, doubt } = on;
   const width = kinds.length;
-  const held = new Float64Array(count * width);
-  let counted = 0;
+  const table = () => new Float64Array(count * width);
+  const held = sorts.map(table);
+  const alike = table();
   for (let n = 0; n < near.length; n += 1) {
-    held[codes[near[n]] * width + of[near[n]]] += together[near[n]];
-    counted += together[near[n]];
+    const c = codes[near[n]] * width + of[near[n]];
+    alike[c] += same[n];
+    for (let m = 0; m < sorts.length; m += 1) held[m][c] += sorts[m][n];
   }
-  const whole = sum(sorts);
-  const scale = counted > 0 ? whole / counted : 0;
-  for (let c = 0; c < held.length; c += 1) {
-    if (held[c] === 0) continue;
+  for (let c = 0; c < alike.length; c += 1) {
+    const all = held.reduce((whole, one) => whole + one[c], -alike[c]);
+    if (all <= 0) continue;
     const code = Math.floor(c / width);
     const k = kinds[c - code * width];
     const q = doubt[c - code * width];
     for (let a = 0; a < S; a += 1) {
-      let own = byKind[k * S + a];
-      if (code > 0) {
-        own = 0;
-        for (let n = 0; n < sorts.length; n += 1)
-          own += (sorts[n] / whole) * kinSeen[n][code * S + a];
-      }
-      out[a] += scale * held[c] * ((1 - q) * own + q * spares[k * S + a]);
+      const at = code * S + a;
+      const own =
+        code > 0
+          ? held.reduce((whole, one, n) => whole + one[c] * kinSeen[n][at], -alike[c] * byCode[at])
+          : all * byKind[k * S + a];
+      out[a] += Math.max(0, (1 - q) * own + q * all * spares[k * S + a]);
     }
   }
-  for (let k = 0; k < alien.length; k += 1)
-    for (let a = 0; a < S; a += 1) out[a] += alien[k] * strange[k * S + a];
-  return whole + sum(alien);
+  const counted = sum(out);
+  for (let a = 0; a < S; a += 1) {
+    out[a] *= counted > 0 ? related / counted : 0;
+    for (let k = 0; k < alien.length; k += 1) out[a] += alien[k] * strange[k * S + a];
+  }
+  return related + sum(alien);
 }

@@ -14,6 +14,7 @@ const DIFFERS = [0.1, 0.1, 0.2];
 const JOINED = 0.01;
 const OPEN = 0.12;
 const NEW = 0.5;
+const ALL_SAME = 0.999;
 // what "something else" leaves of an answer: where it is recorded, on a replaced part, elsewhere
 const [RECORDED, REPLACED, BEYOND] = [0.99, 0.97, 0.9];
 
@@ -40,7 +41,18 @@ export function floorOf(pack, channels, wary) {
   const parts = pack.parts.map(({ swap }, p) => ({ swap, donors: donorsOf(pack, p, shares) }));
   const begin = Uint32Array.from([...starts, N]);
   const open = Float64Array.from(kinds, (one) => one.open ?? OPEN);
-  return { N, K, prior, kind, begin, whole, features, parts, open, wary };
+  const same = sameOf(N, features);
+  return { N, K, prior, kind, begin, whole, features, parts, open, wary, same };
+}
+
+/** By sort and row: the chance that a relative would differ in nothing. */
+function sameOf(N, features) {
+  return RELATIVES.map((_, n) => {
+    const out = new Float64Array(N).fill(1);
+    for (const { codes, keeps } of features)
+      for (let i = 0; i < N; i += 1) out[i] *= keeps[n][codes[i]];
+    return out.map((one) => (one > ALL_SAME ? 0 : one));
+  });
 }
 
 function featureOf(pack, P, shares, f) {
@@ -69,6 +81,12 @@ function featureOf(pack, P, shares, f) {
     rates.map((rate) =>
       flat(cells, (a, s) => (1 - rate(s)) * there * P[a][s] + rate(s) * away * off[a][s]),
     );
+  const keeps = rates.map((rate) =>
+    Float64Array.from(
+      cells,
+      (one) => 1 - one.reduce((most, share, s) => (share > 0 ? Math.max(most, rate(s)) : most), 0),
+    ),
+  );
   const plain = (a, s) => P[a][s];
   const none_of = (one) => (none >= 0 && one.length > 0 ? one[none] : 0);
   return {
@@ -79,6 +97,7 @@ function featureOf(pack, P, shares, f) {
     byKind: flat(pack.backgrounds[f], plain),
     strange: flat(strange, plain),
     kin: kin(RECORDED, BEYOND), // what an answer says
+    keeps,
     kinSeen: kin(1, 1), // what is likely to be answered
     noneCode: Float64Array.from(cells, none_of),
     noneKind: Float64Array.from(pack.backgrounds[f], none_of),
@@ -127,7 +146,7 @@ function donorsOf(pack, part, shares) {
  */
 export function floorRun(floor, answers) {
   const { N, K, kind, begin, features, parts, wary } = floor;
-  const { chances, kin, strangers } = beginning(floor);
+  const { chances, kin, less, strangers } = beginning(floor);
   for (const [f, a] of answers) {
     const { S, codes, byCode, byKind, strange, kin: of, part } = features[f];
     if (part >= 0) continue;
@@ -144,6 +163,8 @@ export function floorRun(floor, answers) {
     const told = answers.filter(([f]) => features[f].part === p);
     return partOf(floor, part, told, chances, kin, strangers);
   });
+  for (let n = 0; n < kin.length; n += 1)
+    for (let i = 0; i < N; i += 1) kin[n][i] = Math.max(0, kin[n][i] - less[n][i] * chances[i]);
   const sum = (list) => list.reduce((a, b) => a + b, 0);
   const all = sum(chances) + kin.reduce((a, one) => a + sum(one), 0) + sum(strangers);
   for (const list of [chances, strangers, ...kin])
@@ -151,25 +172,29 @@ export function floorRun(floor, answers) {
   const unrecorded = strangers.slice();
   for (const one of kin) for (let i = 0; i < N; i += 1) unrecorded[kind[i]] += one[i];
   const done = new Set(answers.map(([f]) => f));
-  const left = focusOf({ chances, kin, strangers, begin, wary });
+  const left = focusOf({ chances, kin, less, strangers, begin, wary });
   const bits = features.map((feature, f) =>
     done.has(f) ? -1 : worthOf(feature, floor, known, left, unrecorded),
   );
   return { chances, unrecorded, bits };
 }
 
-function beginning({ N, K, prior, kind, whole, open }) {
+function beginning({ N, K, prior, kind, whole, open, same }) {
   const chances = new Float64Array(N);
   const kin = RELATIVES.map(() => new Float64Array(N));
+  const less = RELATIVES.map(() => new Float64Array(N));
   const strangers = new Float64Array(K);
   for (let i = 0; i < N; i += 1) {
     const share = prior[i] / whole;
     const beyond = share * open[kind[i]];
     chances[i] = share - beyond;
-    for (let n = 0; n < kin.length; n += 1) kin[n][i] = beyond * RELATIVES[n];
+    for (let n = 0; n < kin.length; n += 1) {
+      kin[n][i] = (beyond * RELATIVES[n]) / (1 - same[n][i]);
+      less[n][i] = chances[i] > 0 ? (kin[n][i] * same[n][i]) / chances[i] : 0;
+    }
     strangers[kind[i]] += beyond * STRANGERS;
   }
-  return { chances, kin, strangers };
+  return { chances, kin, less, strangers };
 }
 
 /** What the answers on one part say: they are taken into the chances; by class, what is left of it. */

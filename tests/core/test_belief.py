@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from identify.core.belief import believe, prepare, prepare_with
 from identify.core.donors import FOREIGN
-from identify.core.kin import NEW, NUMBERED, RELATIVES, STRANGERS
+from identify.core.kin import ALL_SAME, NEW, NUMBERED, RELATIVES, STRANGERS
 from identify.core.misreading import (
     ELSE_RECORDED,
     ELSE_REPLACED,
@@ -126,6 +126,16 @@ def own(  # noqa: PLR0917
     return whole
 
 
+def differs_in_nothing(pack: dict[str, Any], row: int, relative: int) -> float:
+    """The chance that a relative of this sort is as the row is recorded, feature by feature."""
+    out = 1.0
+    for feature, cells in zip(pack["features"], pack["cells"], strict=True):
+        shares = cells["shares"][cells["codes"][row]]
+        there = [s for s, share in enumerate(shares) if share]
+        out *= min((1 - feature["differs"][relative - 1][s] for s in there), default=1)
+    return 0.0 if out > ALL_SAME else out
+
+
 def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[list, ...]:
     """Chances of the rows in scope, of each sort of relatives of theirs, of strangers by kind, and
     of each part having been replaced, by adding up every way in which parts can have been swapped,
@@ -162,10 +172,11 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
         )
         priors = [1 - share, *(share * sort for sort in RELATIVES)]
         for relative in range(len(priors)):
+            same = differs_in_nothing(pack, i, relative) if relative else 0.0
             weight = 0.0
             kinds = range(len(pack["kinds"]))
             for swapped in product([None, *kinds], repeat=len(pack["parts"])):
-                chance = priors[relative] * prior
+                chance = priors[relative] * prior / (1 - same)
                 for p, part in enumerate(pack["parts"]):
                     donor = swapped[p]
                     chance *= 1 - part["swap"] if donor is None else part["swap"]
@@ -173,10 +184,14 @@ def by_enumeration(engine: dict[str, Any], session: dict[str, Any]) -> tuple[lis
                 for part, donor in enumerate(swapped):
                     if donor is not None:
                         chance *= spare(part, donor)
-                for place, answer in told:
-                    part = pack["features"][place]["part"]
-                    if part < 0 or swapped[part] is None:
-                        chance *= own(engine, place, answer, i, kind, relative)
+                kept = [
+                    (place, answer)
+                    for place, answer in told
+                    if (part := pack["features"][place]["part"]) < 0 or swapped[part] is None
+                ]
+                row = prod(own(engine, place, answer, i, kind, 0) for place, answer in kept)
+                near = prod(own(engine, place, answer, i, kind, relative) for place, answer in kept)
+                chance *= near - same * row
                 weight += chance
                 if relative == 0:
                     for p, donor in enumerate(swapped):

@@ -19,7 +19,8 @@ from identify.core.session import answered, new_session
 from identify.core.stopping import aimed
 from tests.table_packs import table_pack
 
-LOOKS = 40  # features that all say the same, so that nothing but the stop rule ends the questions
+LOOKS = 40  # that all say the same, so that nothing but the stop rule ends the questions
+MORE = 5  # besides, so that what is left to ask never runs out
 CLOSED = {"sure": 0.0, "twice": 0.0, "unsure": 0.0, "unrecorded": 0.0, "drawn_all": 1.0}
 
 
@@ -28,7 +29,7 @@ def walk(likely: float) -> tuple[float, float, float]:
     them, exactly: for a class that says yes with this chance where the other says no with it. What
     is asked once more, beyond the rule itself, is left out.
     """
-    names = {f"f{n}": ["yes", "no"] for n in range(LOOKS)}
+    names = {f"f{n}": ["yes", "no"] for n in range(LOOKS + MORE)}
     rows = [dict.fromkeys(names, share) for share in ([likely, 1 - likely], [1 - likely, likely])]
     engine: Any = prepare_with(table_pack(names, rows, [0.5, 0.5]), CLOSED)
     begun: Any = {**new_session(engine), "unchecked": True}

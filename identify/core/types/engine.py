@@ -66,6 +66,9 @@ class InScope(TypedDict):
     # for each sort of relative: the chance of an unrecorded variant of its item, of an unrecorded
     # item nearly the same, of one like it
     kin: list[list[float]]
+    # for each sort of relative: what the chance of the row is to be multiplied by to have that of
+    # what would be a relative but differs in nothing
+    less: list[list[float]]
     strangers: list[float]  # by kind: the chance of what is like none of them
     parts: list[PartBelief]  # by part
 
@@ -114,6 +117,8 @@ class Engine(TypedDict):
     differs: list[list[list[float]]]
     # by feature and state: the share of each other state where it differs
     otherwise: list[list[list[float]]]
+    # by sort of relative and row: the chance that it would differ in nothing
+    same: list[list[float]]
     strange: list[list[list[float]]]  # by feature and kind: share of each state where it differs
     open: list[float]  # by kind: share of pieces that are in no range
     drawn_all: float

@@ -11,9 +11,11 @@ class Kin(TypedDict):
     """The rows whose relatives count, when it is asked what a stray piece looks like."""
 
     rows: list[int]  # index
-    weights: list[float]  # chance of each row's relatives together
+    # for each sort: the chance of each row's relatives, with those that differ in nothing
+    weights: list[list[float]]
+    same: list[float]  # by row: the chance of these, of all sorts
     of: list[list[int]]  # by part, and last for the piece itself: the class of each row
-    sorts: list[float]  # all the chance of each sort of relative
+    whole: float  # all the chance of relatives, of those rows too that do not count
     strangers: list[float]  # by kind
 
 
