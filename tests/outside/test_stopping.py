@@ -8,7 +8,7 @@ and Its Applications, volume I, chapter XIV (the ruin of a gambler).
 """
 
 from collections import defaultdict
-from math import log
+from math import log, log2
 from typing import Any
 
 import pytest
@@ -16,12 +16,21 @@ import pytest
 from identify.core.belief import believe, prepare_with
 from identify.core.checking import ENOUGH
 from identify.core.session import answered, new_session
-from identify.core.stopping import aimed
+from identify.core.stopping import TOGETHER, aimed
 from tests.table_packs import table_pack
 
 LOOKS = 40  # that all say the same, so that nothing but the stop rule ends the questions
-MORE = 5  # besides, so that what is left to ask never runs out
+MORE = 10  # besides, so that what is left to ask is always worth it
 CLOSED = {"sure": 0.0, "twice": 0.0, "unsure": 0.0, "unrecorded": 0.0, "drawn_all": 1.0}
+
+
+def two_classes(likely: float, looks: int) -> Any:
+    """An engine that knows two classes: so many looks say yes of one with this chance, and no of
+    the other.
+    """
+    names = {f"f{n}": ["yes", "no"] for n in range(looks)}
+    rows = [dict.fromkeys(names, share) for share in ([likely, 1 - likely], [1 - likely, likely])]
+    return prepare_with(table_pack(names, rows, [0.5, 0.5]), CLOSED)
 
 
 def walk(likely: float) -> tuple[float, float, float]:
@@ -29,9 +38,7 @@ def walk(likely: float) -> tuple[float, float, float]:
     them, exactly: for a class that says yes with this chance where the other says no with it. What
     is asked once more, beyond the rule itself, is left out.
     """
-    names = {f"f{n}": ["yes", "no"] for n in range(LOOKS + MORE)}
-    rows = [dict.fromkeys(names, share) for share in ([likely, 1 - likely], [1 - likely, likely])]
-    engine: Any = prepare_with(table_pack(names, rows, [0.5, 0.5]), CLOSED)
+    engine = two_classes(likely, LOOKS + MORE)
     begun: Any = {**new_session(engine), "unchecked": True}
     at = {(0, 0): (1.0, begun)}
     mean = wrong = 0.0
@@ -80,3 +87,17 @@ def test_walds_own_approximation_is_near_and_below():
     step = (2 * likely - 1) * log(likely / (1 - likely))
     wald = ((1 - error) * log((1 - error) / error) + error * log(error / (1 - error))) / step
     assert wald <= mean <= 1.25 * wald
+
+
+@pytest.mark.parametrize("likely", [0.62, 0.7, 0.75])
+def test_weak_looks_are_asked_where_all_of_them_together_can_tell(likely: float):
+    """Given the class, looks say nothing of one another: so together they tell at most the sum."""
+    bits = 1 + likely * log2(likely) + (1 - likely) * log2(1 - likely)
+    enough = next(n for n in range(1, LOOKS) if n * bits >= TOGETHER)
+    assert bits < TOGETHER / 1.5  # one look would never do
+    for looks in (enough - 1, enough, LOOKS):
+        engine = two_classes(likely, looks)
+        session = new_session(engine)
+        state = believe(engine, session)
+        asked = aimed(engine, session, state, state["chances"], [])["asked"]["open"]
+        assert len(asked) == (looks if looks >= enough else 0)
