@@ -48,7 +48,7 @@ def aimed(
         if len(asked["open"]) > 0:
             return {"about": "verdict", "asked": asked, "stop": ""}
     asked = questions(engine, session, state, outcomes)
-    if total([entry["bits"] for entry in asked["open"]]) < TOGETHER:
+    if is_told(session) and total([entry["bits"] for entry in asked["open"]]) < TOGETHER:
         asked["open"] = []
     stop: Stop = "sure" if sure else standing(chances, unrecorded, len(asked["open"]))
     if stop != "" and not is_told(session) and len(state["rows"]) > 0:
