@@ -56,6 +56,9 @@ def test_it_has_no_mistakes_and_each_card_its_short_words():
         assert len(set(captions)) == len(captions), feature.id
         assert sum(len(each.split()) for each in captions) <= 2 * len(captions), feature.id
         assert len(feature.title.split()) <= 3, feature.id
+        for kind in feature.kinds:
+            asked = [each.title for each in kit.pack.features if kind in each.kinds]
+            assert asked.count(feature.title) == 1, feature.title
     assert all(kind.caption or len(kind.name) <= LONGEST for kind in kit.pack.kinds)
 
 
