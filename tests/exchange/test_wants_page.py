@@ -75,7 +75,7 @@ def test_it_says_what_is_looked_for_and_no_more():
     text = Tags(page_of([wanted, *others, want(item="G 1", trashed="2024")])).text
     assert "P 21 Express electric, box-shaped body, black, silver line" in text
     assert "urgent; at least good; with its box; up to £45" in text
-    assert "1 thing looked for" in text
+    assert "1 piece wanted" in text
     assert "A price is a wish" in text
     assert "chipped" not in text
     assert "P 20" not in text
@@ -90,7 +90,7 @@ def test_what_is_in_no_range_has_the_name_that_its_collector_gave_it():
 
 def test_of_prices_it_speaks_only_where_there_is_one():
     text = Tags(page_of([want(least="good"), want(item="P 20", most=None)])).text
-    assert "2 things looked for" in text
+    assert "2 pieces wanted" in text
     assert "price" not in text
 
 

@@ -72,7 +72,7 @@ def wants_page(
     ]  # fmt: skip
     heading = without_blanks(title)
     heading = marked_up("Wanted" if heading == "" else heading)
-    count = padded(len(wants), 1) + (" thing" if len(wants) == 1 else " things") + " looked for"
+    count = padded(len(wants), 1) + (" piece" if len(wants) == 1 else " pieces") + " wanted"
     priced = len([one for one in wants if limit_of(one) != ""]) > 0
     wish = " A price is a wish, not an offer." if priced else ""
     parts = [
