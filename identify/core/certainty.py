@@ -2,7 +2,8 @@
 
 from .types.view import HowReplaced, HowSure
 
-ALMOST = 0.95  # almost certainly, from here on; and "it is" where nothing speaks against it
+CERTAIN = 0.99  # "it is", where it was checked and what was seen fits
+ALMOST = 0.95  # almost certainly, from here on
 VERY = 0.85
 PROBABLY = 0.6
 PERHAPS = 0.2  # of a replaced part: with less it could well be original
@@ -10,8 +11,10 @@ PERHAPS = 0.2  # of a replaced part: with less it could well be original
 
 def how_sure(chance: float, passed: bool) -> HowSure:
     """The word for a chance. passed: it was checked, and what was seen fits."""
+    if chance >= CERTAIN and passed in [True]:
+        return "it is"
     if chance >= ALMOST:
-        return "it is" if passed in [True] else "almost certainly"
+        return "almost certainly"
     if chance >= VERY:
         return "very likely"
     return "probably" if chance >= PROBABLY else "could be"

@@ -66,7 +66,9 @@ def test_what_does_not_fit_is_named():
 def test_the_words_for_chances_go_down_with_them():
     words = [how_sure(p, False) for p in (0.96, 0.9, 0.7, 0.3)]
     assert words == ["almost certainly", "very likely", "probably", "could be"]
-    assert how_sure(0.96, True) == "it is"
+    assert how_sure(0.995, True) == "it is"
+    assert how_sure(0.995, False) == "almost certainly", "it was not checked"
+    assert how_sure(0.96, True) == "almost certainly"
     assert how_sure(0.9, True) == "very likely", "only what is nearly certain is said outright"
 
 
