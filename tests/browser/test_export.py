@@ -57,7 +57,7 @@ def test_a_file_holds_what_was_said_before_and_comes_back_unchanged(at_export, e
     expect(said).to_contain_text("No photos.")
     before = {r["id"]: r for sort in ("piece", "want", "note") for r in records(page, sort)}
     name, content = made(page, "Make the file")
-    assert re.fullmatch(rf"identify-[\w-]*valuables-\d{{4}}-\d\d-\d\d\.{ending}", name)
+    assert re.fullmatch(rf"stallside-[\w-]*valuables-\d{{4}}-\d\d-\d\d\.{ending}", name)
     if ending == "json":
         file = orjson.loads(content)
         jsonschema.validate(file, records_schema())

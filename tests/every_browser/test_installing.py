@@ -91,7 +91,7 @@ def test_a_backup_counts_only_once_the_sheet_has_taken_it(lent: Phone, app: Serv
     lent.sees("went where you chose")
     lent.sees("Everything is in the backup of")
     ((name, text),) = lent.run("return window.shared")
-    assert name.startswith("identify-backup-")
+    assert name.startswith("stallside-backup-")
     assert len(orjson.loads(text)["records"]) == 123
     assert lent.run("return window.files.length") == 0, "nothing went to the downloads besides"
 

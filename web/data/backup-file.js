@@ -73,7 +73,7 @@ export function rescued() {
   return { blob: file.end(), name: nameOf(made), count: records.length };
 }
 
-const nameOf = (made) => `identify-backup-${made.slice(0, 10)}.json`;
+const nameOf = (made) => `stallside-backup-${made.slice(0, 10)}.json`;
 
 /** A photo's bytes as text for a file. */
 export function asText(blob) {

@@ -15,7 +15,7 @@ export async function sightingsFile(sightings) {
   );
   return {
     blob: new Blob([text], { type: "application/json" }),
-    name: `identify-sightings-${made.slice(0, 10)}.json`,
+    name: `stallside-sightings-${made.slice(0, 10)}.json`,
   };
 }
 

@@ -8,7 +8,7 @@ export const storageGivesTooFew = (count, known) =>
 export const NOT_A_PICTURE = "One of its photos is not a picture.";
 export const NOT_A_BACKUP =
   "This file is not a backup, or it was cut short. A backup is a file that this app made, " +
-  "called identify-backup and its date. Nothing was changed.";
+  "with “backup” and a date in its name. Nothing was changed.";
 export const SOMETHING_ELSE = "This file is something other than a backup. Nothing was changed.";
 export const NEWER_BACKUP =
   "This backup was made by a newer version of the app. Update the app first, then restore " +

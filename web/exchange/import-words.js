@@ -126,4 +126,4 @@ export const tooManyCells = (sheet) =>
 export const wouldTake = (size) =>
   `Unpacked, this file would take ${size} MB. It was not opened. Copy the table into a new ` +
   "workbook, without empty rows and pictures.";
-export const leftOutFile = (day) => `identify-left-out-rows-valuables-${day}.csv`;
+export const leftOutFile = (day) => `stallside-left-out-rows-valuables-${day}.csv`;

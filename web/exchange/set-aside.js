@@ -91,7 +91,7 @@ function textOf(value) {
 function takeOut(rows) {
   const parts = rows.map(({ from, why, time, value }) => textOf({ from, why, time, value }));
   const text = `{"format":1,"kind":"identify set aside","rows":[\n${parts.join(",\n")}\n]}\n`;
-  const name = `identify-set-aside-${new Date().toISOString().slice(0, 10)}.json`;
+  const name = `stallside-set-aside-${new Date().toISOString().slice(0, 10)}.json`;
   return download(new File([text], name, { type: "application/json" }));
 }
 

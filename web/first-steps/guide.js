@@ -179,8 +179,9 @@ function tell({ pack }, use, line = "") {
     el("div", { class: "guide-line" }, drawing(pack, seen.drawing), el("p", {}, use.story)),
     line === "" ? null : el("p", { class: "guide-said" }, line),
     el("p", { class: "quiet" }, MADE_UP_AND_NOTHING_KEPT),
-    button(line === "" ? BEGIN : GO_ON, closeSheet, { class: "main wide" }),
   );
+  const on = button(line === "" ? BEGIN : GO_ON, closeSheet, { class: "main" });
+  document.querySelector(".sheet-foot").replaceChildren(on); // one way on, in place of Close
 }
 
 /**

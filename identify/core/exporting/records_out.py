@@ -23,7 +23,7 @@ ABOUT = [
 
 def records_file_name(ending: str, day: str) -> str:
     """What a file of records is called: it says what it holds."""
-    return "identify-collection-valuables-" + day + "." + ending
+    return "stallside-collection-valuables-" + day + "." + ending
 
 
 def records_csv(table: WrittenTable) -> str:
