@@ -13,6 +13,7 @@ from identify.core.types.session import Answer, How, Session
 from identify.core.types.view import Question, View
 from identify.reference.loading import load_engine
 
+RARE = 0.02  # as on the phone: with less, nobody needs to read it
 HELP = """\
 Type the number of what you see.
   2?     your best guess is 2       e   something else
@@ -156,11 +157,12 @@ def standing(pack: Pack, view: View) -> list[str]:
 
 
 def card(pack: Pack, question: Question) -> list[str]:
-    """The question with its states, numbered."""
+    """The question with its states, numbered; "None" only where it is to be expected."""
     feature = pack["features"][question["feature"]]
     out = [feature["question"], f"  ({feature['where']})"]
-    for n, state in enumerate(feature["states"], 1):
-        out.append(f"  {n}  {state['name']}")
+    for n, state in enumerate(feature["states"]):
+        if n != feature["none"] or question["expected"][n] >= RARE:
+            out.append(f"  {n + 1}  {state['name']}")
     return out
 
 

@@ -177,11 +177,15 @@ def listen(host: str, port: int, notes: Notes, share: int) -> list[socket.socket
 
 def one_listener(host: str, port: int) -> socket.socket:
     """A socket that listens on this address, for this machine's own use. Raises UserError."""
-    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    listener = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
+    listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
-        return socket.create_server((host, port), family=family)
+        listener.bind((host, port))
+        listener.listen()
     except OSError as error:
+        listener.close()
         raise cannot_listen(host, port, error) from None
+    return listener
 
 
 def cannot_listen(host: str, port: int, error: OSError) -> UserError:

@@ -197,9 +197,8 @@ export function caption({ name, caption: short = name }) {
 }
 
 /**
- * Places of the states: as the pack has them, with those hardly to be expected last. "There is
- * none",
- * which stands for kinds that have no such thing, is left out where it is not to be expected.
+ * Places of the states: as the pack has them, with those hardly to be expected last. "None", which
+ * stands for kinds that have no such thing, is left out where it is not to be expected.
  * @param {Feature} feature
  * @param {number[] | null} expected
  * @returns {number[]}
