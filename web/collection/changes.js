@@ -1,6 +1,7 @@
 import { historyOf, latest } from "../data/journal.js";
 import { record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { title } from "../parts/piece-names.js";
 import { timeText } from "../parts/days.js";
 import { fieldName, valueText } from "../parts/field-words.js";
@@ -34,7 +35,9 @@ export async function changesScreen(state, { id }) {
     "section",
     { class: "shelf" },
     heading(1, shown ? historyOfName(title(packsAtHand, shown)) : HISTORY),
-    entries.length === 0 ? el("p", {}, NOTHING_HAS_BEEN_CHANGED_YET) : null,
+    entries.length === 0
+      ? [emptyPicture("notebook"), el("p", {}, NOTHING_HAS_BEEN_CHANGED_YET)]
+      : null,
     el(
       "ol",
       { class: "answers" },

@@ -90,8 +90,10 @@ function care({ pack, view }) {
 /** All the rest, made when it is unfolded; `which`: of answer-rest.js. */
 function everything(state, step, act, which) {
   const box = el("div", {});
+  const keepRoom = () => box.classList.toggle("coming", !box.hasChildNodes());
   const unfold = async ({ target }) => {
-    if (!target.open || box.hasChildNodes()) return;
+    if (!target.open || box.hasChildNodes()) return box.classList.remove("coming");
+    requestAnimationFrame(keepRoom); // of what comes late, so that nothing beneath it moves then
     const { rest } = await loaded(import("./answer-rest.js"));
     box.append(...rest(state, step, act, which));
   };

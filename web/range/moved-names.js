@@ -3,6 +3,7 @@ import { all, change, record } from "../data/records.js";
 import { changeSettings } from "../data/settings.js";
 import { problem, read, write } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { itemName, small, variantName } from "../parts/say.js";
 import { title, variantText, variantsOf } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
@@ -126,7 +127,7 @@ export async function movedScreen(state) {
     "section",
     { class: "shelf" },
     heading(1, CHANGED_NUMBERS),
-    parts.length === 0 ? el("p", {}, EVERYTHING_POINTS_RIGHT) : parts,
+    parts.length === 0 ? [emptyPicture("number"), el("p", {}, EVERYTHING_POINTS_RIGHT)] : parts,
   );
 }
 

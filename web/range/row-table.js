@@ -150,7 +150,7 @@ function line(row, columns, tick) {
   return el(
     "tr",
     {},
-    el("td", {}, box),
+    el("td", { "data-name": SEVERAL }, box),
     columns.map((column) => el("td", { "data-name": column[1] }, cell(row, column, name))),
     el(
       "td",

@@ -2,6 +2,7 @@
  * Sightings that followers of a range of one's own send back, each as a proposal: what it would add
  * or change, what that does, and whether it is taken in.
  */
+import { emptyPicture } from "../parts/empty-picture.js";
 import { fitting } from "../data/record-shapes.js";
 import { run } from "../data/queue.js";
 import { record } from "../data/records.js";
@@ -109,7 +110,7 @@ export async function proposedScreen(state, { id }) {
     fileButton(ADD_SIGHTINGS_FROM_A_FILE, (file) => run(() => addFile(state, range, file)), {
       accept: ".json,application/json",
     }),
-    proposals.length === 0 ? el("p", { class: "quiet" }, NONE_WAIT) : proposals,
+    proposals.length === 0 ? [emptyPicture("question"), el("p", {}, NONE_WAIT)] : proposals,
     more > 0 ? el("p", { class: "quiet" }, more === 1 ? ONE_MORE_WAITS : moreWait(more)) : null,
   );
 }

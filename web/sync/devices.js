@@ -1,6 +1,7 @@
 import { allAside } from "../data/aside.js";
 import { Refused, ask, offers, post, useToken } from "../data/server.js";
 import { problem } from "../data/store.js";
+import { emptyPicture } from "../parts/empty-picture.js";
 import { button, el, heading } from "../parts/element.js";
 import { sheet } from "../parts/sheet.js";
 import { announce, notice } from "../parts/status.js";
@@ -116,7 +117,7 @@ async function unpaired(state) {
     { class: "shelf" },
     top,
     el("p", {}, WITH_A_SERVER_OF_YOUR_OWN),
-    able ? pairingForm(state, false) : el("p", {}, SYNC_IS_NOT_SET_UP),
+    able ? pairingForm(state, false) : [emptyPicture("devices"), el("p", {}, SYNC_IS_NOT_SET_UP)],
   );
 }
 
