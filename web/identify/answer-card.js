@@ -90,10 +90,13 @@ function care({ pack, view }) {
 /** All the rest, made when it is unfolded; `which`: of answer-rest.js. */
 function everything(state, step, act, which) {
   const box = el("div", {});
-  const keepRoom = () => box.classList.toggle("coming", !box.hasChildNodes());
   const unfold = async ({ target }) => {
-    if (!target.open || box.hasChildNodes()) return box.classList.remove("coming");
-    requestAnimationFrame(keepRoom); // of what comes late, so that nothing beneath it moves then
+    box.className = ""; // it holds all its room itself, or it is shut
+    if (!target.open || box.hasChildNodes()) return;
+    // of what comes late, so that nothing beneath it moves then
+    requestAnimationFrame(() => {
+      if (!box.hasChildNodes()) box.className = "coming";
+    });
     const { rest } = await loaded(import("./answer-rest.js"));
     box.append(...rest(state, step, act, which));
   };
