@@ -31,7 +31,7 @@ import { keyChooses } from "./identify/question.js";
 import { adopt, onThread, openRange } from "./identify/range-at-hand.js";
 import { assess } from "./identify/reasoning.js";
 import { timeText } from "./parts/days.js";
-import { endTyping } from "./parts/fields.js";
+import { endTyping } from "./parts/end-typing.js";
 import { NotLoaded, loaded } from "./parts/loaded-later.js";
 import { goTo, goToPiece, startNavigation } from "./parts/navigation.js";
 import { closeSheet, sheetOpen } from "./parts/sheet.js";

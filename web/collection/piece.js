@@ -5,7 +5,7 @@ import { button, el, heading } from "../parts/element.js";
 import { whatWasSeen } from "../parts/facts.js";
 import { knownNow } from "./known-now.js";
 import { choice, longField, textField, ticks } from "../parts/fields.js";
-import { moneyField } from "../parts/money.js";
+import { moneyField } from "../parts/money-field.js";
 import { itemPlace, title, variantLabel, variantPlace, variantsOf } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
 import { portrait, portraitsReady } from "../parts/portrait.js";

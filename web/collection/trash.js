@@ -3,7 +3,8 @@ import { deleteForGood, everything, trashed, trashing } from "../data/records.js
 import { problem } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { emptyPicture } from "../parts/empty-picture.js";
-import { longList, thumb } from "../parts/long-list.js";
+import { longList } from "../parts/long-list.js";
+import { thumb } from "../parts/thumb.js";
 import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";

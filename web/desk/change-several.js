@@ -3,7 +3,7 @@ import { record, setting } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { button, el } from "../parts/element.js";
 import { choice, textField } from "../parts/fields.js";
-import { moneyField } from "../parts/money.js";
+import { moneyField } from "../parts/money-field.js";
 import { sheet } from "../parts/sheet.js";
 import { dateText, readDay } from "../parts/days.js";
 import { valueText } from "../parts/field-words.js";

@@ -1,6 +1,6 @@
 /** What a wide window has besides the phone's screens. */
 import { here } from "../data/back-button.js";
-import { endTyping } from "../parts/fields.js";
+import { endTyping } from "../parts/end-typing.js";
 import { WIDE } from "../parts/wide-window.js";
 import { beside } from "./candidates-beside.js";
 import { startDrop } from "./drop-photos.js";

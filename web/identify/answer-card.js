@@ -1,7 +1,7 @@
 import { all } from "../data/records.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading, inFew } from "../parts/element.js";
-import { cautions } from "../parts/facts.js";
+import { cautions } from "../parts/cautions.js";
 import { loaded } from "../parts/loaded-later.js";
 import { portrait } from "../parts/portrait.js";
 import { anyOf, itemName, madeInFew, madeSpan, small, variantName } from "../parts/say.js";

@@ -2,7 +2,8 @@
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
 import { choice } from "../parts/fields.js";
-import { moneyField, moneyText } from "../parts/money.js";
+import { moneyText } from "../parts/money.js";
+import { moneyField } from "../parts/money-field.js";
 import { stateText, title, variantText } from "../parts/piece-names.js";
 import { dateText } from "../parts/days.js";
 import {

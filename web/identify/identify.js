@@ -21,7 +21,7 @@ import { put, state } from "../data/state.js";
 import { meanwhile } from "../data/work-ahead.js";
 import { firstOffer } from "../first-steps/first-offer.js";
 import { button, el } from "../parts/element.js";
-import { endTyping } from "../parts/fields.js";
+import { endTyping } from "../parts/end-typing.js";
 import { loaded } from "../parts/loaded-later.js";
 import { collectionOpen, leaveNotice, show } from "../parts/navigation.js";
 import { featureOf } from "../parts/say.js";

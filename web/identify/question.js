@@ -1,4 +1,4 @@
-import { thumb } from "../parts/long-list.js";
+import { thumb } from "../parts/thumb.js";
 import { loaded } from "../parts/loaded-later.js";
 import { drawing } from "../parts/drawing.js";
 import { button, el, heading } from "../parts/element.js";

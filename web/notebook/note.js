@@ -6,7 +6,7 @@ import { withKeypad } from "../parts/keypad.js";
 import { chance } from "../parts/chance.js";
 import { button, el, heading } from "../parts/element.js";
 import { longField, textField } from "../parts/fields.js";
-import { moneyField } from "../parts/money.js";
+import { moneyField } from "../parts/money-field.js";
 import { title, variantPlace } from "../parts/piece-names.js";
 import { photoBox } from "../parts/photobox.js";
 import { portrait } from "../parts/portrait.js";

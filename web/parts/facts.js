@@ -3,7 +3,6 @@ import { el, heading } from "./element.js";
 import { anyOf, featureOf, itemName } from "./say.js";
 import {
   belongsWith,
-  CARE,
   onThePiece,
   SHOULD_BE_IN_THE_BOX,
   THE_SOURCES_DIFFER,
@@ -83,24 +82,4 @@ function named(pack, items) {
 /** The remarks there are, a paragraph each. */
 export function notes(texts) {
   return texts.filter((text) => text !== "").map((text) => el("p", {}, text));
-}
-
-/**
- * What to take care of with a piece of this kind.
- * @param {Pack} pack
- * @param {number} kind
- */
-export function cautions(pack, kind) {
-  const texts = pack.cautions
-    .filter(({ kinds }) => kinds.length === 0 || kinds.includes(kind))
-    .map(({ text }) => text);
-  if (texts.length === 0) return null;
-  return [
-    el(
-      "ul",
-      { class: "plain-list" },
-      texts.map((text) => el("li", {}, text)),
-    ),
-    el("p", { class: "quiet" }, CARE),
-  ];
 }

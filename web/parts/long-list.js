@@ -1,5 +1,4 @@
 import { inTurns } from "../data/in-turns.js";
-import { photo } from "../data/kept-photos.js";
 import { button, el } from "./element.js";
 import { SHOW_MORE } from "./first-words.js";
 
@@ -48,16 +47,4 @@ export function entry(lines, open, picture = null) {
     others.filter(Boolean).map((line) => el("span", { class: "quiet" }, line)),
   );
   return button([text, picture], open, { class: "hit" });
-}
-
-/** The small picture of a photo; it comes when it is read. */
-export function thumb(id, alt = "") {
-  const image = el("img", { class: "thumb", alt, width: 64, height: 64 });
-  photo(id).then((picture) => {
-    if (!picture) return;
-    const url = URL.createObjectURL(picture.small);
-    image.addEventListener("load", () => URL.revokeObjectURL(url), { once: true });
-    image.src = url;
-  });
-  return image;
 }

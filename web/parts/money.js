@@ -1,8 +1,5 @@
-/** Money as it is shown and typed. The engine reads and adds; here are the words. */
-import { field } from "./fields.js";
-import { el } from "./element.js";
-import { priceKeys, withKeypad } from "./keypad.js";
-import { AND, MONEY_PROBLEMS, notSaved } from "./first-words.js";
+/** Money as it is shown. The engine reads and adds; here are the words. */
+import { AND, MONEY_PROBLEMS } from "./first-words.js";
 
 /** @import { EngineModule, Money } from "../data/engine-types.d.ts" */
 
@@ -50,31 +47,4 @@ export function totalText(engine, amounts) {
 /** What is wrong with a typed amount, in a sentence. */
 export function moneyProblem(problem) {
   return MONEY_PROBLEMS[problem];
-}
-
-/** Where money is typed, with large keys for it. */
-export function moneyInput({ engine }, value) {
-  const control = el("input", {
-    type: "text",
-    autocomplete: "off",
-    autocapitalize: "off",
-    spellcheck: "false",
-    value: value ? value.typed || moneyText(engine, value) : "",
-  });
-  return withKeypad(control, priceKeys);
-}
-
-/** A field for money. What cannot be read stays in the field, with a sentence, and is not saved. */
-export function moneyField(state, label, value, save, hint = "") {
-  const control = moneyInput(state, value);
-  return field(
-    label,
-    control,
-    () => {
-      const { money, problem } = state.engine.read_money(control.value, state.settings.currency);
-      if (problem !== "" && problem !== "empty") return notSaved(MONEY_PROBLEMS[problem]);
-      return save(problem === "" ? money : null);
-    },
-    { hint },
-  );
 }

@@ -2,7 +2,7 @@
 import { backToPiece, onMoved, pushScreen, remember } from "../data/back-button.js";
 import { run } from "../data/queue.js";
 import { problem } from "../data/store.js";
-import { endTyping } from "./fields.js";
+import { endTyping } from "./end-typing.js";
 import { leaveTold } from "./status.js";
 
 let shell = null;

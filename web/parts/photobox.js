@@ -3,7 +3,7 @@ import { photo } from "../data/kept-photos.js";
 import { record } from "../data/records.js";
 import { fileButton } from "./file-button.js";
 import { button, el, heading } from "./element.js";
-import { thumb } from "./long-list.js";
+import { thumb } from "./thumb.js";
 import { sheet } from "./sheet.js";
 import { notice } from "./status.js";
 import { run } from "../data/queue.js";

@@ -4,7 +4,7 @@
 import { photo } from "../data/kept-photos.js";
 import { packsAtHand } from "../data/known-ranges.js";
 import { el } from "./element.js";
-import { thumb } from "./long-list.js";
+import { thumb } from "./thumb.js";
 import { itemPlace, title, variantPlace, variantsOf, variantText } from "./piece-names.js";
 import { portrait } from "./portrait.js";
 

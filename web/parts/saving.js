@@ -7,7 +7,7 @@ import { changeSettings } from "../data/settings.js";
 import { state } from "../data/state.js";
 import { problem } from "../data/store.js";
 import { button, el } from "./element.js";
-import { endTyping } from "./fields.js";
+import { endTyping } from "./end-typing.js";
 import { goesWithScreen, redraw } from "./navigation.js";
 import { small } from "./say.js";
 import { sheet } from "./sheet.js";

@@ -3,7 +3,7 @@ import { same } from "../data/record-shapes.js";
 import { look, together } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { title } from "../parts/piece-names.js";
-import { thumb } from "../parts/long-list.js";
+import { thumb } from "../parts/thumb.js";
 import { unsettled } from "../parts/unsettled.js";
 import { dateText, timeText } from "../parts/days.js";
 import { loadRules } from "./merging-rules.js";
