@@ -64,7 +64,7 @@ RECORD_SHAPES: list[RecordShape] = [
         "type": "range_part",
         "fields": [
             ["range", "text"], ["at", "number"], ["key", "text"], ["name", "text"],
-            ["swap", "number"], ["replaced", "text"],
+            ["swap", "number"], ["replaced", "text"], ["altered", "text"],
         ],
     },
     {

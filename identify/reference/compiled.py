@@ -38,11 +38,12 @@ class Kind(_Closed, omit_defaults=True):
     open: Share | None = None
 
 
-class Part(_Closed):
+class Part(_Closed, omit_defaults=True):
     id: str
     name: str
     swap: Share
     replaced: str
+    altered: str = ""
 
 
 class Caution(_Closed):

@@ -119,6 +119,7 @@ class Part(Entry):
     name: Text = ""
     swap: Chance = 0.0
     replaced: Free = ""
+    altered: Text = ""
 
 
 class Caution(Entry):

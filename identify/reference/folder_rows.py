@@ -157,7 +157,14 @@ def rows_of_pack(pack: Pack) -> RangeRows:
         "range": range_row(pack.range),
         "kinds": [kind_row(k) for k in pack.kinds],
         "parts": [
-            {"id": p.id, "name": p.name, "swap": p.swap, "replaced": p.replaced} for p in pack.parts
+            {
+                "id": p.id,
+                "name": p.name,
+                "swap": p.swap,
+                "replaced": p.replaced,
+                "altered": p.altered,
+            }
+            for p in pack.parts
         ],
         "cautions": [{"kinds": c.kinds or [], "text": c.text} for c in pack.cautions],
         "features": [feature_row(feature) for feature in pack.features],

@@ -177,3 +177,12 @@ def test_what_a_replaced_part_means_is_told_where_the_pack_says_it(
     assert [part.replaced for part in small.parts] == [""]
     text = changed("range.toml", "swap = 0.1", 'swap = 0.1\nreplaced = "It matters little."')
     assert compile_pack(write(tmp_path / "told", text)).parts[0].replaced == "It matters little."
+
+
+def test_what_is_said_of_what_is_altered_where_it_is_comes_from_the_pack(
+    small: CompiledPack, tmp_path: Path
+) -> None:
+    assert [part.altered for part in small.parts] == [""]
+    assert all("altered" not in part for part in json.loads(pack_bytes(small))["parts"])
+    text = changed("range.toml", "swap = 0.1", 'swap = 0.1\naltered = "repainted"')
+    assert compile_pack(write(tmp_path / "told", text)).parts[0].altered == "repainted"

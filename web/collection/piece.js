@@ -219,8 +219,9 @@ function possible(pack, { variant, chance: value }, settle) {
 
 function partFields(pack, piece, save) {
   const parts = pack.parts.map(({ id, name }) => [id, name]);
+  const loose = pack.parts.filter(({ altered }) => !altered).map(({ id, name }) => [id, name]);
   return [
-    ticks(MISSING_PARTS, parts, piece.missing ?? [], save("missing", MISSING_PARTS)),
+    ticks(MISSING_PARTS, loose, piece.missing ?? [], save("missing", MISSING_PARTS)),
     ticks(REPLACED_PARTS, parts, piece.replaced ?? [], save("replaced", REPLACED_PARTS)),
   ];
 }

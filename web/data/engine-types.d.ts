@@ -1778,6 +1778,8 @@ export interface OwnPart extends RowOfRange {
   swap: number | null;
   /** what a replaced one means for the price */
   replaced: string;
+  /** said in place of "replaced" of what is altered where it is */
+  altered?: string;
 }
 
 /** Something to take care with. */
@@ -1943,8 +1945,13 @@ export interface Part {
   name: string;
   /** chance that it was replaced */
   swap: number;
-  /** how that is told */
+  /** what that means for the price */
   replaced: string;
+  /**
+   * what is said of it in place of "replaced", as "repainted": it is no piece by itself, is
+   * altered where it is and never missing
+   */
+  altered?: string;
 }
 
 /** Something to take care with. */
@@ -2709,6 +2716,7 @@ export interface PartRow {
   name: string;
   swap: number;
   replaced: string;
+  altered: string;
 }
 
 /** Something to take care with. */

@@ -5,7 +5,7 @@ import { moneyText } from "../parts/money.js";
 import { small } from "../parts/say.js";
 import { heldClaim } from "./held-claim.js";
 import { claimShort } from "./claim-words.js";
-import { saidReplaced } from "./replaced.js";
+import { done, saidReplaced } from "./replaced.js";
 import { leading, verdictShort, verdictTitle } from "./verdict-words.js";
 import {
   ABOVE_YOUR_LIMIT,
@@ -90,7 +90,8 @@ function partsText(state, step) {
   const worst = parts.reduce((top, part) => (part.swapped > top.swapped ? part : top));
   if (worst.how === "") return [PARTS_FIT, "good"];
   const name = pack.parts[worst.part].name;
-  return [saidReplaced(worst) ? nameReplaced(name) : lookAtName(small(name)), "care"];
+  const odd = saidReplaced(worst);
+  return [odd ? nameReplaced(name, done(pack, worst.part)) : lookAtName(small(name)), "care"];
 }
 
 function priceText({ engine, piece, view }) {

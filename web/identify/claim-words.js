@@ -174,11 +174,12 @@ function timed({ earliest, latest }, last) {
   return earliest > last ? `didn’t come in until ${earliest}` : `went out in ${latest}`;
 }
 
-/** "The coupling here (wide plastic claw)". */
+/** "The coupling here (wide plastic claw)"; of the finish what was looked at: "The lettering". */
 function named(pack, session, entry) {
   const { part, name } = pack.features[entry.feature];
   const seen = seenWords(pack, session, entry);
-  return `The ${small(part < 0 ? name : pack.parts[part].name)} here (${seen})`;
+  const itself = part < 0 || pack.parts[part].altered;
+  return `The ${small(itself ? name : pack.parts[part].name)} here (${seen})`;
 }
 
 /**
@@ -197,7 +198,9 @@ export function seenWords(pack, session, entry) {
 
 function unless(pack, { feature }) {
   const { part } = pack.features[feature];
-  return part < 0 ? "" : `, unless someone changed the ${small(pack.parts[part].name)}`;
+  if (part < 0) return "";
+  const { altered, name } = pack.parts[part];
+  return altered ? `, unless it was ${altered}` : `, unless someone changed the ${small(name)}`;
 }
 
 function ofThatDate(claim) {

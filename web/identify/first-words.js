@@ -55,17 +55,18 @@ export const hasOnIt = (matched) => `has “${matched}” on it`;
 // What is known so far
 export const YEARS_NOT_RECORDED = "years not recorded";
 export const SO_FAR = "So far: ";
-export const partProbablyReplaced = (part) => `${part} probably replaced`;
+export const REPLACED = "replaced";
+export const partProbably = (part, done) => `${part} probably ${done}`;
 export const someVariantOf = (name) => `${name}, some variant`;
 export const NOT_ENOUGH_TO_GO_ON_YET = "Not enough to go on yet";
-export const andPartProbablyReplaced = (part) => ` ${part} probably replaced.`;
+export const andPartProbably = (part, done) => ` ${part} probably ${done}.`;
 export const savedAndPossible = (possible, years, verdict, replaced) =>
   `Saved. ${possible}.${years}${verdict}${replaced}`;
 export const WHAT_YOU_SAW_OF_IT = "What you saw of it";
 export const whatYouSawOf = (names) => `What you saw of it (${names})`;
 export const looksLikeYears = (years) => ` By itself it looks like ${years}.`;
-export const replacedAndOwn = (part, chance, seen, own) =>
-  `${part}: probably replaced (${chance}). ${seen} does not fit the rest, so it counts ` +
+export const replacedAndOwn = (part, done, chance, seen, own) =>
+  `${part}: probably ${done} (${chance}). ${seen} does not fit the rest, so it counts ` +
   `for little in the answer.${own}`;
 
 // The answer
@@ -115,7 +116,7 @@ export const yoursOrWantedIs = (verdict) => `Yours or wanted: ${verdict}`;
 export const ADD_TO_WANTS = "add to wants";
 export const ITS_MARKS_DISAGREE = "Its marks disagree";
 export const PARTS_FIT = "Parts fit";
-export const nameReplaced = (name) => `${name} replaced?`;
+export const nameReplaced = (name, done) => `${name} ${done}?`;
 export const lookAtName = (name) => `Look at the ${name}`;
 export const ABOVE_YOUR_LIMIT = ", above your limit";
 export const WITHIN_YOUR_LIMIT = ", within your limit";

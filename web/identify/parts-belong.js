@@ -2,15 +2,15 @@
 import { el } from "../parts/element.js";
 import { bounded, percent, small, span } from "../parts/say.js";
 import { seenWords } from "./claim-words.js";
-import { saidReplaced } from "./replaced.js";
+import { done, saidReplaced } from "./replaced.js";
 import {
   aLater,
   ALL_ORIGINAL_SO_FAR,
-  ALMOST_CERTAINLY_REPLACED,
+  almostCertainly,
   anOlder,
   CAN_HARDLY,
   chanceAllOriginal,
-  chanceReplaced,
+  chanceOf,
   COULD_BE_ORIGINAL,
   countsForLittle,
   isFrom,
@@ -19,10 +19,10 @@ import {
   NOT_ALL_ORIGINAL,
   orEarlierTogether,
   orLaterIsFrom,
-  PERHAPS_REPLACED,
+  perhaps,
   PIECE_ITSELF,
   pieceOf,
-  PROBABLY_REPLACED,
+  probably,
   readBothAgain,
   SAME_YEAR,
   SOMETHING_DOES_NOT_FIT,
@@ -36,12 +36,14 @@ import {
 
 /**
  * Whether a part was replaced, in words.
+ * @param {Pack} pack
  * @param {Suspect} part
  */
-function swapWords({ how }) {
-  if (how === "almost certainly") return ALMOST_CERTAINLY_REPLACED;
-  if (how === "probably") return PROBABLY_REPLACED;
-  return how === "perhaps" ? PERHAPS_REPLACED : COULD_BE_ORIGINAL;
+function swapWords(pack, { part, how }) {
+  const replaced = done(pack, part);
+  if (how === "almost certainly") return almostCertainly(replaced);
+  if (how === "probably") return probably(replaced);
+  return how === "perhaps" ? perhaps(replaced) : COULD_BE_ORIGINAL;
 }
 
 /**
@@ -60,7 +62,7 @@ function partSentence(state, session, suspect) {
   if (first <= whole.last && last >= whole.first) return unlikeIt(state, session, suspect);
   const own = first > 0 ? `, ${name} ${bounded(pack, first, last)}` : "";
   const piece = whole.first > 0 ? pieceOf(span(whole.first, whole.last), own) : own;
-  return `${piece}: ${name} ${swapWords(suspect)}`;
+  return `${piece}: ${name} ${swapWords(pack, suspect)}`;
 }
 
 /**
@@ -75,10 +77,10 @@ function unlikeIt({ engine, ready, pack, view }, session, suspect) {
   const odd =
     leader &&
     suspect.features.find((place) => engine.never_recorded(ready, session, leader.item, place));
-  if (odd === undefined) return isReplaced(name, swapWords(suspect));
+  if (odd === undefined) return isReplaced(name, swapWords(pack, suspect));
   const answer = session.answers.findIndex(({ feature }) => feature === pack.features[odd].id);
   const seen = seenWords(pack, session, { feature: odd, answer });
-  return isRecordedWithout(name, swapWords(suspect), pack.items[leader.item].number, seen);
+  return isRecordedWithout(name, swapWords(pack, suspect), pack.items[leader.item].number, seen);
 }
 
 /**
@@ -125,10 +127,10 @@ function said(state, session, suspect) {
     .map((place) => small(pack.features[place].name))
     .filter((word) => word !== small(name));
   const by = looked.length === 0 ? "" : ` (${looked.join(", ")})`;
-  const chance = chanceReplaced(percent(suspect.swapped));
+  const chance = chanceOf(done(pack, suspect.part), percent(suspect.swapped));
   if (suspect.how === "") {
     const years = suspect.first > 0 ? ` ${bounded(pack, suspect.first, suspect.last)},` : "";
-    return `${name}${by}:${years} ${swapWords(suspect)}. ${chance}`;
+    return `${name}${by}:${years} ${swapWords(pack, suspect)}. ${chance}`;
   }
   return [
     el("strong", {}, `${partSentence(state, session, suspect)}${by}.`),

@@ -222,13 +222,17 @@ function smallOnes(order, expected, about) {
   return rarer.length > 1 ? rarer : []; // one alone would save nobody anything
 }
 
-/** For a feature on a part: there is no such part on this piece, unless a state says just that. */
+/**
+ * For a feature on a part: there is no such part on this piece, unless a state says just that, or
+ * it can never be missing, as the finish.
+ */
 function notThere(feature, pack, act) {
   if (feature.part < 0) return null;
   const none = feature.states.findIndex((state) => state.id === "none");
   const alone = pack.features.filter((row) => row.part === feature.part).length === 1;
   if (alone && none >= 0 && none !== feature.none) return null;
   const part = pack.parts[feature.part];
+  if (part.altered) return null;
   return button(noPart(small(part.name)), () => act.missing(part, feature), { class: "plain" });
 }
 

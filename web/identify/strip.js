@@ -2,13 +2,13 @@ import { chance } from "../parts/chance.js";
 import { el } from "../parts/element.js";
 import { itemName, percent, small, span, stillPossible, variantName } from "../parts/say.js";
 import { claimLine } from "./claim-words.js";
-import { saidReplaced } from "./replaced.js";
+import { done, saidReplaced } from "./replaced.js";
 import { verdictLine } from "./verdict-words.js";
 import {
-  andPartProbablyReplaced,
+  andPartProbably,
   looksLikeYears,
   NOT_ENOUGH_TO_GO_ON_YET,
-  partProbablyReplaced,
+  partProbably,
   PERHAPS_NOT_IN_THE_RANGE,
   replacedAndOwn,
   savedAndPossible,
@@ -46,7 +46,11 @@ export function strip(pack, view, open, held = null) {
       ? el("span", { class: "strip-swap unseen" }, claimLine(held.claim, held.judged))
       : null,
     swapped.map(({ part }) =>
-      el("span", { class: "strip-swap unseen" }, partProbablyReplaced(pack.parts[part].name)),
+      el(
+        "span",
+        { class: "strip-swap unseen" },
+        partProbably(pack.parts[part].name, done(pack, part)),
+      ),
     ),
   );
 }
@@ -74,7 +78,7 @@ export function progress(pack, view) {
   const years = view.years.chances.length > 0 ? ` ${span(view.years.first, view.years.last)}.` : "";
   const swapped = view.parts
     .filter(saidReplaced)
-    .map(({ part }) => andPartProbablyReplaced(pack.parts[part].name));
+    .map(({ part }) => andPartProbably(pack.parts[part].name, done(pack, part)));
   const verdict = view.verdict ? ` ${verdictLine(view.verdict)}.` : "";
   return savedAndPossible(stillPossible(view.possible), years, verdict, swapped.join(""));
 }
@@ -91,5 +95,5 @@ export function swapReason(pack, { part, swapped, features, first, last }) {
     .filter((name) => name !== small(pack.parts[part].name));
   const seen = names.length === 0 ? WHAT_YOU_SAW_OF_IT : whatYouSawOf(names.join(", "));
   const own = first > 0 ? looksLikeYears(span(first, last)) : "";
-  return replacedAndOwn(pack.parts[part].name, percent(swapped), seen, own);
+  return replacedAndOwn(pack.parts[part].name, done(pack, part), percent(swapped), seen, own);
 }

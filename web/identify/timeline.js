@@ -7,8 +7,8 @@ import { el, heading, svg } from "../parts/element.js";
 import { bounded, span, variantName } from "../parts/say.js";
 import { at, axis, decades, rule } from "../parts/time-axis.js";
 import { claimSpan, claimWords, seenWords } from "./claim-words.js";
-import { saidReplaced } from "./replaced.js";
-import { BARS, AND_PROBABLY_REPLACED, says, TIMELINE } from "./words.js";
+import { done, saidReplaced } from "./replaced.js";
+import { BARS, andProbably, says, TIMELINE } from "./words.js";
 
 /** @import { Claim, Pack, SeenYears, Session, View } from "../data/engine-types.d.ts" */
 
@@ -31,7 +31,8 @@ function timelineRows(pack, session, view, seen, claim) {
   }
   for (const part of view.parts) {
     const { first, last } = part;
-    const name = pack.parts[part.part].name + (saidReplaced(part) ? AND_PROBABLY_REPLACED : "");
+    const replaced = saidReplaced(part) ? andProbably(done(pack, part.part)) : "";
+    const name = pack.parts[part.part].name + replaced;
     if (first > 0) rows.push({ sort: "part", name, first, last });
   }
   rows.push(...marks(pack, session, seen));

@@ -119,7 +119,7 @@ export const BARS = {
   mark: "Seen",
   claim: "Seller",
 };
-export const AND_PROBABLY_REPLACED = ", probably replaced";
+export const andProbably = (done) => `, probably ${done}`;
 export const says = (claim) => `says ${claim}`;
 export const TIMELINE = "Timeline";
 
@@ -188,9 +188,9 @@ export const ADD_IT_TO_WANTS = "Add to wants";
 export const WHAT_REPLACED_MEANS =
   "A replaced part usually lowers the price. Check that the price is not one for an untouched " +
   "piece.";
-export const ALMOST_CERTAINLY_REPLACED = "almost certainly replaced";
-export const PROBABLY_REPLACED = "probably replaced";
-export const PERHAPS_REPLACED = "perhaps replaced";
+export const almostCertainly = (done) => `almost certainly ${done}`;
+export const probably = (done) => `probably ${done}`;
+export const perhaps = (done) => `perhaps ${done}`;
 export const COULD_BE_ORIGINAL = "could be original";
 export const isReplaced = (part, how) => `${part} ${how}: not what it usually has`;
 export const isRecordedWithout = (part, how, number, seen) =>
@@ -201,7 +201,7 @@ export const SOMETHING_DOES_NOT_FIT = "It could be all original, but something d
 export const ALL_ORIGINAL_SO_FAR = "What you looked at could be all original.";
 export const chanceAllOriginal = (chance) =>
   `Chance that it is all original, including what you didn’t check: ${chance}.`;
-export const chanceReplaced = (chance) => `Chance that it was replaced: ${chance}.`;
+export const chanceOf = (done, chance) => `Chance that it was ${done}: ${chance}.`;
 export const countsForLittle = (replaced) =>
   ` What you saw of it counts for little in the answer. ${replaced}`;
 export const PIECE_ITSELF = "piece itself";

@@ -242,10 +242,15 @@ def empty_pack(rows: RangeRows, first: int, last: int) -> Pack:
         {"id": row["id"], "what": row["what"], "year": row["year"], "trust": row["trust"]}
         for row in rows["sources"]
     ]
-    parts: list[Part] = [
-        {"id": row["id"], "name": row["name"], "swap": row["swap"], "replaced": row["replaced"]}
-        for row in rows["parts"]
-    ]
+    parts: list[Part] = []
+    for told in rows["parts"]:
+        part: Part = {
+            "id": told["id"], "name": told["name"], "swap": told["swap"],
+            "replaced": told["replaced"],
+        }  # fmt: skip
+        if told["altered"] != "":
+            part["altered"] = told["altered"]
+        parts.append(part)
     return {
         "format": 1, "id": rows["id"], "version": "", "range": range_of(rows, first, last),
         "kinds": kinds_of_range(rows), "parts": parts, "cautions": [], "sources": sources,

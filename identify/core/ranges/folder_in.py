@@ -303,6 +303,7 @@ def rows_of_folder(given: FolderFiles) -> FolderRead:
             {
                 "id": said_text(part, "id"), "name": said_text(part, "name"),
                 "swap": number_at(part, "swap", 0.0), "replaced": said_text(part, "replaced"),
+                "altered": said_text(part, "altered"),
             }
             for part in parts
         ],

@@ -54,6 +54,7 @@ def range_text(rows: RangeRows) -> str:
     for part in rows["parts"]:
         out = out + "\n[[parts]]\n" + toml_line("id", part["id"]) + toml_line("name", part["name"])
         out = out + toml_number("swap", part["swap"]) + toml_where("replaced", part["replaced"])
+        out = out + toml_where("altered", part["altered"])
     for caution in rows["cautions"]:
         out = out + "\n[[cautions]]\n"
         if len(caution["kinds"]) > 0:

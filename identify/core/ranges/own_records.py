@@ -254,7 +254,7 @@ def records_of_rows(
         record["drawing"] = drawings.get("i" + KIND + "-" + kind["id"], "")
     for part in rows["parts"]:
         record = made_record(made, "range_part", part["id"])
-        copy_fields(record, part, ["name", "swap", "replaced"])
+        copy_fields(record, part, ["name", "swap", "replaced", "altered"])
         record["key"] = part["id"]
     for caution in rows["cautions"]:
         record = made_record(made, "range_caution", caution["text"])

@@ -412,6 +412,7 @@ def part_rows_of(own: OwnRecords) -> list[PartRow]:
         {
             "id": named(own["part_names"], text_at(part, "id")), "name": text_at(part, "name"),
             "swap": share_at(part, "swap", SWAP), "replaced": text_at(part, "replaced"),
+            "altered": text_at(part, "altered"),
         }
         for part in own["parts"]
     ]  # fmt: skip

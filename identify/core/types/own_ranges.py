@@ -11,7 +11,7 @@ id: ids of states (several: one of these; ["?"]: not recorded; empty: as the ite
 changes say).
 """
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, NotRequired
 
 from .records import OfAllRecords
 
@@ -65,6 +65,7 @@ class OwnPart(RowOfRange):
     name: str
     swap: float | None  # chance that it was replaced on a piece that is met
     replaced: str  # what a replaced one means for the price
+    altered: NotRequired[str]  # said in place of "replaced" of what is altered where it is
 
 
 class OwnCaution(RowOfRange):

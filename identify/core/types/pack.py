@@ -42,7 +42,10 @@ class Part(TypedDict):
     id: str
     name: str
     swap: float  # chance that it was replaced
-    replaced: str  # how that is told
+    replaced: str  # what that means for the price
+    # what is said of it in place of "replaced", as "repainted": it is no piece by itself, is
+    # altered where it is and never missing
+    altered: NotRequired[str]
 
 
 class Caution(TypedDict):

@@ -46,6 +46,7 @@ class PartRow(TypedDict):
     name: str
     swap: float
     replaced: str
+    altered: str
 
 
 class CautionRow(TypedDict):
