@@ -125,7 +125,7 @@ export const lastLookedTrouble = (time, trouble) => `Last looked on ${time}: ${t
 export const lastLooked = (time) => `Last looked on ${time}.`;
 export const LOOKS_ONCE_A_DAY =
   "The app looks by itself once a day, while it is open with signal and no piece is being " +
-  "identified. Your pieces follow a number that has changed.";
+  "identified. Where a number has changed, your pieces get the new one.";
 export const IMPORT_INTO_YOUR_OWN = "Import it into a range of your own";
 export const CAME_WITHOUT_WRITING =
   "This range came ready to be used, without what was written down. Ask whoever gave it " +

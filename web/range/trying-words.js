@@ -30,10 +30,10 @@ export const YEARS_OF_ANOTHER_SOURCE =
 export const goRound = (names) => `These lead round in a circle: ${names}. Break it at one.`;
 export const ROUND_TO = ", then ";
 export const kindCannotHave = (feature, kinds) =>
-  `What is seen of ${feature} is noted, which ${kinds} cannot have. Say there that ` +
+  `Something is noted for ${feature}, which ${kinds} cannot have. Say there that ` +
   "they can, or remove it.";
 export const notAskedOf = (feature) =>
-  `What is seen of ${feature} is noted, which is not asked of a piece like this. ` +
+  `Something is noted for ${feature}, which is not asked of a piece like this. ` +
   "Remove it, or change when it is asked.";
 export const ON_NONE_OF_THESE_KINDS =
   "What changed there is on none of these kinds. Change what it is on.";
