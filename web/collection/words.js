@@ -56,7 +56,7 @@ export const KEPT_AS = "Kept as";
 export const PART_OF_THE_COLLECTION = "Part of the collection";
 export const SPARE = "Spare";
 export const DONOR = "Donor";
-export const paidForSome = (paid, count) => ` Paid ${paid} for ${count}.`;
+export const paidForSome = (paid, count) => ` Paid ${paid} for ${count} of them.`;
 export const countOf = (count, all) => `${count} of ${all}`;
 export const PIECES = "Pieces";
 
