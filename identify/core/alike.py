@@ -66,12 +66,12 @@ def looks_of(pack: Pack, rows: list[int], place: int) -> list[float]:
     return out
 
 
-def one_or_other(engine: Engine, one: list[int], other: list[int]) -> Belief:
+def one_or_other(engine: Engine, first: list[int], second: list[int]) -> Belief:
     """The posterior in which the piece is one of two variants, as likely as each other."""
     pack = engine["pack"]
     rows: list[int] = []
     chances: list[float] = []
-    for part in [one, other]:
+    for part in [first, second]:
         whole = total([pack["rows"]["prior"][row] for row in part])
         for i in part:
             rows.append(i)
@@ -120,12 +120,12 @@ def to_part(engine: Engine) -> ToPart:
     }  # fmt: skip
 
 
-def plainly_apart(one: list[list[float]], other: list[list[float]]) -> bool:
+def plainly_apart(first: list[list[float]], second: list[list[float]]) -> bool:
     """Whether two variants differ in so much of what can be seen that one look tells them."""
-    for f in range(len(one)):
+    for f in range(len(first)):
         away = 0.0
-        for s in range(len(one[f])):
-            away = away + abs(one[f][s] - other[f][s])
+        for s in range(len(first[f])):
+            away = away + abs(first[f][s] - second[f][s])
         if away / 2.0 >= PLAIN:
             return True
     return False
@@ -135,20 +135,20 @@ def alike_with(apart: ToPart, place: int) -> list[Alike]:
     """The variants that cannot be told from the one at this place of `met`, of those after it."""
     engine = apart["engine"]
     met = apart["met"]
-    one = met[place]
+    first = met[place]
     out: list[Alike] = []
     for n in range(place + 1, len(met)):
-        other = met[n]
-        if not plainly_apart(apart["looks"][one], apart["looks"][other]):
-            state = one_or_other(engine, apart["rows"][one], apart["rows"][other])
+        second = met[n]
+        if not plainly_apart(apart["looks"][first], apart["looks"][second]):
+            state = one_or_other(engine, apart["rows"][first], apart["rows"][second])
             asked = questions(engine, apart["session"], state, by_variant(state))
             if len(asked["open"]) == 0:
                 out.append(
                     {
-                        "one": one, "other": other,
+                        "one": first, "other": second,
                         "would": [entry["feature"] for entry in asked["shut"]],
                         "bits": [entry["bits"] for entry in asked["shut"]],
-                        "met": min(apart["priors"][one], apart["priors"][other]),
+                        "met": min(apart["priors"][first], apart["priors"][second]),
                     }
                 )  # fmt: skip
     return out

@@ -57,15 +57,19 @@ def side_words(text: str) -> str:
 
 def span_words(first: str, last: str) -> str:
     """A span; a mark of both ends is said once, and the year of two months."""
-    one = bare(first)
-    other = bare(last)
-    if one == other:
-        return mark_words(both_marks(mark_of(first), mark_of(last))) + unmarked_words(one)
+    beginning = bare(first)
+    end = bare(last)
+    if beginning == end:
+        return mark_words(both_marks(mark_of(first), mark_of(last))) + unmarked_words(beginning)
     if mark_of(first) != mark_of(last):
         return "from " + side_words(first) + " to " + side_words(last)
-    months = len(one) == 7 and len(other) == 7 and "X" not in one + other
-    begin = month_name(int(one[5:7])) if months and one[0:4] == other[0:4] else unmarked_words(one)
-    return mark_words(mark_of(first)) + begin + " to " + unmarked_words(other)
+    months = len(beginning) == 7 and len(end) == 7 and "X" not in beginning + end
+    begin = (
+        month_name(int(beginning[5:7]))
+        if months and beginning[0:4] == end[0:4]
+        else unmarked_words(beginning)
+    )
+    return mark_words(mark_of(first)) + begin + " to " + unmarked_words(end)
 
 
 def date_in_words(edtf: str) -> str:

@@ -85,9 +85,9 @@ def mark_of_date(about: bool, doubt: bool) -> Mark:
     return "?" if doubt else ""
 
 
-def both_marks(one: str, other: str) -> Mark:
+def both_marks(first: str, second: str) -> Mark:
     """The mark that says what two marks say."""
-    both = one + other
+    both = first + second
     return mark_of_date("~" in both or "%" in both, "?" in both or "%" in both)
 
 

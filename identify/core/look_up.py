@@ -54,25 +54,25 @@ def words(text: str) -> list[str]:
     return out
 
 
-def slips(one: str, other: str, most: int) -> int:
+def slips(first: str, second: str, most: int) -> int:
     """Optimal string alignment distance: fewest insertions, deletions, substitutions and swaps of
     neighbours (no substring edited twice). Only up to `most`: what is more is just more than that.
     """
-    return slips_between(one, 0, len(one), other, 0, len(other), most)
+    return slips_between(first, 0, len(first), second, 0, len(second), most)
 
 
 # Lists instead of numbers would cost more than the work itself.
 def slips_between(  # noqa: PLR0917
-    one: str, i: int, ends: int, other: str, k: int, ends_there: int, most: int
+    first: str, i: int, ends: int, second: str, k: int, ends_there: int, most: int
 ) -> int:
     """The same of the pieces from `i` to `ends`, and from `k` to `ends_there`.
 
     What is alike at both ends is never edited; so one of the edits is at the first letter left.
     """
-    while i < ends and k < ends_there and one[i] == other[k]:
+    while i < ends and k < ends_there and first[i] == second[k]:
         i = i + 1
         k = k + 1
-    while i < ends and k < ends_there and one[ends - 1] == other[ends_there - 1]:
+    while i < ends and k < ends_there and first[ends - 1] == second[ends_there - 1]:
         ends = ends - 1
         ends_there = ends_there - 1
     longer = max(ends - i, ends_there - k)
@@ -82,17 +82,22 @@ def slips_between(  # noqa: PLR0917
         return most + 1
     if longer == 1:
         return 1
-    best = slips_between(one, i + 1, ends, other, k + 1, ends_there, most - 1)
-    best = min(best, slips_between(one, i + 1, ends, other, k, ends_there, most - 1))
-    best = min(best, slips_between(one, i, ends, other, k + 1, ends_there, most - 1))
-    if i + 1 < ends and k + 1 < ends_there and one[i] == other[k + 1] and one[i + 1] == other[k]:
-        best = min(best, slips_between(one, i + 2, ends, other, k + 2, ends_there, most - 1))
+    best = slips_between(first, i + 1, ends, second, k + 1, ends_there, most - 1)
+    best = min(best, slips_between(first, i + 1, ends, second, k, ends_there, most - 1))
+    best = min(best, slips_between(first, i, ends, second, k + 1, ends_there, most - 1))
+    if (
+        i + 1 < ends
+        and k + 1 < ends_there
+        and first[i] == second[k + 1]
+        and first[i + 1] == second[k]
+    ):
+        best = min(best, slips_between(first, i + 2, ends, second, k + 2, ends_there, most - 1))
     return best + 1
 
 
-def one_end_alike(one: str, other: str) -> bool:
+def one_end_alike(first: str, second: str) -> bool:
     """Whether two texts begin alike or end alike: long ones that are one slip apart always do."""
-    return one[0] == other[0] or one[len(one) - 1] == other[len(other) - 1]
+    return first[0] == second[0] or first[len(first) - 1] == second[len(second) - 1]
 
 
 def forgiven(text: str) -> int:
@@ -106,23 +111,23 @@ def number_fit(asked: Spelt, number: Listed) -> float:
     """How well a number that was read fits a recorded one: from 0 to 1, or below 0, the same score,
     where look-alikes or a slip had to be forgiven.
     """
-    one = asked["plain"]
-    other = number["plain"]
+    typed = asked["plain"]
+    recorded = number["plain"]
     seen = asked["canonical"]
     there = number["canonical"]
-    if len(one) == 0:
+    if len(typed) == 0:
         return 0.0
-    if one == other:
+    if typed == recorded:
         return 1.0
     if seen == there:
         return -0.95
-    if len(one) < len(other):
-        part = len(one) / len(other)
-        if other[0 : len(one)] == one:
+    if len(typed) < len(recorded):
+        part = len(typed) / len(recorded)
+        if recorded[0 : len(typed)] == typed:
             return 0.75 + 0.15 * part
         if there[0 : len(seen)] == seen:
             return -0.6 - 0.15 * part
-    near = abs(len(one) - len(other)) <= 1 and len(other) > 0 and forgiven(one) > 0
+    near = abs(len(typed) - len(recorded)) <= 1 and len(recorded) > 0 and forgiven(typed) > 0
     if near and one_end_alike(seen, there) and slips(seen, there, 1) == 1:
         return -0.6
     return 0.0

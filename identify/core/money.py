@@ -24,19 +24,19 @@ def value_of(money: Money) -> int:
     return WHOLE * money["minor"] + money.get("over", 0)
 
 
-def add_money(one: Money, other: Money) -> Sum:
+def add_money(first: Money, second: Money) -> Sum:
     """The sum, in one currency."""
-    if one["currency"] != other["currency"]:
+    if first["currency"] != second["currency"]:
         return {"money": None, "problem": "currency"}
-    value = value_of(one) + value_of(other)
-    return {"money": money_of(value, one["currency"], ""), "problem": ""}
+    value = value_of(first) + value_of(second)
+    return {"money": money_of(value, first["currency"], ""), "problem": ""}
 
 
-def compare_money(one: Money, other: Money) -> Order:
+def compare_money(first: Money, second: Money) -> Order:
     """Which is more, in one currency."""
-    if one["currency"] != other["currency"]:
+    if first["currency"] != second["currency"]:
         return {"order": 0, "problem": "currency"}
-    apart = value_of(one) - value_of(other)
+    apart = value_of(first) - value_of(second)
     if apart == 0:
         return {"order": 0, "problem": ""}
     return {"order": 1 if apart > 0 else -1, "problem": ""}

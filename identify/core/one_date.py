@@ -99,44 +99,44 @@ def part_of_year(year: str, part: int) -> OneDate:
     return span_of(year + "-" + padded(first, 2), year + "-" + padded(first + 3, 2))
 
 
-def two_figures(one: str, sign: str, two: str, life: Life) -> OneDate:
+def two_figures(left: str, sign: str, right: str, life: Life) -> OneDate:
     """3/57, 03.1957, 1957-05, 1957-58, 1957/8."""
-    if len(one) == 4 and len(two) <= 2:
-        year = int(one)
-        longer = int(two) > int(one[4 - len(two) :])
-        month = 1 <= int(two) <= 12
-        if longer and not (month and len(two) == 2 and sign == "-"):
-            return span_of(one, one[0 : 4 - len(two)] + two)
-        return month_of(year, int(two))
-    if len(one) > 2 or len(two) not in [2, 4]:
+    if len(left) == 4 and len(right) <= 2:
+        year = int(left)
+        longer = int(right) > int(left[4 - len(right) :])
+        month = 1 <= int(right) <= 12
+        if longer and not (month and len(right) == 2 and sign == "-"):
+            return span_of(left, left[0 : 4 - len(right)] + right)
+        return month_of(year, int(right))
+    if len(left) > 2 or len(right) not in [2, 4]:
         return no_date()
-    out = month_of(year_of(two, life), int(one))
-    if out["problem"] == "month" and sign != "." and len(one) == 2 and len(two) == 2:
-        first = year_of(one, life)
-        last = year_of(two, life)
+    out = month_of(year_of(right, life), int(left))
+    if out["problem"] == "month" and sign != "." and len(left) == 2 and len(right) == 2:
+        first = year_of(left, life)
+        last = year_of(right, life)
         return span_of(padded(first, 4), padded(last, 4)) if first < last else out
     return out
 
 
 def three_figures(texts: list[str], sign: str, order: DayOrder, life: Life) -> OneDate:
     """1957-05-12, 12.5.1957, 12/5/57: which of the two is the day goes by `order`."""
-    one = int(texts[0])
-    two = int(texts[1])
+    left = int(texts[0])
+    right = int(texts[1])
     if len(texts[1]) > 2:
         return no_date()
     if len(texts[0]) == 4:
-        return day_of(one, two, int(texts[2])) if len(texts[2]) <= 2 else no_date()
+        return day_of(left, right, int(texts[2])) if len(texts[2]) <= 2 else no_date()
     year = year_of(texts[2], life)
     if len(texts[0]) > 2 or year == 0 or (sign == "" and len(texts[2]) == 2):
         return no_date()
-    if two > 12 and one <= 12 and sign != ".":
-        return day_of(year, one, two)
-    if sign == "." or one == two or one > 12 or order == "day":
-        return day_of(year, two, one)
+    if right > 12 and left <= 12 and sign != ".":
+        return day_of(year, left, right)
+    if sign == "." or left == right or left > 12 or order == "day":
+        return day_of(year, right, left)
     if order == "month":
-        return day_of(year, one, two)
+        return day_of(year, left, right)
     out = refused_date("order", "")
-    out["readings"] = [day_of(year, two, one)["edtf"], day_of(year, one, two)["edtf"]]
+    out["readings"] = [day_of(year, right, left)["edtf"], day_of(year, left, right)["edtf"]]
     return out
 
 

@@ -238,16 +238,16 @@ def states_seen(
 
 
 def differences(
-    pack: Pack, shown: Sitting, one: list[int], other: list[int], answers: list[Answer]
+    pack: Pack, shown: Sitting, first: list[int], second: list[int], answers: list[Answer]
 ) -> Apart:
-    """In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
-    one at home. What is not recorded of either, or can be the same, is no difference.
+    """In what two pieces differ: two candidates; or the piece at hand (`first`, with its answers)
+    and one at home. What is not recorded of either, or can be the same, is no difference.
     """
     out: Apart = {"seen": [], "unseen": []}
     nothing: list[Answer] = []
     for feature in range(1, len(pack["features"])):
-        here = states_seen(pack, shown, one, feature, answers)
-        there = states_seen(pack, shown, other, feature, nothing)
+        here = states_seen(pack, shown, first, feature, answers)
+        there = states_seen(pack, shown, second, feature, nothing)
         none = pack["features"][feature]["none"]  # it follows from another difference
         both = [state for state in here if state in there]
         comparable = len(here) > 0 and len(there) > 0 and none not in here and none not in there

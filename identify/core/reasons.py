@@ -23,9 +23,9 @@ def variant_chances(engine: Engine, state: Belief) -> list[float]:
     return out
 
 
-def odds(chances: list[float], one: int, other: int) -> float:
-    """log2 of the odds of `one` against `other`."""
-    return log(max(chances[one], UNSEEN) / max(chances[other], UNSEEN)) / log(2.0)
+def odds(chances: list[float], first: int, second: int) -> float:
+    """log2 of the odds of `first` against `second`."""
+    return log(max(chances[first], UNSEEN) / max(chances[second], UNSEEN)) / log(2.0)
 
 
 def recorded(engine: Engine, variant: int, place: int) -> list[int]:

@@ -15,14 +15,14 @@ def are_answers(kept: list[Answer], things: list[Heard]) -> bool:
     if len(kept) != len(things):
         return False
     for n in range(len(kept)):
-        one = kept[n]
-        other = things[n]["answer"]
-        if one["feature"] != other["feature"] or one["how"] != other["how"]:
+        given = kept[n]
+        heard = things[n]["answer"]
+        if given["feature"] != heard["feature"] or given["how"] != heard["how"]:
             return False
-        if len(one["states"]) != len(other["states"]):
+        if len(given["states"]) != len(heard["states"]):
             return False
-        for s in range(len(one["states"])):
-            if one["states"][s] != other["states"][s]:
+        for s in range(len(given["states"])):
+            if given["states"][s] != heard["states"][s]:
                 return False
     return True
 

@@ -111,16 +111,16 @@ def one_more(number: int, more: bool) -> int:
     return number + 1 if more else number
 
 
-def same_operation(one: Compared, other: Compared) -> bool:
+def same_operation(first: Compared, second: Compared) -> bool:
     """Whether two operations under one id are the same, as far as neither was deleted for good."""
-    if neither(one["scrubbed"], other["scrubbed"]):
-        return one["text"] == other["text"]
-    return one["bare"] == other["bare"]
+    if neither(first["scrubbed"], second["scrubbed"]):
+        return first["text"] == second["text"]
+    return first["bare"] == second["bare"]
 
 
-def neither(one: bool, other: bool) -> bool:
+def neither(first: bool, second: bool) -> bool:
     """Are both false?"""
-    return not one and not other
+    return not first and not second
 
 
 def met(state: Device, ops: list[Arriving], now: int) -> Meeting:

@@ -36,7 +36,7 @@ def end(args: argparse.Namespace) -> int:
 
 def listed(args: argparse.Namespace) -> int:
     """Say what waits."""
-    names = {one["id"]: one["name"] for one in begun(args.box).followers()}
+    names = {friend["id"]: friend["name"] for friend in begun(args.box).followers()}
     waiting = args.box.all(WAITING)
     for proposal in waiting:
         by = names.get(proposal["by"], proposal["by"])

@@ -276,6 +276,11 @@ export interface InScope {
    * item nearly the same, of one like it
    */
   kin: Array<Array<number>>;
+  /**
+   * for each sort of relative: what the chance of the row is to be multiplied by to have that of
+   * what would be a relative but differs in nothing
+   */
+  less: Array<Array<number>>;
   /** by kind: the chance of what is like none of them */
   strangers: Array<number>;
   /** by part */
@@ -338,6 +343,8 @@ export interface Engine {
   differs: Array<Array<Array<number>>>;
   /** by feature and state: the share of each other state where it differs */
   otherwise: Array<Array<Array<number>>>;
+  /** by sort of relative and row: the chance that it would differ in nothing */
+  same: Array<Array<number>>;
   /** by feature and kind: share of each state where it differs */
   strange: Array<Array<Array<number>>>;
   /** by kind: share of pieces that are in no range */
@@ -2290,12 +2297,14 @@ export interface Apart {
 export interface Kin {
   /** index */
   rows: Array<number>;
-  /** chance of each row's relatives together */
-  weights: Array<number>;
+  /** for each sort: the chance of each row's relatives, with those that differ in nothing */
+  weights: Array<Array<number>>;
+  /** by row: the chance of these, of all sorts */
+  same: Array<number>;
   /** by part, and last for the piece itself: the class of each row */
   of: Array<Array<number>>;
-  /** all the chance of each sort of relative */
-  sorts: Array<number>;
+  /** all the chance of relatives, of those rows too that do not count */
+  whole: number;
   /** by kind */
   strangers: Array<number>;
 }
@@ -2943,7 +2952,7 @@ export interface MergedRows {
  *
  * first, last: the strict bounds. earliest, latest: with what "about" and "uncertain" add.
  * start, end: the bounds between which the beginning, and the end, are evenly likely. What is
- * open is beyond -FAR or FAR (bounds.py).
+ * open is beyond -FAR or FAR (year_bounds.py).
  */
 export interface YearBounds {
   problem: "" | "unread" | "day" | "reversed";
@@ -3777,7 +3786,7 @@ export interface EngineModule {
    */
   read_money(text: string, usual: string): ReadMoney;
   /** Which is more, in one currency. */
-  compare_money(one: Money, other: Money): Order;
+  compare_money(first: Money, second: Money): Order;
   /** The sum in each currency, in the order in which the currencies first come up. */
   totals(amounts: Array<Money>): Array<Money>;
   /** What a screen shows money with. */
@@ -3867,10 +3876,10 @@ export interface EngineModule {
    */
   pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
   /**
-   * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
-   * one at home. What is not recorded of either, or can be the same, is no difference.
+   * In what two pieces differ: two candidates; or the piece at hand (`first`, with its answers)
+   * and one at home. What is not recorded of either, or can be the same, is no difference.
    */
-  differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+  differences(pack: Pack, shown: Sitting, first: Array<number>, second: Array<number>, answers: Array<Answer>): Apart;
   /** Whether what was seen of a feature is recorded for no variant of this item. */
   never_recorded(engine: Engine, session: Session, item: number, place: number): boolean;
 }
@@ -3905,7 +3914,7 @@ export interface FurtherModule {
    */
   read_money(text: string, usual: string): ReadMoney;
   /** Which is more, in one currency. */
-  compare_money(one: Money, other: Money): Order;
+  compare_money(first: Money, second: Money): Order;
   /** The sum in each currency, in the order in which the currencies first come up. */
   totals(amounts: Array<Money>): Array<Money>;
   /** What a screen shows money with. */
@@ -3995,10 +4004,10 @@ export interface FurtherModule {
    */
   pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
   /**
-   * In what two pieces differ: two candidates; or the piece at hand (`one`, with its answers) and
-   * one at home. What is not recorded of either, or can be the same, is no difference.
+   * In what two pieces differ: two candidates; or the piece at hand (`first`, with its answers)
+   * and one at home. What is not recorded of either, or can be the same, is no difference.
    */
-  differences(pack: Pack, shown: Sitting, one: Array<number>, other: Array<number>, answers: Array<Answer>): Apart;
+  differences(pack: Pack, shown: Sitting, first: Array<number>, second: Array<number>, answers: Array<Answer>): Apart;
   /** Whether what was seen of a feature is recorded for no variant of this item. */
   never_recorded(engine: Engine, session: Session, item: number, place: number): boolean;
 }
@@ -4077,7 +4086,7 @@ export interface MergingModule {
    */
   pulled(state: Device, answer: PullAnswer): Pulled;
   /** Whether two operations under one id are the same, as far as neither was deleted for good. */
-  same_operation(one: Compared, other: Compared): boolean;
+  same_operation(first: Compared, second: Compared): boolean;
   /**
    * What to do with operations that came from the server, or from a backup file, at `now` (ms).
    *
@@ -4192,7 +4201,7 @@ export interface TablesModule {
   /** The texts of a record's columns, by field, not guarded. fields: by columns_for(). */
   cells_of(record: Fields, fields: Array<string>, naming: Naming): Record<string, string>;
   /** The table of these cells_of(): its headings and rows, every cell guarded. */
-  table_of(fields: Array<string>, found: Array<Record<string, string>>): WrittenTable;
+  table_of(fields: Array<string>, table_cells: Array<Record<string, string>>): WrittenTable;
   /** A table of records as CSV. */
   records_csv(table: WrittenTable): string;
   /** A table of records as the parts of a workbook. */

@@ -23,7 +23,7 @@ export async function tellOfPhotos(shown) {
   );
   const announced = new Map(rows.map((row) => [row.id, row]));
   let entries = [];
-  const told = async () => {
+  const writeDown = async () => {
     if (entries.length > 0)
       await together(["journal"], (there) =>
         Promise.all(entries.map((entry) => there.put("journal", entry))),
@@ -34,9 +34,9 @@ export async function tellOfPhotos(shown) {
     const row = announced.get(id);
     if (row?.gone && !shown.has(id)) await forget(id);
     else if (!row || row.gone) entries.push(...(await telling(id, Boolean(row))));
-    if (entries.length === TOLD) await told();
+    if (entries.length === TOLD) await writeDown();
   }
-  await told();
+  await writeDown();
 }
 
 /** A photo that was deleted for good on another device, and that nothing here shows. */

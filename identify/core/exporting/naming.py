@@ -28,24 +28,24 @@ def meant_by(record: Fields) -> list[Fields]:
     out: list[Fields] = []
     of = value_at(record, "of")
     if sort_of_value(of) == "list":
-        for one in of:
-            if sort_of_value(one) == "group":
-                out.append(one)
+        for candidate in of:
+            if sort_of_value(candidate) == "group":
+                out.append(candidate)
     return out
 
 
 def item_in_words(naming: Naming, record: Fields) -> str:
     """The name of the item that a record is about, "" where no range at hand has it."""
     number = text_at(record, "item")
-    for one in meant_by(record):
+    for candidate in meant_by(record):
         if number == "":
-            number = text_at(one, "item")
+            number = text_at(candidate, "item")
     return naming["items"].get(shelfmark(text_at(record, "pack"), number), "")
 
 
 def variant_in_words(naming: Naming, record: Fields) -> str:
     """The names of the variants that a record may be of, "" where no range at hand has them."""
-    ids = [text_at(one, "variant") for one in meant_by(record)]
+    ids = [text_at(candidate, "variant") for candidate in meant_by(record)]
     if len(ids) == 0:
         ids.append(text_at(record, "variant"))
     pack = text_at(record, "pack")

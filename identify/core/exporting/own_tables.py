@@ -56,7 +56,7 @@ def columns_for(records: Sequence[Fields]) -> list[str]:
         if kind in [text_at(record, "type") for record in records]:
             for field in own_fields(kind):
                 used.append(field)
-    return [one for one in OWN_COLUMNS if one in used]
+    return [field for field in OWN_COLUMNS if field in used]
 
 
 def cells_of(record: Fields, fields: Sequence[str], naming: Naming) -> dict[str, str]:
@@ -81,7 +81,7 @@ def cells_of(record: Fields, fields: Sequence[str], naming: Naming) -> dict[str,
             cells[field] = shown_text(field, value)
             if gives_back(field, cells[field], value):
                 said.append(field)
-    absent = [one for one in shape if one not in record]
+    absent = [field for field in shape if field not in record]
     cells[FURTHER] = further_text(record, said, absent)
     return cells
 
@@ -116,17 +116,17 @@ def kept_by_readers(text: str) -> str:
     return joined_by(out, "")
 
 
-def table_of(fields: Sequence[str], found: Sequence[dict[str, str]]) -> WrittenTable:
+def table_of(fields: Sequence[str], table_cells: Sequence[dict[str, str]]) -> WrittenTable:
     """The table of these cells_of(): its headings and rows, every cell guarded."""
     longest = 1
-    for cells in found:
+    for cells in table_cells:
         longest = max(longest, len(cells[FURTHER]))
     parts = (longest + LONGEST_TEXT - 1) // LONGEST_TEXT
     names = [heading_of(field) for field in fields]
     for part in range(parts):
         names.append(FURTHER if part == 0 else FURTHER + " " + padded(part + 1, 1))
     rows: list[list[str]] = []
-    for cells in found:
+    for cells in table_cells:
         row = [guarded(cells.get(field, "")) for field in fields]
         for part in range(parts):
             kept = cells[FURTHER][part * LONGEST_TEXT : (part + 1) * LONGEST_TEXT]

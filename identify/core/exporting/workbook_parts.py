@@ -125,13 +125,13 @@ def linked(parts: Sequence[Sequence[str]]) -> str:
 def kinds_of_parts() -> str:
     """What each part of the package is."""
     out = ""
-    for one in [
+    for part in [
         ["workbook", "sheet.main"], ["worksheets/sheet1", "worksheet"],
         ["worksheets/sheet2", "worksheet"], ["styles", "styles"],
         ["sharedStrings", "sharedStrings"],
     ]:  # fmt: skip
-        out = out + '<Override PartName="/xl/' + one[0] + '.xml" ContentType="' + SHEET_TYPE
-        out = out + one[1] + '+xml"/>'
+        out = out + '<Override PartName="/xl/' + part[0] + '.xml" ContentType="' + SHEET_TYPE
+        out = out + part[1] + '+xml"/>'
     relations = "application/vnd.openxmlformats-package.relationships+xml"
     return (
         PROLOG + '<Types xmlns="' + PACKAGE + 'content-types"><Default Extension="rels" '

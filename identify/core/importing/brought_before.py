@@ -24,9 +24,9 @@ def blank_record(sort: str) -> Fields:
     return out
 
 
-def is_same_json(one: Any, other: Any) -> bool:
+def is_same_json(first: Any, second: Any) -> bool:
     """Whether two values are the same JSON; a chance of 1.0 is a chance of 1."""
-    return json_text(one) == json_text(other)
+    return json_text(first) == json_text(second)
 
 
 def item_of(record: Fields) -> Fields:

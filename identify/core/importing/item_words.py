@@ -53,11 +53,11 @@ def each_once(texts: Sequence[str]) -> list[str]:
     return out
 
 
-def likeness(one: str, other: str) -> float:
+def likeness(first: str, second: str) -> float:
     """How alike two spellings are: 1 less the share of letters that slipped; 0 below NEAR."""
-    longest = max(len(one), len(other))
+    longest = max(len(first), len(second))
     most = int((1.0 - NEAR) * longest)
-    apart = slips(one, other, most)
+    apart = slips(first, second, most)
     return 1.0 - apart / longest if apart <= most else 0.0
 
 

@@ -148,10 +148,10 @@ def money_text(money: Money) -> str:
     return padded(parts["whole"], 1) + cents + " " + parts["currency"]
 
 
-def is_same_money(one: Money, other: Money) -> bool:
+def is_same_money(first: Money, second: Money) -> bool:
     """Whether two amounts are the same, however they were typed."""
-    same = one["minor"] == other["minor"] and one["currency"] == other["currency"]
-    return same and one.get("over", 0) == other.get("over", 0)
+    same = first["minor"] == second["minor"] and first["currency"] == second["currency"]
+    return same and first.get("over", 0) == second.get("over", 0)
 
 
 def percent_text(share: float) -> str:

@@ -272,9 +272,9 @@ def variants_read(engine: Engine, wording: Wording, item: int, text: str) -> lis
     return likely_ones(pack, mine, chances)
 
 
-def is_same_part(one: NamedPart, other: NamedPart) -> bool:
+def is_same_part(first: NamedPart, second: NamedPart) -> bool:
     """Whether two names are said alike."""
-    return one["count"] == other["count"] and one["whole"] == other["whole"]
+    return first["count"] == second["count"] and first["whole"] == second["whole"]
 
 
 def variants_meant(reference: Reference, pack: str, item: int, text: str) -> list[Chance]:

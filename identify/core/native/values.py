@@ -82,8 +82,8 @@ def in_plain_signs(text: str) -> str:
     return BEYOND.sub(_numbered, text)
 
 
-def _numbered(found: re.Match[str]) -> str:
-    halves = found[0].encode("utf-16-be", "surrogatepass").hex()
+def _numbered(match: re.Match[str]) -> str:
+    halves = match[0].encode("utf-16-be", "surrogatepass").hex()
     return "".join(f"\\u{halves[at : at + 4]}" for at in range(0, len(halves), 4))
 
 

@@ -43,11 +43,11 @@ def stretch_of(change: Group, first: int, last: int) -> Stretch:
     }  # fmt: skip
 
 
-def same_pieces(one: Group, other: Group) -> bool:
+def same_pieces(first: Group, second: Group) -> bool:
     """Whether two changes can be on the same pieces."""
     for name in ["kinds", "items"]:
-        mine = list_at(one, name)
-        theirs = list_at(other, name)
+        mine = list_at(first, name)
+        theirs = list_at(second, name)
         common = [ident for ident in mine if ident in theirs]
         if len(mine) > 0 and len(theirs) > 0 and len(common) == 0:
             return False

@@ -86,23 +86,25 @@ def news_of_items(out: EditionNews, beside: Beside, before: Pack, after: Pack) -
             out["new"].append(after["items"][i]["number"])
 
 
-def same_item(beside: Beside, before: Pack, after: Pack, one: Item, other: Item) -> bool:
+def same_item(beside: Beside, before: Pack, after: Pack, first: Item, second: Item) -> bool:
     """Whether two editions say the same of what has a number."""
-    kinds = before["kinds"][one["kind"]]["id"] == after["kinds"][other["kind"]]["id"]
-    named = one["name"] == other["name"] and kinds
-    said = same_years(before, after, one, other)
-    formation = one.get("formation", "") == other.get("formation", "")
-    inside = [beside["items"][place] for place in one.get("contains", [])]
-    carried = same_list(one.get("carried", []), other.get("carried", []))
-    return named and said and formation and carried and same_list(inside, other.get("contains", []))
+    kinds = before["kinds"][first["kind"]]["id"] == after["kinds"][second["kind"]]["id"]
+    named = first["name"] == second["name"] and kinds
+    said = same_years(before, after, first, second)
+    formation = first.get("formation", "") == second.get("formation", "")
+    inside = [beside["items"][place] for place in first.get("contains", [])]
+    carried = same_list(first.get("carried", []), second.get("carried", []))
+    return (
+        named and said and formation and carried and same_list(inside, second.get("contains", []))
+    )
 
 
-def same_years(before: Pack, after: Pack, one: Any, other: Any) -> bool:
+def same_years(before: Pack, after: Pack, first: Any, second: Any) -> bool:
     """Whether the years, who says so and the note are the same of an item or a variant."""
-    years = one.get("years", "") == other.get("years", "")
-    note = one.get("note", "") == other.get("note", "")
-    mine = said_words(before, one.get("said", []))
-    return years and note and same_list(mine, said_words(after, other.get("said", [])))
+    years = first.get("years", "") == second.get("years", "")
+    note = first.get("note", "") == second.get("note", "")
+    mine = said_words(before, first.get("said", []))
+    return years and note and same_list(mine, said_words(after, second.get("said", [])))
 
 
 def said_words(pack: Pack, said: Sequence[Said]) -> list[str]:
@@ -110,12 +112,12 @@ def said_words(pack: Pack, said: Sequence[Said]) -> list[str]:
     return [pack["sources"][pair[0]]["what"] + " " + pair[1] for pair in said]
 
 
-def same_list(one: Sequence[Any], other: Sequence[Any]) -> bool:
+def same_list(first: Sequence[Any], second: Sequence[Any]) -> bool:
     """Whether two lists of texts or numbers hold the same, in the same order."""
-    if len(one) != len(other):
+    if len(first) != len(second):
         return False
-    for n in range(len(one)):
-        if one[n] != other[n]:
+    for n in range(len(first)):
+        if first[n] != second[n]:
             return False
     return True
 
@@ -149,10 +151,12 @@ def rows_by_variant(pack: Pack) -> list[list[int]]:
     return out
 
 
-def same_variant(beside: Beside, before: Pack, after: Pack, one: Variant, other: Variant) -> bool:
+def same_variant(
+    beside: Beside, before: Pack, after: Pack, first: Variant, second: Variant
+) -> bool:
     """Whether a variant is called, placed and dated the same."""
-    placed = beside["items"][one["item"]] == other["item"]
-    return placed and one["name"] == other["name"] and same_years(before, after, one, other)
+    placed = beside["items"][first["item"]] == second["item"]
+    return placed and first["name"] == second["name"] and same_years(before, after, first, second)
 
 
 def same_rows(
@@ -162,9 +166,9 @@ def same_rows(
     if len(mine) != len(theirs):
         return False
     for n in range(len(mine)):
-        one = before["spans"][before["rows"]["span"][mine[n]]]
-        other = after["spans"][after["rows"]["span"][theirs[n]]]
-        if one["first"] != other["first"] or not near(one["weights"], other["weights"]):
+        former = before["spans"][before["rows"]["span"][mine[n]]]
+        latter = after["spans"][after["rows"]["span"][theirs[n]]]
+        if former["first"] != latter["first"] or not near(former["weights"], latter["weights"]):
             return False
         for f in range(len(before["features"])):
             at = beside["features"][f]
@@ -176,12 +180,12 @@ def same_rows(
     return True
 
 
-def near(one: list[float], other: list[float]) -> bool:
+def near(first: list[float], second: list[float]) -> bool:
     """Whether two lists of weights are the same but for a hair."""
-    if len(one) != len(other):
+    if len(first) != len(second):
         return False
-    for n in range(len(one)):
-        if abs(one[n] - other[n]) > HAIR:
+    for n in range(len(first)):
+        if abs(first[n] - second[n]) > HAIR:
             return False
     return True
 
@@ -225,19 +229,19 @@ def news_of_questions(out: EditionNews, beside: Beside, before: Pack, after: Pac
             out["questions_new"].append(after["features"][f]["name"])
 
 
-def same_question(before: Pack, after: Pack, one: Feature, other: Feature) -> bool:
+def same_question(before: Pack, after: Pack, first: Feature, second: Feature) -> bool:
     """Whether a question is put the same, with the same answers and drawings."""
-    words = one["name"] == other["name"] and one["question"] == other["question"]
-    if not words or one.get("where", "") != other.get("where", ""):
+    words = first["name"] == second["name"] and first["question"] == second["question"]
+    if not words or first.get("where", "") != second.get("where", ""):
         return False
-    if len(one["states"]) != len(other["states"]):
+    if len(first["states"]) != len(second["states"]):
         return False
-    for s in range(len(one["states"])):
-        mine = one["states"][s]
-        at = place_of(other["states"], mine["id"])
-        if at < 0 or other["states"][at]["name"] != mine["name"]:
+    for s in range(len(first["states"])):
+        mine = first["states"][s]
+        at = place_of(second["states"], mine["id"])
+        if at < 0 or second["states"][at]["name"] != mine["name"]:
             return False
-        if drawing_text(before, mine) != drawing_text(after, other["states"][at]):
+        if drawing_text(before, mine) != drawing_text(after, second["states"][at]):
             return False
     return True
 

@@ -128,12 +128,12 @@ def pairs_cell(pairs: list[TextPair]) -> str:
     return listed_cell([pair[0] + " " + pair[1] for pair in pairs if pair[1] != ""])
 
 
-def both(one: list[str], other: list[str]) -> list[str]:
+def both(first: list[str], second: list[str]) -> list[str]:
     """Two lists, one behind the other."""
     out: list[str] = []
-    for text in one:
+    for text in first:
         out.append(text)
-    for text in other:
+    for text in second:
         out.append(text)
     return out
 

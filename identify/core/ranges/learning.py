@@ -189,9 +189,9 @@ def fitted(
     return shares
 
 
-def products(one: list[float], other: list[float]) -> list[float]:
+def products(first: list[float], second: list[float]) -> list[float]:
     """The product of each two numbers."""
-    return [one[n] * other[n] for n in range(len(one))]
+    return [first[n] * second[n] for n in range(len(first))]
 
 
 def told_of_states(pack: Pack, of: list[int], seen: list[list[int]]) -> list[StateTold]:

@@ -65,9 +65,9 @@ def singular(word: str) -> str:
 
 def word_fit(asked: str, word: str) -> float:
     """How well one word fits another, 0 to 1; one of several fits several."""
-    one = singular(asked)
-    other = singular(word)
-    return word_score(one, other, count_figures(one), count_figures(other))
+    typed = singular(asked)
+    written = singular(word)
+    return word_score(typed, written, count_figures(typed), count_figures(written))
 
 
 def text_fit(asked: list[str], known: list[str]) -> float:
@@ -318,12 +318,12 @@ def read_lines(lines: list[list[str]], columns: list[ColumnUse]) -> list[LineRea
     return out
 
 
-def same_states(one: StatesSeen, other: StatesSeen) -> bool:
+def same_states(first: StatesSeen, second: StatesSeen) -> bool:
     """Whether two say the same states of the same feature."""
-    if one[0] != other[0] or len(one[1]) != len(other[1]):
+    if first[0] != second[0] or len(first[1]) != len(second[1]):
         return False
-    for state in one[1]:
-        if state not in other[1]:
+    for state in first[1]:
+        if state not in second[1]:
             return False
     return True
 

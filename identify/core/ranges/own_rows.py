@@ -262,10 +262,10 @@ def state_pairs(own: OwnRecords, pairs: list[Any], known: list[str]) -> list[Tex
     out: list[TextPair] = []
     for pair in pairs:
         if sort_of_value(pair) == "list" and len(pair) == 2:
-            one = named(own["state_names"], pair[0])
-            other = named(own["state_names"], pair[1])
-            if one in known and other in known and one != other:
-                out.append([one, other])
+            state = named(own["state_names"], pair[0])
+            mistaken = named(own["state_names"], pair[1])
+            if state in known and mistaken in known and state != mistaken:
+                out.append([state, mistaken])
     return out
 
 

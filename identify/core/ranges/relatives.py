@@ -25,11 +25,11 @@ TWINS_AND_COUSINS = [0.05, 0.3]
 FAINT = 0.0001  # a relation less likely than this is not counted
 
 
-def alike(pack: Pack, one: int, other: int) -> int:
+def alike(pack: Pack, first: int, second: int) -> int:
     """In how many features two issues are recorded the same."""
     count = 0
     for cells in pack["cells"]:
-        if cells["codes"][one] == cells["codes"][other]:
+        if cells["codes"][first] == cells["codes"][second]:
             count = count + 1
     return count
 

@@ -217,17 +217,17 @@ def renamed_pairs(out: BothRanges, said: list[TextPair]) -> list[TextPair]:
     return [[in_my_names(out["sources"], pair[0]), pair[1]] for pair in said]
 
 
-def same_texts(one: list[str], other: list[str]) -> bool:
+def same_texts(first: list[str], second: list[str]) -> bool:
     """Whether two lists hold the same texts."""
-    missing = [text for text in other if text not in one]
-    return len(missing) == 0 and len(one) == len(other)
+    missing = [text for text in second if text not in first]
+    return len(missing) == 0 and len(first) == len(second)
 
 
-def same_change(one: ChangeRow, other: ChangeRow) -> bool:
+def same_change(first: ChangeRow, second: ChangeRow) -> bool:
     """Whether two running changes are of the same state, for the same pieces."""
-    alike = one["feature"] == other["feature"] and one["state"] == other["state"]
-    kinds = same_texts(one["kinds"], other["kinds"])
-    return alike and kinds and same_texts(one["items"], other["items"])
+    alike = first["feature"] == second["feature"] and first["state"] == second["state"]
+    kinds = same_texts(first["kinds"], second["kinds"])
+    return alike and kinds and same_texts(first["items"], second["items"])
 
 
 def join_changes(out: BothRanges, theirs: RangeRows) -> None:
