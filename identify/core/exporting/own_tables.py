@@ -56,7 +56,7 @@ def columns_for(records: Sequence[Fields]) -> list[str]:
         if kind in [text_at(record, "type") for record in records]:
             for field in own_fields(kind):
                 used.append(field)
-    return [field for field in OWN_COLUMNS if field in used]
+    return [column for column in OWN_COLUMNS if column in used]
 
 
 def cells_of(record: Fields, fields: Sequence[str], naming: Naming) -> dict[str, str]:
@@ -81,7 +81,7 @@ def cells_of(record: Fields, fields: Sequence[str], naming: Naming) -> dict[str,
             cells[field] = shown_text(field, value)
             if gives_back(field, cells[field], value):
                 said.append(field)
-    absent = [field for field in shape if field not in record]
+    absent = [name for name in shape if name not in record]
     cells[FURTHER] = further_text(record, said, absent)
     return cells
 
