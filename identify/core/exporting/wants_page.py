@@ -67,13 +67,13 @@ def wants_page(
     want, "" for none.
     """
     wants = [
-        record for record in records
-        if text_at(record, "type") == "want" and text_at(record, "trashed") == ""
+        entry for entry in records
+        if text_at(entry, "type") == "want" and text_at(entry, "trashed") == ""
     ]  # fmt: skip
     heading = without_blanks(title)
     heading = marked_up("Wanted" if heading == "" else heading)
     count = padded(len(wants), 1) + (" piece" if len(wants) == 1 else " pieces") + " wanted"
-    priced = len([want for want in wants if limit_of(want) != ""]) > 0
+    priced = len([sought for sought in wants if limit_of(sought) != ""]) > 0
     wish = " A price is a wish, not an offer." if priced else ""
     parts = [
         "<!doctype html>",
