@@ -34,7 +34,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         nargs="+",
         default=[],
         help="with --part: pieces at the stall (100), sizes of a collection (1000 5000 20000), "
-        "operations of ten devices (50000)",
+        "operations of ten devices (50000), a collection for the aims (20000)",
     )
     p.add_argument("--against", metavar="COMMIT", help="its app and this one's by turns")
     p.add_argument("--rounds", type=counted(1000), default=20, help="turns of each (20)")

@@ -1,10 +1,14 @@
 """What one answer costs: the posterior, and the worth of every question that is left.
 
-Four ways with the same sessions: the engine in Python; the engine as it is compiled for the phone,
-in Chromium; floor.js beside it, the same mathematics written by hand over typed arrays; and a peer,
-scikit-learn's naive Bayes with its mutual information (peer.py).
+Five ways with the same sessions: the engine in Python; the engine as it is compiled for the phone,
+in Chromium; floor.js beside it, the same mathematics written by hand over typed arrays, and again
+with WebAssembly's SIMD (floor-simd.js, floor-simd.wat); and a peer, scikit-learn's naive Bayes with
+its mutual information (peer.py).
 """
 
+import importlib
+import importlib.util
+import math
 import statistics
 import time
 from collections.abc import Callable
@@ -24,21 +28,28 @@ from tests.bench.serving import ARGS, browser_path, served
 from tests.bench.sessions import numbered, rows_of, walked
 
 Peer = Callable[[Pack, list[Any], list[list[list[int]]]], float]
-FLOOR = ("floor.js", "floor-worth.js")
+FLOOR = ("floor.js", "floor-worth.js", "floor-simd.js")
 PAGE = b"<!doctype html><meta charset=utf-8><title>bench</title>"
-BOTH = """async ({ sessions, plain, rounds, wary, worth }) => {
+BOTH = """async ({ sessions, plain, rounds, wary, worth, simd }) => {
   const core = await import('./engine.js');
   const { floorOf, floorRun } = await import('./floor.js');
+  const { readingTime, simdOf, simdRun } = await import('./floor-simd.js');
   const started = performance.now();
   const pack = await (await fetch('./pack.json')).json();
   const parsed = performance.now();
   const engine = core.prepare(pack);
   const prepared = performance.now();
   const floor = floorOf(pack, engine.sure, wary);
+  const low2 = simd && (await simdOf(floor, Uint8Array.from(simd)));
   const ours = sessions.map(() => []);
   const theirs = sessions.map(() => []);
+  const quick = sessions.map(() => []);
   const possible = [];
   let worst = 0;
+  const differ = (one, other) => {
+    const by = Math.abs(one - other);
+    if (!(by <= worst)) worst = by;
+  };
   for (let round = 0; round < rounds; round += 1) {
     for (let n = 0; n < sessions.length; n += 1) {
       const began = performance.now();
@@ -47,18 +58,26 @@ BOTH = """async ({ sessions, plain, rounds, wary, worth }) => {
       const between = performance.now();
       const low = floorRun(floor, plain[n]);
       const ended = performance.now();
+      const lowest = simd && simdRun(low2, plain[n]);
+      if (simd) quick[n].push(performance.now() - ended);
       ours[n].push(between - began);
       theirs[n].push(ended - between);
       if (round > 0) continue;
       possible.push(found.focus.rows.length);
-      state.chances.forEach((p, i) => { worst = Math.max(worst, Math.abs(p - low.chances[i])); });
+      state.chances.forEach((p, i) => differ(p, low.chances[i]));
+      if (simd) {
+        lowest.chances().forEach((p, i) => differ(p, low.chances[i]));
+        lowest.unrecorded.forEach((p, k) => differ(p, low.unrecorded[k]));
+        lowest.bits.forEach((bits, f) => differ(bits, low.bits[f]));
+      }
       const listed = [...found.open, ...found.shut];
-      for (const { feature, bits } of listed)
-        worst = Math.max(worst, Math.abs(bits - low.bits[feature]));
+      for (const { feature, bits } of listed) differ(bits, low.bits[feature]);
       if (low.bits.filter((bits) => bits >= worth).length !== listed.length) worst = Infinity;
     }
   }
-  return { ours, theirs, possible, worst: Number.isFinite(worst) ? worst : null,
+  const reading = simd && Array.from({ length: 9 }, () => readingTime(low2));
+  return { ours, theirs, quick, reading, possible,
+           worst: Number.isFinite(worst) ? worst : null,
            parse: parsed - started, prepare: prepared - parsed };
 }"""
 
@@ -74,6 +93,14 @@ def in_python(engine: Engine, sessions: list[Session]) -> float:
     return statistics.median(took)
 
 
+def simd_code() -> bytes | None:
+    """floor-simd.wat as bytes; None where wasmtime is not installed."""
+    if importlib.util.find_spec("wasmtime") is None:
+        return None
+    text = Path(__file__).with_name("floor-simd.wat").read_text("utf-8")
+    return bytes(importlib.import_module("wasmtime").wat2wasm(text))
+
+
 def in_chromium(
     playwright: Any, packed: bytes, sessions: list[Any], plain: list[Any], rounds: int
 ) -> dict[str, Any]:
@@ -85,10 +112,11 @@ def in_chromium(
         "pack.json": packed,
     }
     files |= {name: Path(__file__).with_name(name).read_bytes() for name in FLOOR}
+    code = simd_code()
     browser = playwright.chromium.launch(executable_path=browser_path(), args=ARGS)
     try:
         with served(files) as site:
-            page = browser.new_page()
+            page = browser.new_page(bypass_csp=True)  # it forbids WebAssembly, as the app has none
             page.goto(site.url)
             found: dict[str, Any] = page.evaluate(
                 BOTH,
@@ -98,6 +126,7 @@ def in_chromium(
                     "rounds": rounds,
                     "wary": WARY,
                     "worth": WORTH,
+                    "simd": code and list(code),
                 },
             )
     finally:
@@ -108,7 +137,7 @@ def in_chromium(
 def answers_at(
     packed: bytes, playwright: Any, peer: Peer | None, pieces: int, rounds: int
 ) -> dict[str, Any]:
-    """All four at one size of pack; playwright, peer: None leaves them out. Times are milliseconds
+    """All five at one size of pack; playwright, peer: None leaves them out. Times are milliseconds
     for one answer.
     """
     pack = msgspec.json.decode(packed)
@@ -127,6 +156,8 @@ def answers_at(
     found = in_chromium(playwright, packed, sessions, plain, rounds)
     best_ours = [statistics.median(times) for times in found["ours"]]
     best_theirs = [statistics.median(times) for times in found["theirs"]]
+    best_quick = [statistics.median(times) for times in found["quick"] if times]
+    lowest = min(sum(best_theirs), sum(best_quick) if best_quick else math.inf)
     by_step = []
     for step in range(max(len(steps) for steps in each)):
         at = [n for n, session in enumerate(sessions) if len(session["answers"]) == step]
@@ -141,7 +172,10 @@ def answers_at(
     return out | {
         "core": statistics.median(best_ours),
         "floor": statistics.median(best_theirs),
+        "simd": statistics.median(best_quick) if best_quick else None,
+        "reading": statistics.median(found["reading"]) if best_quick else None,
         "core_to_floor": sum(best_ours) / sum(best_theirs),
+        "core_to_lowest": sum(best_ours) / lowest,
         "peer_to_core": out["peer"] / statistics.median(best_ours) if peer else None,
         "difference": found["worst"],
         "read": found["parse"],

@@ -1,8 +1,8 @@
 /** The floor's other half: which rows still count, and the bits that a question is expected to tell. */
 const LN2 = Math.log(2);
-const LEFT_OUT = 1e-5;
-const KIN_LEFT_OUT = 1e-3;
-const SHRINK = Array.from({ length: 13 }, (_, n) => 0.03 * 0.3 ** n).filter((x) => x > 1e-8);
+export const LEFT_OUT = 1e-5;
+export const KIN_LEFT_OUT = 1e-3;
+export const SHRINK = Array.from({ length: 13 }, (_, n) => 0.03 * 0.3 ** n).filter((x) => x > 1e-8);
 const h = (p) => (p > 0 ? (-p * Math.log(p)) / LN2 : 0);
 const sum = (list) => list.reduce((a, b) => a + b, 0);
 const mix = (weights, by) => weights.map((row) => row.reduce((all, w, d) => all + w * by[d], 0));
@@ -60,6 +60,7 @@ export function focusOf({ chances, kin, less, strangers, begin, wary }) {
   );
   const alien = strangers.map((one) => wary[3] * one);
   return {
+    whole: sum(chance.subarray(0, outcomes)),
     rows,
     weights,
     starts,
@@ -73,9 +74,45 @@ export function focusOf({ chances, kin, less, strangers, begin, wary }) {
   };
 }
 
+/** What classes hold of one question, row by row: floor-simd.js has another. */
+const talliesOf = (codes) => ({
+  /** What each class holds of the variants that are of one class; the places of the others. */
+  variants(of, width, count, { rows, starts, chance, outcomes }) {
+    const held = new Float64Array(count * width);
+    const mixed = [];
+    for (let o = 0; o < outcomes; o += 1) {
+      const to = starts[o + 1];
+      let n = starts[o];
+      const c = codes[rows[n]] * width + of[rows[n]];
+      n += 1;
+      while (n < to && codes[rows[n]] * width + of[rows[n]] === c) n += 1;
+      if (n === to) held[c] += chance[o];
+      else mixed.push(o);
+    }
+    return { held, mixed };
+  },
+  /** By class four numbers: relatives that would differ in nothing, and each sort with those. */
+  relatives(of, width, count, { near, sorts, same }) {
+    const held = new Float64Array(count * width * 4);
+    for (let n = 0; n < near.length; n += 1) {
+      const c = 4 * (codes[near[n]] * width + of[near[n]]);
+      held[c] += same[n];
+      for (let m = 0; m < sorts.length; m += 1) held[c + 1 + m] += sorts[m][n];
+    }
+    return held;
+  },
+});
+
 /** Bits that one question is expected to tell about the variant; -1: likelier absent than there. */
-export function worthOf(feature, { K, kind }, known, left, unrecorded) {
-  const { rows, weights, starts, chance, outcomes } = left;
+export function worthOf(
+  feature,
+  { K, kind },
+  known,
+  left,
+  unrecorded,
+  tallies = talliesOf(feature.codes),
+) {
+  const { rows, weights, starts, chance } = left;
   const { S, codes, count, byCode, byKind, part, noneCode, noneKind, lacking } = feature;
   const every = Array.from({ length: K }, (_, k) => k);
   const on =
@@ -88,14 +125,14 @@ export function worthOf(feature, { K, kind }, known, left, unrecorded) {
     const by = Array.from({ length: K }, (_, k) => byKind[k * S + a]);
     (donors ? mix(donors, by) : by).forEach((value, k) => (spares[k * S + a] = value));
   }
-  const held = new Float64Array(count * width);
+  const { held, mixed } = tallies.variants(of, width, count, left);
   const views = new Float64Array(count * width * S);
   const gone = new Float64Array(count * width).fill(-1);
   const answer = new Float64Array(S);
   const one = new Float64Array(S);
   let inside = 0;
   let absent = 0;
-  let whole = 0;
+  let { whole } = left;
   const make = (c) => {
     if (gone[c] >= 0) return;
     const code = Math.floor(c / width);
@@ -106,19 +143,9 @@ export function worthOf(feature, { K, kind }, known, left, unrecorded) {
         (1 - q) * (code > 0 ? byCode[code * S + a] : byKind[k * S + a]) + q * spares[k * S + a];
     gone[c] = lacking[k] ? 1 : code > 0 ? (1 - q) * noneCode[code] + q * spareNone[k] : noneKind[k];
   };
-  for (let o = 0; o < outcomes; o += 1) {
-    const from = starts[o];
-    const to = starts[o + 1];
-    const c = codes[rows[from]] * width + of[rows[from]];
-    let n = from + 1;
-    while (n < to && codes[rows[n]] * width + of[rows[n]] === c) n += 1;
-    whole += chance[o];
-    if (n === to) {
-      held[c] += chance[o];
-      continue;
-    }
+  for (const o of mixed) {
     one.fill(0);
-    for (n = from; n < to; n += 1) {
+    for (let n = starts[o]; n < starts[o + 1]; n += 1) {
       const d = codes[rows[n]] * width + of[rows[n]];
       make(d);
       absent += weights[n] * gone[d];
@@ -141,7 +168,8 @@ export function worthOf(feature, { K, kind }, known, left, unrecorded) {
   }
   for (let k = 0; k < K; k += 1) absent += unrecorded[k] * Math.max(lacking[k], noneKind[k]);
   one.fill(0);
-  const beyond = beyondView(feature, on, spares, left, one);
+  const related = tallies.relatives(of, width, count, left);
+  const beyond = beyondView(feature, on, spares, left, related, one);
   whole += beyond;
   inside -= h(beyond);
   for (let a = 0; a < S; a += 1) {
@@ -154,20 +182,19 @@ export function worthOf(feature, { K, kind }, known, left, unrecorded) {
 }
 
 /** Adds P(in no range, answer) to `out`; returns P(in no range). */
-function beyondView({ S, codes, count, byCode, byKind, strange, kinSeen }, on, spares, left, out) {
-  const { near, sorts, same, related, alien } = left;
-  const { of, kinds, doubt } = on;
+function beyondView({ S, byCode, byKind, strange, kinSeen }, on, spares, left, held, out) {
+  const { related, alien } = left;
+  const { kinds, doubt } = on;
+  const [first, second, third] = kinSeen;
   const width = kinds.length;
-  const table = () => new Float64Array(count * width);
-  const held = sorts.map(table);
-  const alike = table();
-  for (let n = 0; n < near.length; n += 1) {
-    const c = codes[near[n]] * width + of[near[n]];
-    alike[c] += same[n];
-    for (let m = 0; m < sorts.length; m += 1) held[m][c] += sorts[m][n];
-  }
-  for (let c = 0; c < alike.length; c += 1) {
-    const all = held.reduce((whole, one) => whole + one[c], -alike[c]);
+  for (let c = 0; 4 * c < held.length; c += 1) {
+    const [alike, one, two, three] = [
+      held[4 * c],
+      held[4 * c + 1],
+      held[4 * c + 2],
+      held[4 * c + 3],
+    ];
+    const all = one + two + three - alike;
     if (all <= 0) continue;
     const code = Math.floor(c / width);
     const k = kinds[c - code * width];
@@ -176,7 +203,7 @@ function beyondView({ S, codes, count, byCode, byKind, strange, kinSeen }, on, s
       const at = code * S + a;
       const own =
         code > 0
-          ? held.reduce((whole, one, n) => whole + one[c] * kinSeen[n][at], -alike[c] * byCode[at])
+          ? one * first[at] + two * second[at] + three * third[at] - alike * byCode[at]
           : all * byKind[k * S + a];
       out[a] += Math.max(0, (1 - q) * own + q * all * spares[k * S + a]);
     }

@@ -16,7 +16,7 @@ const OPEN = 0.12;
 const NEW = 0.5;
 const ALL_SAME = 0.999;
 // what "something else" leaves of an answer: where it is recorded, on a replaced part, elsewhere
-const [RECORDED, REPLACED, BEYOND] = [0.99, 0.97, 0.9];
+export const [RECORDED, REPLACED, BEYOND] = [0.99, 0.97, 0.9];
 
 /**
  * The pack in typed arrays. channels: P(sure answer | state) by feature, rows by answer; wary: how
@@ -161,7 +161,12 @@ export function floorRun(floor, answers) {
   }
   const known = parts.map((part, p) => {
     const told = answers.filter(([f]) => features[f].part === p);
-    return partOf(floor, part, told, chances, kin, strangers);
+    const found = partOf(floor, part, told, strangers);
+    const { of, factors } = found;
+    [chances, ...kin].slice(0, factors.length).forEach((list, n) => {
+      for (let i = 0; i < N; i += 1) list[i] *= factors[n][of[i]];
+    });
+    return found;
   });
   for (let n = 0; n < kin.length; n += 1)
     for (let i = 0; i < N; i += 1) kin[n][i] = Math.max(0, kin[n][i] - less[n][i] * chances[i]);
@@ -179,7 +184,8 @@ export function floorRun(floor, answers) {
   return { chances, unrecorded, bits };
 }
 
-function beginning({ N, K, prior, kind, whole, open, same }) {
+/** Before the first answer; and by how much less relatives are for not being the row's like. */
+export function beginning({ N, K, prior, kind, whole, open, same }) {
   const chances = new Float64Array(N);
   const kin = RELATIVES.map(() => new Float64Array(N));
   const less = RELATIVES.map(() => new Float64Array(N));
@@ -197,15 +203,18 @@ function beginning({ N, K, prior, kind, whole, open, same }) {
   return { chances, kin, less, strangers };
 }
 
-/** What the answers on one part say: they are taken into the chances; by class, what is left of it. */
-function partOf({ N, K, prior, kind, features }, { swap, donors }, told, chances, kin, strangers) {
+/**
+ * What the answers on one part say, by class: the factors of its rows, of their siblings, twins and
+ * cousins (none where nothing was answered), and what is left of it. Strangers are changed at once.
+ */
+export function partOf({ N, K, prior, kind, features }, { swap, donors }, told, strangers) {
   const every = Uint32Array.from({ length: K }, (_, k) => k);
   if (told.length === 0)
-    return { of: kind, kinds: every, doubt: new Float64Array(K).fill(swap), donors };
+    return { of: kind, kinds: every, doubt: new Float64Array(K).fill(swap), donors, factors: [] };
   let of = kind;
   let kinds = every;
   let own = new Float64Array(K).fill(1);
-  let like = kin.map(() => new Float64Array(K).fill(1));
+  let like = RELATIVES.map(() => new Float64Array(K).fill(1));
   const any = new Float64Array(K).fill(1);
   for (const [f, a] of told) {
     const { S, codes, count, byCode, byKind, strange, kin: seen } = features[f];
@@ -213,7 +222,7 @@ function partOf({ N, K, prior, kind, features }, { swap, donors }, told, chances
     const next = new Uint32Array(N);
     const nextKinds = [];
     const nextOwn = [];
-    const nextLike = kin.map(() => []);
+    const nextLike = RELATIVES.map(() => []);
     for (let i = 0; i < N; i += 1) {
       const key = codes[i] * kinds.length + of[i];
       if (table[key] < 0) {
@@ -250,12 +259,7 @@ function partOf({ N, K, prior, kind, features }, { swap, donors }, told, chances
   );
   const taken = (list) =>
     Float64Array.from(list, (one, c) => (1 - swap) * one + swap * spare[kinds[c]]);
-  const factor = taken(own);
-  const factors = like.map(taken);
-  for (let i = 0; i < N; i += 1) {
-    chances[i] *= factor[of[i]];
-    for (let n = 0; n < kin.length; n += 1) kin[n][i] *= factors[n][of[i]];
-  }
-  const doubt = factor.map((all, c) => (all > 0 ? (swap * spare[kinds[c]]) / all : 0));
-  return { of, kinds, doubt, donors: sharp };
+  const factors = [own, ...like].map(taken);
+  const doubt = factors[0].map((all, c) => (all > 0 ? (swap * spare[kinds[c]]) / all : 0));
+  return { of, kinds, doubt, donors: sharp, factors };
 }

@@ -2,78 +2,22 @@
 
 import math
 import tempfile
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from identify import phone
+from tests.bench import first_sync
 from tests.bench.made_collection import write
 from tests.bench.own_server import OwnServer, own_server
 from tests.bench.serving import kept_browser
 from tests.bench.table import aligned, number
-from tests.bench.thread_time import Spent, Watched
+from tests.bench.taps import WATCH
+from tests.bench.walking import LONG, OPENED, Told, Walk
 
 SIZES = (1_000, 5_000, 20_000)
-SYNCED = 5_000  # pieces of the largest collection that is synced: minutes, most of them the disk's
 SCROLLED = 40  # turns of a wheel
-LONG = 30 * 60_000  # milliseconds that anything may take on a busy machine
-OPENED = "() => document.querySelector('#screen h1') !== null"
-QUIET = """() => new Promise((done) => {
-  requestIdleCallback(() => setTimeout(done, 100), { timeout: 5000 });
-})"""
-
-Told = Callable[[str], None]
-
-
-class Walk:
-    """One collection, and what each step with it costs."""
-
-    def __init__(self, page: Any, pieces: int, told: Told) -> None:
-        self.page = page
-        self.told = told
-        self.watched = Watched(page)
-        self.out: dict[str, Any] = {"pieces": pieces, "steps": {}}
-
-    @contextmanager
-    def step(self, name: str) -> Iterator[None]:
-        """Measures what is done within."""
-        self.told(f" {name}")
-        with self.watched.doing() as found:
-            yield
-            self.page.evaluate(QUIET)
-        self.out["steps"][name] = figures(found)
-
-    def button(self, name: str) -> Any:
-        """A button of the screen."""
-        return self.page.get_by_role("main").get_by_role("button", name=name, exact=True)
-
-    def at(self, title: str) -> None:
-        """Waits for a screen."""
-        self.page.get_by_role("heading", level=1, name=title, exact=True).wait_for(timeout=LONG)
-
-    def place(self, name: str) -> None:
-        """Goes to a screen of the bar."""
-        bar = self.page.get_by_role("navigation")
-        bar.get_by_role("button", name=name, exact=True).click(timeout=LONG)
-
-    def more(self, name: str) -> None:
-        """Goes to a screen under More."""
-        self.place("More")
-        self.at("More")
-        self.page.get_by_role("main").get_by_role("button", name=name).first.click(timeout=LONG)
-        self.at(name)
-
-
-def figures(found: Spent) -> dict[str, float]:
-    """What is told of a step."""
-    return {
-        "thread": found.thread,
-        "longest": found.longest,
-        "over": found.over,
-        "others": found.others,
-        "most_mb": found.most_mb,
-    }
+SLOW = "slowed 4 times: "
 
 
 def lifetime(
@@ -95,9 +39,12 @@ def _at_size(playwright: Any, pieces: int, seed: int, told: Told) -> dict[str, A
                 walk = Walk(context.new_page(), pieces, told)
                 _restored(walk, server.url, file)
             with kept_browser(playwright, folder / "phone") as context:
+                context.add_init_script(WATCH)
                 again = Walk(context.new_page(), pieces, told)
                 again.out["steps"] |= walk.out["steps"]
                 _walked(again, server, folder)
+            slow = partial(_walked_slowly, url=server.url)
+            again.out["steps"] |= first_sync.taken(playwright, server, pieces, told, slow)
     return again.out
 
 
@@ -136,27 +83,19 @@ def _walked(walk: Walk, server: OwnServer, folder: Path) -> None:
     with walk.step("print for the insurer"):
         page.get_by_role("button", name="List for the insurer").click(timeout=LONG)
         walk.at("List for the insurer")
-    if walk.out["pieces"] <= SYNCED:
-        _synced(walk, server)
+    first_sync.sent(walk, server)
 
 
-def _synced(walk: Walk, server: OwnServer) -> None:
-    """All of it to the server for the first time, and what needs a server."""
-    page = walk.page
-    page.goto("about:blank")
-    with walk.step("first sync"):
-        page.goto(server.link())
-        page.get_by_label("What to call this device").fill("Phone", timeout=LONG)
-        page.get_by_role("button", name="Pair", exact=True).click()
-        box = page.get_by_role("group", name="Sync")
-        page.get_by_text("This device is paired").wait_for(timeout=LONG)
-        box.and_(page.locator("[aria-busy=false]")).wait_for(timeout=LONG)
-    with walk.step("another round of sync"):
-        page.get_by_role("button", name="Sync now").click()
-        box.and_(page.locator("[aria-busy=false]")).wait_for(timeout=LONG)
-    walk.more("Print or save")
-    with walk.step("a spreadsheet"), page.expect_download(timeout=LONG):
-        walk.button("Make the file").click()
+def _walked_slowly(walk: Walk, url: str) -> None:
+    walk.before = SLOW
+    walk.page.goto("about:blank")
+    with walk.step("open the app"):
+        walk.page.goto(url, timeout=LONG)
+        walk.page.wait_for_function(OPENED, timeout=LONG)
+    with walk.step("collection"):
+        walk.place("Collection")
+        walk.at("Collection")
+    _listed(walk)
 
 
 def _listed(walk: Walk) -> None:
@@ -177,7 +116,7 @@ def _listed(walk: Walk) -> None:
     with walk.step("back to the list"):
         walk.page.get_by_role("button", name="Back", exact=True).click()
         walk.at("Collection")
-    search = page.get_by_label("Search the collection")
+    search = page.locator("#within")  # by its label all of the list would be looked through
     for name, text in (("the first search", "P 2"), ("a number search", "P 21")):
         with walk.step(name):
             search.fill(text, timeout=LONG)
@@ -234,7 +173,7 @@ def slope(found: list[dict[str, Any]], step: str, what: str) -> float:
 
 def lifetime_table(found: list[dict[str, Any]]) -> str:
     """A row a step: processor time of the screen's thread at each size and how it grows, the
-    longest task and the memory at the largest.
+    longest task, the memory and the clock's time at the largest.
     """
     sizes = [one["pieces"] for one in found]
     heads = (
@@ -244,6 +183,7 @@ def lifetime_table(found: list[dict[str, Any]]) -> str:
         "longest task",
         "over 50",
         "MB",
+        "clock, s",
     )
     rows: list[tuple[str, ...]] = [heads]
     for step in found[0]["steps"]:
@@ -256,6 +196,18 @@ def lifetime_table(found: list[dict[str, Any]]) -> str:
                 number(largest["longest"]),
                 str(largest["over"]),
                 number(largest["most_mb"]),
+                number(largest["clock"] / 1000),
             )
         )
-    return "\n".join(aligned(rows))
+    return "\n".join([*aligned(rows), *_taps_told(found)])
+
+
+def _taps_told(found: list[dict[str, Any]]) -> list[str]:
+    """A line for each first sync in which somebody tapped."""
+    return [
+        f"{one['pieces']:,} pieces, {name}: {step['taps']} taps, 98 of 100 within "
+        f"{number(step['p98'])} ms, the slowest {number(step['slowest'])}"
+        for one in found
+        for name, step in one["steps"].items()
+        if step.get("taps")
+    ]

@@ -5,6 +5,7 @@ from typing import Any, NamedTuple
 
 from identify import phone
 from tests.bench.against import against_table, compared
+from tests.bench.aims import aims_table, all_aims
 from tests.bench.lifetime import SIZES, lifetime, lifetime_table
 from tests.bench.own_ranges import compile_table, compile_times
 from tests.bench.stall import played
@@ -58,6 +59,12 @@ def of_steps(playwright: Any, asked: Asked, told: Told) -> tuple[dict[str, Any],
     return {"steps": found}, steps_table(found)
 
 
+def every_aim(playwright: Any, asked: Asked, told: Told) -> tuple[dict[str, Any], str]:
+    """Every aim beside what was reached."""
+    found = all_aims(playwright, (asked.pieces or [20_000])[0], asked.seed, told)
+    return found, aims_table(found)
+
+
 def two_commits(playwright: Any, asked: Asked, told: Told) -> tuple[dict[str, Any], str]:
     """The app of another commit beside this one's, by turns."""
     found = compared(playwright, asked.against, asked.rounds, told)
@@ -70,4 +77,5 @@ PARTS = {
     "lifetime": of_a_lifetime,
     "devices": of_devices,
     "steps": of_steps,
+    "aims": every_aim,
 }

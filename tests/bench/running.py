@@ -47,6 +47,8 @@ def left_out() -> list[str]:
         out.append(f"Left out: everything in a browser. It needs playwright: {INSTALL}")
     elif browser_path() is None:
         out.append("Left out: everything in a browser. Debian: apt-get install chromium")
+    if importlib.util.find_spec("wasmtime") is None:
+        out.append(f"Left out: the floor with SIMD. It needs wasmtime: {INSTALL}")
     if importlib.util.find_spec("sklearn") is None:
         out.append(f"Left out: the comparison with scikit-learn. It needs {INSTALL}")
     return out

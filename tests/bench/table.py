@@ -25,8 +25,10 @@ def aligned(rows: list[Row]) -> Iterator[str]:
 def answers(found: dict[str, Any]) -> Iterator[str]:
     """One answer: the posterior and the worth of every question left, in milliseconds."""
     yield "One answer: posterior and ranking of all questions (median ms)"
-    names = ["python", "core", "floor", "core_to_floor", "peer", "peer_to_core"]
-    heads = ("rows", "Python", "compiled", "floor", "ratio", "scikit-learn", "ratio")
+    low = ["python", "core", "floor", "core_to_floor"]
+    names = [*low, "simd", "core_to_lowest", "reading", "peer", "peer_to_core"]
+    heads = ("rows", "Python", "compiled", "floor", "ratio", "SIMD floor", "to the lower",
+             "reading once", "scikit-learn", "ratio")  # fmt: skip
     rows = [
         (str(each["rows"]), *(number(each.get(name)) for name in names))
         for each in found["answers"]
@@ -35,7 +37,7 @@ def answers(found: dict[str, Any]) -> Iterator[str]:
     yield ""
     yield "As features are added"
     rows = [
-        (str(each["features"] - 1), str(each["rows"]), *(number(each.get(n)) for n in names[:4]))
+        (str(each["features"] - 1), str(each["rows"]), *(number(each.get(n)) for n in low))
         for each in found["by_features"]
     ]
     yield from aligned([("features", *heads[:5]), *rows])

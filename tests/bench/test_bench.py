@@ -21,7 +21,8 @@ from tests.bench.table import table
 pytestmark = pytest.mark.heavy
 
 NUMBER = {"type": "number", "minimum": 0}
-NUMBERS = ["core", "floor", "core_to_floor", "python", "peer", "peer_to_core", "prepare"]
+NUMBERS = ["core", "floor", "core_to_floor", "simd", "core_to_lowest", "reading", "python", "peer",
+           "peer_to_core", "prepare"]  # fmt: skip
 SHAPE = {
     "type": "object",
     "required": [
@@ -130,9 +131,10 @@ def test_the_minute_at_the_stall_is_played(playwright):
 def test_what_is_not_here_is_named(monkeypatch):
     """The peer and the browser are left out where they are not installed; the rest is measured."""
     monkeypatch.setattr(importlib.util, "find_spec", lambda name: None)
-    first, second = left_out()
+    first, second, third = left_out()
     assert "playwright" in first
-    assert "scikit-learn" in second
+    assert "SIMD" in second
+    assert "scikit-learn" in third
     assert "pip install" in first
     found = answers_at(pack_bytes(made_pack(60)), None, None, 1, 1)
     assert found["python"] > 0

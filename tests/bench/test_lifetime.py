@@ -6,6 +6,8 @@ import pytest
 
 from identify.core.gate import entry_fault, file_record_fault, photo_fault
 from tests.bench.against import against_table, by_turns
+from tests.bench.aims import aims_table, reached
+from tests.bench.first_visit import first_visits
 from tests.bench.lifetime import lifetime, lifetime_table, slope
 from tests.bench.made_collection import backup_bytes, made_collection
 from tests.bench.processor import Busyness
@@ -77,8 +79,40 @@ def test_every_step_with_a_collection_is_measured(playwright):
     found = lifetime(playwright, (40,), 1, lambda text: None)
     steps = found[0]["steps"]
     assert {"restore", "open the app", "a save", "a backup", "first sync"} < set(steps)
+    assert steps["first sync of another phone"]["clock"] > 0
     assert all(step["thread"] > 0 for step in steps.values())
     assert "first sync" in lifetime_table(found)
+    assert {"slowed 4 times: open the app", "slowed 4 times: a save"} < set(steps)
+
+
+def test_every_aim_is_told_met_or_not():
+    step = {"thread": 40.0, "longest": 60.0, "over": 1, "clock": 900.0, "most_mb": 20.0}
+    steps = {
+        "open the app": step,
+        "a save": step,
+        "slowed 4 times: open the app": step | {"clock": 1e4},
+    }
+    found = {
+        "answers": {"core_to_lowest": 2.5},
+        "taps": {"p98": 40.0, "first": 120.0},
+        "cold": {"median": 400.0, "sent": {"script": 70_000}},
+        "visit": {"shown": 900.0, "used": 1900.0, "moved": 0.0},
+        "lifetime": [{"pieces": 10, "steps": steps}],
+    }
+    aims = {aim["name"]: (aim["reached"], aim["met"]) for aim in reached(found)}
+    assert aims["opening"] == (900.0, True)
+    assert aims["opening, slowed 4 times"] == (10000.0, False)
+    assert aims["longest task of any step, not slowed"] == (60.0, False)
+    assert aims["number search"] == (None, False), "what was not measured is not met"
+    text = aims_table(found | {"aims": reached(found)})
+    assert "a save: 60 ms, 1 tasks" in text
+
+
+@pytest.mark.heavy
+def test_a_first_visit_is_shown_before_it_is_used(playwright, site):
+    found = first_visits(playwright, site, 1, lambda: None)
+    assert 0 < found["shown"] < found["used"]
+    assert found["moved"] >= 0
 
 
 @pytest.mark.heavy
