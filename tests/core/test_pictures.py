@@ -11,6 +11,7 @@ from identify.core.pictures import (
     CLOSE_UP,
     MOST_LOOKS,
     MOST_PICTURES,
+    PLAIN_TO_SEE,
     WIDE_ONES,
     pictures,
 )
@@ -32,10 +33,11 @@ def walk(name, seed):
     found = piece(random.Random(seed), pack)
     session = new_session(engine)
     for _ in range(8):
-        yield found, session, pictures(engine, SHOWN[name], session)
         view = assess(engine, session)
         if view["stop"] or view["question"] is None:
             return
+        asked = view["question"]["feature"]
+        yield found, session, pictures(engine, SHOWN[name], session, asked)
         feature = pack["features"][view["question"]["feature"]]["id"]
         seen = {"feature": feature, "how": "sure", "states": [found.states[feature]]}
         session = answered(session, seen)
@@ -74,7 +76,9 @@ def test_pictures_differ_and_answer_for_that_and_for_nothing_else(name):
                 assert len({each[place] for each in seen}) > 1
             assert set(found["layers"]) <= {*AT_A_GLANCE, *CLOSE_UP}
             if len(found["pictures"]) > WIDE_ONES:
-                assert set(found["layers"]) == set(AT_A_GLANCE)
+                assert set(found["layers"]) <= set(AT_A_GLANCE)
+            for feature, captioned in zip(found["features"], found["captioned"], strict=True):
+                assert captioned == (shown["layers"][feature] not in PLAIN_TO_SEE)
     assert met > 5
 
 

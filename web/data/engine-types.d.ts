@@ -2252,6 +2252,8 @@ export interface Picture {
 export interface Pictures {
   /** in which they differ: indexes */
   features: Array<number>;
+  /** of each of these: whether a picture needs words for it */
+  captioned: Array<boolean>;
   /** all that is drawn of them */
   layers: Array<string>;
   pictures: Array<Picture>;
@@ -2275,6 +2277,28 @@ export interface Tally {
   first: number;
   /** their chance together */
   held: number;
+}
+
+/** The variants that are left to tell apart. */
+export interface Left {
+  /** indexes, likeliest first */
+  variants: Array<number>;
+  /** the chance of each */
+  held: Array<number>;
+  /** of each: where in what is believed its issues stand */
+  issues: Array<Array<number>>;
+}
+
+/** Pictures that could be shown, and what that would tell. */
+export interface Offer {
+  /** bits by second */
+  rate: number;
+  /** in what they differ */
+  telling: Array<Looked>;
+  /** places of the variants that are drawn, among those that are left */
+  at: Array<number>;
+  /** how each of those that are left looks in all that is looked at */
+  names: Array<string>;
 }
 
 /** A feature in which two pieces differ. */
@@ -3749,8 +3773,8 @@ export interface EngineModule {
   new_fields(kind: string): Array<Array<any>>;
   /**
    * What to compare on the leader's portrait, what tells most first; no rings where the leader
-   * does not lead enough, or fewer than two looks would still tell something. `shown` is from
-   * `sitting`. A ring that fits is an answer: that state, seen.
+   * does not lead enough, or fewer than two looks would still tell something; no more of them than
+   * settle it. `shown` is from `sitting`. A ring that fits is an answer: that state, seen.
    */
   rings(engine: Engine, shown: Sitting, session: Session): Ringed;
   /**
@@ -3869,12 +3893,13 @@ export interface EngineModule {
   portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
   /**
    * The portraits to choose from, likeliest first, and what the choice of each answers; none
-   * where that would not help. `shown` is from `sitting`.
+   * where that would not help. `shown` is from `sitting`, `asked` the feature (index) that would be
+   * asked about in words.
    *
    * Variants that look the same share a picture. A picture answers the features in which the
    * pictures differ, and no other: by the states that look like it.
    */
-  pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
+  pictures(engine: Engine, shown: Sitting, session: Session, asked: number): Pictures;
   /**
    * In what two pieces differ: two candidates; or the piece at hand (`first`, with its answers)
    * and one at home. What is not recorded of either, or can be the same, is no difference.
@@ -3997,12 +4022,13 @@ export interface FurtherModule {
   portrait(pack: Pack, shown: Sitting, variants: Array<number>, answers: Array<Answer>): Portrait;
   /**
    * The portraits to choose from, likeliest first, and what the choice of each answers; none
-   * where that would not help. `shown` is from `sitting`.
+   * where that would not help. `shown` is from `sitting`, `asked` the feature (index) that would be
+   * asked about in words.
    *
    * Variants that look the same share a picture. A picture answers the features in which the
    * pictures differ, and no other: by the states that look like it.
    */
-  pictures(engine: Engine, shown: Sitting, session: Session): Pictures;
+  pictures(engine: Engine, shown: Sitting, session: Session, asked: number): Pictures;
   /**
    * In what two pieces differ: two candidates; or the piece at hand (`first`, with its answers)
    * and one at home. What is not recorded of either, or can be the same, is no difference.

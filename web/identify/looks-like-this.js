@@ -27,8 +27,8 @@ import {
 /** @import { Ringed, View } from "../data/engine-types.d.ts" */
 
 const SOON = 0.4; // a leader with this much may be shown after the next answer
-const FEW = 4; // so many may be shown at once, if together they have
-const LEFT = 0.8;
+const FEW = 16; // where so many have less than this together, no pictures hold enough
+const LEFT = 0.6;
 let which = null; // which-of-these.js, once it is loaded
 
 /**
@@ -47,15 +47,16 @@ const fewLeft = ({ variants }) =>
   variants.slice(0, FEW).reduce((sum, { chance }) => sum + chance, 0) >= LEFT;
 
 /**
- * The card with the portraits to choose from, where a few are left that look different; else null.
+ * The card with the portraits to choose from, where these tell about as much as the question; else
+ * null.
  * @param {any} state what is shown
  * @param {any} at the step it is at
  */
 export function toChoose(state, at, act) {
   const { engine, ready, pack, view, thread } = state;
-  const asking = at.asked === "" && view.stop === "" && view.question?.about !== "again";
+  const asking = at.asked === "" && view.stop === "" && view.question && view.question.about !== "again";
   if (!asking || at.unlike || !which || thread || !fewLeft(view)) return null;
-  const sheet = engine.pictures(ready, sittingOf(pack), at.session);
+  const sheet = engine.pictures(ready, sittingOf(pack), at.session, view.question.feature);
   return sheet.pictures.length > 0 ? which.whichOfThese(state, sheet, act) : null;
 }
 
@@ -77,10 +78,15 @@ export function toCompare({ engine, ready, pack, view, thread }, session) {
   return compared.rings.length > 0 ? compared : null;
 }
 
-/** What was seen: what the portrait shows there, or (`fits` false) anything else. */
+/**
+ * What was seen: what the portrait shows there, or (`fits` false) anything else; where there is but
+ * one other thing to see, that.
+ */
 function answerOf(pack, { feature, state }, fits = true) {
-  const { id, states } = pack.features[feature];
-  const seen = states.map((row) => row.id).filter((_, place) => (place === state) === fits);
+  const { id, states, none } = pack.features[feature];
+  const places = states.map((_, place) => place).filter((place) => (place === state) === fits);
+  const there = places.filter((place) => place !== none);
+  const seen = (there.length === 1 ? there : places).map((place) => states[place].id);
   return { feature: id, how: seen.length > 1 ? "several" : "sure", states: seen };
 }
 
@@ -91,8 +97,9 @@ function saidOf(pack, { feature }, session) {
 }
 
 /**
- * The card. A tap marks a ring. Most often: as one that does not fit; the first of these is asked
- * about, and any other is not what the portrait shows. Looking again: as one that fits after all.
+ * The card. A tap marks a ring. Most often: as one that does not fit; the first of these that can
+ * be more than one other thing is asked about, and any other is not what the portrait shows.
+ * Looking again: as one that fits after all.
  */
 export function looksLikeThis({ pack, view }, session, { variant, rings }, act) {
   const again = view.question?.about === "again";
@@ -103,7 +110,8 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
   const on = button(words.none, go, { class: "main" });
 
   function go() {
-    const [first] = again ? [] : marked;
+    const unclear = (ring) => answerOf(pack, ring, false).how === "several";
+    const first = again ? undefined : [...marked].find(unclear);
     const answers = rings
       .filter((ring) => ring !== first)
       .map((ring) => {

@@ -21,10 +21,20 @@ function answerOf(pack, feature, places) {
   };
 }
 
-/** What a picture shows of the features, in few words. */
-function caption(pack, features, { states }) {
-  const shown = features.map((feature, place) => statesText(pack, feature, states[place]));
+/** What a picture shows of those features that it does not show without words. */
+function caption(pack, { features, captioned }, { states }) {
+  const shown = features
+    .map((feature, place) => (captioned[place] ? statesText(pack, feature, states[place]) : ""))
+    .filter(Boolean);
+  if (shown.length === 0) return null;
   return el("span", { class: "caption", "aria-hidden": "true" }, shown.join(", "));
+}
+
+/** What to look at: the titles of the questions that the pictures stand for. */
+function title(pack, features) {
+  return features
+    .map((feature) => pack.features[feature].title ?? pack.features[feature].name)
+    .join(" ");
 }
 
 /** The same to be heard. */
@@ -47,12 +57,13 @@ function statesText(pack, feature, places) {
  * @param {Pictures} found
  * @param {any} act
  */
-export function whichOfThese({ pack, view }, { features, layers, pictures }, act) {
+export function whichOfThese({ pack, view }, sheet, act) {
+  const { features, layers, pictures } = sheet;
   const { id } = pack.features[view.question.feature];
   return el(
     "section",
     { class: "card looks-like-this which" },
-    heading(1, WHICH_OF_THESE),
+    heading(1, title(pack, features), { "aria-label": WHICH_OF_THESE }),
     el(
       "div",
       { class: pictures.length > WIDE ? "pictures" : "pictures wide" },
@@ -60,7 +71,7 @@ export function whichOfThese({ pack, view }, { features, layers, pictures }, act
         button(
           [
             portrait(pack, picture.variant, { size: 320, layers }),
-            caption(pack, features, picture),
+            caption(pack, sheet, picture),
             el("span", { class: "unseen" }, `${variantName(pack, picture.variant)}. `),
             heard(pack, features, picture),
           ],

@@ -63,6 +63,7 @@ class Pictures(TypedDict):
     """Portraits to choose from; none: nothing."""
 
     features: list[int]  # in which they differ: indexes
+    captioned: list[bool]  # of each of these: whether a picture needs words for it
     layers: list[str]  # all that is drawn of them
     pictures: list[Picture]
 
@@ -81,6 +82,23 @@ class Tally(TypedDict):
     id: str  # the look
     first: int  # place of the first variant that looks so
     held: float  # their chance together
+
+
+class Left(TypedDict):
+    """The variants that are left to tell apart."""
+
+    variants: list[int]  # indexes, likeliest first
+    held: list[float]  # the chance of each
+    issues: list[list[int]]  # of each: where in what is believed its issues stand
+
+
+class Offer(TypedDict):
+    """Pictures that could be shown, and what that would tell."""
+
+    rate: float  # bits by second
+    telling: list[Looked]  # in what they differ
+    at: list[int]  # places of the variants that are drawn, among those that are left
+    names: list[str]  # how each of those that are left looks in all that is looked at
 
 
 class Difference(TypedDict):
