@@ -10,7 +10,7 @@ from .look_up import words
 from .reasons import variant_chances
 from .rings import issues_of, state_of
 from .types.engine import Belief, Engine
-from .types.portraits import Left, Looked, Offer, Picture, Pictures, Sitting, Tally
+from .types.portraits import Choosing, Left, Looked, Picture, Pictures, Sitting, Tally
 from .types.session import Session
 from .worth import entropy
 
@@ -103,9 +103,9 @@ def rate_in_words(engine: Engine, state: Belief, left: Left, asked: int) -> floa
 
 def best_offer(
     engine: Engine, shown: Sitting, telling: list[Looked], left: Left, most: int
-) -> Offer:
+) -> Choosing:
     """The pictures, told apart by the first few of these looks, that tell most by second."""
-    out: Offer = {"rate": 0.0, "telling": [], "at": [], "names": []}
+    out: Choosing = {"rate": 0.0, "telling": [], "at": [], "names": []}
     for count in range(FEW_LOOKS, min(MOST_LOOKS, len(telling)) + 1):
         names = looks_together(telling[0:count], len(left["held"]))
         groups = sorted(tallied(names, left["held"]), key=lambda tally: -tally["held"])
@@ -168,7 +168,7 @@ def words_for(engine: Engine, shown: Sitting, feature: int, look: str) -> int:
     return out
 
 
-def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Offer) -> Pictures:
+def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Choosing) -> Pictures:
     """What is drawn of an offer. Where variants that share a picture do not look the same, that is
     not drawn.
     """
@@ -192,7 +192,7 @@ def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Offe
     return {"features": features, "captioned": captioned, "layers": layers, "pictures": out}
 
 
-def is_mixed(look: Looked, offer: Offer) -> bool:
+def is_mixed(look: Looked, offer: Choosing) -> bool:
     """Whether variants that share one of the pictures look different in this."""
     for place in offer["at"]:
         for n in range(len(offer["names"])):

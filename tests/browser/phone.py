@@ -99,6 +99,8 @@ def begin(page: Page, kind: str = "") -> None:
     """On the start screen: begin with a kind, or with everything."""
     name = kind or "Not sure: ask me"
     page.get_by_role("button", name=name, exact=True).click()
+    page.locator("#screen > .card").wait_for()
+    in_words(page)
     expect(page.get_by_role("group", name="Tap what you see")).to_be_visible()
 
 
@@ -153,7 +155,9 @@ def more_of_question(page: Page, name: str) -> None:
 
 
 def in_words(page: Page) -> None:
-    """Where a portrait is held beside the piece: be asked in words."""
+    """Where a portrait is held beside the piece, or there are some to choose from: be asked in
+    words.
+    """
     words = page.locator("#screen > .looks-like-this").get_by_role("button", name="Ask in words")
     if words.count():
         words.click()

@@ -13,7 +13,7 @@ from identify.core.portraits import sitting
 from identify.core.rings import rings
 from identify.core.session import answered, new_session
 from identify.lab.pieces import Piece, piece
-from tests.browser.phone import question, start, too_small, violations
+from tests.browser.phone import in_words, question, start, too_small, violations
 
 CARD = "#screen > .looks-like-this"
 
@@ -47,7 +47,9 @@ def held(page, server, pack) -> Page:
     found = next(one for one in pieces if is_compared(engine, one))
     features = {feature["question"]: feature for feature in pack["features"]}
     start(page, server.url)
-    while not page.locator(CARD).count():
+    while not page.locator(f"{CARD}:not(.which)").count():
+        if page.locator(f"{CARD}.which").count():
+            in_words(page)
         feature = features[question(page)]
         shown = found.states[feature["id"]]
         name = next(one["name"] for one in feature["states"] if one["id"] == shown)

@@ -41,11 +41,11 @@ def test_a_number_is_typed_with_keys_that_the_range_needs(page, server, pellmars
     key(page, "G", "1", "1")
     expect(page.get_by_role("searchbox")).to_have_value("G11")
     found = page.get_by_role("list", name="Found").get_by_role("button")
-    expect(found.filter(has_text="G 11 ").first).to_contain_text("You have")
+    expect(found.filter(has_text="G 11 ").first).to_contain_text("Yours: ")
     key(page, "Delete the last", "Delete the last", "2", "1")
     hit = found.filter(has_text="G 21 ").first
     owned = [one for one in records(page, "piece") if one["item"] == "G 21"]
-    expect(hit).to_contain_text(f"You have {len(owned)}")
+    expect(hit).to_contain_text(f"Yours: {len(owned)}")
     expect(hit.locator("svg.portrait")).to_be_visible()
     hit.tap()
     expect(page.locator(".strip, .answer")).to_contain_text("G 21")

@@ -2290,7 +2290,7 @@ export interface Left {
 }
 
 /** Pictures that could be shown, and what that would tell. */
-export interface Offer {
+export interface Choosing {
   /** bits by second */
   rate: number;
   /** in what they differ */

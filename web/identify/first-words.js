@@ -47,8 +47,8 @@ export const ON_YOUR_LIST = "On your list";
 export const IN_NO_RANGE = "In no range";
 export const onYourListUpTo = (most) => `on your list up to ${most}`;
 export const IT_IS_ON_YOUR_LIST = "on your list";
-export const YOU_HAVE_NONE = "You have none";
-export const youHave = (owned) => `You have ${owned}`;
+export const NOT_YOURS = "Not yours";
+export const yours = (owned) => `Yours: ${owned}`;
 export const IF_ONE_CHARACTER_WAS_MISREAD = "if one character was misread";
 export const hasOnIt = (matched) => `has “${matched}” on it`;
 
@@ -133,7 +133,7 @@ export const LOOK_AGAIN = "Look again";
 export const TAP_WHAT_FITS_AFTER_ALL = "Tap what fits after all.";
 export const AS_I_SAID = "As I said";
 export const DONE = "Done";
-export const TAP_WHAT_DIFFERS = "Tap what differs";
+export const WHAT_DIFFERS = "What differs?";
 export const ALL_FITS = "All fits";
 export const THE_REST_FITS = "The rest fits";
 export const DOES_IT_LOOK_LIKE_THIS = "Does it look like this? Tap what differs.";
@@ -152,7 +152,7 @@ export const CHECKING =
   "It is nearly settled. This would show whether it is one nobody has recorded.";
 export const LOOK_ONCE_MORE = "Your answer here does not fit the rest. Look once more.";
 export const YOUR_PHOTO = "Your photo";
-export const LAST_CHECK = "Last check";
+export const SKIP_LAST_CHECK = "Skip last check";
 export const answerWas = (answer) => `Your answer was: ${answer}.`;
 export const TICK_AT_LEAST_ONE_FIRST = "Tick at least one first.";
 export const IM_GUESSING = "I’m guessing";

@@ -18,10 +18,10 @@ import {
   IT_FITS_AFTER_ALL,
   LOOK_AGAIN,
   SKIP_THIS,
-  TAP_WHAT_DIFFERS,
   TAP_WHAT_FITS_AFTER_ALL,
   THE_REST_FITS,
   UNDO,
+  WHAT_DIFFERS,
 } from "./first-words.js";
 
 /** @import { Ringed, View } from "../data/engine-types.d.ts" */
@@ -54,7 +54,8 @@ const fewLeft = ({ variants }) =>
  */
 export function toChoose(state, at, act) {
   const { engine, ready, pack, view, thread } = state;
-  const asking = at.asked === "" && view.stop === "" && view.question && view.question.about !== "again";
+  const asking =
+    at.asked === "" && view.stop === "" && view.question && view.question.about !== "again";
   if (!asking || at.unlike || !which || thread || !fewLeft(view)) return null;
   const sheet = engine.pictures(ready, sittingOf(pack), at.session, view.question.feature);
   return sheet.pictures.length > 0 ? which.whichOfThese(state, sheet, act) : null;
@@ -105,7 +106,7 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
   const again = view.question?.about === "again";
   const words = again
     ? { title: LOOK_AGAIN, hint: TAP_WHAT_FITS_AFTER_ALL, none: AS_I_SAID, some: DONE }
-    : { title: TAP_WHAT_DIFFERS, hint: "", none: ALL_FITS, some: THE_REST_FITS };
+    : { title: WHAT_DIFFERS, hint: "", none: ALL_FITS, some: THE_REST_FITS };
   const marked = new Set();
   const on = button(words.none, go, { class: "main" });
 

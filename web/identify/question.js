@@ -11,12 +11,12 @@ import {
   DONE,
   HINTS,
   IM_GUESSING,
-  LAST_CHECK,
   LOOK_AGAIN,
   LOOK_ONCE_MORE,
   MORE,
   MY_BEST_GUESS,
   noPart,
+  SKIP_LAST_CHECK,
   SKIP_THIS,
   SOMETHING_ELSE,
   TICK_AT_LEAST_ONE_FIRST,
@@ -30,6 +30,9 @@ import {
 const RARE = 0.005;
 const UNLIKELY = 0.03; // an answer less likely than this is small, and its name is heard only
 const LARGE = 2; // so many answers at least are not
+// What is seen where something is asked although it is nearly settled, what is heard, the way past.
+const CHECK = ["", CHECKING, SKIP_LAST_CHECK];
+const AGAIN = [LOOK_AGAIN, LOOK_ONCE_MORE, SKIP_THIS];
 
 /**
  * The question card: its title, a drawing for each answer, and beneath them what to do where it is
@@ -63,14 +66,14 @@ async function shownLarge(photo) {
 
 /** That something is asked although it is nearly settled, and the way past it. */
 function proof(about, act) {
-  const why = { check: LAST_CHECK, again: LOOK_AGAIN }[about];
-  if (!why) return null;
-  const reason = { check: CHECKING, again: LOOK_ONCE_MORE }[about];
+  const words = { check: CHECK, again: AGAIN }[about];
+  if (!words) return null;
+  const [shown, heard, skip] = words;
   return el(
     "p",
     { class: "quiet proof" },
-    el("span", {}, why, el("span", { class: "unseen" }, `. ${reason}`)),
-    button(SKIP_THIS, act.skipCheck, { class: "link" }),
+    el("span", {}, shown, el("span", { class: "unseen" }, shown ? `. ${heard}` : heard)),
+    button(skip, act.skipCheck, { class: "link" }),
   );
 }
 

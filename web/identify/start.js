@@ -27,6 +27,7 @@ import {
   NOT_SURE,
   NOT_SURE_ASK_ME,
   notCalledSo,
+  NOT_YOURS,
   NOTHING_FOUND,
   NUMBER_OR_NAME,
   ON_IT_OR_ITS_BOX,
@@ -39,8 +40,7 @@ import {
   UNDO_THAT,
   WHAT_HAVE_YOU_GOT,
   WHAT_KIND_OF_PIECE_IS_IT,
-  YOU_HAVE_NONE,
-  youHave,
+  yours,
 } from "./first-words.js";
 
 const MOST = 12;
@@ -52,9 +52,8 @@ const MOST = 12;
 export function startScreen(state, act, offer = null) {
   const { pack } = state;
   const below = el("div", { class: "start-choices" }, kinds(pack, act));
-  const title = heading(1, WHAT_HAVE_YOU_GOT);
+  const title = heading(1, WHAT_HAVE_YOU_GOT, { class: "unseen" }); // the tiles ask it
   const show = (list) => {
-    title.classList.toggle("unseen", list !== null);
     below.classList.toggle("results", list !== null);
     below.replaceChildren(list ?? kinds(pack, act));
   };
@@ -198,7 +197,8 @@ function results(state, act, text) {
     return el("p", { class: "none-found" }, notCalledSo(text));
   }
   const only = exact === 1; // then there is nothing that its years would tell it from
-  const entries = hits.map((hit) => el("li", {}, hitButton(state, act, hit, only)));
+  const shown = { only, typed: text };
+  const entries = hits.map((hit) => el("li", {}, hitButton(state, act, hit, shown)));
   const list = el(
     "ul",
     { class: "found", "aria-label": FOUND },
@@ -239,7 +239,8 @@ function outsideButton({ id, type, called }) {
   );
 }
 
-function hitButton(state, act, hit, only) {
+/** What was found; `typed`: a number that stands above it already is heard only. */
+function hitButton(state, act, hit, { only, typed }) {
   const { pack } = state;
   const item = pack.items[hit.item];
   const years = item.years === "" || (only && hit.score >= 1) ? "" : dateText(item.years);
@@ -251,7 +252,11 @@ function hitButton(state, act, hit, only) {
       el(
         "span",
         { class: "lines" },
-        el("strong", {}, itemName(pack, hit.item)),
+        el(
+          "strong",
+          {},
+          sameNumber(typed, item.number) ? nameAlone(item) : itemName(pack, hit.item),
+        ),
         el("span", { class: "unseen" }, pack.kinds[item.kind].name),
         said.length === 0 ? null : el("span", { class: "quiet" }, said.join(", ")),
         held === "" ? null : el("span", { class: "held" }, held),
@@ -262,6 +267,14 @@ function hitButton(state, act, hit, only) {
   );
 }
 
+const plain = (text) => text.replace(/\s/g, "").toUpperCase();
+
+const sameNumber = (typed, number) => plain(typed) === plain(number);
+
+function nameAlone({ number, name }) {
+  return [el("span", { class: "unseen" }, `${number} `), name];
+}
+
 /** How many of an item are owned, whether it is wanted, and up to which price. */
 function holding({ engine, pack }, item) {
   const from = item.pack ?? pack.id;
@@ -270,8 +283,8 @@ function holding({ engine, pack }, item) {
   const wants = all("want").filter(same);
   const most = wants.map((want) => want.most).find(Boolean);
   const wanted = most ? onYourListUpTo(moneyText(engine, most)) : IT_IS_ON_YOUR_LIST;
-  if (owned === 0 && wants.length === 0) return anything() ? YOU_HAVE_NONE : "";
-  const own = owned === 0 ? YOU_HAVE_NONE : youHave(owned);
+  if (owned === 0 && wants.length === 0) return anything() ? NOT_YOURS : "";
+  const own = owned === 0 ? NOT_YOURS : yours(owned);
   return wants.length === 0 ? own : `${own}, ${wanted}`;
 }
 

@@ -54,7 +54,7 @@ function statesText(pack, feature, places) {
 /**
  * The card.
  * @param {{pack: Pack, view: any}} shown
- * @param {Pictures} found
+ * @param {Pictures} sheet
  * @param {any} act
  */
 export function whichOfThese({ pack, view }, sheet, act) {

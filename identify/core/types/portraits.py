@@ -92,7 +92,7 @@ class Left(TypedDict):
     issues: list[list[int]]  # of each: where in what is believed its issues stand
 
 
-class Offer(TypedDict):
+class Choosing(TypedDict):
     """Pictures that could be shown, and what that would tell."""
 
     rate: float  # bits by second
