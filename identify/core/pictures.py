@@ -106,10 +106,12 @@ def best_offer(
 ) -> Choosing:
     """The pictures, told apart by the first few of these looks, that tell most by second."""
     out: Choosing = {"rate": 0.0, "telling": [], "at": [], "names": []}
-    for count in range(FEW_LOOKS, min(MOST_LOOKS, len(telling)) + 1):
+    deepest = min(MOST_LOOKS, len(telling))
+    for count in range(FEW_LOOKS, deepest + 1):
         names = looks_together(telling[0:count], len(left["held"]))
         groups = sorted(tallied(names, left["held"]), key=lambda tally: -tally["held"])
-        for n in range(2, min(most, len(groups)) + 1):
+        widest = min(most, len(groups))
+        for n in range(2, widest + 1):
             first = groups[0:n]
             whole = total([tally["held"] for tally in first])
             at = [tally["first"] for tally in first]
@@ -179,7 +181,7 @@ def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Choo
             names = shown["looks"][look["feature"]]
             states.append([s for s in range(len(names)) if names[s] == look["looks"][place]])
         out.append({"variant": left[place], "states": states})
-    features = [look["feature"] for look in offer["telling"]]
+    features = [told["feature"] for told in offer["telling"]]
     layers = AT_A_GLANCE[:]
     for look in telling:
         layer = shown["layers"][look["feature"]]

@@ -77,6 +77,6 @@ def test_rings(page, name):
             session = answered(session, {"feature": feature, "how": "sure", "states": [state]})
             asked.append(["rings", shown, session])
             asked.append(["odd_rings", shown, session])
-            asked.append(["pictures", shown, session])
+            asked.append(["pictures", shown, session, seed % len(pack["features"])])
     choices = {"rings": rings, "odd_rings": odd_rings, "pictures": pictures}
     agree(page, pack, choices, {}, asked)

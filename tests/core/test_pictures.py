@@ -115,10 +115,38 @@ def test_the_true_picture_is_among_them_and_choosing_it_makes_its_variant_likeli
     assert there > 0.75 * met > 3
 
 
+def test_a_quick_question_that_tells_more_is_asked_in_words():
+    """The same pictures beside the same question, were that looked at in no time at all."""
+    for name, pack in PACKS.items():
+        quick = {**pack, "features": [{**each, "seconds": 0.01} for each in pack["features"]]}
+        engine, met, left = prepare(quick), 0, 0
+        for seed in range(8):
+            for _, session, found in walk(name, seed):
+                if found["pictures"]:
+                    met += 1
+                    asked = assess(ENGINES[name], session)["question"]["feature"]
+                    left += len(pictures(engine, SHOWN[name], session, asked)["pictures"]) > 0
+        assert left < met / 2
+
+
+def test_what_variants_of_one_picture_do_not_share_is_not_drawn():
+    """A shared picture shows nothing that a candidate behind it would contradict."""
+    mixed = 0
+    for name, pack in PACKS.items():
+        shown = SHOWN[name]
+        for seed in range(25):
+            for _, session, found in walk(name, seed):
+                mixed += bool(set(AT_A_GLANCE) - set(found["layers"])) if found["pictures"] else 0
+                told = {shown["layers"][feature] for feature in found["features"]}
+                assert told <= set(found["layers"]), (pack["id"], seed, session)
+    assert mixed > 0
+
+
 def test_none_at_the_start_and_none_where_one_leads():
     for name, engine in ENGINES.items():
         session = new_session(engine)
-        assert pictures(engine, SHOWN[name], session)["pictures"] == []
+        asked = assess(engine, session)["question"]["feature"]
+        assert pictures(engine, SHOWN[name], session, asked)["pictures"] == []
         for seed in range(10):
             for _, told, found in walk(name, seed):
                 if assess(engine, told)["variants"][0]["chance"] >= 0.9:

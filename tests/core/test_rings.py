@@ -82,6 +82,24 @@ def test_what_fits_makes_the_leader_more_likely_and_ends_the_comparing(name):
     assert met > 5
 
 
+@pytest.mark.parametrize("name", PACKS)
+def test_no_more_rings_than_settle_it(name):
+    """Fewer than there could be: where all of them fit, nothing is left to ask."""
+    pack, engine, fewer = PACKS[name], ENGINES[name], 0
+    for seed in range(30):
+        for session, _ in walk(name, seed):
+            compared = rings(engine, SHOWN[name], session)["rings"]
+            told = session
+            for place, ring in enumerate(compared):
+                feature = pack["features"][ring["feature"]]
+                state = feature["states"][ring["state"]]["id"]
+                told = answered(told, {"feature": feature["id"], "how": "sure", "states": [state]})
+                stops = assess(engine, told)["stop"] != ""
+                assert not (stops and 1 <= place < len(compared) - 1)
+            fewer += len(compared) == 2
+    assert fewer > 3
+
+
 def test_no_rings_where_nobody_leads_or_the_check_was_skipped():
     name = "pellmarsh"
     assert rings(ENGINES[name], SHOWN[name], new_session(ENGINES[name]))["rings"] == []
