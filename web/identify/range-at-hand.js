@@ -9,6 +9,7 @@ import { show } from "../parts/navigation.js";
 import { setAside } from "../parts/say.js";
 import { notice } from "../parts/status.js";
 import { tellStored } from "../parts/storage-trouble.js";
+import { comparing } from "./looks-like-this.js";
 import { assess } from "./reasoning.js";
 
 const LARGE = 50_000; // issues of a range: to reason about more of them would hold the screen up
@@ -78,7 +79,9 @@ export async function openFor(piece) {
 export async function adopt(piece) {
   await openRange(packOf(piece));
   const { piece: fitting, dropped } = mended(state.engine, state, piece);
-  put({ view: await assess(fitting), piece: fitting });
+  const view = await assess(fitting);
+  await comparing(view);
+  put({ view, piece: fitting });
   if (dropped.length > 0) notice(setAside(state.pack, dropped));
   if (fitting !== piece) await keep(fitting);
 }
