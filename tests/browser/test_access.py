@@ -67,7 +67,7 @@ def one_of_these(page: Page) -> None:
 
 
 def why(page: Page) -> None:
-    asked(page)
+    begin(page, "Coach")  # a question of the app's own, not one asked for in words
     more_of_question(page, "Why this question?")
 
 
