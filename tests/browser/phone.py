@@ -174,6 +174,17 @@ def asking(page: Page) -> bool:
 
 
 def tap(page: Page, name: str) -> None:
+    """Tap one button, and wait until the screen has moved on; from pictures on to words."""
+    moved_by(page, name)
+    in_words(page)
+
+
+def undo(page: Page) -> None:
+    """Take the last step back, to whatever stood there."""
+    moved_by(page, "Undo")
+
+
+def moved_by(page: Page, name: str) -> None:
     """Tap one button, and wait until the screen has moved on.
 
     With a mouse: of two quick touches in one place the app takes the second for a slip.
@@ -181,7 +192,6 @@ def tap(page: Page, name: str) -> None:
     before = page.locator("main").inner_text()
     page.get_by_role("main").get_by_role("button", name=name, exact=True).click()
     page.wait_for_function("t => document.querySelector('main').innerText !== t", arg=before)
-    in_words(page)
 
 
 def see(page: Page, state: str) -> None:

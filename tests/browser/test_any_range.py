@@ -11,6 +11,7 @@ from tests.browser.phone import (
     question,
     see,
     tap,
+    undo,
 )
 
 
@@ -36,8 +37,8 @@ def test_gauge_and_material_are_asked_first_and_then_one_range_is_left(any_range
     expect_answers(page, 2)
     expect(page.get_by_role("dialog")).to_have_count(0)
     while question(page) != first:
-        tap(page, "Undo")
-    tap(page, "Undo")
+        undo(page)
+    undo(page)
     expect_question(page, "What have you got?")
     expect(page.get_by_label("Range")).to_have_value("all")
 
