@@ -230,7 +230,7 @@ def test_what_is_tapped_otherwise_does_not_lose_the_way(page, server):
     said = onward(page, line(page))
     wrong = next(name for name in choices(page) if name.lower() not in said)
     see(page, wrong)
-    more_of_question(page, "Why this question?")
+    more_of_question(page, "What it could be")
     expect(page.locator("dialog .guide-said")).to_contain_text("tap Close")
     page.get_by_role("dialog").get_by_role("button", name="Close").click()
     page.get_by_role("button", name="Other screens").click()
