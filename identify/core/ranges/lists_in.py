@@ -28,7 +28,7 @@ NOTHING = ["NO", "NONE", "WITHOUT", "NOT", "NEVER"]
 # what pieces of the kit's kinds are called besides: common practice, no source
 WORDS_FOR_KINDS: dict[str, list[str]] = {
     "locomotive": ["LOCOMOTIVE", "LOCO", "ENGINE", "SHUNTER", "DIESEL", "RAILCAR"],
-    "coach": ["COACH", "CARRIAGE", "SALOON", "PULLMAN", "SLEEPER"],
+    "coach": ["COACH", "CARRIAGE", "SALOON", "SLEEPER"],
     "wagon": ["WAGON", "VAN", "TRUCK", "HOPPER", "TANKER"],
     "set": ["SET"],
 }
