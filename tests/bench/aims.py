@@ -75,15 +75,17 @@ def all_aims(playwright: Any, pieces: int, seed: int, told: Told) -> dict[str, A
     packed = pack_bytes(pack)
     told(f"\nan answer at {ROWS} rows")
     found: dict[str, Any] = {"answers": answers_at(packed, playwright, peer, 4, 5)}
+    told(f": {found['answers']}")
     told(f"\ntaps at {ROWS} rows ")
     files = only_pack(phone.site([PACKS / "pellmarsh"]), pack, packed)
     tapped = msgspec.json.decode(packed)
     found["taps"] = taps.tap_times(playwright, files, tapped, (8, taps.PAUSE), lambda: told("."))
-    told("\ncold starts ")
+    told(f"{found['taps']}\ncold starts ")
     demo = phone.site(phone.demo_packs())
     found["cold"] = taps.cold_starts(playwright, demo, 9, lambda: told("."))
-    told("\nfirst visits ")
+    told(f"{found['cold']}\nfirst visits ")
     found["visit"] = first_visits(playwright, demo, 9, lambda: told("."))
+    told(f"{found['visit']}")
     found["lifetime"] = lifetime(playwright, (pieces,), seed, told)
     return {"aims": list(reached(found))} | found
 

@@ -13,7 +13,7 @@ from tests.bench.processor import spent
 TASK = "ThreadControllerImpl::RunTask"
 MAIN = "CrRendererMain"
 MB = 1e6
-PATIENCE = 1500  # times 20 ms that Chromium may take to hand out its trace
+PATIENCE = 6000  # times 20 ms that Chromium may take to hand out its trace
 
 
 @dataclass
@@ -69,8 +69,11 @@ class Watched:
         if lives(self.pid):
             forget_most(self.pid)
             self.held, self.before = most_held(self.pid), spent(self.pid)
-        asked = {"categories": "toplevel,__metadata", "transferMode": "ReportEvents"}
-        self.line.send("Tracing.start", asked)
+        config = {
+            "recordMode": "recordAsMuchAsPossible",  # a step may take many minutes
+            "includedCategories": ["toplevel", "__metadata"],
+        }
+        self.line.send("Tracing.start", {"traceConfig": config, "transferMode": "ReportEvents"})
 
     def end(self) -> Spent:
         """What was spent since."""

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any
 
+from tests.bench.table import number
 from tests.bench.thread_time import Spent, Watched
 
 LONG = 30 * 60_000  # milliseconds that anything may take on a busy machine
@@ -30,14 +31,17 @@ class Walk:
     @contextmanager
     def step(self, name: str) -> Iterator[dict[str, Any]]:
         """Measures what is done within; what is put into what it gives is told with it."""
-        self.told(f" {name}")
+        self.told(f"\n {self.before}{name}")
         began = time.perf_counter()
         more: dict[str, Any] = {}
         with self.watched.doing() as found:
             yield more
             more["clock"] = 1000 * (time.perf_counter() - began)
             self.page.evaluate(QUIET)
-        self.out["steps"][self.before + name] = figures(found) | more
+        told = figures(found) | more
+        self.out["steps"][self.before + name] = told
+        # told at once, so that a run that is cut short has not been for nothing
+        self.told("".join(f", {what} {number(value)}" for what, value in told.items()))
 
     def button(self, name: str) -> Any:
         """A button of the screen."""
