@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from identify.phone import DEMO
+from tests.browser.many_pieces import bring_many
 from tests.browser.phone import PHONE, watched
 from tests.browser.phone_storage import (
     add_piece,
@@ -289,15 +290,8 @@ def test_everything_is_found_by_any_word(page, server):
 
 
 def test_five_thousand_pieces_are_drawn_a_slice_at_a_time(page, server, tmp_path):
-    demo_file = orjson.loads(DEMO.read_bytes())
-    pieces = [r for r in demo_file["records"] if r["type"] == "piece"]
-    many = [pieces[n % 100] | {"id": f"rmany{n}"} for n in range(5000)]
-    file = tmp_path / "many.json"
-    file.write_bytes(orjson.dumps(demo_file | {"records": many}))
     page.goto(server.url)
-    more(page, "Backup")
-    page.get_by_label("Restore a backup file").set_input_files(file)
-    expect(page.get_by_role("alert")).to_contain_text("5000 added", timeout=60_000)
+    bring_many(page, tmp_path, 5000)
     place(page, "Collection")
     expect(page.get_by_role("main").get_by_text("5000 pieces.")).to_be_visible()
     rows = page.get_by_role("list", name="Pieces").get_by_role("listitem")
@@ -305,6 +299,8 @@ def test_five_thousand_pieces_are_drawn_a_slice_at_a_time(page, server, tmp_path
     page.evaluate("scrollTo(0, document.body.scrollHeight)")
     page.wait_for_function("() => document.querySelectorAll('.rows li').length > 40")
     assert rows.count() < 400
+    page.evaluate("scrollTo(0, document.body.scrollHeight)")
+    page.wait_for_function("() => document.querySelectorAll('.rows li').length > 80")
     far = rows.nth(75)
     far.scroll_into_view_if_needed()
     page.evaluate(WHERE_IT_IS_TAPPED)
@@ -314,7 +310,9 @@ def test_five_thousand_pieces_are_drawn_a_slice_at_a_time(page, server, tmp_path
     page.go_back()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
     page.wait_for_function(IS_WHERE_IT_WAS, arg=75)
-    assert rows.count() >= drawn
+    page.wait_for_function("n => document.querySelectorAll('.rows button').length >= n", arg=drawn)
+    expect(page.locator(".rows > li[aria-hidden]")).to_have_count(0)
+    assert page.evaluate(IS_WHERE_IT_WAS, 75), "what came after it has moved it"
     page.get_by_label("Search the collection").fill("coal train")
     expect(page.get_by_role("main").get_by_text("100 of 5000 pieces.")).to_be_visible()
 

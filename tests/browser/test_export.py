@@ -13,6 +13,7 @@ from playwright.sync_api import Page, expect
 from identify.exchange.schemas import records_schema
 from identify.phone import DEMO
 from tests.browser.exchanging import look, open_import
+from tests.browser.many_pieces import bring_many
 from tests.browser.phone import PHONE, broken_words, violations, watched
 from tests.browser.phone_storage import add_photo, add_piece, demo, more, place, records
 
@@ -188,6 +189,27 @@ def test_the_insurers_list_has_photos_totals_and_a_head_on_every_page(page, serv
     )
     assert breaks[0][0] == "table-header-group"
     assert breaks[1][1] == "avoid"
+
+
+def test_a_long_list_comes_as_it_is_scrolled_to_and_is_whole_on_paper(page, server, tmp_path):
+    page.goto(server.url)
+    bring_many(page, tmp_path, 450)
+    more(page, "Print or save")
+    page.get_by_role("button", name="List for the insurer").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("List for the insurer")
+    expect(page.get_by_role("main")).to_contain_text("450 pieces")
+    rows = page.locator("tbody td[data-name=Item]")
+    assert 100 <= rows.count() < 300
+    before = rows.count()
+    page.evaluate("scrollTo(0, document.body.scrollHeight)")
+    page.wait_for_function("n => document.querySelectorAll('tbody tr').length > n + 50", arg=before)
+    assert page.locator("tbody.later").count() == 0
+    page.emulate_media(media="print")
+    page.pdf(format="A4")  # as the browser's own menu prints: the app hears of it, no more
+    expect(rows).to_have_count(450)
+    assert rows.evaluate_all("all => all.every(one => one.offsetHeight > 0)")
+    page.emulate_media(media="screen")
+    expect(page.get_by_role("button", name="Show more")).to_be_visible()
 
 
 def test_it_can_be_read_by_all(at_export):

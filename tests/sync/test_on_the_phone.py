@@ -11,7 +11,7 @@ pytestmark = pytest.mark.heavy
 # in web/sync/replica.js: what is right, and the mistake in its place
 MISTAKES = {
     "not sealed before what comes": (
-        "while (await sealSome(there, state, rules, touched));\n    if (rules.is_late",
+        "while (await sealSome(there, state, rules, touched));\n  if (rules.is_late",
         "if (rules.is_late",
     ),
     "late answers are taken": ("if (rules.is_late(state, asked)) return true;", ""),

@@ -32,13 +32,13 @@ def paces(*turns: list[tuple[float, bool]]) -> list[list[int]]:
 def test_more_goes_into_a_transaction_while_they_are_quick_and_less_when_they_are_not():
     quick, slow, hiccup, steady, last = paces(
         [(0, True), (5, True), (10, True), (10, True), (10, True), (10, True)],
-        [(500, True), (500, False)],
-        [(10, True), (10, True), (3000, True), (50, True)],
-        [(20, True), (32, True), (40, True), (40, True)],
+        [(500, True), (500, False), (500, True), (500, True)],
+        [(10, True), (10, True), (3000, True), (60, True)],
+        [(20, True), (24, True), (30, True), (30, True)],
         [(5, False), (5, True)],
     )
     assert quick == [50, 100, 200, 400, 400, 400]
-    assert slow == [25, 25]
-    assert hiccup == [50, 100, 50, 40]
-    assert steady == [50, 63, 63, 63]
+    assert slow == [13, 7, 5, 5]
+    assert hiccup == [50, 100, 50, 25]
+    assert steady == [38, 48, 48, 48]
     assert last == [25, 50]

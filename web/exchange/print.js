@@ -2,6 +2,7 @@
 import { onHomeScreen } from "../data/install.js";
 import { photo } from "../data/kept-photos.js";
 import { inTurns } from "../data/in-turns.js";
+import { turns } from "../data/turns.js";
 import { all, record } from "../data/records.js";
 import { button, el, heading } from "../parts/element.js";
 import { ticks } from "../parts/fields.js";
@@ -15,6 +16,7 @@ import { sortedWants } from "../wants/wants.js";
 import { packsAtHand, ranges } from "../data/known-ranges.js";
 import { notice } from "../parts/status.js";
 import { handOutPage } from "./print-page.js";
+import { unfolding } from "./unfolding.js";
 import {
   andUrgent,
   ASKING,
@@ -50,6 +52,7 @@ const SHEETS = {
 const MOST_PHOTOS = 3; // of one piece
 const SMALL = 96; // pixels that a portrait is wide
 const LANES = 4; // photos that are read and decoded at a time
+const AT_ONCE = 100; // rows that come onto the screen at once; on paper all are
 
 /**
  * A list as it goes on paper; what is a control here is not printed. A sheet is {head, groups:
@@ -61,8 +64,8 @@ export async function printScreen(state, { what }) {
   const { head, groups, sum, foot } = await make(state);
   const loading = [portraitsReady().catch(() => {})]; // without them a list is still a list
   const bodies = [];
-  for (const group of groups) bodies.push(await groupBody(head, group, loading));
-  const whole = sum === "" ? null : el("tfoot", {}, sumRow(head, TOGETHER, sum));
+  for (const group of groups) bodies.push(...(await groupBodies(head, group, loading)));
+  const together = sum === "" ? null : el("tfoot", {}, sumRow(head, TOGETHER, sum));
   const table = el(
     "table",
     { class: "paper", role: "table", "aria-label": name },
@@ -75,11 +78,12 @@ export async function printScreen(state, { what }) {
         head.map((text) => el("th", { scope: "col" }, text)),
       ),
     ),
-    bodies,
-    whole,
+    together,
   );
+  const { more, whole } = unfolding(table, bodies);
   const apart = onHomeScreen(); // there nothing happens when a page asks to be printed
   const print = async () => {
+    whole();
     await Promise.all([...loading, portraitsDrawn().catch(() => {})]);
     if (!apart) window.print();
     else if ((await handOutPage(name, screen)) === "") notice(THE_LIST_WAS_NOT_SHARED);
@@ -98,29 +102,34 @@ export async function printScreen(state, { what }) {
         })
       : null,
     table,
+    more,
   );
   return screen;
 }
 
 /**
- * A part of the table under its own heading, which stays with its first row; of a large collection
- * the screen has its turn in between.
+ * A part of the table under its own heading, which stays with its first row, in as many bodies as
+ * come onto the screen one after the other; the screen has its turn in between.
  */
-async function groupBody(head, { name, rows, sum }, loading) {
+async function groupBodies(head, { name, rows, sum }, loading) {
   const lines = await inTurns(rows, (row) => linesOf(head, row, loading));
-  return el(
-    "tbody",
-    { role: "rowgroup" },
+  const above =
     name === ""
       ? null
       : el(
           "tr",
           { role: "row", class: "group" },
           el("th", { scope: "rowgroup", colspan: head.length }, name),
-        ),
-    lines,
-    sum === "" ? null : sumRow(head, togetherIs(name), sum),
-  );
+        );
+  const turn = turns();
+  const bodies = [];
+  for (let at = 0; at < Math.max(1, lines.length); at += AT_ONCE) {
+    const some = lines.slice(at, at + AT_ONCE);
+    bodies.push(el("tbody", { role: "rowgroup" }, at === 0 ? above : null, some));
+    await turn();
+  }
+  if (sum !== "") bodies[bodies.length - 1].append(sumRow(head, togetherIs(name), sum));
+  return bodies;
 }
 
 /** A row, and its photos below it. */

@@ -1,36 +1,86 @@
 import { inTurns } from "../data/in-turns.js";
 import { button, el } from "./element.js";
 import { SHOW_MORE } from "./first-words.js";
+import { onListLeft } from "./navigation.js";
 
 const SLICE = 40;
+const left = new Map(); // by label, how a list stood when its screen was left
 
-/** The list with so many entries to begin with as were drawn when it was left, made in turns. */
+onListLeft(leaveList);
+
+/** A list is left: where it stood, so that what is far from sight need not be laid out at once. */
+function leaveList(list) {
+  const rows = [...list.children];
+  const slices = [];
+  for (let n = 0; n < rows.length; n += SLICE) {
+    const { top } = rows[n].getBoundingClientRect();
+    const last = rows[Math.min(n + SLICE, rows.length) - 1];
+    slices.push({ top, height: last.getBoundingClientRect().bottom - top });
+  }
+  left.set(list.ariaLabel, { drawn: rows.length, width: innerWidth, slices });
+}
+
+/** Whether a slice was so near that it is drawn before anything else. */
+const near = ({ top, height }) => top + height > -innerHeight && top < 2 * innerHeight;
+
+/**
+ * The list with so many entries to begin with as were drawn when it was left, made in turns. Those
+ * far from sight come after it is painted; until then their place is kept, as high as they were.
+ */
 export async function longListFrom(label, values, row, drawn = 0) {
-  return longList(label, values, row, await inTurns(values.slice(0, drawn), row));
+  const was = left.get(label);
+  const same = was?.drawn === drawn && was.width === innerWidth && drawn <= values.length;
+  const far = (n) => same && !near(was.slices[Math.floor(n / SLICE)]);
+  const made = await inTurns(values.slice(0, drawn), (value, n) => (far(n) ? null : row(value, n)));
+  return longList(label, values, row, made, same ? was.slices : []);
 }
 
 /**
  * A long list, drawn a slice at a time as it is scrolled to. `row(value, place)` makes one entry;
- * `made`: those that are made already.
+ * `made`: those that are made already, null for one that waits in its slice's place.
  */
-export function longList(label, values, row, made = []) {
+export function longList(label, values, row, made = [], slices = []) {
   const list = el("ul", { class: "found rows", "aria-label": label });
   const more = button(SHOW_MORE, () => draw(SLICE), { class: "plain wide" });
+  const waiting = [];
   let drawn = 0;
-  function add(rows) {
-    list.append(...rows.map((node) => el("li", {}, node)));
-    drawn += rows.length;
+  const entries = (from, to) =>
+    values
+      .slice(from, to)
+      .map((value, place) => el("li", {}, made[from + place] ?? row(value, from + place)));
+  function add(nodes, count) {
+    list.append(...nodes);
+    drawn += count;
     more.hidden = drawn >= values.length;
     list.dataset.drawn = String(drawn);
   }
   function draw(count) {
-    add(values.slice(drawn, drawn + count).map((value, place) => row(value, drawn + place)));
+    add(entries(drawn, drawn + count), Math.min(count, values.length - drawn));
   }
-  add(made);
+  function keepPlace(from, to, { height, top }) {
+    const node = el("li", { "aria-hidden": "true" });
+    node.style.height = `${height}px`;
+    waiting.push({ node, from, to, away: Math.abs(top) });
+    add([node], to - from);
+  }
+  /** One slice a frame: together they would hold the screen up. */
+  function come() {
+    if (waiting.length === 0 || !list.isConnected) return;
+    const { node, from, to } = waiting.shift();
+    node.replaceWith(...entries(from, to));
+    requestAnimationFrame(come);
+  }
+  for (let n = 0; n < made.length; n += SLICE) {
+    const end = Math.min(n + SLICE, made.length);
+    if (made[n] === null) keepPlace(n, end, slices[n / SLICE]);
+    else draw(end - n);
+  }
+  waiting.sort((one, other) => one.away - other.away);
   if (drawn < SLICE) draw(SLICE - drawn);
   new IntersectionObserver(
     (seen) => {
       if (seen.some(({ isIntersecting }) => isIntersecting) && more.isConnected) draw(SLICE);
+      come();
     },
     { rootMargin: "600px" },
   ).observe(more);

@@ -7,6 +7,7 @@ import { leaveTold } from "./status.js";
 
 let shell = null;
 let fleeting = null;
+let listLeft = null; // where there is a long list, it is here
 
 /**
  * `draw(focus, drawn)` draws the screen that the browser stands at; `opened()` is a promise that
@@ -15,6 +16,11 @@ let fleeting = null;
 export function startNavigation(draw, opened) {
   shell = { draw, opened };
   onMoved(leave);
+}
+
+/** `act` gets the long list of a screen that is left. */
+export function onListLeft(act) {
+  listLeft = act;
 }
 
 /** Takes away what was told of another screen. */
@@ -45,6 +51,7 @@ export function goTo(screen, params = {}, { instead = false, keepNotice = false 
     else {
       /** @type {HTMLElement} */
       const list = document.querySelector("#screen ul.rows");
+      if (list) listLeft?.(list);
       remember({ top: window.scrollY, ...(list && { drawn: Number(list.dataset.drawn) }) });
       pushScreen(screen, params);
     }

@@ -1,10 +1,11 @@
 /**
  * How much goes into one transaction. Each waits for the disk once, however much is in it, so more
  * at a time is quicker; but a tap that comes meanwhile waits until it is over. So it is as much as
- * takes about as long as nobody notices, more or less from one to the next as the phone is quick.
+ * is done in a time that nobody notices, more or less from one to the next as the phone is quick.
+ * The wait for the disk does not count: fewer at a time would only make more of it.
  */
-const UNNOTICED = 40; // ms
-const [LEAST, MOST] = [25, 400];
+const UNNOTICED = 30; // ms
+const [LEAST, FIRST, MOST] = [5, 25, 400];
 const CHANGE = 2; // times as much at most, and half at least
 
 /**
@@ -12,7 +13,7 @@ const CHANGE = 2; // times as much at most, and half at least
  * took(ms, whole): the last one took so long, and was a `whole` one or the last few}.
  */
 export function pace() {
-  let most = LEAST;
+  let most = FIRST;
   return {
     most: () => most,
     took(ms, whole = true) {

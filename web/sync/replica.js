@@ -61,10 +61,13 @@ async function inOne(act, more = []) {
 
 /** The same at a pace: `act(there, state, most)` does so many, and gives whether there are more. */
 async function atPace(own, act) {
-  const most = own.most();
-  const began = performance.now();
-  const more = await inOne((there, state) => act(there, state, most));
-  own.took(performance.now() - began, more);
+  let [more, took] = [false, 0];
+  await inOne(async (there, state) => {
+    const began = performance.now(); // what waits before is not this one's work
+    more = await act(there, state, own.most());
+    took = performance.now() - began;
+  });
+  own.took(took, more);
   return more;
 }
 
@@ -202,17 +205,21 @@ export function pageNow() {
 export async function takeIn(answer, asked) {
   const rules = await loadRules();
   const touched = new Set();
-  const began = performance.now();
-  const again = await inOne(async (there, state) => {
-    while (await sealSome(there, state, rules, touched));
-    if (rules.is_late(state, asked)) return true;
-    Object.assign(state, rules.pulled(state, answer));
-    const mark = rules.mark_of(state);
-    const makers = answer.ops.map((op) => (shown) => entryOf(op, shown, mark));
-    return takeThese(there, state, rules, makers, touched);
+  let again = false;
+  await atPace(taking, async (there, state, most) => {
+    again = await takePage(there, state, rules, answer, asked, touched);
+    return answer.ops.length >= most;
   });
-  taking.took(performance.now() - began, answer.ops.length >= taking.most());
   return { touched: [...touched], again };
+}
+
+async function takePage(there, state, rules, answer, asked, touched) {
+  while (await sealSome(there, state, rules, touched));
+  if (rules.is_late(state, asked)) return true;
+  Object.assign(state, rules.pulled(state, answer));
+  const mark = rules.mark_of(state);
+  const makers = answer.ops.map((op) => (shown) => entryOf(op, shown, mark));
+  return takeThese(there, state, rules, makers, touched);
 }
 
 /** Takes in entries of a backup file that are operations. Gives the ids of records that changed. */
