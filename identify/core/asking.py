@@ -2,6 +2,7 @@
 
 from .focus import wary
 from .lists import filled, place_of, total
+from .session import answers_with_kind
 from .types.engine import Belief, Engine
 from .types.pack import Feature
 from .types.questions import Focus, IfSeen, Leaves, Questions, Scored
@@ -17,7 +18,7 @@ GRID = 1000000000.0  # scores are compared in steps of one part in this
 def unasked(engine: Engine, session: Session) -> list[int]:
     """Features with no answer yet, on parts that are there."""
     pack = engine["pack"]
-    done = [a["feature"] for a in session["answers"]]
+    done = [a["feature"] for a in answers_with_kind(engine, session)]
     out: list[int] = []
     for f in range(len(pack["features"])):
         feature = pack["features"][f]

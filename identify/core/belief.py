@@ -45,6 +45,7 @@ from .misreading import (
     in_words,
     usual_errors,
 )
+from .session import answers_with_kind
 from .swapping import are_answers, look_at_part
 from .types.engine import Beginning, Belief, Engine, Errors, Heard, PartBelief, Sights
 from .types.pack import Pack
@@ -202,12 +203,12 @@ def is_scope(kept: Beginning, scope: Scope) -> bool:
 
 
 def said(engine: Engine, session: Session) -> list[Heard]:
-    """The answers that say something. Raises nothing: a session must have passed `mend` or
-    `problem`.
+    """The answers that say something, and the kind. Raises nothing: a session must have passed
+    `mend` or `problem`.
     """
     pack = engine["pack"]
     out: list[Heard] = []
-    for answer in session["answers"]:
+    for answer in answers_with_kind(engine, session):
         if answer["how"] != "cannot":
             place = place_of(pack["features"], answer["feature"])
             chances = heard(engine, place, answer)

@@ -4,6 +4,8 @@ from .lists import place_of, plus
 from .types.engine import Engine
 from .types.session import Answer, AnswerProblem, Dropped, Mended, Session
 
+KIND_ASKED = "kind"  # the feature that every range has (KIND of ranges/words.py)
+
 
 def new_session(engine: Engine) -> Session:
     """A session with no answer, over the whole pack."""
@@ -15,6 +17,22 @@ def new_session(engine: Engine) -> Session:
         "missing": [],
         "answers": [],
     }
+
+
+def answers_with_kind(engine: Engine, session: Session) -> list[Answer]:
+    """The answers, and after them the kind that the search is limited to: whoever says it says
+    what kind of piece it is, and is not asked again.
+    """
+    answers = session["answers"]
+    features = engine["pack"]["features"]
+    kind = session["scope"]["kind"]
+    place = place_of(features, KIND_ASKED)
+    if place < 0 or place_of(features[place]["states"], kind) < 0:
+        return answers
+    if len([answer for answer in answers if answer["feature"] == KIND_ASKED]) > 0:
+        return answers
+    tile: Answer = {"feature": KIND_ASKED, "how": "sure", "states": [kind]}
+    return plus(answers, tile)
 
 
 def with_answers(session: Session, answers: list[Answer]) -> Session:

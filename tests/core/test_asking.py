@@ -12,6 +12,7 @@ from identify.core.belief import believe, prepare
 from identify.core.focus import by_variant
 from identify.core.reasons import never_recorded, why_not
 from identify.core.session import answered, new_session
+from tests.kept_site import compiled_demo_packs
 from tests.strategies import packs, sessions
 from tests.table_packs import sharp, table_pack
 
@@ -134,3 +135,18 @@ def test_an_empty_scope_is_not_in_the_reference():
     session["scope"]["items"] = ["no such number"]
     view = assess(engine, session)
     assert (view["stop"], view["unrecorded"], view["variants"]) == ("unrecorded", 1.0, [])
+
+
+def test_the_kind_that_was_chosen_is_an_answer_and_is_not_asked_again():
+    engine = prepare(compiled_demo_packs()["pellmarsh"])
+    session = new_session(engine)
+    session["scope"] = {"kind": "wagon", "items": []}
+    state = believe(engine, session)
+    asked = questions(engine, session, state, by_variant(state))
+    places = [entry["feature"] for entry in asked["open"] + asked["shut"]]
+    assert "kind" not in [engine["pack"]["features"][place]["id"] for place in places]
+    wagons = [kind["id"] == "wagon" for kind in engine["pack"]["kinds"]]
+    others = [chance for chance, ours in zip(state["unrecorded"], wagons, strict=True) if not ours]
+    assert sum(others) < 0.1 * sum(state["unrecorded"])
+    told_too = believe(engine, answered(session, told("kind", "wagon")))
+    assert state["chances"] == pytest.approx(told_too["chances"])

@@ -78,7 +78,7 @@ def test_a_disk_nearly_full_stops_photos_before_records(server, monkeypatch):
     address = f"/api/photos/{sha(data)}?from=0&size={len(data)}"
     refused = server.ask("PUT", address, data, token, Content_Type="image/jpeg")
     assert refused.status == 507
-    assert "photos wait on this device until there is room" in refused.json["error"]
+    assert "photos wait on this device until there is space" in refused.json["error"]
     assert server.post("/api/push", {"ops": []}, token).status == 200
     assert server.ask("GET", "/api/standing", token=token).json["full"] is True
     assert b"photos wait until there is more" in server.ask("GET", "/health").body

@@ -21,9 +21,9 @@ from .item_words import spoken, stems, unzeroed
 # range (its range is named), other (another one is); none (that it is none of them: to begin with),
 # none_number (where a number is given), none_words (where words are).
 WEIGHTS: dict[str, float] = {
-    "exact": 13.03, "zeros": 11.95, "carried": 10.15, "alike": 10.97, "slip": 7.14, "begins": 7.13,
-    "inside": 4.33, "letters": 6.78, "most": 2.12, "cosine": 4.28, "share": 2.76, "range": 7.06,
-    "other": -0.64, "none": 6.02, "none_number": 0.85, "none_words": 3.28,
+    "exact": 13.14, "zeros": 11.88, "carried": 10.5, "alike": 10.82, "slip": 6.92, "begins": 5.91,
+    "inside": 4.51, "letters": 6.35, "most": 2.42, "cosine": 4.65, "share": 2.46, "range": 7.0,
+    "other": -0.75, "none": 5.6, "none_number": 1.17, "none_words": 3.67,
 }  # fmt: skip
 SURE = 0.8  # from here on an item is taken without asking
 WORTH_OFFERING = 0.02  # candidates below are not worth offering
