@@ -1,6 +1,8 @@
 """The headers of every answer: the content security policy, and what else a browser is told.
 
-Strict-Transport-Security is added by own_server.py, where the whole host is ours.
+The same policy stands in web/index.html for an app that another server hands out, and for a page
+of wants in core/exporting/wants_page.py. Strict-Transport-Security is added by own_server.py, where
+the whole host is ours.
 """
 
 from starlette.datastructures import MutableHeaders

@@ -1,4 +1,7 @@
-/** The keyboard at a desk: what single keys do, the sheet that lists them, and their switch. */
+/**
+ * The keyboard at a desk: what single keys do, the sheet that lists them, and their switch. Those
+ * of the table are in grid.js, 1 to 9 at a question in web/identify/question.js (`keyChooses`).
+ */
 import { changeSettings } from "../data/settings.js";
 import { el, heading } from "../parts/element.js";
 import { sheet, sheetOpen } from "../parts/sheet.js";
