@@ -77,12 +77,26 @@ def looks_apart(
     out: list[Looked] = []
     for f in unasked(engine, session):
         fine = shown["layers"][f] in AT_A_GLANCE or shown["layers"][f] in CLOSE_UP
-        if fine and engine["pack"]["features"][f]["needs"] == "nothing":
+        plain = engine["pack"]["features"][f]["needs"] == "nothing"
+        if fine and plain and not is_covered(engine, shown, f):
             looks = looks_in(engine, shown, state, left, f)
             bits = bits_of_looks(looks, left["held"])
             if bits > 0.0:
                 out.append({"feature": f, "looks": looks, "bits": bits})
     return sorted(out, key=lambda look: -look["bits"])
+
+
+def is_covered(engine: Engine, shown: Sitting, feature: int) -> bool:
+    """Whether another feature that a piece can have as well fills its layer: a portrait shows the
+    first of them.
+    """
+    features = engine["pack"]["features"]
+    for f in range(feature):
+        if shown["layers"][f] == shown["layers"][feature]:
+            for kind in features[f]["kinds"]:
+                if kind in features[feature]["kinds"]:
+                    return True
+    return False
 
 
 def rate_in_words(engine: Engine, state: Belief, left: Left, asked: int) -> float:

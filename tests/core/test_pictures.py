@@ -19,6 +19,7 @@ from identify.core.portraits import portrait, sitting
 from identify.core.session import answered, new_session
 from identify.lab.pieces import piece
 from tests.kept_site import compiled_demo_packs
+from tests.table_packs import table_pack
 
 PACKS = compiled_demo_packs()
 ENGINES = {name: prepare(pack) for name, pack in PACKS.items()}
@@ -140,6 +141,31 @@ def test_what_variants_of_one_picture_do_not_share_is_not_drawn():
                 told = {shown["layers"][feature] for feature in found["features"]}
                 assert told <= set(found["layers"]), (pack["id"], seed, session)
     assert mixed > 0
+
+
+def two_colours(one, other):
+    """An engine of four equal things that differ in two features of this one layer and of that."""
+    table = {"kind": ["thing"], "sides": ["green", "blue"], "second": ["green", "blue"]}
+    rows = [
+        {"kind": [1], "sides": sides, "second": second}
+        for sides in ([1, 0], [0, 1])
+        for second in ([1, 0], [0, 1])
+    ]
+    pack = table_pack(table, rows, [0.25] * 4)
+    layers = {"kind": "", "sides": one, "second": other}
+    for feature in pack["features"]:
+        feature |= {"name": feature["id"], "layer": layers[feature["id"]]}
+        for state in feature["states"]:
+            state |= {"name": state["id"], "look": state["id"]}
+    return prepare(pack)
+
+
+def test_two_features_of_one_layer_are_told_apart_by_no_picture():
+    """A portrait shows the first of them: four pictures would be two pairs of the same."""
+    for layers, count in ((("colour", "base"), 4), (("colour", "colour"), 0)):
+        engine = two_colours(*layers)
+        found = pictures(engine, sitting(engine["pack"]), new_session(engine), -1)
+        assert len(found["pictures"]) == count
 
 
 def test_none_at_the_start_and_none_where_one_leads():
