@@ -2,40 +2,43 @@
 import { button } from "../parts/element.js";
 import { SHOW_MORE } from "../parts/first-words.js";
 
-const ENOUGH = 100; // rows that come onto the screen at first
+const ENOUGH = 100; // rows that come onto the screen at once
 
 /**
  * Puts these bodies into a table. The browser lays it out as a whole: so on the screen a long one
- * has the first of them, and one more whenever its end is scrolled to (`more`, a button there).
+ * has the first of them, and further ones whenever its end is scrolled to (`more`, a button there).
  * `whole()` puts all of them there, shown on paper only; it is done before the page is printed.
  */
 export function unfolding(table, bodies) {
   const hidden = [...bodies];
   const end = table.tFoot;
-  for (let rows = 0; rows < ENOUGH && hidden.length > 0;) {
-    const body = hidden.shift();
-    table.insertBefore(body, end);
-    rows += body.rows.length;
-  }
   const whole = () => {
     for (const body of hidden) if (!body.isConnected) table.insertBefore(body, end);
   };
   const unfold = () => {
-    const next = hidden.shift();
-    next?.classList.remove("later");
-    if (next && !next.isConnected) table.insertBefore(next, end);
+    for (let rows = 0; rows < ENOUGH && hidden.length > 0;) {
+      const body = hidden.shift();
+      body.classList.remove("later");
+      if (!body.isConnected) table.insertBefore(body, end);
+      rows += body.rows.length;
+    }
     more.hidden = hidden.length === 0;
   };
-  const more = button(SHOW_MORE, unfold, { class: "plain wide", hidden: hidden.length === 0 });
+  const more = button(SHOW_MORE, unfold, { class: "plain wide" });
+  unfold();
   if (hidden.length === 0) return { more, whole };
   for (const body of hidden) body.classList.add("later");
   beforePaper(table, whole);
-  new IntersectionObserver(
+  const observer = new IntersectionObserver(
     (seen) => {
-      if (seen.some(({ isIntersecting }) => isIntersecting) && more.isConnected) unfold();
+      if (!seen.some(({ isIntersecting }) => isIntersecting) || !more.isConnected) return;
+      unfold();
+      observer.unobserve(more); // it would say nothing as long as the end stays near
+      observer.observe(more);
     },
     { rootMargin: "600px" },
-  ).observe(more);
+  );
+  observer.observe(more);
   return { more, whole };
 }
 

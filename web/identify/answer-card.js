@@ -94,11 +94,17 @@ function everything(state, step, act, which) {
     box.className = ""; // it holds all its room itself, or it is shut
     if (!target.open || box.hasChildNodes()) return;
     // of what comes late, so that nothing beneath it moves then
-    requestAnimationFrame(() => {
+    const late = requestAnimationFrame(() => {
       if (!box.hasChildNodes()) box.className = "coming";
     });
-    const { rest } = await loaded(import("./answer-rest.js"));
-    box.append(...rest(state, step, act, which));
+    try {
+      const { rest } = await loaded(import("./answer-rest.js"));
+      box.append(...rest(state, step, act, which));
+    } catch (error) {
+      cancelAnimationFrame(late);
+      box.className = "";
+      throw error;
+    }
   };
   return el(
     "details",

@@ -1,15 +1,28 @@
+import { here } from "../data/back-button.js";
 import { inTurns } from "../data/in-turns.js";
 import { button, el } from "./element.js";
 import { SHOW_MORE } from "./first-words.js";
 import { onListLeft } from "./navigation.js";
 
 const SLICE = 40;
-const left = new Map(); // by label, how a list stood when its screen was left
+const left = new Map(); // by screen and label, how a list stood when its screen was left
 
 onListLeft(leaveList);
 
-/** A list is left: where it stood, so that what is far from sight need not be laid out at once. */
+/** Where a list stands in the app; two screens may call theirs the same. */
+function placeOf(label) {
+  const { screen, depth } = here();
+  return `${depth} ${screen} ${label}`;
+}
+
+/**
+ * A list is left: where it stood, so that what is far from sight need not be laid out at once.
+ * Gives what is remembered of it; null for one that is not of the screen that the browser stands
+ * at.
+ */
 function leaveList(list) {
+  const { place, drawn } = list.dataset;
+  if (place !== placeOf(list.ariaLabel)) return null;
   const rows = [...list.children];
   const slices = [];
   for (let n = 0; n < rows.length; n += SLICE) {
@@ -17,7 +30,8 @@ function leaveList(list) {
     const last = rows[Math.min(n + SLICE, rows.length) - 1];
     slices.push({ top, height: last.getBoundingClientRect().bottom - top });
   }
-  left.set(list.ariaLabel, { drawn: rows.length, width: innerWidth, slices });
+  left.set(place, { drawn: rows.length, width: innerWidth, slices });
+  return { drawn: Number(drawn) };
 }
 
 /** Whether a slice was so near that it is drawn before anything else. */
@@ -28,11 +42,14 @@ const near = ({ top, height }) => top + height > -innerHeight && top < 2 * inner
  * far from sight come after it is painted; until then their place is kept, as high as they were.
  */
 export async function longListFrom(label, values, row, drawn = 0) {
-  const was = left.get(label);
+  const place = placeOf(label);
+  const was = left.get(place);
   const same = was?.drawn === drawn && was.width === innerWidth && drawn <= values.length;
   const far = (n) => same && !near(was.slices[Math.floor(n / SLICE)]);
   const made = await inTurns(values.slice(0, drawn), (value, n) => (far(n) ? null : row(value, n)));
-  return longList(label, values, row, made, same ? was.slices : []);
+  const [list, more] = longList(label, values, row, made, same ? was.slices : []);
+  list.dataset.place = place;
+  return [list, more];
 }
 
 /**
@@ -63,10 +80,13 @@ export function longList(label, values, row, made = [], slices = []) {
     waiting.push({ node, from, to, away: Math.abs(top) });
     add([node], to - from);
   }
-  /** One slice a frame: together they would hold the screen up. */
+  /**
+   * One slice a frame: together they would hold the screen up. What is near sight by now is first.
+   */
   function come() {
     if (waiting.length === 0 || !list.isConnected) return;
-    const { node, from, to } = waiting.shift();
+    const inSight = waiting.findIndex(({ node }) => near(node.getBoundingClientRect()));
+    const [{ node, from, to }] = waiting.splice(Math.max(0, inSight), 1);
     node.replaceWith(...entries(from, to));
     requestAnimationFrame(come);
   }
@@ -80,10 +100,18 @@ export function longList(label, values, row, made = [], slices = []) {
   new IntersectionObserver(
     (seen) => {
       if (seen.some(({ isIntersecting }) => isIntersecting) && more.isConnected) draw(SLICE);
-      come();
     },
     { rootMargin: "600px" },
   ).observe(more);
+  const there = new IntersectionObserver(
+    () => {
+      if (!list.isConnected) return; // it may be put into the page long after it was made
+      there.disconnect();
+      come();
+    },
+    { rootMargin: "600px" },
+  );
+  if (waiting.length > 0) there.observe(list);
   return [list, more];
 }
 

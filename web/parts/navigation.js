@@ -18,7 +18,7 @@ export function startNavigation(draw, opened) {
   onMoved(leave);
 }
 
-/** `act` gets the long list of a screen that is left. */
+/** `act` gets the long list of a screen that is left, and gives what is remembered of it. */
 export function onListLeft(act) {
   listLeft = act;
 }
@@ -49,15 +49,18 @@ export function goTo(screen, params = {}, { instead = false, keepNotice = false 
     if (!keepNotice) leaveNotice();
     if (instead) remember({ ...params, screen });
     else {
-      /** @type {HTMLElement} */
-      const list = document.querySelector("#screen ul.rows");
-      if (list) listLeft?.(list);
-      remember({ top: window.scrollY, ...(list && { drawn: Number(list.dataset.drawn) }) });
+      remember({ top: window.scrollY, ...listStands() });
       pushScreen(screen, params);
     }
     if (!keepNotice) leave();
     await show();
   });
+}
+
+/** What is remembered of the long list that is shown, where there is one. */
+function listStands() {
+  const list = document.querySelector("#screen ul.rows");
+  return list && listLeft?.(list);
 }
 
 /** Goes back to where this screen was opened. */
@@ -81,6 +84,8 @@ export function show(focus = true, drawn = null) {
 /** Draws the screen anew where it stands. */
 export async function redraw() {
   const top = window.scrollY;
+  const stands = listStands();
+  if (stands) remember(stands);
   await show(false);
   window.scrollTo(0, top);
 }

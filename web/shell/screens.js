@@ -7,7 +7,8 @@
  *   way    the screen that leads to it ("bar": the bar at the bottom), and what is tapped there: a
  *          button called like the title, or the first entry of a list ("list Pieces")
  *   undo   false: nothing of it can be undone
- *   still  it is not drawn anew by itself: what is tapped there could be another thing then
+ *   still  it is not drawn anew by itself: what is tapped there could be another thing then, or it
+ *          would begin from its first rows
  *   load   gives its function of what is shown: the state of the app, the entry of the history, in
  *          a wide window what draws its list as a table, the lines of the menu; `identify` is there
  *          from the start
@@ -308,6 +309,7 @@ export const SCREENS = {
   print: {
     title: PRINT,
     way: ["wants"],
+    still: true,
     load: async () => (await loaded(import("../exchange/print.js"))).printScreen,
   },
   backup: {

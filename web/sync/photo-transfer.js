@@ -25,9 +25,11 @@ export async function tellOfPhotos(shown) {
   let entries = [];
   const writeDown = async () => {
     if (entries.length > 0)
-      await together(["journal"], (there) =>
-        Promise.all(entries.map((entry) => there.put("journal", entry))),
-      );
+      await together(["journal", "photos"], async (there) => {
+        const here = new Set(await there.keys("photos")); // one may be deleted for good by now
+        const told = entries.filter(({ record }) => here.has(record));
+        await Promise.all(told.map((entry) => there.put("journal", entry)));
+      });
     entries = [];
   };
   for (const id of ids) {
