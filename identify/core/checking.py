@@ -7,7 +7,7 @@ from .focus import by_variant, focus
 from .lists import filled, largest, total
 from .types.engine import Belief, Engine
 from .types.questions import Questions, Scored
-from .types.session import Session
+from .types.session import Answer, Session
 from .types.view import Aim
 
 ENOUGH = 0.95  # one outcome holds this much: stop
@@ -44,18 +44,25 @@ def at_odds(engine: Engine, session: Session, state: Belief, variant: int) -> li
 
 
 def look_again(engine: Engine, session: Session, state: Belief, chances: list[float]) -> Questions:
-    """What to look at once more: the sure answers that do not fit the leader, worst first."""
+    """What to look at once more: the sure answers that do not fit the leader, worst first; not what
+    was already looked at again and seen otherwise.
+    """
     features = engine["pack"]["features"]
     out: list[Scored] = []
     if chances[largest(chances)] > 0.0:
         for n in at_odds(engine, session, state, largest(chances)):
             answer = session["answers"][n]
-            if answer["how"] == "sure":
+            if answer["how"] == "sure" and not is_changed(answer):
                 for f in range(len(features)):
                     if features[f]["id"] == answer["feature"]:
                         score = int(GRID / cost_of(features[f]))
                         out.append({"feature": f, "bits": 0.0, "score": score})
     return {"open": out, "shut": [], "focus": focus(state, by_variant(state))}
+
+
+def is_changed(answer: Answer) -> bool:
+    """Whether a sure look before it said something else."""
+    return answer.get("changed", False)
 
 
 def is_unchecked(session: Session) -> bool:

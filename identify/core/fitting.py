@@ -54,12 +54,14 @@ def is_chance(value: Any) -> bool:
 
 
 def is_answer(value: Any) -> bool:
-    """Whether a value is an answer of a session: {feature, how, states}."""
+    """Whether a value is an answer of a session: {feature, how, states}, perhaps changed."""
     if sort_of_value(value) != "group" or sort_of_value(value_at(value, "feature")) != "text":
         return False
     how = value_at(value, "how")
     states = value_at(value, "states")
     if sort_of_value(how) != "text" or sort_of_value(states) != "list":
+        return False
+    if sort_of_value(value_at(value, "changed")) not in ["nothing", "flag"]:
         return False
     return how in HOW and are_texts(states)
 

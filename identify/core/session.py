@@ -49,24 +49,28 @@ def with_answers(session: Session, answers: list[Answer]) -> Session:
 
 def answered(session: Session, answer: Answer) -> Session:
     """The session with one more answer, in place of an earlier one to the same feature. A sure one
-    that says the same again is one that was looked at twice.
+    that says the same again is one that was looked at twice; one that says something else has
+    changed.
     """
     kept = [a for a in session["answers"] if a["feature"] != answer["feature"]]
     for before in session["answers"]:
-        if before["feature"] == answer["feature"] and is_again(before, answer):
-            twice: Answer = {
-                "feature": answer["feature"],
-                "how": "twice",
-                "states": answer["states"],
-            }
-            return with_answers(session, plus(kept, twice))
+        sure = before["how"] in ["sure", "twice"] and answer["how"] in ["sure", "twice"]
+        if sure and before["feature"] == answer["feature"]:
+            return with_answers(session, plus(kept, looked_again(before, answer)))
     return with_answers(session, plus(kept, answer))
 
 
-def is_again(before: Answer, answer: Answer) -> bool:
-    """Whether a sure answer says what a sure one before it said."""
-    sure = before["how"] in ["sure", "twice"] and answer["how"] in ["sure", "twice"]
-    return sure and before["states"][0] == answer["states"][0]
+def looked_again(before: Answer, answer: Answer) -> Answer:
+    """A sure answer, after a sure one before it to the same feature."""
+    same = before["states"][0] == answer["states"][0]
+    out: Answer = {
+        "feature": answer["feature"],
+        "how": "twice" if same else "sure",
+        "states": answer["states"],
+    }
+    if not same:
+        out["changed"] = True
+    return out
 
 
 def undone(session: Session) -> Session:

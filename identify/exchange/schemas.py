@@ -38,6 +38,7 @@ class Answer(msgspec.Struct):
     feature: str
     how: Literal["sure", "twice", "unsure", "several", "other", "cannot"]
     states: list[str]
+    changed: bool = False
 
 
 class Came(msgspec.Struct):

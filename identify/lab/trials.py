@@ -50,7 +50,10 @@ class Asker:
 
     def standing(self, session: Session) -> Standing:
         """Where the session stands."""
-        key = tuple(f"{a['feature']} {a['how']} {a['states'][0]}" for a in session["answers"])
+        key = tuple(
+            f"{a['feature']} {a['how']} {a['states'][0]} {a.get('changed', False)}"
+            for a in session["answers"]
+        )
         if key not in self.known:
             state = believe(self.engine, session)
             chances = variant_chances(self.engine, state)

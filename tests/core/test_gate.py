@@ -38,6 +38,7 @@ def test_everything_in_the_demo_fits():
     assert entry_fault(ENTRY, False) is None
 
 
+CHANGED = {"feature": "f", "how": "cannot", "states": [], "changed": "x"}
 WRONG_RECORDS = [
     ({"changed": "zzzz"}, "time", "changed"),
     ({"made": "2026-02-30T00:00:00Z"}, "time", "made"),
@@ -66,6 +67,7 @@ WRONG_RECORDS = [
     ({"of": [{"variant": "a", "chance": 2}]}, "field", "of"),
     ({"of": [{"variant": 3, "chance": 1}]}, "field", "of"),
     ({"answers": [{"feature": "f", "how": "so", "states": []}]}, "field", "answers"),
+    ({"answers": [CHANGED]}, "field", "answers"),
     ({"photos": "p1"}, "field", "photos"),
     ({"photos": [1]}, "field", "photos"),
     ({"kept": "yes"}, "field", "kept"),

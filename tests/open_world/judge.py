@@ -42,7 +42,10 @@ class Outcome:
 
 def seen(engine: dict[str, Any], session: dict[str, Any], kept: Known | None) -> dict[str, Any]:
     """The view of a session; the first ones are the same for many pieces."""
-    told = tuple(f"{a['feature']} {a['how']} {a['states']}" for a in session["answers"])
+    told = tuple(
+        f"{a['feature']} {a['how']} {a['states']} {a.get('changed', False)}"
+        for a in session["answers"]
+    )
     if kept is None or len(told) > 5:
         return assess(engine, session)
     if told not in kept:

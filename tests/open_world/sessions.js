@@ -17,7 +17,9 @@ function identified(ready, { reads, missing }, known) {
   let asked = 0;
   let view;
   for (;;) {
-    const told = session.answers.map(({ feature, how, states }) => `${feature} ${how} ${states}`);
+    const told = session.answers.map(
+      ({ feature, how, states, changed }) => `${feature} ${how} ${states} ${changed}`,
+    );
     const key = [...told, ...session.missing].join();
     view = known.get(key) ?? engine.assess(ready, session);
     if (told.length < SHARED) known.set(key, view);

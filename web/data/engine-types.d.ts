@@ -3218,6 +3218,8 @@ export interface Answer {
   how: How;
   /** ids of its states */
   states: Array<string>;
+  /** true: a sure look before it said something else */
+  changed?: boolean;
 }
 
 /** What the search is limited to; empty: nothing. */
@@ -3705,7 +3707,8 @@ export interface EngineModule {
   new_session(engine: Engine): Session;
   /**
    * The session with one more answer, in place of an earlier one to the same feature. A sure one
-   * that says the same again is one that was looked at twice.
+   * that says the same again is one that was looked at twice; one that says something else has
+   * changed.
    */
   answered(session: Session, answer: Answer): Session;
   /** The session without its answer to `feature`. */

@@ -17,6 +17,7 @@ class Answer(TypedDict):
     feature: str  # id of the feature
     how: How
     states: list[str]  # ids of its states
+    changed: NotRequired[bool]  # true: a sure look before it said something else
 
 
 class Scope(TypedDict):
