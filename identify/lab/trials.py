@@ -4,17 +4,14 @@ import random
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from identify.core.asking import WORTH
 from identify.core.belief import believe
-from identify.core.checking import ENOUGH
-from identify.core.focus import by_variant, focus
-from identify.core.lists import best_first, largest, total
+from identify.core.lists import best_first, total
 from identify.core.reasons import variant_chances
 from identify.core.session import answered, new_session
-from identify.core.stopping import aimed, standing
-from identify.core.types.engine import Belief, Engine
+from identify.core.stopping import aimed
+from identify.core.types.engine import Engine
 from identify.core.types.session import Session
-from identify.core.worth import entropy, worth
+from identify.core.worth import entropy
 from identify.lab.pieces import Piece, piece, read_by, rows_drawn
 
 Step = Callable[[], None]
@@ -55,44 +52,34 @@ class Asker:
             for a in session["answers"]
         )
         if key not in self.known:
-            state = believe(self.engine, session)
-            chances = variant_chances(self.engine, state)
-            aim = aimed(self.engine, session, state, chances, [])
-            open_questions = aim["asked"]["open"]
-            question = open_questions[0]["feature"] if open_questions else -1
-            unrecorded = total(state["unrecorded"])
-            self.known[key] = Standing(chances, unrecorded, question, aim["stop"])
+            self.known[key] = stands(self.engine, session, [])
         return self.known[key]
 
 
 class Shuffler:
-    """Asks in a random order, leaving out what can tell nothing more: the order alone differs."""
+    """Asks all that the app would still ask in a random order: the order alone differs."""
 
     def __init__(self, engine: Engine, rng: random.Random) -> None:
         self.engine = engine
-        places = [n for n, f in enumerate(engine["pack"]["features"]) if f["needs"] == "nothing"]
+        places = range(len(engine["pack"]["features"]))
         self.order = rng.sample(places, len(places))
 
     def standing(self, session: Session) -> Standing:
         """Where the session stands."""
-        state = believe(self.engine, session)
-        focused = focus(state, by_variant(state))
-        done = {answer["feature"] for answer in session["answers"]}
-        for n in self.order:
-            if self.engine["pack"]["features"][n]["id"] not in done:
-                value = worth(self.engine, state, focused, n)
-                if value["absent"] <= 0.5 and value["bits"] >= WORTH:
-                    return stands(self.engine, state, n)
-        return stands(self.engine, state, -1)
+        return stands(self.engine, session, self.order)
 
 
-def stands(engine: Engine, state: Belief, question: int) -> Standing:
-    """Where a session stands by the posterior after its answers, and the question that is next."""
+def stands(engine: Engine, session: Session, order: list[int]) -> Standing:
+    """Where a session stands, and of what the app would still ask the first in an order; where
+    that is empty, the best.
+    """
+    state = believe(engine, session)
     chances = variant_chances(engine, state)
-    unrecorded = total(state["unrecorded"])
-    sure = chances[largest(chances)] >= ENOUGH
-    stop = "sure" if sure else standing(chances, unrecorded, question + 1)
-    return Standing(chances, unrecorded, question, stop)
+    aim = aimed(engine, session, state, chances, [])
+    still = [entry["feature"] for entry in aim["asked"]["open"]]
+    ranked = order or still
+    question = min(still, key=ranked.index, default=-1)
+    return Standing(chances, total(state["unrecorded"]), question, aim["stop"])
 
 
 def walked(

@@ -10,7 +10,7 @@ from identify.core.assess import assess
 from identify.core.belief import prepare_with
 from identify.core.misreading import usual_errors
 from identify.core.session import answered, new_session
-from identify.lab.pieces import piece, rows_drawn
+from identify.lab.pieces import piece, read_by, rows_drawn
 from identify.lab.trials import Asker, Shuffler, among, session_with, trials
 from identify.reference.loading import load_engine
 from tests.reference.small_pack import small_files, write
@@ -84,6 +84,22 @@ def test_a_random_order_skips_only_what_can_tell_nothing():
         trial = session_with(rng, Shuffler(even, rng), even, piece(rng, even["pack"]))
         orders.add(tuple(trial.asked))
     assert orders == {(0, 1), (1, 0)}
+
+
+def test_a_random_order_stops_where_the_app_stops(engine):
+    ends = set()
+    for seed in range(12):
+        rng = random.Random(seed)
+        shuffler, drawn = Shuffler(engine, rng), piece(rng, engine["pack"])
+        session, now = new_session(engine), None
+        while now is None or not now.stop:
+            now = shuffler.standing(session)
+            assert now.stop == assess(engine, session)["stop"]
+            if not now.stop:
+                seen = drawn.states[engine["pack"]["features"][now.question]["id"]]
+                session = answered(session, read_by(rng, engine, now.question, seen))
+        ends.add(now.stop)
+    assert "nothing" in ends, "some are worth less, all together, than a look"
 
 
 def test_misread_answers_make_mistakes(engine):
