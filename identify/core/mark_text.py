@@ -32,10 +32,14 @@ def place_in(text: str, wanted: str) -> int:
 
 
 def is_letter(c: str) -> bool:
-    """Whether a character of plain capitals is a letter of any script."""
+    """Whether a character of plain capitals is a letter of any script. What JavaScript counts as
+    two characters is none.
+    """
     if "A" <= c <= "Z":
         return True
-    return c >= "\u00c0" and c not in ["\u00d7", "÷"] and (c < "\u2000" or c >= "\u3040")
+    if c >= "\u2000":
+        return "\u3040" <= c < "\ud7fc" or "\uf900" <= c <= "\ufffd"
+    return c >= "\u00c0" and c not in ["\u00d7", "÷"]
 
 
 def one_script(text: str) -> list[Any]:

@@ -18,6 +18,7 @@ from tests.browser.phone import (
     choices,
     expect_read,
     in_each_light,
+    in_words,
     more_of_question,
     see,
     take_up,
@@ -115,6 +116,7 @@ def who_says_so(page: Page) -> None:
 def parts_that_do_not_belong(page: Page) -> None:
     """The answer on a made-up piece, with the claim ruled out."""
     take_up(page, made_up(), "1955")
+    in_words(page)
     while asking(page):
         tap(page, "Can’t see it")
     unfold(page)

@@ -122,7 +122,9 @@ def walk(page: Page, use: str) -> list[str]:
 
 
 DRAWN = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
-ASKED = "() => document.querySelector('main h1')?.textContent"
+# two questions in a row may have one title, and other rings on the portrait
+ASKED = """() => [...document.querySelectorAll("main h1, main .ringed-list")]
+  .map((one) => one.textContent).join()"""
 
 
 def onward(page: Page, said: str) -> str:
@@ -130,13 +132,13 @@ def onward(page: Page, said: str) -> str:
     asked = page.evaluate(ASKED)
     follow(page, said)
     page.wait_for_function(
-        """([before, asked]) => {
+        f"""([before, asked]) => {{
           const sheet = document.querySelector("dialog .guide-said");
           const line = sheet ?? document.querySelector(".guide-text");
           const open = document.querySelector("dialog.sheet");
-          const now = document.querySelector("main h1")?.textContent;
+          const now = ({ASKED})();
           return (!open || sheet) && (line.textContent !== before || now !== asked);
-        }""",
+        }}""",
         arg=[said, asked],
     )
     page.evaluate(DRAWN)  # the line follows a frame after the screen

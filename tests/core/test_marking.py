@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from identify.core.apart import marks_apart, years_apart
-from identify.core.mark_text import plain_mark, words_in
+from identify.core.mark_text import is_letter, plain_mark, words_in
 from identify.core.mark_words import mark_span, nothing_said, reading_said
 from identify.core.marking import read_mark
 from identify.reference.mark_tables import mark_tables
@@ -274,3 +274,9 @@ def test_only_date_marks_can_disagree_in_a_compiled_range(site):
         seen(place("roof"), 1947, 1951, 1947, 1951),
     )
     assert marks_apart(pack, [green, white]) == []
+
+
+def test_a_character_that_javascript_counts_as_two_is_no_letter():
+    """Half of one is none either: so a text is cut at the same places on the phone."""
+    assert [c for c in "AÉÄЖ漢한ﬁ" if not is_letter(c)] == []
+    assert [c for c in "\U00010000\U0001f682\ud800\udc00÷7 ." if is_letter(c)] == []

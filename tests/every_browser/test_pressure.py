@@ -12,7 +12,7 @@ from tests.conftest import Server, serving
 from tests.every_browser.driven import LONG, SHORT, Phone
 from tests.every_browser.openers import OPENERS, Limits
 from tests.every_browser.steps import (
-    STATES,
+    GOES_ON,
     add_piece,
     answer,
     begin,
@@ -263,7 +263,7 @@ def test_a_service_worker_killed_during_an_identification_is_not_missed(phone: P
     answer(phone)
     app.stop()
     phone.kill_worker()
-    phone.until(STATES)
+    phone.until(GOES_ON)
     answer(phone)
     asked = phone.heading()
     phone.kill_worker()

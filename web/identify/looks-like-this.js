@@ -29,18 +29,27 @@ import {
 const SOON = 0.4; // a leader with this much may be shown after the next answer
 const FEW = 16; // where so many have less than this together, no pictures hold enough
 const LEFT = 0.6;
-let which = null; // which-of-these.js, once it is loaded
+const PATIENCE = 2000; // ms that one tap waits for what draws them; until it is there, words ask
+let which = null; // which-of-these.js, once it is loaded and portraits can be drawn
+let coming = null;
 
 /**
  * Loads what draws portraits when one may soon be compared.
  * @param {View} view
  */
 export async function comparing(view) {
+  if (which || coming) return;
   if (!(view.variants[0]?.chance >= SOON) && !fewLeft(view)) return;
+  coming = load();
+  await Promise.race([coming, new Promise((done) => setTimeout(done, PATIENCE))]);
+}
+
+async function load() {
   try {
     await portraitsReady();
-    which ??= await loaded(import("./which-of-these.js"));
-  } catch {} // then it is asked in words
+    which = await loaded(import("./which-of-these.js"));
+  } catch {} // the next screen tries again
+  coming = null;
 }
 
 const fewLeft = ({ variants }) =>
@@ -69,7 +78,7 @@ export function toChoose(state, at, act) {
  */
 export function toCompare({ engine, ready, pack, view, thread }, session) {
   const [best] = view.variants;
-  const shown = best && !thread ? sittingOf(pack) : null;
+  const shown = best && which && !thread ? sittingOf(pack) : null;
   if (!shown) return null;
   const again = view.question?.about === "again";
   if (!again && best.chance < SOON) return null;

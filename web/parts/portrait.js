@@ -24,6 +24,10 @@ export function portraitsReady() {
     ([engine, { portraitText, whereIs }]) => {
       hand = { engine, text: portraitText, whereIs };
     },
+    (error) => {
+      coming = null; // the next one tries again
+      throw error;
+    },
   );
   return coming;
 }
