@@ -256,6 +256,18 @@ def test_webkits_helper_is_killed_and_nothing_is_lost(phone: Phone, app: Server)
     assert phone.reported() == []
 
 
+def given_so_far(phone: Phone) -> str:
+    """At a question: what its sheet says of the answers given."""
+    phone.tap("More", ".reach button")
+    said: str = phone.until(
+        "[...document.querySelectorAll('dialog button')].map((one) => one.innerText)"
+        ".find((text) => /^[1-9][0-9]* answers? so far$/.test(text.trim()))"
+    )
+    phone.tap("Close", "dialog button")
+    phone.until("!document.querySelector('dialog[open]')")
+    return said
+
+
 def test_a_service_worker_killed_during_an_identification_is_not_missed(phone: Phone, app: Server):
     phone.goto(app.url)
     phone.until("navigator.serviceWorker.controller !== null")
@@ -265,13 +277,13 @@ def test_a_service_worker_killed_during_an_identification_is_not_missed(phone: P
     phone.kill_worker()
     phone.until(GOES_ON)
     answer(phone)
+    given = given_so_far(phone)
     asked = phone.heading()
     phone.kill_worker()
     for _ in range(LONG // SHORT):  # WebKit notices a moment later that the process has ended
         phone.goto(app.url)
         if phone.soon("document.querySelector('h1')?.innerText === arguments[0]", asked):
             break
-    phone.tap("More", ".reach button")
-    phone.sees("2 answers so far")
     assert phone.heading() == asked
+    assert given_so_far(phone) == given
     assert phone.reported() == []
