@@ -130,10 +130,10 @@ export const act = {
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),
-  fits: (answers, asked) =>
+  fits: (answers) =>
     tap(async () => {
       const next = answers.reduce((so, answer) => state.engine.answered(so, answer), session());
-      await settle(stepped(state.piece, { session: await narrowed(next), asked }));
+      await settle(stepped(state.piece, { session: await narrowed(next) }));
       announce(progress(state.pack, state.view));
       if (state.view.stop === "sure") askToKeep();
     }),

@@ -1,7 +1,7 @@
 /**
  * "Does it look like this?": the leader's portrait with two or three rings, before anything is
- * called sure. What fits is an answer like any other; what does not is asked about. And "Look
- * again": the same with what was seen otherwise.
+ * called sure. What fits is an answer like any other; what does not is answered by all that it can
+ * be instead. And "Look again": the same with what was seen otherwise.
  */
 import { button, el, heading } from "../parts/element.js";
 import { loaded } from "../parts/loaded-later.js";
@@ -107,9 +107,8 @@ function saidOf(pack, { feature }, session) {
 }
 
 /**
- * The card. A tap marks a ring. Most often: as one that does not fit; the first of these that can
- * be more than one other thing is asked about, and any other is not what the portrait shows.
- * Looking again: as one that fits after all.
+ * The card. A tap marks a ring. Most often: as one that does not fit, and is not what the portrait
+ * shows. Looking again: as one that fits after all.
  */
 export function looksLikeThis({ pack, view }, session, { variant, rings }, act) {
   const again = view.question?.about === "again";
@@ -120,15 +119,12 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
   const on = button(words.none, go, { class: "main" });
 
   function go() {
-    const unclear = (ring) => answerOf(pack, ring, false).how === "several";
-    const first = again ? undefined : [...marked].find(unclear);
-    const answers = rings
-      .filter((ring) => ring !== first)
-      .map((ring) => {
-        if (again && !marked.has(ring)) return saidOf(pack, ring, session);
-        return answerOf(pack, ring, again || !marked.has(ring));
-      });
-    act.fits(answers, first ? pack.features[first.feature].id : "");
+    const answers = rings.map((ring) =>
+      again && !marked.has(ring)
+        ? saidOf(pack, ring, session)
+        : answerOf(pack, ring, again || !marked.has(ring)),
+    );
+    act.fits(answers);
   }
 
   function tapped(ring, is) {

@@ -78,7 +78,6 @@ export function whichOfThese({ pack, view }, sheet, act) {
           () =>
             act.fits(
               features.map((feature, place) => answerOf(pack, feature, picture.states[place])),
-              "",
             ),
           { class: "plain picture-choice" },
         ),
