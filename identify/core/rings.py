@@ -15,7 +15,7 @@ from .types.portraits import Ring, Ringed, Sitting
 from .types.questions import Scored
 from .types.session import Answer, Session
 
-LEADING = 0.75  # from here on the leader is shown (simulated: earlier costs more than it saves)
+LEADING = 0.6  # from here on the leader is shown; 0.5 saves a second more, but half would not be it
 CLEAR = 0.9  # a state of the leader is drawn as its own where it has this much
 FEW = 2  # a single look is an ordinary question
 MANY = 3  # more rings than this are not looked at
