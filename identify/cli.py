@@ -17,7 +17,7 @@ from identify.exchange import commands as exchange_commands
 from identify.keeping import commands as keeping_commands
 from identify.keeping import proposal_commands
 from identify.lab import commands as lab_commands
-from identify.publishing import box_address
+from identify.publishing import box_address, published_before
 from identify.publishing import publish as publish_site
 from identify.reference.check import check_pack
 from identify.reference.compile import compile_pack
@@ -126,6 +126,7 @@ def publish(args: argparse.Namespace) -> int:
     """Write the site into a folder."""
     proposals = box_address(args.proposals) if args.proposals else ""
     packs = args.packs or phone.demo_packs()
+    published_before(args.folder)  # what cannot be written into is told before the site is made
     files = phone.site(packs, proposals=proposals) | phone.written_down(packs)
     count = publish_site(files, args.folder, proposals)
     print(f"{count} files in {args.folder}. Serve it over https, under any path.")

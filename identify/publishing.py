@@ -30,6 +30,20 @@ def _published(folder: Path) -> list[str] | None:
     return [str(name) for name in json.loads(listed[1])] if listed else None
 
 
+def published_before(folder: Path) -> list[str]:
+    """The files that were published there before, none for a new or empty folder. Raises
+    PublishError for a folder that is not one to write the site into.
+    """
+    if folder.exists() and not folder.is_dir():
+        raise PublishError(f"{folder} is a file. Name a folder.")
+    before = _published(folder)
+    if before is None and folder.exists() and any(folder.iterdir()):
+        raise PublishError(
+            f"{folder} is not empty, and was not written by publish. Name a new or empty folder."
+        )
+    return before or []
+
+
 def _write(path: Path, content: bytes) -> None:
     """The whole file or none of it: a host may be serving the folder."""
     path.parent.mkdir(parents=True, exist_ok=True)
@@ -72,13 +86,7 @@ def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> in
     Beside each text stand its .br and .gz, which many hosts hand out to browsers that take them.
     proposals: the origin of a box for proposals (`box_address`), "" for none.
     """
-    if folder.exists() and not folder.is_dir():
-        raise PublishError(f"{folder} is a file. Name a folder.")
-    before = _published(folder)
-    if before is None and folder.exists() and any(folder.iterdir()):
-        raise PublishError(
-            f"{folder} is not empty, and was not written by publish. Name a new or empty folder."
-        )
+    before = published_before(folder)
     folder.mkdir(parents=True, exist_ok=True)
     able = {"proposals": proposals} if proposals else {}
     files = {OFFERS: json.dumps(able).encode(), **files}
@@ -86,7 +94,7 @@ def publish(files: Mapping[str, bytes], folder: Path, proposals: str = "") -> in
     for name in sorted(files, key=lambda name: name.startswith(WORKER)):
         _write(folder / name, files[name])
     ranges = {path.relative_to(folder).as_posix() for path in folder.glob(f"packs/*{WRITTEN_DOWN}")}
-    for name in _with_beside([*(before or []), *ranges]):
+    for name in _with_beside([*before, *ranges]):
         gone = folder / name
         if name not in files and gone.is_file() and gone.resolve().is_relative_to(folder.resolve()):
             gone.unlink()

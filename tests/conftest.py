@@ -36,7 +36,8 @@ settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
 expect.set_options(timeout=30_000)  # what a person would see on a busy machine, too
 
-WITHOUT_QUICK = ("tests/browser/", "tests/every_browser/", "tests/bench/", "tests/sync/")
+# the folders of tests that have a browser, a server or a process beside them
+BESIDE = ("tests/browser/", "tests/every_browser/", "tests/server/", "tests/sync/", "tests/bench/")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -51,20 +52,16 @@ def pytest_configure(config: pytest.Config) -> None:
         slow_phone.slow_down()
 
 
-# what runs beside the test: browsers, servers, processes
-BESIDE = ("tests/browser/", "tests/every_browser/", "tests/server/", "tests/sync/")
-
-
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Marks as quick what is not heavy, and needs neither a browser nor another process; lets what
-    has a browser or a server beside it try once more, unless what does not wait is looked for.
+    """Marks as quick what is not heavy and has nothing beside it; what has something beside it is
+    tried once more when it fails, unless what does not wait is looked for.
     """
     once = config.getoption("--slow-phone")
     for item in items:
-        if item.nodeid.startswith(BESIDE) and not once:
-            item.add_marker(pytest.mark.flaky(reruns=1))
-        slow = item.get_closest_marker("heavy") or "playwright" in getattr(item, "fixturenames", ())
-        if not slow and not item.nodeid.startswith(WITHOUT_QUICK):
+        if item.nodeid.startswith(BESIDE) or "playwright" in getattr(item, "fixturenames", ()):
+            if not once:
+                item.add_marker(pytest.mark.flaky(reruns=1))
+        elif not item.get_closest_marker("heavy"):
             item.add_marker("quick")
 
 

@@ -17,6 +17,7 @@ def test_a_style_is_smaller_and_said_twice_it_is_the_same(name):
     assert minified(name, small) == small
 
 
+@pytest.mark.heavy
 def test_the_engine_is_sent_in_less_than_three_quarters():
     engine = engine_module()
     before, after = (len(gzip.compress(e.encode())) for e in (engine, minified("a.js", engine)))

@@ -1,7 +1,5 @@
 """The site as a folder: written whole, written again, never over anything else."""
 
-import shutil
-
 import pytest
 
 from identify.compressed import ENDINGS
@@ -11,7 +9,9 @@ from identify.publishing import PublishError, publish
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import pack_bytes
 from identify.reference.mistakes import PackError
+from identify.reference.new_pack import new_pack
 from identify.shipped import WEB
+from tests.kept_site import kept_site
 
 NOTHING = {"api/offers": b"{}"}  # the answer to what a plain host offers besides files
 
@@ -24,6 +24,7 @@ def written(folder) -> dict[str, bytes]:
     }
 
 
+@pytest.mark.heavy
 def test_every_file_is_there_as_it_is_served(tmp_path, site):
     folder = tmp_path / "a" / "b"
     assert publish(site, folder) == len(site) + 1
@@ -35,11 +36,12 @@ def test_pages_for_developers_stay_at_home(site):
     assert [name for name in site if name.endswith(".md")] == []
 
 
+@pytest.mark.heavy
 def test_it_is_published_again_over_what_was_published(tmp_path, site):
     """What the new version has no longer is taken away; what was never its own stays."""
     publish(site, tmp_path)
     (tmp_path / "CNAME").write_text("trains.example", "utf-8")
-    fewer = gathered(demo_packs()[:1])
+    fewer = kept_site(demo_packs()[:1])
     gone = set(site) - set(fewer)
     assert gone, "two packs before, one now"
     publish(fewer, tmp_path)
@@ -71,6 +73,7 @@ def test_nothing_outside_the_folder_is_taken_away(tmp_path, site):
     assert (tmp_path / "outside.txt").read_text("utf-8") == "mine"
 
 
+@pytest.mark.heavy
 def test_compiled_files_can_be_published_and_two_of_the_same_name_cannot(tmp_path, site):
     pellmarsh = demo_packs()[0]
     file = tmp_path / "one.json"
@@ -83,6 +86,6 @@ def test_compiled_files_can_be_published_and_two_of_the_same_name_cannot(tmp_pat
 @pytest.mark.parametrize("name", ["index", "marks", "schema"])
 def test_a_pack_cannot_take_the_name_of_another_file(tmp_path, name):
     folder = tmp_path / name
-    shutil.copytree(demo_packs()[0], folder)
+    new_pack(folder)
     with pytest.raises(PackError, match=f'the id "{name}" is taken already'):
         gathered([folder])

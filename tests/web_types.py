@@ -8,6 +8,7 @@ import ast
 import io
 import tokenize
 from collections.abc import Iterator, Sequence
+from functools import cache
 from pathlib import Path
 
 from identify import core
@@ -147,6 +148,7 @@ class _File:
         yield from filter(None, (self.declared(node) for node in self.tree.body))
 
 
+@cache
 def functions() -> dict[str, ast.FunctionDef]:
     """The functions of the core by name."""
     return {

@@ -90,6 +90,7 @@ def test_the_first_issue_is_a_claim_of_its_own(text):
     assert read_claim(LIFE, text)["about"] == "first issue"
 
 
+@pytest.mark.heavy
 @given(st.text(max_size=30))
 def test_any_text_is_read_or_named(text):
     claim = read_claim(LIFE, text)
@@ -164,6 +165,7 @@ def test_the_next_question_is_the_one_that_settles_the_claim():
     assert found["question"]["about"] == "claim"
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_a_wider_claim_is_never_less_likely(data):
@@ -179,6 +181,7 @@ def test_a_wider_claim_is_never_less_likely(data):
     assert one["chance"] <= other["chance"] + 1e-12
 
 
+@pytest.mark.heavy
 @QUICK
 @given(st.data())
 def test_the_word_never_goes_against_the_years_that_are_shown(data):

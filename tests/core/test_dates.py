@@ -83,6 +83,7 @@ def whole(date, last):
     return year, month, day or (days_in(year, month) if last else 1)
 
 
+@pytest.mark.heavy
 @QUICK
 @given(SCRIBBLES, st.sampled_from(["day", "month", ""]))
 @example("about winter 1957/58", "")
@@ -121,6 +122,7 @@ def test_a_day_reads_the_same_however_it_is_written(day, way):
     assert read_date(way.format(day), "", ANY_LIFE)["edtf"] == day.isoformat()
 
 
+@pytest.mark.heavy
 @QUICK
 @given(DAYS, st.sampled_from("/-"))
 def test_figures_read_right_once_the_order_is_known(day, sign):

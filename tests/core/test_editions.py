@@ -3,6 +3,7 @@
 import copy
 
 import orjson
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -41,6 +42,7 @@ def test_the_same_edition_is_no_news(pack):
     assert told(pack, copy.deepcopy(pack)) == {}
 
 
+@pytest.mark.heavy
 @given(packs(), packs())
 def test_what_is_new_one_way_is_gone_the_other(one, other):
     there, back = news_of_edition(one, other), news_of_edition(other, one)
@@ -50,6 +52,7 @@ def test_what_is_new_one_way_is_gone_the_other(one, other):
         assert sorted(there[name]) == sorted(back[name])
 
 
+@pytest.mark.heavy
 @given(packs(), st.data())
 def test_what_a_row_shows_otherwise_is_told_at_its_variant_alone(pack, data):
     row = data.draw(st.sampled_from(range(len(pack["rows"]["variant"]))))
@@ -63,6 +66,7 @@ def test_what_a_row_shows_otherwise_is_told_at_its_variant_alone(pack, data):
     assert told(pack, after) == ({} if was == now else {"variants": [variant]})
 
 
+@pytest.mark.heavy
 @given(packs(), st.randoms())
 def test_the_order_in_which_things_stand_is_no_news(pack, random):
     """Features and states are matched by what they are called."""

@@ -203,6 +203,7 @@ def test_at_the_end_of_all_clocks_what_was_written_knowing_the_other_still_count
         assert found["clashes"] == []
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("kind", ["record", "entry", "operation"])
 def test_ten_thousand_damaged_ones_are_told_apart_and_never_with_an_error(kind):
     fits = {

@@ -1,6 +1,7 @@
 """Which of these is it? The portraits to choose from, and what a choice says."""
 
 import random
+from functools import cache
 
 import pytest
 
@@ -26,22 +27,24 @@ ENGINES = {name: prepare(pack) for name, pack in PACKS.items()}
 SHOWN = {name: sitting(pack) for name, pack in PACKS.items()}
 
 
+@cache
 def walk(name, seed):
-    """On the way to an answer about a piece that the seed draws: it, the session, what is chosen
-    from.
+    """On the way to an answer about a piece that the seed draws: it, the session, what it
+    comes to, what is chosen from.
     """
     pack, engine = PACKS[name], ENGINES[name]
     found = piece(random.Random(seed), pack)
-    session = new_session(engine)
+    session, way = new_session(engine), []
     for _ in range(8):
         view = assess(engine, session)
         if view["stop"] or view["question"] is None:
-            return
+            break
         asked = view["question"]["feature"]
-        yield found, session, pictures(engine, SHOWN[name], session, asked)
+        way.append((found, session, view, pictures(engine, SHOWN[name], session, asked)))
         feature = pack["features"][view["question"]["feature"]]["id"]
         seen = {"feature": feature, "how": "sure", "states": [found.states[feature]]}
         session = answered(session, seen)
+    return way
 
 
 def drawn(name, variant, layers):
@@ -50,11 +53,12 @@ def drawn(name, variant, layers):
     return {each["layer"]: each["look"] for each in told["layers"] if each["layer"] in layers}
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", PACKS)
 def test_pictures_differ_and_answer_for_that_and_for_nothing_else(name):
     pack, shown, met = PACKS[name], SHOWN[name], 0
     for seed in range(25):
-        for _, session, found in walk(name, seed):
+        for _, session, _, found in walk(name, seed):
             if not found["pictures"]:
                 continue
             met += 1
@@ -83,11 +87,12 @@ def test_pictures_differ_and_answer_for_that_and_for_nothing_else(name):
     assert met > 5
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", PACKS)
 def test_the_true_picture_is_among_them_and_choosing_it_makes_its_variant_likelier(name):
     pack, engine, there, met = PACKS[name], ENGINES[name], 0, 0
     for seed in range(25):
-        for true, session, found in walk(name, seed):
+        for true, session, _, found in walk(name, seed):
             if not found["pictures"]:
                 continue
             met += 1
@@ -116,27 +121,29 @@ def test_the_true_picture_is_among_them_and_choosing_it_makes_its_variant_likeli
     assert there > 0.75 * met > 3
 
 
+@pytest.mark.heavy
 def test_a_quick_question_that_tells_more_is_asked_in_words():
     """The same pictures beside the same question, were that looked at in no time at all."""
     for name, pack in PACKS.items():
         quick = {**pack, "features": [{**each, "seconds": 0.01} for each in pack["features"]]}
         engine, met, left = prepare(quick), 0, 0
         for seed in range(8):
-            for _, session, found in walk(name, seed):
+            for _, session, view, found in walk(name, seed):
                 if found["pictures"]:
                     met += 1
-                    asked = assess(ENGINES[name], session)["question"]["feature"]
+                    asked = view["question"]["feature"]
                     left += len(pictures(engine, SHOWN[name], session, asked)["pictures"]) > 0
         assert left < met / 2
 
 
+@pytest.mark.heavy
 def test_what_variants_of_one_picture_do_not_share_is_not_drawn():
     """A shared picture shows nothing that a candidate behind it would contradict."""
     mixed = 0
     for name, pack in PACKS.items():
         shown = SHOWN[name]
         for seed in range(25):
-            for _, session, found in walk(name, seed):
+            for _, session, _, found in walk(name, seed):
                 mixed += bool(set(AT_A_GLANCE) - set(found["layers"])) if found["pictures"] else 0
                 told = {shown["layers"][feature] for feature in found["features"]}
                 assert told <= set(found["layers"]), (pack["id"], seed, session)
@@ -168,12 +175,13 @@ def test_two_features_of_one_layer_are_told_apart_by_no_picture():
         assert len(found["pictures"]) == count
 
 
+@pytest.mark.heavy
 def test_none_at_the_start_and_none_where_one_leads():
     for name, engine in ENGINES.items():
         session = new_session(engine)
         asked = assess(engine, session)["question"]["feature"]
         assert pictures(engine, SHOWN[name], session, asked)["pictures"] == []
         for seed in range(10):
-            for _, told, found in walk(name, seed):
-                if assess(engine, told)["variants"][0]["chance"] >= 0.9:
+            for _, _, view, found in walk(name, seed):
+                if view["variants"][0]["chance"] >= 0.9:
                     assert found["pictures"] == []

@@ -59,6 +59,7 @@ def looked_at(engine: dict[str, Any], seen: dict[str, str]) -> dict[str, Any]:
     return assess(engine, session)
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", PACKS)
 def test_a_repainted_piece_is_what_it_was_and_its_finish_probably_repainted(name):
     pack = PACKS[name]

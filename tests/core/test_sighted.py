@@ -3,6 +3,7 @@
 import copy
 from typing import Any
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -82,6 +83,7 @@ def test_what_was_written_down_stays_and_what_comes_names_its_source(drawn):
         assert len(mine[table]) - len(rows[table]) in (0, 1)
 
 
+@pytest.mark.heavy
 @SLOW
 @given(proposals())
 def test_nothing_is_proposed_twice(drawn):
@@ -101,6 +103,7 @@ def test_years_are_proposed_of_a_variant_only_where_it_is_surely_that_one(drawn)
         assert likeliest["chance"] < 0.95
 
 
+@pytest.mark.heavy
 @SLOW
 @given(proposals())
 def test_the_range_can_be_used_with_it(drawn):

@@ -24,6 +24,7 @@ def fields(text: str, **more: object) -> list[str]:
     return [column["field"] for column in found["columns"]]
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("heads", [ENGLISH, GERMAN, FRENCH, DUTCH, MISSPELT])
 def test_headings_in_four_languages_and_misspelt(heads):
     found = fields(f"{heads}\n{ROW}\n{ROW}\n")

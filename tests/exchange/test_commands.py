@@ -29,6 +29,7 @@ def run(capsys, *words) -> tuple[int, str]:
     return code, said.out + said.err
 
 
+@pytest.mark.heavy
 def test_nothing_is_written_unless_it_is_asked_for(files, capsys):
     code, said = run(capsys, "import", files / "list.csv", "--into", files / "b.json")
     assert code == 0
@@ -74,6 +75,7 @@ def test_an_import_and_what_comes_after(files, capsys):
     assert records[0]["condition"] == "fair"
 
 
+@pytest.mark.heavy
 def test_what_is_exported_is_imported_without_a_change(files, capsys):
     backup = files / "b.json"
     backup.write_bytes(DEMO.read_bytes())
@@ -153,6 +155,7 @@ def test_a_backup_that_does_not_fit_through_the_gate_is_told_and_left_as_it_is(
     assert not (files / "out.json").exists()
 
 
+@pytest.mark.heavy
 def test_damaged_backups_are_refused_in_a_sentence_or_read(files, capsys):
     """1,000 of them: none ends a command by an error that nobody thought of."""
     read = 0

@@ -57,6 +57,7 @@ def test_nothing_is_lost(ending, found):
     assert all(is_same_json(row["record"], r) for row, r in zip(rows, found, strict=True))
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("ending", FORMATS)
 @given(found=SOME)
 @QUICK
@@ -76,6 +77,7 @@ def test_a_table_of_ours_with_many_long_texts_is_known_as_one():
     assert (row["same"]["sets"], row["same"]["clashes"]) == ({}, [])
 
 
+@pytest.mark.heavy
 def test_a_long_text_is_cut_where_spreadsheets_cut_and_comes_back_whole():
     """A cell holds 32,767 characters (Microsoft's page of Excel's limits), those of UTF-16."""
     note = {"id": "r1", "type": "note", "text": "a" + "😀" * 20_000}

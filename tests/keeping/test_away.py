@@ -25,6 +25,7 @@ def made(store, writer, tmp_path) -> Path:
     return folder / backups.backup(store, folder, NOW)["name"]
 
 
+@pytest.mark.heavy
 def test_the_command_gets_the_locked_file_and_what_it_copied_opens(store, made, tmp_path):
     second = tmp_path / "second place"
     second.mkdir()

@@ -33,6 +33,7 @@ def made(store, writer, tmp_path) -> Path:
     return folder / backups.backup(store, folder, NOW)["name"]
 
 
+@pytest.mark.heavy
 def test_what_was_locked_comes_back_the_same(store, made, tmp_path):
     locked = locked_backup.lock(made, tmp_path / "away", PHRASE)
     assert locked.name == f"{made.name}.tar.age"
@@ -50,6 +51,7 @@ def test_what_was_locked_comes_back_the_same(store, made, tmp_path):
     assert sorted(path.name for path in (tmp_path / "new").iterdir() if path.is_dir()) == ["photos"]
 
 
+@pytest.mark.heavy
 def test_it_is_ages_own_format_and_opens_without_this_program(made, tmp_path):
     """age-encryption.org/v1: the archive is for one key, as OpenSSH locks keys."""
     locked = locked_backup.lock(made, tmp_path / "away", PHRASE)
@@ -67,12 +69,14 @@ def test_it_is_ages_own_format_and_opens_without_this_program(made, tmp_path):
     assert len(names) == 3
 
 
+@pytest.mark.heavy
 def test_nothing_readable_is_in_it(made, tmp_path):
     locked = locked_backup.lock(made, tmp_path / "away", PHRASE)
     assert b"SQLite format" not in locked.read_bytes()
     assert b"manifest" not in locked.read_bytes()
 
 
+@pytest.mark.heavy
 def test_another_passphrase_or_a_damaged_file_is_said_and_nothing_is_left(made, tmp_path):
     locked = locked_backup.lock(made, tmp_path / "away", PHRASE)
 
@@ -101,6 +105,7 @@ def test_a_short_passphrase_is_refused(tmp_path):
         locked_backup.read_passphrase(file)
 
 
+@pytest.mark.heavy
 def test_only_those_go_whose_plain_ones_went(made, tmp_path):
     away = tmp_path / "away"
     locked = locked_backup.lock(made, away, PHRASE)

@@ -27,6 +27,7 @@ def pack() -> Any:
     return compiled_demo_packs()["tarrowby"]
 
 
+@pytest.mark.heavy
 def test_a_pack_without_an_item_is_as_one_that_never_had_it(pack, tmp_path):
     """The rows, their priors, the backgrounds and what is learned: as compiled from a folder in
     which nothing says a word of the item.
@@ -46,6 +47,7 @@ def test_a_pack_without_an_item_is_as_one_that_never_had_it(pack, tmp_path):
     assert pack["rows"]["variant"] != ours["rows"]["variant"]
 
 
+@pytest.mark.heavy
 def test_what_is_left_out_is_never_named(pack):
     reader: Any = prepare(pack)
     taken = left_out(random.Random(1), reader, by_item(pack)[:3], 3, lambda: None)

@@ -35,6 +35,7 @@ def engine_without(name: str, into: Any, **left_out: list[str]) -> dict[str, Any
     return prepare(msgspec.to_builtins(compiled_without(demo(name), into, **left_out)))
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", NAMES)
 def test_a_piece_of_an_item_left_out_is_seldom_named(name, tmp_path, capsys):
     found = world(name)
@@ -51,6 +52,7 @@ def test_a_piece_of_an_item_left_out_is_seldom_named(name, tmp_path, capsys):
     assert share(wrong)[0] <= BEFORE[name] / 2
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", NAMES)
 def test_what_is_recorded_is_still_named(name, capsys):
     found = world(name)
@@ -67,6 +69,7 @@ def test_what_is_recorded_is_still_named(name, capsys):
     assert share([out.wrongly_sure for out in done])[0] <= 0.05
 
 
+@pytest.mark.heavy
 def test_an_item_left_out_is_gone_without_a_trace(tmp_path):
     pack = compiled_without(demo("tarrowby"), tmp_path, items=["61A"])
     assert "61A" not in [item.number for item in pack.items]

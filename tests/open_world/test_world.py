@@ -16,6 +16,7 @@ def world() -> World:
     return World(msgspec.to_builtins(compile_pack(demo("tarrowby"))), FINISH)
 
 
+@pytest.mark.heavy
 def test_who_is_careless_is_so_throughout_and_all_people_misread_as_often_as_declared(world):
     rng = random.Random(3)
     rates = [world.slips(rng, CARELESS) for _ in range(20000)]

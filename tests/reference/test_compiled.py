@@ -163,6 +163,7 @@ def test_the_same_bytes_in_every_process(tmp_path: Path) -> None:
     assert len(seen) == 1
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("folder", sorted(PACKS.iterdir()), ids=lambda folder: folder.name)
 def test_the_demo_packs_compile_to_no_more_rows_than_a_phone_can_reason_over(folder: Path) -> None:
     pack = compile_pack(folder)

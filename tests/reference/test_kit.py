@@ -251,6 +251,7 @@ def as_entry(fields):
     return "[[feature]]\n" + "".join(f"{key} = {written(said)}\n" for key, said in fields.items())
 
 
+@pytest.mark.heavy
 @given(picked())
 @settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_whatever_is_picked_is_as_if_it_were_written_in_full(tmp_path_factory, case):
