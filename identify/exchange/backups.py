@@ -74,12 +74,28 @@ def _faults(file: Fields) -> Iterator[str]:
                 yield fault_words(fault)
 
 
+def backup_bytes(backup: Fields) -> Iterator[bytes]:
+    """The file as the app writes it: a record, an entry, a photo a line, so that the app reads it
+    a line at a time. What has other parts is written as one line, which it reads as well.
+    """
+    heads, lists = ("format", "kind", "made"), ("records", "journal", "photos")
+    rows = [backup.get(name) for name in lists]
+    if backup.keys() != {*heads, *lists} or not all(isinstance(some, list) for some in rows):
+        yield orjson.dumps(backup)
+        return
+    yield orjson.dumps({name: backup[name] for name in heads})[:-1] + b","
+    for name, some in zip(lists, rows, strict=True):
+        yield (b"\n" if name == "records" else b"\n],") + f'"{name}":[\n'.encode()
+        yield b",\n".join(orjson.dumps(row) for row in some or [])
+    yield b"\n]}\n"
+
+
 def write_backup(path: Path, backup: Fields) -> None:
     """Put the backup in place of the file, all of it or nothing."""
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}")
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(orjson.dumps(backup))
+            file.writelines(backup_bytes(backup))
             file.flush()
             os.fsync(file.fileno())
         files.move(Path(name), path)

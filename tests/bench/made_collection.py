@@ -10,7 +10,7 @@ import base64
 import io
 import random
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -20,6 +20,7 @@ from PIL import Image
 
 from identify import phone
 from identify.core.shapes import new_fields
+from identify.exchange.backups import backup_bytes
 from identify.lab.commands import counted
 from identify.reference.compile import compile_pack
 from identify.reference.compiled import CompiledPack
@@ -181,17 +182,6 @@ def made_collection(pieces: int, seed: int = 1) -> dict[str, Any]:
     ends = told(FIRST + timedelta(days=365 * YEARS))
     kept = {"records": maker.records, "journal": maker.journal, "photos": maker.photos}
     return {"format": 1, "kind": "identify backup", "made": ends} | kept
-
-
-def backup_bytes(backup: dict[str, Any]) -> Iterator[bytes]:
-    """The file as the app writes it: a record, an entry, a photo a line."""
-    for name in ("format", "kind", "made"):
-        yield (b"{" if name == "format" else b",") + f'"{name}":'.encode()
-        yield orjson.dumps(backup[name])
-    for name in ("records", "journal", "photos"):
-        yield f',\n"{name}":[\n'.encode() + b",\n".join(orjson.dumps(v) for v in backup[name])
-        yield b"\n]"
-    yield b"}\n"
 
 
 def write(pieces: int, seed: int, file: Path) -> dict[str, Any]:

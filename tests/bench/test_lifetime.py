@@ -5,11 +5,12 @@ of the bench that uses it runs.
 import pytest
 
 from identify.core.gate import entry_fault, file_record_fault, photo_fault
+from identify.exchange.backups import backup_bytes
 from tests.bench.against import against_table, by_turns
 from tests.bench.aims import aims_table, reached
 from tests.bench.first_visit import first_visits
 from tests.bench.lifetime import lifetime, lifetime_table, slope
-from tests.bench.made_collection import backup_bytes, made_collection
+from tests.bench.made_collection import made_collection
 from tests.bench.processor import Busyness
 from tests.bench.steps_of import steps_of, steps_table
 from tests.bench.ten_devices import devices_table, ten_devices

@@ -7,6 +7,7 @@ import orjson
 import pytest
 from playwright.sync_api import Page, expect
 
+from identify.exchange.backups import read_backup, write_backup
 from tests.browser.phone import PHONE, watched
 from tests.browser.phone_storage import add_photo, add_piece, demo, fill, kept, more, place, records
 
@@ -53,14 +54,17 @@ def test_a_fresh_phone_gets_everything_deep_equal(page, fresh, server, tmp_path)
     page.get_by_role("button", name="Move to the bin").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Collection")
     file = backup(page, tmp_path)
+    again = tmp_path / "again.json"
+    write_backup(again, read_backup(file))  # so the app reads one of the command's like its own
+    assert again.read_bytes() == file.read_bytes()
     assert "124 added" in restore(fresh, file)
     here, there = kept(page), kept(fresh)
     assert there["records"] == here["records"]
     assert there["photos"] == here["photos"]
     history = {(e["group"], e["record"]): e for e in there["journal"]}
     for entry in here["journal"]:
-        again = history[entry["group"], entry["record"]]
-        assert (again["before"], again["after"]) == (entry["before"], entry["after"])
+        arrived = history[entry["group"], entry["record"]]
+        assert (arrived["before"], arrived["after"]) == (entry["before"], entry["after"])
     expect(fresh.get_by_text("Everything is in the backup of")).to_be_visible()
     place(fresh, "Collection")
     expect(fresh.get_by_text("101 pieces.")).to_be_visible()

@@ -22,7 +22,7 @@ import {
 
 const FORMAT = 1;
 const STORES = ["records", "journal", "photos"];
-const SLICE = 100;
+const SLICE = 30;
 
 /** Why a file cannot be restored, in a sentence. */
 export class NoBackup extends Error {}
