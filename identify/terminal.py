@@ -141,8 +141,10 @@ def standing(pack: Pack, view: View) -> list[str]:
         out.append(f"  made {between(view['years']['first'], view['years']['last'])}")
     for suspect in view["parts"]:
         if suspect["how"] in ("probably", "almost certainly"):
-            part = pack["parts"][suspect["part"]]["name"]
-            out.append(f"  {part} probably replaced ({percent(suspect['swapped'])})")
+            part = pack["parts"][suspect["part"]]
+            done = part.get("altered", "replaced")
+            chance = percent(suspect["swapped"])
+            out.append(f"  {part['name']} {suspect['how']} {done} ({chance})")
     ends = {
         "sure": "That is the one, as far as can be told.",
         "unrecorded": "This piece is not in the range.",
