@@ -148,7 +148,7 @@ def standing(pack: Pack, view: View) -> list[str]:
     ends = {
         "sure": "That is the one, as far as can be told.",
         "unrecorded": "This piece is not in the range.",
-        "nothing": "Nothing left to look at tells these apart.",
+        "nothing": "Nothing left to look at clearly tells these apart.",
         "unseen": "Not enough was seen to tell.",
     }
     if view["stop"]:

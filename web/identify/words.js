@@ -2,7 +2,7 @@
 
 // The rest of the answer
 export const WHY_NOTHING_MORE = {
-  nothing: "Nothing left to look at tells these apart:",
+  nothing: "Nothing left to look at clearly tells these apart:",
   verdict: "Whichever of these it is makes no difference to you:",
 };
 export const YOUR_ANSWERS = "Your answers";
