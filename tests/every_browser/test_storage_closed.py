@@ -23,7 +23,7 @@ BEGUN = """(async () => {
   await last.backedUp(1);
   await aside.putAside("sent", [{ id: "x", value: { odd: 1 }, why: "It is odd." }]);
   await piece.keepFormer({ format: 1, pack: "p", steps: [] });
-  await replica.seal();
+  await seal();
   window.group = (await journal.latest(1))[0].group;
 })()"""
 READS = {
@@ -38,9 +38,9 @@ READS = {
     "loose photos": "photos.loosePhotos([])",
     "what is set aside": "aside.allAside()",
     "how much is set aside": "aside.countAside()",
-    "where syncing stands": "replica.readState()",
-    "what was not sent": "replica.unsent('none')",
-    "operations": "replica.operations([1, 2, 3])",
+    "where syncing stands": "standing.readState()",
+    "what was not sent": "sending.unsent('none')",
+    "operations": "sending.operations([1, 2, 3])",
     "records past the gate": "store.look(['records'], (there) => there.all('records'))",
     "a backup": "backups.makeBackup().then(({ seq, count }) => [seq, count])",
 }
@@ -83,8 +83,8 @@ WRITES = {
         "s",
     ),
     "where syncing stands": (
-        "replica.setState({ epoch: 'e' }).then(() => 1)",
-        "replica.readState().then((one) => one.epoch)",
+        "standing.setState({ epoch: 'e' }).then(() => 1)",
+        "standing.readState().then((one) => one.epoch)",
         1,
         "e",
     ),

@@ -43,19 +43,20 @@ class Phones:
 
 
 @contextmanager
-def phones(folder: Path, right: str = "", wrong: str = "") -> Iterator[Phones]:
+def phones(folder: Path, script: str = "", right: str = "", wrong: str = "") -> Iterator[Phones]:
     """The process, while it is used; the scripts of the app are put together in a folder, with a
-    mistake in replica.js where `wrong` is to stand there for `right`.
+    mistake in a script of web/sync where `wrong` is to stand there for `right`.
     """
     app = folder / "app"
     shutil.copytree(WEB, app, ignore=shutil.ignore_patterns("*.md", "*.css", "*.html"))
     (app / "engine.js").write_text(phone.engine_module())
     (app / "further.js").write_text(phone.further_module())
     (app / "merging.js").write_text(phone.merging_module())
-    script = app / "sync" / "replica.js"
-    text = script.read_text()
-    assert right in text
-    script.write_text(text.replace(right, wrong) if right else text)
+    if script:
+        place = app / "sync" / script
+        text = place.read_text()
+        assert right in text
+        place.write_text(text.replace(right, wrong))
     shutil.copy(HERE / "memory_storage.js", app / "data" / "store.js")
     shutil.copy(HERE / "phones.js", app / "phones.js")
     words = ["run", "--quiet", "--no-config", "--allow-read", "--location", "http://127.0.0.1/"]

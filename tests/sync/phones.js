@@ -1,11 +1,15 @@
 /**
- * Phones without screens: the app's own web/sync/replica.js over storage in memory. A line of
+ * Phones without screens: the app's own web/sync over storage in memory. A line of
  * standard input is what one phone does, {phone, act, now, id: its id, should it need another, ...},
  * and a line of standard output is what it then holds.
  */
 const { copyOf, look, together, use } = await import("./data/store.js");
 const { entryOf, operationOf } = await import("./sync/operation-forms.js");
-const replica = await import("./sync/replica.js");
+const { fork } = await import("./sync/renaming.js");
+const { seal } = await import("./sync/sealing.js");
+const { markNow, readState, setState } = await import("./sync/sync-state.js");
+const { takeEntries, takeIn } = await import("./sync/taking-in.js");
+const { operations, unsent: unsentKeys } = await import("./sync/to-send.js");
 const { scrubbed } = await import("./data/records.js");
 const { fitting } = await import("./data/record-shapes.js");
 const { loadFurther } = await import("./data/engine.js");
@@ -22,10 +26,10 @@ Object.defineProperty(crypto, "getRandomValues", {
 });
 
 const ACTS = {
-  begin: () => replica.setState({ checked: true }),
+  begin: () => setState({ checked: true }),
   copy: ({ phone, from }) => copyOf(phone, from),
   async write({ record, type, fields, more, what, group, time }) {
-    if (fields.gone) await replica.seal(); // what is no operation yet would never become one
+    if (fields.gone) await seal(); // what is no operation yet would never become one
     await together(["records", "journal"], async (there) => {
       const old = (await there.get("records", record)) ?? { made: time, trashed: "" };
       const names = Object.keys(fields);
@@ -43,17 +47,17 @@ const ACTS = {
       await there.put("records", { ...now, ...row, trashed });
     });
   },
-  seal: () => replica.seal(),
-  page: ({ answer, from }) => replica.takeIn(answer, from),
-  file: ({ ops }) => replica.takeEntries(ops.map((one) => entryOf(one, null, ""))),
-  fork: ({ ids }) => replica.fork(ids),
+  seal: () => seal(),
+  page: ({ answer, from }) => takeIn(answer, from),
+  file: ({ ops }) => takeEntries(ops.map((one) => entryOf(one, null, ""))),
+  fork: ({ ids }) => fork(ids),
 };
 
 async function held() {
-  const mark = await replica.markNow();
-  const keys = await replica.unsent(mark);
-  const unsent = (await replica.operations(keys)).map(({ id }) => id);
-  const { device, n, clock, epoch, after, last, round } = await replica.readState();
+  const mark = await markNow();
+  const keys = await unsentKeys(mark);
+  const unsent = (await operations(keys)).map(({ id }) => id);
+  const { device, n, clock, epoch, after, last, round } = await readState();
   return look(["journal", "heads", "clashes", "aside"], async (there) => ({
     state: { device, n, clock, epoch, after, last, round },
     journal: (await there.all("journal"))

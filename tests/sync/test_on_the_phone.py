@@ -8,15 +8,24 @@ from tests.sync.stories import STORIES, an_answer_comes_late
 
 pytestmark = pytest.mark.heavy
 
-# in web/sync/replica.js: what is right, and the mistake in its place
+# in web/sync: the script, what is right in it, and the mistake in its place
 MISTAKES = {
     "not sealed before what comes": (
+        "taking-in.js",
         "while (await sealSome(there, state, rules, touched));\n  if (rules.is_late",
         "if (rules.is_late",
     ),
-    "late answers are taken": ("if (rules.is_late(state, asked)) return true;", ""),
-    "never held": ("made[place].held || known", "known"),
-    "parents keep their old ids": ('op,\n    parents,\n    held: "",', 'op,\n    held: "",'),
+    "late answers are taken": (
+        "taking-in.js",
+        "if (rules.is_late(state, asked)) return true;",
+        "",
+    ),
+    "never held": ("taking-in.js", "made[place].held || known", "known"),
+    "parents keep their old ids": (
+        "renaming.js",
+        'op,\n    parents,\n    held: "",',
+        'op,\n    held: "",',
+    ),
 }
 
 

@@ -10,7 +10,7 @@ import { title } from "../parts/piece-names.js";
 import { sheet } from "../parts/sheet.js";
 import { notice } from "../parts/status.js";
 import { waitingText } from "./backup-waiting.js";
-import { NotStored } from "../sync/replica.js";
+import { NotStored } from "../sync/sync-state.js";
 import { removals, takeShared } from "../sync/restore-operations.js";
 import { saveBackup, saveRescued } from "./save-backup.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";

@@ -9,7 +9,7 @@ import { unsettled } from "../parts/unsettled.js";
 import { timeText } from "../parts/days.js";
 import { pairingForm, secretGiven } from "./pairing.js";
 import { addDevice } from "./add-device.js";
-import { nameHere } from "./replica.js";
+import { nameHere } from "./sync-state.js";
 import { serverWarnings } from "./server-standing.js";
 import { onSync, paired, sync, syncState, waiting } from "./sync.js";
 import { run } from "../data/queue.js";

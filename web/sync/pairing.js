@@ -6,7 +6,7 @@ import { changeSettings } from "../data/settings.js";
 import { problem, storing } from "../data/store.js";
 import { button, el, heading } from "../parts/element.js";
 import { announce, notice } from "../parts/status.js";
-import { NotStored, joined, setState } from "./replica.js";
+import { NotStored, joined, setState } from "./sync-state.js";
 import { startSync, sync } from "./sync.js";
 import { run } from "../data/queue.js";
 import { redraw } from "../parts/navigation.js";

@@ -3,7 +3,7 @@ import { everything, record, reread } from "../data/records.js";
 import { same } from "../data/record-shapes.js";
 import { look, problem } from "../data/store.js";
 import { fieldsOf, recordOf, written } from "./operation-forms.js";
-import { takeEntries } from "./replica.js";
+import { takeEntries } from "./taking-in.js";
 import { loadRules } from "./merging-rules.js";
 
 /**

@@ -7,7 +7,7 @@ import { thumb } from "../parts/thumb.js";
 import { unsettled } from "../parts/unsettled.js";
 import { dateText, timeText } from "../parts/days.js";
 import { loadRules } from "./merging-rules.js";
-import { readState } from "./replica.js";
+import { readState } from "./sync-state.js";
 import { sealAll } from "./sync.js";
 import { fieldName, valueText } from "../parts/field-words.js";
 import { packsAtHand, readyRange } from "../data/known-ranges.js";

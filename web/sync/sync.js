@@ -10,20 +10,11 @@ import { Refused, ask, post, useToken } from "../data/server.js";
 import { StorageLost } from "../data/storage-connection.js";
 import { read } from "../data/store.js";
 import { fetchPhotos, photosWaiting, sendPhotos, tellOfPhotos } from "./photo-transfer.js";
-import {
-  NotStored,
-  fork,
-  leaveOut,
-  markNow,
-  operations,
-  pageNow,
-  readState,
-  seal,
-  setState,
-  takeIn,
-  unsent,
-  withinReach,
-} from "./replica.js";
+import { fork } from "./renaming.js";
+import { seal } from "./sealing.js";
+import { NotStored, markNow, readState, setState } from "./sync-state.js";
+import { pageNow, takeIn } from "./taking-in.js";
+import { leaveOut, operations, unsent, withinReach } from "./to-send.js";
 import { wipe } from "./wiping.js";
 import {
   ANSWER_NOT_READ,
