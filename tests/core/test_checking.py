@@ -33,6 +33,7 @@ def read_otherwise(pack, engine, seed):
     pytest.fail(f"asked without end: {looks}")
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", PACKS)
 def test_who_sees_something_else_at_each_look_is_asked_once_more_and_not_without_end(name):
     engine, again = prepare(PACKS[name]), 0
