@@ -63,6 +63,7 @@ def test_a_file_is_refused(tmp_path, site):
         publish(site, tmp_path / "file")
 
 
+@pytest.mark.heavy
 def test_nothing_outside_the_folder_is_taken_away(tmp_path, site):
     (tmp_path / "outside.txt").write_text("mine", "utf-8")
     folder = tmp_path / "site"

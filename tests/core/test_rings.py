@@ -110,6 +110,7 @@ def test_no_rings_where_nobody_leads_or_the_check_was_skipped():
         assert rings(ENGINES[name], SHOWN[name], skipped)["rings"] == []
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("name", PACKS)
 def test_what_does_not_fit_is_looked_at_again_on_the_leaders_portrait(name):
     """Two answers turned into what the leader is not: rings stand where it was seen otherwise."""
