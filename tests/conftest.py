@@ -6,6 +6,7 @@ import shutil
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from pathlib import Path
 
 import pytest
 from _pytest.terminal import TerminalReporter
@@ -50,6 +51,12 @@ def pytest_configure(config: pytest.Config) -> None:
     sampling.full = config.getoption("--full")
     if config.getoption("--slow-phone"):
         slow_phone.slow_down()
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """Where only quick tests are asked for, the others are not even read."""
+    beside = f"{collection_path.relative_to(config.rootpath).as_posix()}/".startswith(BESIDE)
+    return True if beside and config.option.markexpr == "quick" else None
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -8,7 +8,8 @@ import hashlib
 import pickle
 import sys
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
@@ -26,26 +27,36 @@ UNREAD = "__pycache__"
 _made = phone.site
 
 
-def made_of(packs: Sequence[Path]) -> Iterator[tuple[Path, Path]]:
-    """Every file that what the phone gets can depend on, with its name in its folder."""
-    for folder in (ROOT / "identify", WEB, ROOT / "fixtures", *packs):
+def digest_of(folders: Sequence[Path]) -> str:
+    """Made from every file in them with its name."""
+    digest = hashlib.sha256()
+    for folder in folders:
         paths = sorted(folder.rglob("*")) if folder.is_dir() else [folder]
         for path in paths:
             if path.is_file() and UNREAD not in path.parts:
-                yield path.relative_to(folder.parent), path
+                digest.update(str(path.relative_to(folder.parent)).encode())
+                digest.update(hashlib.sha256(path.read_bytes()).digest())
+    return digest.hexdigest()
+
+
+@cache
+def sources() -> str:
+    """Of all that what the phone gets can depend on, besides packs; nothing of it changes while
+    tests run.
+    """
+    made_by = []
+    for package in MADE_BY:
+        try:
+            made_by.append(version(package))
+        except PackageNotFoundError:
+            made_by.append("none")
+    return f"{sys.version} {made_by} {digest_of([ROOT / 'identify', WEB, ROOT / 'fixtures'])}"
 
 
 def name_of(packs: Sequence[Path], proposals: str) -> str:
     """A name made from the contents of all that: another name where any of it is another."""
-    digest = hashlib.sha256(repr((sys.version, [p.name for p in packs], proposals)).encode())
-    for package in MADE_BY:
-        try:
-            digest.update(version(package).encode())
-        except PackageNotFoundError:
-            digest.update(b"none")
-    for name, path in made_of(packs):
-        digest.update(str(name).encode() + hashlib.sha256(path.read_bytes()).digest())
-    return digest.hexdigest()
+    told = (sources(), [path.name for path in packs], digest_of(packs), proposals)
+    return hashlib.sha256(repr(told).encode()).hexdigest()
 
 
 def _written(path: Path) -> float:
