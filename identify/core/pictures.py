@@ -5,13 +5,14 @@ the question that would be asked in words.
 
 from .asking import TAP, cost_of, unasked
 from .belief import believe
-from .lists import best_from, largest, place_of, total
+from .lists import best_from, filled, largest, place_of, total
 from .look_up import words
+from .portraits import portrait, seen_state
 from .reasons import variant_chances
 from .rings import issues_of, state_of
 from .types.engine import Belief, Engine
-from .types.portraits import Choosing, Left, Looked, Picture, Pictures, Sitting, Tally
-from .types.session import Session
+from .types.portraits import Choosing, Layer, Left, Looked, Picture, Pictures, Sitting, Tally
+from .types.session import Answer, Session
 from .worth import entropy
 
 HELD = 0.6  # so much the pictures must hold together, or too often it is none of them
@@ -36,6 +37,7 @@ AT_A_GLANCE = [
     "plan",
 ]  # fmt: skip
 CLOSE_UP = ["number", "front", "horns"]
+NO_SUCH = "no such thing"  # beside the looks
 PLAIN_TO_SEE = ["body", "colour", "roof", "base", "lining"]  # and needs no words beside the picture
 
 
@@ -67,7 +69,7 @@ def pictures(engine: Engine, shown: Sitting, session: Session, asked: int) -> Pi
         found = small
     if found["rate"] <= ENOUGH_TOLD * rate_in_words(engine, state, left, asked):
         return nothing
-    return drawn_of(shown, variants, telling, found)
+    return drawn_of(engine, shown, session, left, found)
 
 
 def looks_apart(
@@ -184,7 +186,9 @@ def words_for(engine: Engine, shown: Sitting, feature: int, look: str) -> int:
     return out
 
 
-def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Choosing) -> Pictures:
+def drawn_of(
+    engine: Engine, shown: Sitting, session: Session, left: Left, offer: Choosing
+) -> Pictures:
     """What is drawn of an offer. Where variants that share a picture do not look the same, that is
     not drawn.
     """
@@ -194,28 +198,78 @@ def drawn_of(shown: Sitting, left: list[int], telling: list[Looked], offer: Choo
         for look in offer["telling"]:
             names = shown["looks"][look["feature"]]
             states.append([s for s in range(len(names)) if names[s] == look["looks"][place]])
-        out.append({"variant": left[place], "states": states})
+        out.append({"variant": left["variants"][place], "states": states})
     features = [told["feature"] for told in offer["telling"]]
-    layers = AT_A_GLANCE[:]
-    for look in telling:
-        layer = shown["layers"][look["feature"]]
-        if look["feature"] in features:
-            if layer in CLOSE_UP:
-                layers.append(layer)
-        elif is_mixed(look, offer):
-            layers = [one for one in layers if one != layer]
+    chosen = [shown["layers"][f] for f in features]
+    seen = layers_seen(engine, shown, session)
+    mixed = layers_mixed(engine, shown, left, offer)
+    layers: list[str] = []
+    for layer in AT_A_GLANCE:
+        if layer in chosen or layer in seen or layer not in mixed:
+            layers.append(layer)
+    for layer in CLOSE_UP:
+        if layer in chosen:
+            layers.append(layer)
     captioned = [shown["layers"][f] not in PLAIN_TO_SEE for f in features]
     return {"features": features, "captioned": captioned, "layers": layers, "pictures": out}
 
 
-def is_mixed(look: Looked, offer: Choosing) -> bool:
-    """Whether variants that share one of the pictures look different in this."""
+def layers_seen(engine: Engine, shown: Sitting, session: Session) -> list[str]:
+    """The layers of which one state was seen on the piece: a candidate that differs in them is one
+    in spite of that.
+    """
+    features = engine["pack"]["features"]
+    out: list[str] = []
+    for f in range(len(features)):
+        if seen_state(engine["pack"], f, session["answers"]) >= 0:
+            out.append(shown["layers"][f])
+    return out
+
+
+def layers_mixed(engine: Engine, shown: Sitting, left: Left, offer: Choosing) -> list[str]:
+    """The layers in which variants that share one of the pictures look different."""
+    out: list[str] = []
     for place in offer["at"]:
+        own = layers_drawn(engine, shown, left, place)
+        whole = 0.0
+        away = filled(len(AT_A_GLANCE), 0.0)
         for n in range(len(offer["names"])):
             same = offer["names"][n] == offer["names"][place]
-            if same and look["looks"][n] != look["looks"][place]:
-                return True
-    return False
+            whole = whole + (left["held"][n] if same else 0.0)
+            if same and n != place:
+                other = layers_drawn(engine, shown, left, n)
+                for a in range(len(away)):
+                    if is_unlike(own, other, AT_A_GLANCE[a]):
+                        away[a] = away[a] + left["held"][n]
+        for a in range(len(away)):
+            if away[a] > SEEN_TOO * whole:
+                out.append(AT_A_GLANCE[a])
+    return out
+
+
+def layers_drawn(engine: Engine, shown: Sitting, left: Left, place: int) -> list[Layer]:
+    """What the portrait shows of one of those that are left."""
+    nothing: list[Answer] = []
+    return portrait(engine["pack"], shown, [left["variants"][place]], nothing)["layers"]
+
+
+def is_unlike(own: list[Layer], other: list[Layer], layer: str) -> bool:
+    """Whether a portrait shows what another piece cannot look like, as far as both are recorded; of
+    several looks it shows the likeliest.
+    """
+    here = possible_looks(own, layer)
+    there = possible_looks(other, layer)
+    if len(here) == 0 or len(there) == 0 or here[0] == "":
+        return False
+    return here[0] not in there
+
+
+def possible_looks(layers: list[Layer], layer: str) -> list[str]:
+    """All that a layer can be; [] where that is not recorded. That there is none is a look."""
+    for one in layers:
+        if one["layer"] == layer:
+            return one["looks"]
+    return [NO_SUCH]
 
 
 def looks_in(engine: Engine, shown: Sitting, state: Belief, left: Left, feature: int) -> list[str]:
