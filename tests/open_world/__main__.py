@@ -18,6 +18,7 @@ from identify.errors import UserError
 from identify.lab.calibration import EDGES, Stated, calibration, error_of
 from identify.lab.intervals import share_said
 from identify.reference.compile import compile_pack
+from tests.open_world.chance import by_chance
 from tests.open_world.leaving import compiled_without, demo
 from tests.open_world.many import Ended, Job, ended
 from tests.open_world.world import Conditions, World
@@ -38,7 +39,8 @@ KNOWN = {
     "45 % without a box": Conditions(boxless=0.45),
 }
 MISSING = (0.25, 0.5, 0.75)  # of the items
-RANGES = 12  # with so much missing
+RANGES = 60  # with so much missing: with fewer, chance alone is off by 0.02 and more
+OF_RANGE = 100  # of so many pieces one is of each of these ranges
 TENTHS = [tenth / 10 for tenth in range(11)]
 REPLACED = 0.6  # "probably replaced" is said from here on
 
@@ -80,7 +82,7 @@ def main() -> None:
                 print(f"{name}, {part} left out one by one: {said}")
             for share in MISSING if "missing" in parts else ():
                 rng = random.Random(f"{asked.seed} {name} {share}")
-                said = of_missing(rng, world, name, share, asked.pieces // RANGES, into)
+                said = of_missing(rng, world, name, share, asked.pieces // OF_RANGE, into)
                 print(f"{name}, {share} of the items missing: {said}")
 
 
@@ -134,16 +136,18 @@ def of_missing(  # noqa: PLR0917
     """How far off "none of these" is where so many items are missing, in ranges that say how many
     are, and in ranges that say "all I know of".
     """
-    numbers = [item["number"] for item in world.pack["items"]]
+    pack = world.pack
+    numbers = [item["number"] for item in pack["items"]]
+    items = [numbers[pack["variants"][place]["item"]] for place in pack["rows"]["variant"]]
     jobs: list[Job] = []
     while len(jobs) < RANGES:
         gone = set(rng.sample(numbers, round(share * len(numbers))))
         try:
-            pack = msgspec.to_builtins(compiled_without(demo(name), into / "left", gone))
+            rest = msgspec.to_builtins(compiled_without(demo(name), into / "left", gone))
         except UserError:  # a feature that nothing records any more: another draw
             continue
         rows = list(range(len(world.kinds)))
-        jobs.append(Job(pack, [world.piece(rng, rows, STALL) for _ in range(pieces)]))
+        jobs.append(Job(rest, [world.piece(rng, rows, STALL) for _ in range(pieces)]))
     out = []
     for words, declared in (("where it says so", share), ("where it says “all I know of”", None)):
         ranges = [Job(opened(job.pack, declared), job.pieces) for job in jobs]
@@ -152,7 +156,13 @@ def of_missing(  # noqa: PLR0917
         mean = fmean(each.unrecorded for each in done)
         true = fmean(each.gone for each in done)
         error = error_of(calibration(stated, TENTHS))
-        out.append(f"{words} off by {error:.3f} (mean {mean:.3f}, true {true:.3f})")
+        which = [(n, items[found.row]) for n, job in enumerate(ranges) for found in job.pieces]
+        chances = [each.unrecorded for each in done]
+        usual, rarely = by_chance(rng, list(zip(which, chances, strict=True)), TENTHS)
+        out.append(
+            f"{words} off by {error:.3f} (mean {mean:.3f}, true {true:.3f}; by chance alone "
+            f"{usual:.3f}, one in twenty {rarely:.3f})"
+        )
     return "; ".join(out)
 
 
