@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from identify.core.looks import look_fits
+from identify.core.looks import layer_by_name, look_fits
 from identify.core.ranges.words import OF_THE_RANGE
 from identify.phone import demo_packs
 from identify.reference.check import check_pack
@@ -42,6 +42,14 @@ def with_feature(text, column):
 
 def feature_of(pack, name):
     return next(each for each in pack["features"] if each["id"] == name)
+
+
+def test_no_feature_fills_a_layer_by_its_name_alone():
+    """The colour of the lettering is not that of the sides, though its name has the word."""
+    kit = read_kit(KIT, [])
+    silent = [each for each in kit.pack.features if not each.layer and not each.unseen]
+    assert len(silent) > 0
+    assert [each.id for each in silent if layer_by_name(each.name)] == []
 
 
 def test_it_has_no_mistakes_and_each_card_its_short_words():
