@@ -26,6 +26,7 @@ LAYERS = {
     "train": ["goods", "passenger", "express", "streamliner"],
     "colour": COLOURS,
     "roof": COLOURS,
+    "roof_shape": ["arc", "clerestory", "flat"],
     "base": COLOURS,
     "finish": ["enamel", "litho", "thin"],
     "lining": ["plain", "line", "band", "two_tone"],

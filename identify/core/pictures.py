@@ -33,8 +33,8 @@ ENOUGH_TOLD = 0.6
 # What can be seen in a portrait half as wide as a phone, and without touching the piece; and what
 # only in one as wide as the phone.
 AT_A_GLANCE = [
-    "body", "extent", "load", "train", "colour", "roof", "base", "lining", "emblem", "windows",
-    "plan",
+    "body", "extent", "load", "train", "colour", "roof", "roof_shape", "base", "lining", "emblem",
+    "windows", "plan",
 ]  # fmt: skip
 CLOSE_UP = ["number", "front", "horns"]
 NO_SUCH = "no such thing"  # beside the looks

@@ -48,6 +48,7 @@ ON = {
     "extent": ["corridor_coach"],
     "axles": ["van"],
     "roof": ["corridor_coach"],
+    "roof_shape": ["corridor_coach", "smooth_coach", "short_coach", "van", "guards_van"],
     "train": ["set"],
     "lid": ["set"],
     "track": ["set"],

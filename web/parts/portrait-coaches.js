@@ -2,9 +2,10 @@
  * The bodies of coaches, vans and wagons, as text of SVG. Each gives what `portrait-drawing.js`
  * says of a body, between `left` and `right`; the rails are at 61.
  */
+import { levelRoof, roofShapes } from "./portrait-fittings.js";
 import { line, path, rect } from "./portrait-shapes.js";
 
-const COACH = { top: 19, bottom: 46, roof: 13 };
+const COACH = { top: 19, bottom: 46 };
 
 function evenly(count, from, to, width) {
   const step = (to - from) / count;
@@ -76,7 +77,8 @@ export function coach(sort, { extent, colour }) {
   const four = sort.startsWith("short_");
   const inset = four ? 24 : extent === "short" ? 17 : 8;
   const [left, right] = [inset, 120 - inset];
-  const { top, bottom, roof } = COACH;
+  const { top, bottom } = COACH;
+  const roof = levelRoof(left, right, top);
   const tail =
     sort === "smooth_coach"
       ? `H${right - 12}Q${right} ${top} ${right} ${bottom}`
@@ -86,9 +88,8 @@ export function coach(sort, { extent, colour }) {
     left,
     right,
     body: path(`M${left} ${bottom}V${top}${tail}Z`, colour),
-    roof:
-      `M${left} ${top}Q${left + 1} ${roof} ${left + 9} ${roof}` +
-      `H${right - 9}Q${right - 1} ${roof} ${right} ${top}Z`,
+    roof,
+    roofs: roofShapes(left, right, top, roof),
     ...openings(sort, left, long),
     side: [left, top, sort === "smooth_coach" ? long - 9 : long, bottom - top],
     over: "",
@@ -99,7 +100,8 @@ export function coach(sort, { extent, colour }) {
     ],
     plan: four ? "two" : "two_and_two",
     front: [left, 40],
-    horns: [[left + 10, roof]],
+    horns: [[left + 10, top - 6]],
+    spots: { roof_shape: [left + long * 0.7, top - 6, 9] },
   };
 }
 
@@ -108,6 +110,16 @@ const ribs = (left, right, top, bottom, count) =>
   evenly(count, left, right, 0)
     .map((x) => line(x, top, x, bottom))
     .join("");
+
+/** The roof of a van, drawn as the curve that is seen from its end. */
+function curved(left, right, height) {
+  const roof = `M${left} 21Q60 ${height} ${right} 21Z`;
+  return {
+    roof,
+    roofs: roofShapes(left, right, 21, roof),
+    spots: { roof_shape: [76, 16, 9] },
+  };
+}
 
 /** A wagon: what stands on its frame. */
 export function wagon(sort, { colour, second }) {
@@ -135,7 +147,7 @@ export function wagon(sort, { colour, second }) {
       return {
         ...base,
         body: path(`M24 46V21H96V46Z`, colour),
-        roof: "M22 21Q60 9 98 21Z",
+        ...curved(22, 98, 9),
         doors: sort === "van" ? [[46, 23, 28, 23]] : [[50, 23, 20, 23]],
         over:
           sort === "van"
@@ -204,7 +216,7 @@ export function wagon(sort, { colour, second }) {
           path("M24 46V21H78V46Z", colour) +
           rect(78, 35, 18, 11, colour) +
           [80, 88, 95].map((x) => rect(x - 0.8, 21, 1.6, 14, "#3a3f43")).join(""),
-        roof: "M21 21Q60 11 99 21Z",
+        ...curved(21, 99, 11),
         panes: [
           [29, 25, 7, 7],
           [66, 25, 7, 7],

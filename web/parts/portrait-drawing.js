@@ -2,7 +2,8 @@
  * A portrait as text of SVG: the layers that `portrait` of the engine gives, put together. No DOM
  * here: the text is the same wherever it is made.
  *
- * A body is {left, right: where its buffers are; body, roof, over: what is drawn; panes, doors;
+ * A body is {left, right: where its buffers are; body, roof, over: what is drawn; roofs: what its
+ * roof is by its shape; panes, doors;
  * side: the panel with lining and rivets; mark, numbers, front, panel, horns: where these stand;
  * plan: the wheels it has where nothing else is said; yellow: where yellow at its front begins;
  * spots: where to see what only it has}.
@@ -104,7 +105,7 @@ export function portraitText(portrait, small) {
   const { reading, defs, body } = drawn;
   if (reading.has("set")) return defs + inABox(portrait, drawn);
   const under = body.standing ? standing(body, reading) : running(drawn, small);
-  const text = defs + under + shaped(drawn) + onSides(drawn, portrait, small);
+  const text = defs + under + shaped(drawn, small) + onSides(drawn, portrait, small);
   return small || !reading.has("box")
     ? text
     : text + reading.soft("box", lid(reading.look("box"), BOX, false));
@@ -149,10 +150,12 @@ function standing(body, reading) {
 }
 
 /** Body, roof, windows and doors. */
-function shaped({ reading, body, first }) {
+function shaped({ reading, body, first }, small) {
   const roof = hex(reading.look("roof"));
-  const over = body.roof === "" ? "" : path(body.roof, roof || first || "none");
-  const shade = over !== "" && roof === "" && first !== "" ? path(body.roof, "#000000", SHADE) : "";
+  const [outline, detail] = body.roofs?.[reading.look("roof_shape")] ?? [body.roof, ""];
+  const over = outline === "" ? "" : path(outline, roof || first || "none");
+  const shade = over !== "" && roof === "" && first !== "" ? path(outline, "#000000", SHADE) : "";
+  const roofed = reading.soft("roof", over) + shade + (small ? "" : detail);
   const doors = body.doors
     .map(([x, y, wide, high]) => rect(x, y, wide, high, "none", 0, ' stroke-width=".7"'))
     .join("");
@@ -161,7 +164,7 @@ function shaped({ reading, body, first }) {
     reading.look("colour") === ""
       ? body.body.replaceAll('fill="none"', `fill="none"${FAINT}`)
       : body.body;
-  return shape + reading.soft("roof", over) + shade + doors + bulge;
+  return shape + reading.soft("roof_shape", roofed) + doors + bulge;
 }
 
 /** Lining, lettering, windows, and what is fitted to the body. */

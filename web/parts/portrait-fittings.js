@@ -1,6 +1,6 @@
 /**
- * What stands on an engine or at its front and can be of several sorts: chimney, dome, smoke
- * plates, pantograph, yellow ends. Text of SVG; "" as a look: nothing is recorded.
+ * What stands on a piece or at its ends and can be of several sorts: chimney, dome, smoke plates,
+ * pantograph, yellow ends; the roof of a coach or a van. Text of SVG; "" as a look: nothing is recorded.
  */
 import { BARE, circle, line, path, rect } from "./portrait-shapes.js";
 
@@ -90,4 +90,33 @@ export function warning(look, left, top) {
     default:
       return "";
   }
+}
+
+/** A roof above `eaves` whose top is level, not the curve that is seen from the end. */
+export function levelRoof(left, right, eaves) {
+  const top = eaves - 6;
+  return (
+    `M${left} ${eaves}Q${left + 1} ${top} ${left + 9} ${top}` +
+    `H${right - 9}Q${right - 1} ${top} ${right} ${eaves}Z`
+  );
+}
+
+/**
+ * What a roof above `eaves` is by its shape: [its outline, what is drawn on it]; `curve`: its
+ * outline where nothing is recorded.
+ */
+export function roofShapes(left, right, eaves, curve) {
+  const top = eaves - 6;
+  const [from, to] = [left + 10, right - 10];
+  const lights = Array.from({ length: 8 }, (_, n) => from + ((to - from) * (n + 0.5)) / 8)
+    .map((x) => rect(x - 2, top - 3.3, 4, 2, "#f7f7f5", 0, ' stroke-width=".5"'))
+    .join("");
+  return {
+    arc: [curve, line(left + 12, eaves - 2.5, right - 12, eaves - 2.5, 0.6)],
+    clerestory: [
+      `${levelRoof(left, right, eaves)}M${from} ${top}V${top - 4.6}H${to}V${top}Z`,
+      lights,
+    ],
+    flat: [`M${left} ${eaves}V${eaves - 2.4}H${right}V${eaves}Z`, ""],
+  };
 }
