@@ -36,7 +36,7 @@ AT_A_GLANCE = [
     "body", "extent", "load", "train", "colour", "roof", "roof_shape", "base", "lining", "emblem",
     "windows", "plan",
 ]  # fmt: skip
-CLOSE_UP = ["number", "front", "horns"]
+CLOSE_UP = ["number", "front", "horns", "gangway", "footboards", "under_gear", "planks"]
 NO_SUCH = "no such thing"  # beside the looks
 PLAIN_TO_SEE = ["body", "colour", "roof", "base", "lining"]  # and needs no words beside the picture
 

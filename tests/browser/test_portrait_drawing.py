@@ -34,6 +34,9 @@ NOTHING = {
     "smoke": ["none"],
     "pantograph": ["none"],
     "warning": ["none"],
+    "gangway": ["none"],
+    "footboards": ["none"],
+    "under_gear": ["none"],
 }
 SAME = [["one_end", "printed"]]  # two words for a number that is printed once
 # What a layer is seen on.
@@ -49,6 +52,10 @@ ON = {
     "axles": ["van"],
     "roof": ["corridor_coach"],
     "roof_shape": ["corridor_coach", "smooth_coach", "short_coach", "van", "guards_van"],
+    "gangway": ["corridor_coach", "smooth_coach", "short_coach"],
+    "footboards": ["corridor_coach", "short_coach", "van", "plank_wagon"],
+    "under_gear": ["corridor_coach", "short_coach"],
+    "planks": ["plank_wagon"],
     "train": ["set"],
     "lid": ["set"],
     "track": ["set"],

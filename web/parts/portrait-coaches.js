@@ -2,7 +2,7 @@
  * The bodies of coaches, vans and wagons, as text of SVG. Each gives what `portrait-drawing.js`
  * says of a body, between `left` and `right`; the rails are at 61.
  */
-import { levelRoof, roofShapes } from "./portrait-fittings.js";
+import { levelRoof, planks, roofShapes } from "./portrait-fittings.js";
 import { line, path, rect } from "./portrait-shapes.js";
 
 const COACH = { top: 19, bottom: 46 };
@@ -101,15 +101,30 @@ export function coach(sort, { extent, colour }) {
     plan: four ? "two" : "two_and_two",
     front: [left, 40],
     horns: [[left + 10, top - 6]],
-    spots: { roof_shape: [left + long * 0.7, top - 6, 9] },
+    gangways:
+      sort === "smooth_coach"
+        ? [[left, -1]]
+        : [
+            [left, -1],
+            [right, 1],
+          ],
+    boards: true,
+    gear: true,
+    spots: {
+      roof_shape: [left + long * 0.7, top - 6, 9],
+      gangway: [left, 33, 8],
+      footboards: [left + long * 0.33, 51, 7],
+      under_gear: [66, 53, 9],
+    },
   };
 }
 
-const planks = (left, right, tops) => tops.map((y) => line(left, y, right, y)).join("");
 const ribs = (left, right, top, bottom, count) =>
   evenly(count, left, right, 0)
     .map((x) => line(x, top, x, bottom))
     .join("");
+
+const BELOW = { footboards: [45, 51, 7] };
 
 /** The roof of a van, drawn as the curve that is seen from its end. */
 function curved(left, right, height) {
@@ -117,12 +132,12 @@ function curved(left, right, height) {
   return {
     roof,
     roofs: roofShapes(left, right, 21, roof),
-    spots: { roof_shape: [76, 16, 9] },
+    spots: { roof_shape: [76, 16, 9], ...BELOW },
   };
 }
 
 /** A wagon: what stands on its frame. */
-export function wagon(sort, { colour, second }) {
+export function wagon(sort, { colour, second, fitted }) {
   const [left, right] = [22, 98];
   const base = {
     left,
@@ -135,6 +150,8 @@ export function wagon(sort, { colour, second }) {
     ],
     plan: "two",
     front: [left, 40],
+    boards: true,
+    spots: BELOW,
     roof: "",
     panes: [],
     doors: [],
@@ -154,7 +171,7 @@ export function wagon(sort, { colour, second }) {
             ? line(60, 23, 60, 46) + ribs(24, 46, 21, 46, 2) + ribs(74, 96, 21, 46, 2)
             : rect(25, 23, 24, 6, "#1b1d1f") +
               rect(71, 23, 24, 6, "#1b1d1f") +
-              planks(24, 96, [26]),
+              line(24, 26, 96, 26),
         side: [24, 21, 72, 25],
         mark: [60, 38, 44],
         moves: [46, 23, 6, 10.5],
@@ -253,11 +270,12 @@ export function wagon(sort, { colour, second }) {
         body: rect(24, 26, 72, 20, colour),
         over: steel
           ? ribs(24, 96, 26, 46, 6) + rect(24, 25, 72, 2.4, colour)
-          : planks(24, 96, [30, 34, 38, 42]) + ribs(24, 96, 26, 46, 2),
+          : fitted("planks", (look) => planks(look, 24, 96, 26, 46)) + ribs(24, 96, 26, 46, 2),
         side: [24, 26, 72, 20],
         mark: [60, 37, 44],
         heap: [26, 94, 26],
         moves: [86, 27, 9, 19],
+        spots: steel ? BELOW : { planks: [36, 35, 9], ...BELOW },
       };
     }
   }

@@ -3,7 +3,7 @@
  * here: the text is the same wherever it is made.
  *
  * A body is {left, right: where its buffers are; body, roof, over: what is drawn; roofs: what its
- * roof is by its shape; panes, doors;
+ * roof is by its shape; panes, doors; gangways: where these are; boards, gear: it can have these;
  * side: the panel with lining and rivets; mark, numbers, front, panel, horns: where these stand;
  * plan: the wheels it has where nothing else is said; yellow: where yellow at its front begins;
  * spots: where to see what only it has}.
@@ -25,10 +25,19 @@ import {
   winding,
 } from "./portrait-details.js";
 import { engine } from "./portrait-engines.js";
-import { warning } from "./portrait-fittings.js";
+import { gangway, warning } from "./portrait-fittings.js";
 import { building } from "./portrait-places.js";
 import { BARE, line, path, rect } from "./portrait-shapes.js";
-import { axle, bogie, buffer, coupling, wheel, wheelsOf } from "./portrait-under.js";
+import {
+  axle,
+  bogie,
+  buffer,
+  coupling,
+  footboards,
+  underGear,
+  wheel,
+  wheelsOf,
+} from "./portrait-under.js";
 
 /** @import { Portrait } from "../data/engine-types.d.ts" */
 
@@ -142,7 +151,9 @@ function running({ reading, body, run }, small) {
     (has("coupling") ? soft("coupling", coupling(look("coupling"), body.left)) : "");
   const turned = `translate(${body.left + body.right} 0) scale(-1 1)`;
   const ends = `${end}<g transform="${turned}">${end}</g>`;
-  return rail + ends + frame + wheels + frames + guards + rods.join("") + shoe;
+  const gear = body.gear ? soft("under_gear", underGear(look("under_gear"), run)) : "";
+  const steps = body.boards ? soft("footboards", footboards(look("footboards"), body, run)) : "";
+  return rail + ends + frame + gear + wheels + frames + guards + rods.join("") + shoe + steps;
 }
 
 function standing(body, reading) {
@@ -164,7 +175,14 @@ function shaped({ reading, body, first }, small) {
     reading.look("colour") === ""
       ? body.body.replaceAll('fill="none"', `fill="none"${FAINT}`)
       : body.body;
-  return shape + reading.soft("roof_shape", roofed) + doors + bulge;
+  const through = (body.gangways ?? []).map((at) => gangway(reading.look("gangway"), ...at));
+  return (
+    reading.soft("gangway", through.join("")) +
+    shape +
+    reading.soft("roof_shape", roofed) +
+    doors +
+    bulge
+  );
 }
 
 /** Lining, lettering, windows, and what is fitted to the body. */

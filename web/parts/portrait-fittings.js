@@ -1,6 +1,7 @@
 /**
  * What stands on a piece or at its ends and can be of several sorts: chimney, dome, smoke plates,
- * pantograph, yellow ends; the roof of a coach or a van. Text of SVG; "" as a look: nothing is recorded.
+ * pantograph, yellow ends; the roof of a coach or a van, planks, what is at the ends of a coach
+ * for walking through. Text of SVG; "" as a look: nothing is recorded.
  */
 import { BARE, circle, line, path, rect } from "./portrait-shapes.js";
 
@@ -119,4 +120,29 @@ export function roofShapes(left, right, eaves, curve) {
     ],
     flat: [`M${left} ${eaves}V${eaves - 2.4}H${right}V${eaves}Z`, ""],
   };
+}
+
+/** What is for walking through at an end of a coach at x; `out`: -1 at its left, 1 at its right. */
+export function gangway(look, x, out) {
+  switch (look) {
+    case "bellows": {
+      const deep = (n) => x + out * (n % 2 === 0 ? 3.6 : 1);
+      const folds = Array.from({ length: 12 }, (_, n) => `L${deep(n)} ${22 + 2 * n}`);
+      return path(`M${x} 22${folds.join("")}L${x} 44Z`, COAL);
+    }
+    case "plate":
+      return rect(out < 0 ? x - 2 : x, 22, 2, 22, "#8b9296");
+    default:
+      return "";
+  }
+}
+
+/** The planks of a side between left and right, top and bottom. */
+export function planks(look, left, right, top, bottom) {
+  const count = { three: 3, five: 5, seven: 7 }[look] ?? 5;
+  const high = (bottom - top) / count;
+  const width = look === "" ? 0.7 : 0.9; // five are drawn, thinner, where nothing is recorded
+  return Array.from({ length: count - 1 }, (_, n) => top + high * (n + 1))
+    .map((y) => line(left, y, right, y, width))
+    .join("");
 }

@@ -1,4 +1,7 @@
-/** What a piece runs on, and its ends: wheels, bogies, axles, buffers, couplings. Text of SVG. */
+/**
+ * What a piece runs on, and its ends: wheels, bogies, axles, buffers, couplings; what hangs below
+ * the floor. Text of SVG.
+ */
 import { BARE, circle, line, path, rect } from "./portrait-shapes.js";
 
 const RAIL = 61;
@@ -264,4 +267,51 @@ export function coupling(look, x) {
     default:
       return line(x + 3, 52, x - 4, 52, 1.2, "", ' stroke-opacity=".35"');
   }
+}
+
+/** From where to where there is room below the floor: between the bogies, or the outer wheels. */
+function roomBelow({ wheels, bogies }) {
+  if (bogies.length === 2) {
+    const [[left, half], [right]] = bogies;
+    return [left + half + 2, right - half - 2];
+  }
+  const [first, last] = [wheels[0], wheels.at(-1)];
+  return [first[0] + first[1] + 2, last[0] - last[1] - 2];
+}
+
+/** What hangs below the floor of a coach, between its wheels. */
+export function underGear(look, run) {
+  if (run.wheels.length < 2) return "";
+  const [from, to] = roomBelow(run);
+  const wide = to - from;
+  switch (look) {
+    case "boxes":
+      return (
+        rect(from, 48.6, wide * 0.3, 7.6, "#3a3f43") +
+        rect(from + wide * 0.36, 48.6, wide * 0.2, 5.6, "#3a3f43") +
+        rect(from + wide * 0.64, 49.4, wide * 0.34, 5.4, "#5a6064", 2.4)
+      );
+    case "rods": {
+      const [first, second] = [from + wide * 0.3, to - wide * 0.3];
+      return (
+        path(`M${from} 48.6L${first} 55.6H${second}L${to} 48.6`, "none", ' stroke-width="1.3"') +
+        line(first, 48.6, first, 55.6, 1.3) +
+        line(second, 48.6, second, 55.6, 1.3)
+      );
+    }
+    default:
+      return "";
+  }
+}
+
+/** The steps below the doors of a piece between left and right. */
+export function footboards(look, { left, right }, run) {
+  const board = (from, to, y) => rect(from, y, to - from, 1.5, "#5a6064");
+  const upper = board(left + 1, right - 1, 50.4);
+  if (look === "one") return upper;
+  if (look !== "two" || run.wheels.length < 2) return "";
+  const [from, to] = roomBelow(run);
+  const lower = board(from, to, 57);
+  const held = [from + 2, to - 2].map((x) => line(x, 51.9, x, 57, 0.9)).join("");
+  return upper + held + lower;
 }
