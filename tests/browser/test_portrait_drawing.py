@@ -142,6 +142,17 @@ def test_every_look_of_a_layer_is_another_picture(draws, layer):
         assert set(made.get(without, [])) <= set(NOTHING.get(layer, []))
 
 
+@pytest.mark.parametrize("layer", LAYERS)
+def test_a_ring_finds_every_layer_where_it_is_drawn(draws, layer):
+    for body in ON.get(layer, ["tank_engine"]):
+        set_too = {"set": "set"} if body == "set" else {}
+        told = of({"body": body, **set_too, layer: LAYERS[layer][0]})
+        place = draws.ask(told, False)["places"][-1]
+        assert place is not None, body
+        assert 0 <= place[0] <= 120
+        assert 0 <= place[1] <= 66
+
+
 def test_every_body_is_another_picture_even_in_a_list(draws):
     alike = {"brake_coach", "coach", "corridor_coach", "plank_wagon", "wagon", "set", "piece"}
     for small in (True, False):
