@@ -27,7 +27,7 @@ from tests.every_browser.syncing import open_pairing, pair, sync
 from tests.every_browser.things import jpeg
 
 ROOM = 12_000_000
-# takes all the room there is, up to the last two thousand bytes; Firefox closes the connection
+# takes all the room there is, up to the last hundred bytes; Firefox closes the connection
 # whenever it finds none
 FILL = """(async () => {
   const opened = () => new Promise((resolve, reject) => {
@@ -53,7 +53,7 @@ FILL = """(async () => {
       database.close();
     }
   };
-  for (let size = 2 ** 21; size > 2000;) {
+  for (let size = 2 ** 21; size > 100;) {
     const bytes = new Uint8Array(size);
     for (let at = 0; at < size; at += 65536)
       crypto.getRandomValues(bytes.subarray(at, at + 65536));
