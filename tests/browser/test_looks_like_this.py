@@ -92,8 +92,8 @@ def test_what_fits_is_answered_in_one_tap_and_taken_back_in_one(held):
     assert answers(held) == before
 
 
-def said_of(page: Page, pack: Any, marked: int) -> list[tuple[str, Any, Any]]:
-    """What is said once the first rings are marked: the feature's name, it, and the answer."""
+def said_of(page: Page, pack: Any, marked: int) -> list[tuple[Any, Any]]:
+    """What is said once the first rings are marked: the features, each with its answer."""
     before = answers(page)
     rings = page.locator(f"{CARD} button.ring")
     names = [ring.get_attribute("aria-label").split(": ")[1] for ring in rings.all()]
@@ -108,7 +108,7 @@ def said_of(page: Page, pack: Any, marked: int) -> list[tuple[str, Any, Any]]:
     features = {one["id"]: one for one in pack["features"]}
     told = [(features[one["feature"]], one) for one in after[len(before) :]]
     assert [feature["name"] for feature, _ in told] == names
-    return [(feature["name"], feature, answer) for feature, answer in told]
+    return told
 
 
 @pytest.mark.parametrize("marked", [1, 2])
@@ -118,14 +118,14 @@ def test_a_ring_that_does_not_fit_is_anything_but_what_is_shown(held, pack, mark
         for ring in held.locator(f"{CARD} button.ring").all()
     }
     told = said_of(held, pack, marked)
-    for place, (name, feature, answer) in enumerate(told):
+    for place, (feature, answer) in enumerate(told):
         if place >= marked:
             assert answer["how"] == "sure"
             continue
         there = [one for one in feature["states"] if one["id"] in answer["states"]]
         unsaid = [one for one in feature["states"] if one["id"] not in answer["states"]]
         shown = [one.get("caption", one["name"]) for one in unsaid]
-        assert any(one in portrayed[name] for one in shown)
+        assert any(one in portrayed[feature["name"]] for one in shown)
         if answer["how"] == "several":
             assert len(there) == len(feature["states"]) - 1
         else:

@@ -123,14 +123,8 @@ export const act = {
   resume: (note) => hands(({ resume }) => resume(state, moves, note)),
   tray: async () => (await loaded(import("./tray-sheet.js"))).openTray(state, act),
   range: (id) => tap(() => chooseRange(id)),
-  answer: (answer) =>
-    tap(async () => {
-      const next = await narrowed(state.engine.answered(session(), answer));
-      await settle(stepped(state.piece, { session: next }));
-      announce(progress(state.pack, state.view));
-      if (state.view.stop === "sure") askToKeep();
-    }),
-  fits: (answers) =>
+  answer: (answer) => act.answerAll([answer]),
+  answerAll: (answers) =>
     tap(async () => {
       const next = answers.reduce((so, answer) => state.engine.answered(so, answer), session());
       await settle(stepped(state.piece, { session: await narrowed(next) }));

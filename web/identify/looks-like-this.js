@@ -124,7 +124,7 @@ export function looksLikeThis({ pack, view }, session, { variant, rings }, act) 
         ? saidOf(pack, ring, session)
         : answerOf(pack, ring, again || !marked.has(ring)),
     );
-    act.fits(answers);
+    act.answerAll(answers);
   }
 
   function tapped(ring, is) {

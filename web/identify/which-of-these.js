@@ -76,7 +76,7 @@ export function whichOfThese({ pack, view }, sheet, act) {
             heard(pack, features, picture),
           ],
           () =>
-            act.fits(
+            act.answerAll(
               features.map((feature, place) => answerOf(pack, feature, picture.states[place])),
             ),
           { class: "plain picture-choice" },

@@ -2,7 +2,7 @@
  * The bodies of coaches, vans and wagons, as text of SVG. Each gives what `portrait-drawing.js`
  * says of a body, between `left` and `right`; the rails are at 61.
  */
-import { levelRoof, planks, roofShapes } from "./portrait-fittings.js";
+import { ROOF, levelRoof, planks, roofShapes } from "./portrait-fittings.js";
 import { line, path, rect } from "./portrait-shapes.js";
 
 const COACH = { top: 19, bottom: 46 };
@@ -100,7 +100,7 @@ export function coach(sort, { extent, colour }) {
     ],
     plan: four ? "two" : "two_and_two",
     front: [left, 40],
-    horns: [[left + 10, top - 6]],
+    horns: [[left + 10, top - ROOF]],
     gangways:
       sort === "smooth_coach"
         ? [[left, -1]]
@@ -111,7 +111,7 @@ export function coach(sort, { extent, colour }) {
     boards: true,
     gear: true,
     spots: {
-      roof_shape: [left + long * 0.7, top - 6, 9],
+      roof_shape: [left + long * 0.7, top - ROOF, 9],
       gangway: [left, 33, 8],
       footboards: [left + long * 0.33, 51, 7],
       under_gear: [66, 53, 9],

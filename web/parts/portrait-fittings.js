@@ -93,9 +93,11 @@ export function warning(look, left, top) {
   }
 }
 
+export const ROOF = 6; // how high a level roof is above its eaves
+
 /** A roof above `eaves` whose top is level, not the curve that is seen from the end. */
 export function levelRoof(left, right, eaves) {
-  const top = eaves - 6;
+  const top = eaves - ROOF;
   return (
     `M${left} ${eaves}Q${left + 1} ${top} ${left + 9} ${top}` +
     `H${right - 9}Q${right - 1} ${top} ${right} ${eaves}Z`
@@ -107,7 +109,7 @@ export function levelRoof(left, right, eaves) {
  * outline where nothing is recorded.
  */
 export function roofShapes(left, right, eaves, curve) {
-  const top = eaves - 6;
+  const top = eaves - ROOF;
   const [from, to] = [left + 10, right - 10];
   const lights = Array.from({ length: 8 }, (_, n) => from + ((to - from) * (n + 0.5)) / 8)
     .map((x) => rect(x - 2, top - 3.3, 4, 2, "#f7f7f5", 0, ' stroke-width=".5"'))
